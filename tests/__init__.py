@@ -1,0 +1,1 @@
+"""The tests; each room here mirrors one of the package."""

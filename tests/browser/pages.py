@@ -1,0 +1,108 @@
+"""Opening a page as a person would see it, and what is looked at on every page."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from typing import Any
+
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, ConsoleMessage, Page
+
+IDLE = "[data-testid=stApp][data-test-script-state=notRunning]"
+IDLE_MS = 20_000
+
+# Failures of the frame itself, as (rule, a piece of the markup it fails on): nothing of ours can mend them.
+# test_frame.py sees to it that each is still needed.
+FRAME_FAILURES: frozenset[tuple[str, str]] = frozenset(
+    {
+        ("aria-dialog-name", "stToast"),
+        ("empty-table-header", 'role="columnheader"'),
+        ("empty-table-header", "blank index_name"),
+        ("presentation-role-conflict", "stFileUploaderDropzone"),
+    }
+)
+
+
+def wait_idle(page: Page) -> None:
+    """Wait until the app has run and its page stands still; fails after 20 s."""
+    page.wait_for_selector(IDLE, timeout=IDLE_MS)
+    page.wait_for_function(
+        "() => document.querySelectorAll('[data-testid=stSkeleton], [data-testid=stSpinner]').length === 0",
+        timeout=IDLE_MS,
+    )
+
+
+def findings(page: Page, *, allowed: frozenset[tuple[str, str]] = FRAME_FAILURES) -> list[str]:
+    """Return what the accessibility check finds wrong on `page`, one line each.
+
+    `allowed` holds pairs of a rule and a piece of the markup it may fail on; everything else counts.
+    """
+    answer: dict[str, Any] = Axe().run(page).response
+    lines = []
+    for violation in answer["violations"]:
+        rule = violation["id"]
+        for node in violation["nodes"]:
+            markup = node["html"]
+            if not any(rule == known and piece in markup for known, piece in allowed):
+                lines.append(f"{rule} ({violation['impact']}): {markup[:200]}")
+    return lines
+
+
+def overflow(page: Page) -> int:
+    """Return by how many pixels the page, or its main part, is wider than its window."""
+    extra = page.evaluate(
+        """() => Math.max(...[document.documentElement, document.querySelector('[data-testid=stMain]')]
+            .map(part => part.scrollWidth - part.clientWidth))"""
+    )
+    return int(extra)
+
+
+@dataclass
+class Visitor:
+    """Opens pages of one server in one browser, and keeps what goes wrong on them.
+
+    Attributes:
+        browser: Chromium.
+        url: the address of the server.
+        errors: every script error and every error line of the console so far.
+    """
+
+    browser: Browser
+    url: str
+    errors: list[str] = field(default_factory=list)
+
+    @contextmanager
+    def page(
+        self,
+        path: str = "/",
+        *,
+        width: int = 1280,
+        height: int = 900,
+        dark: bool = False,
+        still: bool = False,
+        touch: bool = False,
+    ) -> Iterator[Page]:
+        """Open `path` (with its query) in a window of `width` × `height` pixels; wait until it stands still.
+
+        `dark` asks for the dark theme, `still` for no motion, `touch` for a touch screen.
+        """
+        context = self.browser.new_context(
+            viewport={"width": width, "height": height},
+            color_scheme="dark" if dark else "light",
+            reduced_motion="reduce" if still else "no-preference",
+            has_touch=touch,
+            accept_downloads=True,
+        )
+        page = context.new_page()
+        page.on("pageerror", lambda error: self.errors.append(f"{path}: {error}"))
+        page.on("console", lambda message: self._hear(path, message))
+        try:
+            page.goto(self.url + path)
+            wait_idle(page)
+            yield page
+        finally:
+            context.close()
+
+    def _hear(self, path: str, message: ConsoleMessage) -> None:
+        if message.type == "error":
+            self.errors.append(f"{path}: {message.text}")
