@@ -1,11 +1,11 @@
 """Chromium and a running app for the tests in this folder.
 
-``CONEMODEL_BROWSER=required`` turns a missing Chromium from a skip into a failure, ``=off`` skips them all.
+``CONEMODEL_BROWSER=required`` turns every skip in this folder into a failure, ``=off`` skips all of it.
 """
 
 import os
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterator
 from contextlib import ExitStack
 from pathlib import Path
 
@@ -26,6 +26,7 @@ FLAGS = (
     "--disable-dev-shm-usage",
 )
 HERE = Path(__file__).parent
+WANTED = os.environ.get("CONEMODEL_BROWSER", "")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
@@ -35,18 +36,25 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker("browser")
 
 
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_makereport() -> Generator[None, pytest.TestReport, pytest.TestReport]:
+    """Fail a test that would be skipped where the browser is required."""
+    report = yield
+    if WANTED == "required" and report.skipped and not hasattr(report, "wasxfail"):
+        reason = report.longrepr[2] if isinstance(report.longrepr, tuple) else report.longrepr
+        report.outcome = "failed"
+        report.longrepr = f"CONEMODEL_BROWSER=required: {reason}"
+    return report
+
+
 @pytest.fixture(scope="session")
 def chromium() -> str:
-    """Return the path of Chromium; skip without one, or fail where it is required."""
-    wanted = os.environ.get("CONEMODEL_BROWSER", "")
-    if wanted == "off":
+    """Return the path of Chromium; skip without one."""
+    if WANTED == "off":
         pytest.skip("browser tests are switched off by CONEMODEL_BROWSER")
     path = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
     if path is None:
-        message = "no Chromium on this machine"
-        if wanted == "required":
-            pytest.fail(message)
-        pytest.skip(message)
+        pytest.skip("no Chromium on this machine")
     return path
 
 
