@@ -1,0 +1,1 @@
+"""One function per published equation: contact, thread, locked joint, clamp, friction, rating, packing."""
