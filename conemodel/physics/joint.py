@@ -1,0 +1,262 @@
+"""Locknut against cone: lock force, what holds the cone, how the joint gives, what a clamp does to it.
+
+All functions take keywords in SI and broadcast over arrays. Forces are along the axle; the lock force F is
+the compression of the stack between locknut and cone before any clamp.
+"""
+
+import numpy as np
+
+from conemodel.base.units import Floats
+from conemodel.physics.domain import require
+from conemodel.physics.thread import thread_friction_arm, thread_torque_arm
+
+
+def lock_torque(
+    *,
+    force: Floats,
+    diameter: Floats,
+    pitch: Floats,
+    thread_friction: Floats,
+    face_friction: Floats,
+    face_radius: Floats,
+) -> Floats:
+    """Return the torque M = F [P/2π + μG d2/(2 cos 30°) + μK rK] [N·m] that tightens a nut to `force`.
+
+    The book prints the same with 0.16 P and 0.58 d2, rounded.
+
+    Args:
+        force: F [N].
+        diameter: nominal thread diameter [m].
+        pitch: P [m].
+        thread_friction: μG [-], 0 or more.
+        face_friction: μK [-], 0 or more.
+        face_radius: mean friction radius under the nut rK = Dkm/2 [m], 0 or more.
+
+    Source: [VDI2230]
+    """
+    return force * _tightening_arm(diameter, pitch, thread_friction, face_friction, face_radius)
+
+
+def lock_force(
+    *,
+    torque: Floats,
+    diameter: Floats,
+    pitch: Floats,
+    thread_friction: Floats,
+    face_friction: Floats,
+    face_radius: Floats,
+) -> Floats:
+    """Return the force F [N] that a nut tightened with `torque` [N·m] makes: `lock_torque` turned round.
+
+    Source: [VDI2230]
+
+    >>> thread = {"diameter": 10e-3, "pitch": 1e-3, "thread_friction": 0.12}
+    >>> print(f"{lock_force(torque=12.0, face_friction=0.12, face_radius=6.5e-3, **thread):.0f} N")
+    7562 N
+    """
+    return torque / _tightening_arm(diameter, pitch, thread_friction, face_friction, face_radius)
+
+
+def holding_torque(
+    *,
+    force: Floats,
+    diameter: Floats,
+    pitch: Floats,
+    thread_friction: Floats,
+    face_friction: Floats,
+    face_radius: Floats,
+) -> Floats:
+    """Return the torque F [μK rK + P/2π - μG d2/(2 cos 30°)] [N·m] that keeps the cone from following.
+
+    The turning nut drags the cone inward by the face between them and its load pushes the same way; the
+    cone's own thread resists. At or below zero the cone stays by itself. The sign does not depend on F.
+
+    Arguments as for `lock_torque`; `face_friction` acts between the cone and whatever turns against it (0
+    where a keyed washer keeps the nut's drag off the cone).
+
+    Source: [VDI2230], the friction of thread and face; put together here as a balance of torques on the cone.
+    """
+    drag = _face_arm(face_friction, face_radius)
+    resist = thread_torque_arm(diameter=diameter, pitch=pitch, friction=thread_friction, tightening=False)
+    return force * (drag - resist)
+
+
+def unheld_preload(
+    *,
+    force: Floats,
+    diameter: Floats,
+    pitch: Floats,
+    thread_friction: Floats,
+    face_friction: Floats,
+    face_radius: Floats,
+) -> Floats:
+    """Return the axial load [N] of the balls that stops a cone nobody holds from running in with its nut.
+
+    N = F [1 + μK rK / (P/2π + μG d2/(2 cos 30°))]: the cone's thread then carries N - F and is being
+    tightened. 0 where `holding_torque` is not above zero: the nut then drags an unloaded cone nowhere.
+    Friction of the bearing itself is left out.
+
+    Arguments as for `lock_torque`.
+
+    Source: [VDI2230], the friction of thread and face; put together here as a balance of torques on the cone.
+    """
+    drag = _face_arm(face_friction, face_radius)
+    climb = thread_torque_arm(diameter=diameter, pitch=pitch, friction=thread_friction, tightening=True)
+    resist = thread_torque_arm(diameter=diameter, pitch=pitch, friction=thread_friction, tightening=False)
+    return np.where(drag > resist, force * (1 + drag / climb), 0.0)[()]
+
+
+def far_side_slip_torque(
+    *, force: Floats, diameter: Floats, pitch: Floats, thread_friction: Floats
+) -> Floats:
+    """Return the torque [N·m] at which the axle turns inside the locked cone and nut of the other side.
+
+    2 F μG d2/(2 cos 30°): both threads rub; one climbs while the other descends, so the leads cancel.
+
+    Source: [VDI2230], the friction of a thread; put together here as a balance of torques on the axle.
+    """
+    return 2 * force * thread_friction_arm(diameter=diameter, pitch=pitch, friction=thread_friction)
+
+
+def thread_tooth_compliance(*, diameter: Floats, young: Floats) -> Floats:
+    """Return the give of the engaged teeth and nut body 0.4 d/(E A_N) [m/N], A_N = π d²/4.
+
+    Source: [VDI2230]
+    """
+    return section_compliance(length=0.4 * diameter, area=np.pi / 4 * diameter**2, young=young)
+
+
+def thread_core_compliance(*, diameter: Floats, young: Floats, root_area: Floats) -> Floats:
+    """Return the stretch of the engaged core 0.5 d/(E A_d3) [m/N].
+
+    Args:
+        diameter: nominal d [m].
+        young: E [Pa].
+        root_area: metal area at the thread root, less the bore [m²].
+
+    Source: [VDI2230]
+    """
+    return section_compliance(length=0.5 * diameter, area=root_area, young=young)
+
+
+def engaged_thread_compliance(
+    *, diameter: Floats, young: Floats, root_area: Floats, core_share: Floats = 0.0
+) -> Floats:
+    """Return the give of an engaged thread between its two published parts [m/N].
+
+    Args:
+        diameter: nominal d [m].
+        young: E [Pa].
+        root_area: metal area at the thread root, less the bore [m²].
+        core_share: how much of the core's stretch moves the race [-], 0 (teeth only) to 1 (all of it).
+
+    Raises:
+        OutOfDomain: a share outside 0 to 1.
+
+    Source: [VDI2230]
+    """
+    require((np.asarray(core_share) >= 0) & (np.asarray(core_share) <= 1), "core share must be 0 to 1")
+    core = thread_core_compliance(diameter=diameter, young=young, root_area=root_area)
+    return thread_tooth_compliance(diameter=diameter, young=young) + core_share * core
+
+
+def section_compliance(*, length: Floats, area: Floats, young: Floats) -> Floats:
+    """Return l/(E A) [m/N] of a bar: length [m], 0 or more; area [m²] and Young's modulus [Pa], above 0.
+
+    Source: [VDI2230]
+    """
+    require(np.asarray(length) >= 0, "length must be 0 m or more")
+    require((np.asarray(area) > 0) & (np.asarray(young) > 0), "area and young's modulus must be above 0")
+    return length / (young * area)
+
+
+def annulus_area(*, outer: Floats, inner: Floats) -> Floats:
+    """Return the area π (D² - d²)/4 [m²] of a ring: outer diameter [m] above inner diameter [m], 0 or more.
+
+    >>> print(f"{annulus_area(outer=9.35e-3, inner=5.1e-3) * 1e6:.2f} mm²")
+    48.23 mm²
+    """
+    require(
+        (np.asarray(inner) >= 0) & (np.asarray(outer) > inner), "outer diameter must exceed inner, 0 or more"
+    )
+    return np.pi / 4 * (outer**2 - inner**2)
+
+
+def stack_share(*, nut_thread: Floats, segment: Floats, stack: Floats, cone_thread: Floats) -> Floats:
+    """Return Φ [-], the part of a clamp force on the locknut's face that goes through stack and cone.
+
+    Φ = (c_n + c_seg)/(c_n + c_seg + c_stack + c_c): two paths side by side, each as stiff as its springs in
+    series. Holds where the clamp's tension runs outside the axle: in a skewer or through bolt.
+
+    Args:
+        nut_thread: give of the locknut's thread c_n [m/N], 0 or more.
+        segment: give of the axle between the two threads c_seg [m/N], 0 or more.
+        stack: give of the washers between nut and cone c_stack [m/N], 0 or more.
+        cone_thread: give of the cone's thread c_c [m/N], 0 or more; the sum above 0.
+
+    Source: [VDI2230], the load factor of a joint clamped by two paths.
+    """
+    return (nut_thread + segment) / _loop(nut_thread, segment, stack, cone_thread)
+
+
+def stack_share_nutted(*, nut_thread: Floats, segment: Floats, stack: Floats, cone_thread: Floats) -> Floats:
+    """Return Φ [-] where the axle itself carries the clamp's tension: a solid axle with nuts.
+
+    Φ = c_n/(c_n + c_seg + c_stack + c_c): the pull of the axle's end stretches the segment as much as the
+    clamp would have squeezed it, so only the nut's thread gives way to the stack.
+
+    Arguments as for `stack_share`.
+
+    Source: [VDI2230], the load factor of a joint clamped by two paths.
+    """
+    return nut_thread / _loop(nut_thread, segment, stack, cone_thread)
+
+
+def stack_share_axle_end(
+    *, nut_thread: Floats, segment: Floats, stack: Floats, cone_thread: Floats
+) -> Floats:
+    """Return Φ [-] where the clamp presses on the end of the axle and not on the locknut.
+
+    Φ = c_seg/(c_n + c_seg + c_stack + c_c): only the squeezed segment loads the stack; the nut's thread is
+    then loaded more, never unloaded.
+
+    Arguments as for `stack_share`.
+
+    Source: [VDI2230], the load factor of a joint clamped by two paths.
+    """
+    return segment / _loop(nut_thread, segment, stack, cone_thread)
+
+
+def nut_unloading_force(*, lock_force: Floats, share: Floats) -> Floats:
+    """Return the clamp force F/(1 - Φ) [N] on the locknut's face that takes the last load off its thread.
+
+    inf at Φ = 1. Not for a clamp on the axle's end, which never unloads the nut.
+
+    Source: [VDI2230], the force at which a preloaded joint opens.
+    """
+    require((np.asarray(share) >= 0) & (np.asarray(share) <= 1), "share must be 0 to 1")
+    with np.errstate(divide="ignore", invalid="ignore"):
+        force: Floats = np.divide(lock_force, 1 - np.asarray(share))
+    return force
+
+
+def _loop(nut_thread: Floats, segment: Floats, stack: Floats, cone_thread: Floats) -> Floats:
+    for give in (nut_thread, segment, stack, cone_thread):
+        require(np.asarray(give) >= 0, "a compliance must be 0 m/N or more")
+    total = nut_thread + segment + stack + cone_thread
+    require(np.asarray(total) > 0, "the compliances must add up to more than 0 m/N")
+    return total
+
+
+def _face_arm(friction: Floats, radius: Floats) -> Floats:
+    require(
+        (np.asarray(friction) >= 0) & (np.asarray(radius) >= 0), "face friction and radius must be 0 or more"
+    )
+    return friction * radius
+
+
+def _tightening_arm(
+    diameter: Floats, pitch: Floats, thread_friction: Floats, face_friction: Floats, face_radius: Floats
+) -> Floats:
+    thread = thread_torque_arm(diameter=diameter, pitch=pitch, friction=thread_friction, tightening=True)
+    return thread + _face_arm(face_friction, face_radius)
