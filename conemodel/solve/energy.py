@@ -1,0 +1,105 @@
+"""The energy of the pair, its gradient and its Hessian, for many cases at once.
+
+Elastic energy of the balls (2/5 K δ^2.5 each) and of axle and shell, less the work of the load. It is convex,
+because the distance between groove centres is the norm of something linear: whatever rest position is found
+is the one.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+
+from conemodel.base.units import Array
+from conemodel.solve.geometry import FREEDOMS, PairArrays
+
+
+class State(NamedTuple):
+    """Everything known at a position q (6, n) of the shell.
+
+    `strain` (n,): elastic energy [J]; `gradient` (6, n): force still unbalanced [N]; `ball_load` (Z, n) [N];
+    `curvature` (3Z, n): second derivatives to the groove centre vector, axial, mixed, then radial [N/m];
+    `axial`, `radial` (Z, n): the groove centre vector [m].
+    """
+
+    strain: Array
+    gradient: Array
+    ball_load: Array
+    curvature: Array
+    axial: Array
+    radial: Array
+
+
+def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array) -> State:
+    """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N]."""
+    axial = _along(pair.axial_rate, q) + (pair.axial_rest - end_play / 2)
+    radial = _along(pair.radial_rate, q) + pair.radial_rest
+    square = axial * axial + radial * radial
+    length = np.sqrt(square)
+    approach = np.maximum(length - pair.touch, 0.0)
+    rate = pair.load_constant * np.sqrt(approach)
+    ball_load = rate * approach
+    turn = ball_load / length  # stiffness across the line of contact; along it 1.5 K delta^0.5
+    stiffening = (1.5 * rate - turn) / square
+    mixed = stiffening * axial
+    gradient = _gather(pair.axial_rate, turn * axial) + _gather(pair.radial_rate, turn * radial) - force
+    gradient[5] += q[5]
+    return State(
+        strain=0.4 * (ball_load * approach).sum(0) + 0.5 * q[5] * q[5],
+        gradient=gradient,
+        ball_load=ball_load,
+        curvature=np.concatenate((mixed * axial + turn, mixed * radial, stiffening * radial * radial + turn)),
+        axial=axial,
+        radial=radial,
+    )
+
+
+def products(pair: PairArrays) -> Array | None:
+    """Return the table (36, 3Z) that makes a Hessian of curvatures, or None if each case is its own hub."""
+    if pair.lever.shape[-1] != 1:
+        return None
+    a, r = pair.axial_rate[..., 0], pair.radial_rate[..., 0]
+    cross = a[:, None] * r
+    table = np.concatenate((a[:, None] * a, cross + cross.swapaxes(0, 1), r[:, None] * r), axis=-1)
+    return np.ascontiguousarray(table.reshape(FREEDOMS * FREEDOMS, -1))
+
+
+def hessian(pair: PairArrays, state: State, table: Array | None) -> Array:
+    """Return the second derivatives of the energy (6, 6, n) [N/m]; `table` is `products(pair)`."""
+    count = state.strain.shape[-1]
+    if table is not None:
+        result = (table @ state.curvature).reshape(FREEDOMS, FREEDOMS, count)
+    else:
+        result = _hessian_each(pair, state, count)
+    result[5, 5] += 1.0  # the energy of axle and shell is q5^2 / 2
+    return result
+
+
+def _hessian_each(pair: PairArrays, state: State, count: int) -> Array:
+    """Return the balls' part of the Hessian when every case is a hub of its own."""
+    aa, ar, rr = np.split(state.curvature, 3)
+    result = np.empty((FREEDOMS, FREEDOMS, count))
+    for i in range(FREEDOMS):
+        a, r = pair.axial_rate[i], pair.radial_rate[i]
+        along, across = aa * a + ar * r, ar * a + rr * r
+        for j in range(i + 1):
+            result[i, j] = (along * pair.axial_rate[j] + across * pair.radial_rate[j]).sum(0)
+            result[j, i] = result[i, j]
+    return result
+
+
+def _along(rate: Array, q: Array) -> Array:
+    """Return `rate` (6, Z, n) times `q` (6, n), summed over the freedoms: (Z, n)."""
+    if rate.shape[-1] == 1:
+        moved: Array = rate[..., 0].T @ q
+        return moved
+    each: Array = np.einsum("izn,in->zn", rate, q)
+    return each
+
+
+def _gather(rate: Array, ball: Array) -> Array:
+    """Return `rate` (6, Z, n) times `ball` (Z, n), summed over the balls: (6, n)."""
+    if rate.shape[-1] == 1:
+        gathered: Array = rate[..., 0] @ ball
+        return gathered
+    each: Array = np.einsum("izn,zn->in", rate, ball)
+    return each

@@ -1,0 +1,162 @@
+"""The face of the pair equilibrium: arrays in, arrays out."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
+from conemodel.solve.geometry import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.newton import Equilibrium, equilibrium
+
+PROMISED_BALANCE = 1e-6
+"""Unbalanced force over load scale above which a case is reported as not converged [-]."""
+
+SHOULDER = np.radians(70.0)
+"""Contact angle at which the ball reaches the shoulder of the race [rad]; an assumption, no source."""
+
+NO_LOAD = 1e-9
+"""A ball load below this is none [N]: its approach would be less than the size of an atom."""
+
+CHUNK = 512
+"""Cases solved together: their arrays stay in the second-level cache of a small processor."""
+
+
+@dataclass(frozen=True, slots=True)
+class RowState:
+    """One row of balls at rest; every field has shape (..., Z).
+
+    Attributes:
+        ball_load: load of each ball [N]; 0 where it is loose.
+        contact_angle: angle of the line of contact to the wheel plane [rad]; of a loose ball, the line along
+            which its races face each other.
+        cone_pressure: greatest pressure between ball and cone [Pa].
+        cup_pressure: greatest pressure between ball and cup [Pa].
+    """
+
+    ball_load: Array
+    contact_angle: Array
+    cone_pressure: Array
+    cup_pressure: Array
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairSolution:
+    """The pair of rows at rest under its load, with the proof that it is.
+
+    Attributes:
+        shell_motion: shell against axle, x, y, z [m], tilt about y and z [rad]; (..., 5).
+        preload: mean axial force of the two rows [N]; (...).
+        left, right: the two rows.
+        axial_give: how much axle and shell have yielded to the preload [m]; (...).
+        residual: largest unbalanced force, moments over the half span, over the largest load on shell or
+            ball [-]; (...).
+        iterations: Newton steps taken; (...).
+        converged: whether `residual` is within 1e-6; (...). Where it is not, nothing else may be used.
+        valid: whether every loaded ball has a contact angle between 0 and the shoulder; (...).
+        energy: elastic energy less work of the load [J]; (...).
+    """
+
+    shell_motion: Array
+    preload: Array
+    left: RowState
+    right: RowState
+    axial_give: Array
+    residual: Array
+    iterations: npt.NDArray[np.int64]
+    converged: npt.NDArray[np.bool_]
+    valid: npt.NDArray[np.bool_]
+    energy: Array
+
+
+def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
+    """Find where the shell rests and what every ball carries.
+
+    `end_play` (...) [m] is the total of the pair, negative for interference; `load` (..., 5) acts on the
+    shell at mid-span: Fx, Fy, Fz [N], My, Mz [N·m]. Leading axes broadcast. Newton's method on the convex
+    energy of all contacts; a loose hub without load stays where it is.
+    Source: [HarrisKotzalas2007], combined loading, with both rows and the axial give in one energy.
+
+    Errors: ValueError where an input is not finite or `load` does not end in 5. A case without balance is
+    not raised here but has `converged` False.
+
+    >>> from conemodel.parts.bearing import Row
+    >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785)
+    >>> pair = Pair(left=row, right=row, row_spacing=60e-3, axial_compliance=1.5e-8)
+    >>> solution = solve_pair(pair, end_play=[-3e-5, 5e-5], load=(0, -400, 0, 0, 0))
+    >>> solution.left.ball_load.shape, solution.converged.all().item()
+    ((2, 9), True)
+    """
+    return solve_hubs(arrays_of_pair(pair), end_play=end_play, load=load)
+
+
+def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
+    """Solve like `solve_pair`, with a hub of its own for each case if wanted.
+
+    `hubs` holds one hub or n; then n is the number of cases that `end_play` (...) [m] and `load` (..., 5)
+    [N, N·m] give when broadcast and flattened.
+    Errors: ValueError where the numbers do not match or are not finite.
+    """
+    ends, forces, shape = _cases(end_play, load)
+    if hubs.number not in (1, ends.size):
+        raise ValueError(f"{hubs.number} hubs but {ends.size} cases: give one hub, or one for each case")
+    shared = pair_arrays(hubs) if hubs.number == 1 else None
+    chunks = [slice(start, start + CHUNK) for start in range(0, ends.size, CHUNK)] or [slice(0, 0)]
+    found = [
+        _solve_chunk(shared or pair_arrays(hubs.part(chunk)), ends[chunk], forces[:, chunk])
+        for chunk in chunks
+    ]
+    whole = Equilibrium(*(np.concatenate(field, axis=-1) for field in zip(*found, strict=True)))
+    return _solution(hubs, whole, shape)
+
+
+def _cases(end_play: npt.ArrayLike, load: npt.ArrayLike) -> tuple[Array, Array, tuple[int, ...]]:
+    """Return end play (n,), load (5, n) and the shape of the leading axes."""
+    ends, loads = np.asarray(end_play, dtype=np.float64), np.asarray(load, dtype=np.float64)
+    if loads.ndim == 0 or loads.shape[-1] != 5:
+        raise ValueError(f"load must end in an axis of 5 (Fx, Fy, Fz, My, Mz), but has shape {loads.shape}")
+    if not (np.isfinite(ends).all() and np.isfinite(loads).all()):
+        raise ValueError("end_play and load must be finite numbers")
+    shape = np.broadcast_shapes(ends.shape, loads.shape[:-1])
+    forces = np.ascontiguousarray(np.broadcast_to(loads, (*shape, 5)).reshape(-1, 5).T)
+    return np.broadcast_to(ends, shape).reshape(-1), forces, shape
+
+
+def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> Equilibrium:
+    """Return the rest positions with q made plain: x, y, z [m], tilts [rad], give of axle and shell [m]."""
+    force = np.zeros((FREEDOMS, end_play.size))
+    force[:3], force[3:5] = load[:3], load[3:] / pair.lever
+    found = equilibrium(pair, end_play=end_play, force=force)
+    found.q[3:5] /= pair.lever
+    found.q[5] *= pair.stretch
+    return found
+
+
+def _solution(hubs: HubArrays, found: Equilibrium, shape: tuple[int, ...]) -> PairSolution:
+    """Return the result in the shape the caller asked in."""
+    ball_load = np.where(found.ball_load < NO_LOAD, 0.0, found.ball_load)
+    angle = np.arctan2(found.axial, found.radial)
+    inside = (ball_load == 0) | ((angle > 0) & (angle < SHOULDER))
+    split = hubs.left.ball_count
+
+    def cases_first(array: Array) -> Array:
+        return np.ascontiguousarray(array.T).reshape((*shape, *array.shape[:-1]))
+
+    rows = []
+    for row, balls in ((hubs.left, slice(0, split)), (hubs.right, slice(split, None))):
+        root = np.cbrt(ball_load[balls])
+        fields = (ball_load[balls], angle[balls], row.cone_unit_pressure * root, row.cup_unit_pressure * root)
+        rows.append(RowState(*map(cases_first, fields)))
+    return PairSolution(
+        shell_motion=cases_first(found.q[:5]),
+        preload=cases_first(0.5 * (ball_load * np.sin(angle)).sum(0)),
+        left=rows[0],
+        right=rows[1],
+        axial_give=cases_first(found.q[5]),
+        residual=cases_first(found.residual),
+        iterations=found.iterations.reshape(shape),
+        converged=(found.residual <= PROMISED_BALANCE).reshape(shape),
+        valid=inside.all(0).reshape(shape),
+        energy=cases_first(found.energy),
+    )
