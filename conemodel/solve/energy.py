@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.units import Array
+from conemodel.base.units import Array, Floats
 from conemodel.solve.geometry import FREEDOMS, PairArrays
 
 
@@ -29,14 +29,17 @@ class State(NamedTuple):
     radial: Array
 
 
-def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array) -> State:
-    """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N]."""
+def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array, softness: Floats = 1.0) -> State:
+    """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N].
+
+    `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself.
+    """
     axial = _along(pair.axial_rate, q) + (pair.axial_rest - end_play / 2)
     radial = _along(pair.radial_rate, q) + pair.radial_rest
     square = axial * axial + radial * radial
     length = np.sqrt(square)
     approach = np.maximum(length - pair.touch, 0.0)
-    rate = pair.load_constant * np.sqrt(approach)
+    rate = pair.load_constant * softness * np.sqrt(approach)
     ball_load = rate * approach
     turn = ball_load / length  # stiffness across the line of contact; along it 1.5 K delta^0.5
     stiffening = (1.5 * rate - turn) / square

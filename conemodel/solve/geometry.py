@@ -8,7 +8,6 @@ Source: [HarrisKotzalas2007], ball bearings under combined load, with the kinema
 Every array has the cases on its last axis, of length one where all cases share a hub.
 """
 
-from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -129,7 +128,6 @@ def row_arrays(
     return RowArrays._make((*map(_flat, lengths), each, *tilts, *map(_flat, contacts)))
 
 
-@lru_cache(maxsize=256)
 def arrays_of_row(row: Row) -> RowArrays:
     """Return the arrays of one `row`, n = 1."""
     return row_arrays(
@@ -153,7 +151,6 @@ def _flat(value: Floats) -> Array:
     return np.atleast_1d(np.asarray(value, dtype=np.float64))
 
 
-@lru_cache(maxsize=256)
 def arrays_of_pair(pair: Pair) -> HubArrays:
     """Return the arrays of one `pair`, n = 1."""
     return HubArrays(

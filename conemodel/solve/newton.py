@@ -28,6 +28,13 @@ MOST_STEPS = 200
 _FIRST_REACH = 50e-6
 """Longest first step of a ball [m], about the interference of a firmly preloaded hub."""
 
+_SOFT_APPROACH = 40e-6
+"""A loose hub's balls start so soft that the load alone would press one in by this much [m]."""
+
+_STIFFEN, _NEAR_ENOUGH = 30.0, 0.05
+"""Factor by which soft balls are made stiffer, once the unbalanced force is down to this share [-]."""
+
+_FIRST_DAMPING = 1e-4
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e3
 _ARMIJO = 1e-4
 _NOISE = 1e-9
@@ -58,6 +65,7 @@ class _Batch(NamedTuple):
     q: Array
     damping: Array
     reach: Array
+    softness: Array
 
 
 def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibrium:
@@ -69,21 +77,52 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
         end_play=end_play,
         force=force,
         q=np.zeros((FREEDOMS, count)),
-        damping=np.full(count, 1e-4),
+        damping=np.full(count, _FIRST_DAMPING),
         reach=np.full(count, _FIRST_REACH),
+        softness=_first_softness(pair, end_play, force),
     )
-    state = evaluate(pair, batch.q, end_play=end_play, force=force)
+    state = _evaluate(pair, batch, batch.q)
     table = products(pair)
     for iteration in range(MOST_STEPS + 1):
         residual = unbalanced(pair, state, batch.force)
-        done = (residual <= BALANCE) | (iteration == MOST_STEPS)
+        done = ((residual <= BALANCE) & (batch.softness == 1)) | (iteration == MOST_STEPS)
         if done.any():
             _retire(result, batch, state, residual, done, iteration)
             if done.all():
                 break
             pair, batch, state = _keep(pair, batch, state, ~done)
+            residual = residual[~done]
+        stiffen = (batch.softness < 1) & (residual < _NEAR_ENOUGH)
+        if stiffen.any():
+            batch = _stiffer(batch, stiffen)
+            state = _evaluate(pair, batch, batch.q)
         batch, state = _step(pair, batch, state, table)
     return result
+
+
+def _first_softness(pair: PairArrays, end_play: Array, force: Array) -> Array:
+    """Return the share of their stiffness that the balls start with (n,).
+
+    A light load on a loose hub must feel its way round the gap between walls that are hard against it; with
+    soft balls the walls come towards it. A tight hub needs none of this.
+    """
+    load = np.maximum(np.abs(force).max(0), FORCE_FLOOR)
+    firm = pair.load_constant.max(0) * _SOFT_APPROACH**1.5
+    return np.where(end_play > 0, np.minimum(load / firm, 1.0), 1.0)
+
+
+def _stiffer(batch: _Batch, which: Flags) -> _Batch:
+    """Make the balls of some cases stiffer and forget the damping that went with the old stiffness."""
+    return batch._replace(
+        softness=np.where(which, np.minimum(batch.softness * _STIFFEN, 1.0), batch.softness),
+        damping=np.where(which, _FIRST_DAMPING, batch.damping),
+        reach=np.where(which, _FIRST_REACH, batch.reach),
+    )
+
+
+def _evaluate(pair: PairArrays, batch: _Batch, q: Array) -> State:
+    """Return the state of the batch at `q`."""
+    return evaluate(pair, q, end_play=batch.end_play, force=batch.force, softness=batch.softness)
 
 
 def unbalanced(pair: PairArrays, state: State, force: Array) -> Array:
@@ -99,13 +138,14 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     """Try one damped Newton step in every case and keep those that lower the energy."""
     matrix = hessian(pair, state, table)
     # the stiffness of the whole complement at the reach of the first step sets the size of the damping
-    matrix[range(5), range(5)] += batch.damping * (pair.load_constant.sum(0) * np.sqrt(_FIRST_REACH))
+    firm = batch.softness * (pair.load_constant.sum(0) * np.sqrt(_FIRST_REACH))
+    matrix[range(5), range(5)] += batch.damping * firm
     move = solve_each(matrix, -state.gradient)
     longest = np.abs(move[:5]).max(0)
     clipped = longest > batch.reach
     move *= np.where(clipped, batch.reach / np.maximum(longest, 1e-300), 1.0)
     trial = batch.q + move
-    there = evaluate(pair, trial, end_play=batch.end_play, force=batch.force)
+    there = _evaluate(pair, batch, trial)
 
     slope, slope_there = (state.gradient * move).sum(0), (there.gradient * move).sum(0)
     work = (batch.force * move).sum(0)
@@ -116,7 +156,14 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     kept |= (-slope < noise) & (np.abs(slope_there) < -0.5 * slope)
     over = slope_there / np.maximum(-slope, 1e-300)  # how far the step overshot; below 0 it fell short
     ease = np.where(over < 0.3, 0.1, np.where(over < 0.7, 0.5, 1.0))
-    damping = np.clip(batch.damping * np.where(kept, ease, 4.0), _LEAST_DAMPING, _MOST_DAMPING)
+    damping = np.clip(batch.damping * np.where(kept, ease, 4.0), _SOFT_APPROACH = 40e-6
+"""A loose hub's balls start so soft that the load alone would press one in by this much [m]."""
+
+_STIFFEN, _NEAR_ENOUGH = 30.0, 0.05
+"""Factor by which soft balls are made stiffer, once the unbalanced force is down to this share [-]."""
+
+_FIRST_DAMPING = 1e-4
+_LEAST_DAMPING, _MOST_DAMPING)
     longer = np.where(clipped & (slope_there < 0), 2 * batch.reach, batch.reach)
     reach = np.where(kept, longer, 0.3 * np.minimum(longest, batch.reach))
     batch = batch._replace(q=np.where(kept, trial, batch.q), damping=damping, reach=reach)
@@ -131,7 +178,7 @@ def solve_each(matrix: Array, right: Array) -> Array:
     """
     size, count = right.shape
     if count < _SMALL_BATCH:
-        return np.asarray(np.linalg.solve(np.moveaxis(matrix, -1, 0), right.T[..., None])[..., 0].T)
+        return np.asarray(np.linalg.solve(matrix.transpose(2, 0, 1), right.T[..., None])[..., 0].T)
     x = right.copy()
     for j in range(size - 1):
         factor = matrix[j + 1 :, j] / matrix[j, j]

@@ -1,6 +1,8 @@
 """The face of the pair equilibrium: arrays in, arrays out."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -88,27 +90,38 @@ def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> P
     >>> solution.left.ball_load.shape, solution.converged.all().item()
     ((2, 9), True)
     """
-    return solve_hubs(arrays_of_pair(pair), end_play=end_play, load=load)
+    hubs, arrays = _prepared(pair)
+    ends, forces, shape = _cases(end_play, load)
+    return _solution(hubs, _in_chunks(lambda _: arrays, ends, forces), shape)
 
 
 def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
-    """Solve like `solve_pair`, with a hub of its own for each case if wanted.
+    """Solve like `solve_pair`, with a hub of its own for each case.
 
-    `hubs` holds one hub or n; then n is the number of cases that `end_play` (...) [m] and `load` (..., 5)
+    `hubs` holds n hubs, or one; n is the number of cases that `end_play` (...) [m] and `load` (..., 5)
     [N, N·m] give when broadcast and flattened.
     Errors: ValueError where the numbers do not match or are not finite.
     """
     ends, forces, shape = _cases(end_play, load)
     if hubs.number not in (1, ends.size):
         raise ValueError(f"{hubs.number} hubs but {ends.size} cases: give one hub, or one for each case")
-    shared = pair_arrays(hubs) if hubs.number == 1 else None
-    chunks = [slice(start, start + CHUNK) for start in range(0, ends.size, CHUNK)] or [slice(0, 0)]
-    found = [
-        _solve_chunk(shared or pair_arrays(hubs.part(chunk)), ends[chunk], forces[:, chunk])
-        for chunk in chunks
-    ]
-    whole = Equilibrium(*(np.concatenate(field, axis=-1) for field in zip(*found, strict=True)))
-    return _solution(hubs, whole, shape)
+    return _solution(hubs, _in_chunks(lambda chunk: pair_arrays(hubs.part(chunk)), ends, forces), shape)
+
+
+@lru_cache(maxsize=256)
+def _prepared(pair: Pair) -> tuple[HubArrays, PairArrays]:
+    """Return the arrays of one `pair` and what the kernel makes of them."""
+    hubs = arrays_of_pair(pair)
+    return hubs, pair_arrays(hubs)
+
+
+def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> Equilibrium:
+    """Solve all cases, `CHUNK` at a time; `arrays` gives the hubs of a chunk."""
+    chunks = [slice(start, start + CHUNK) for start in range(0, end_play.size, CHUNK)] or [slice(0, 0)]
+    found = [_solve_chunk(arrays(chunk), end_play[chunk], load[:, chunk]) for chunk in chunks]
+    if len(found) == 1:
+        return found[0]
+    return Equilibrium._make(np.concatenate(field, axis=-1) for field in zip(*found, strict=True))
 
 
 def _cases(end_play: npt.ArrayLike, load: npt.ArrayLike) -> tuple[Array, Array, tuple[int, ...]]:
