@@ -156,14 +156,7 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     kept |= (-slope < noise) & (np.abs(slope_there) < -0.5 * slope)
     over = slope_there / np.maximum(-slope, 1e-300)  # how far the step overshot; below 0 it fell short
     ease = np.where(over < 0.3, 0.1, np.where(over < 0.7, 0.5, 1.0))
-    damping = np.clip(batch.damping * np.where(kept, ease, 4.0), _SOFT_APPROACH = 40e-6
-"""A loose hub's balls start so soft that the load alone would press one in by this much [m]."""
-
-_STIFFEN, _NEAR_ENOUGH = 30.0, 0.05
-"""Factor by which soft balls are made stiffer, once the unbalanced force is down to this share [-]."""
-
-_FIRST_DAMPING = 1e-4
-_LEAST_DAMPING, _MOST_DAMPING)
+    damping = np.clip(batch.damping * np.where(kept, ease, 4.0), _LEAST_DAMPING, _MOST_DAMPING)
     longer = np.where(clipped & (slope_there < 0), 2 * batch.reach, batch.reach)
     reach = np.where(kept, longer, 0.3 * np.minimum(longest, batch.reach))
     batch = batch._replace(q=np.where(kept, trial, batch.q), damping=damping, reach=reach)
