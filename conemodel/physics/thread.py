@@ -3,11 +3,12 @@
 All functions take keywords in SI and broadcast over arrays.
 """
 
+from collections.abc import Iterable
 from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.units import Array, Floats
+from conemodel.base.units import Floats
 from conemodel.physics.domain import require
 
 HALF_ANGLE = np.pi / 6
@@ -16,33 +17,34 @@ HALF_ANGLE = np.pi / 6
 TRIANGLE = np.sqrt(3) / 2
 """Height H of the fundamental triangle over the pitch [-]. Source: [ISO68-1]"""
 
-DEVIATION = {
-    "h": (0.0, 0.0),
-    "g": (-15.0, -11.0),
-    "f": (-30.0, -11.0),
-    "e": (-50.0, -11.0),
-    "H": (0.0, 0.0),
-    "G": (15.0, 11.0),
+ALLOWANCE = {0.75: 22, 1.0: 26, 1.25: 28, 1.5: 32, 1.75: 34, 2.0: 38, 2.5: 42}
+"""Distance of positions g and G from the basic size [µm], by pitch [mm]; h and H have none.
+Source: [ISO965-1]"""
+
+GRADE_STEPS = {
+    **{
+        f"{grade}{position}": -12 + steps
+        for position in "gh"
+        for grade, steps in {3: 0, 4: 4, 5: 8, 6: 12, 7: 16, 8: 20, 9: 24}.items()
+    },
+    **{
+        f"{grade}{position}": steps
+        for position in "GH"
+        for grade, steps in {4: -3, 5: 1, 6: 5, 7: 9, 8: 13}.items()
+    },
 }
-"""Fundamental deviation by position: constant [µm] and slope on the pitch [µm/mm]. Source: [ISO965-1]"""
+"""Preferred numbers between a class's pitch diameter tolerance and that of 6g and 6h: the standard's factors,
+0.5 to 2 outside and 0.85 to 2.12 inside, are themselves of the R40 series. Source: [ISO965-1]"""
 
-EXTERNAL_GRADE = {3: 0.5, 4: 0.63, 5: 0.8, 6: 1.0, 7: 1.25, 8: 1.6, 9: 2.0}
-"""Pitch diameter tolerance over that of external grade 6 [-], external threads. Source: [ISO965-1]"""
+DIAMETER_RANGES = ((5.6, 11.2), (11.2, 22.4))
+"""Ranges of the nominal diameter [mm], above the first up to the second. Source: [ISO965-1]"""
 
-INTERNAL_GRADE = {4: 0.85, 5: 1.06, 6: 1.32, 7: 1.7, 8: 2.12}
-"""Pitch diameter tolerance over that of external grade 6 [-], internal threads. Source: [ISO965-1]"""
-
-DIAMETER_STEPS = np.array([5.6, 11.2, 22.4])
-"""Ends of the diameter ranges [mm] within which one tolerance holds. Source: [ISO965-1]"""
-
-R40 = np.array(
-    [
-        *(1.00, 1.06, 1.12, 1.18, 1.25, 1.32, 1.40, 1.50, 1.60, 1.70, 1.80, 1.90, 2.00, 2.12, 2.24, 2.36),
-        *(2.50, 2.65, 2.80, 3.00, 3.15, 3.35, 3.55, 3.75, 4.00, 4.25, 4.50, 4.75, 5.00, 5.30, 5.60, 6.00),
-        *(6.30, 6.70, 7.10, 7.50, 8.00, 8.50, 9.00, 9.50, 10.0),
-    ]
+R40 = (
+    *(1.00, 1.06, 1.12, 1.18, 1.25, 1.32, 1.40, 1.50, 1.60, 1.70, 1.80, 1.90, 2.00, 2.12, 2.24, 2.36),
+    *(2.50, 2.65, 2.80, 3.00, 3.15, 3.35, 3.55, 3.75, 4.00, 4.25, 4.50, 4.75, 5.00, 5.30, 5.60, 6.00),
+    *(6.30, 6.70, 7.10, 7.50, 8.00, 8.50, 9.00, 9.50),
 )
-"""Preferred numbers, one decade, to which tolerances are rounded. Source: [ISO3]"""
+"""Preferred numbers, one decade. Source: [ISO3]"""
 
 
 class Limits(NamedTuple):
@@ -55,6 +57,13 @@ class Limits(NamedTuple):
 def pitch_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
     """Return the basic pitch diameter d2 = D2 = d - 3/4 H [m].
 
+    Args:
+        diameter: nominal d [m], above 17/12 H.
+        pitch: P [m], above 0; H = √3/2 P.
+
+    Raises:
+        OutOfDomain: no pitch, or one too coarse for the diameter.
+
     Source: [ISO68-1]
 
     >>> print(f"{pitch_diameter(diameter=10e-3, pitch=1e-3) * 1e3:.5f} mm")
@@ -66,6 +75,8 @@ def pitch_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
 def minor_diameter_internal(*, diameter: Floats, pitch: Floats) -> Floats:
     """Return the basic minor diameter of the internal thread D1 = d - 5/4 H [m].
 
+    Arguments as for `pitch_diameter`.
+
     Source: [ISO68-1]
     """
     return _positive(diameter - 1.25 * TRIANGLE * pitch, pitch)
@@ -74,13 +85,21 @@ def minor_diameter_internal(*, diameter: Floats, pitch: Floats) -> Floats:
 def root_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
     """Return the root diameter of the external thread d3 = d - 17/12 H [m].
 
+    Arguments as for `pitch_diameter`.
+
     Source: [ISO68-1]
     """
     return _positive(diameter - 17 / 12 * TRIANGLE * pitch, pitch)
 
 
 def advance(*, angle: Floats, lead: Floats) -> Floats:
-    """Return how far a screw turned by `angle` [rad] moves along its axis [m]; turned out, both are positive.
+    """Return how far a screw moves along its axis [m]; turned out, both are positive.
+
+    Args:
+        angle: the turn [rad].
+        lead: advance in one turn [m].
+
+    Source: geometry of a helix.
 
     >>> print(f"{advance(angle=np.radians(90), lead=1e-3) * 1e3:.2f} mm")
     0.25 mm
@@ -89,7 +108,14 @@ def advance(*, angle: Floats, lead: Floats) -> Floats:
 
 
 def angle(*, advance: Floats, lead: Floats) -> Floats:
-    """Return the turn [rad] that moves a screw of this `lead` [m] by `advance` [m]."""
+    """Return the turn [rad] that moves a screw along its axis: the reverse of `advance`.
+
+    Args:
+        advance: along the axis [m].
+        lead: advance in one turn [m], above 0.
+
+    Source: geometry of a helix.
+    """
     require(np.asarray(lead) > 0, "lead must be above 0 m")
     return 2 * np.pi * advance / lead
 
@@ -111,19 +137,19 @@ def axial_backlash(*, pitch_diameter_clearance: Floats) -> Floats:
 
 
 def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_class: str) -> Limits:
-    """Return the limits of the pitch diameter by tolerance class, such as ``6g`` (axle) or ``6H`` (cone).
+    """Return the limits of the pitch diameter [m] by tolerance class, such as ``6g`` (axle) or ``6H`` (cone).
 
-    The tolerance is 90 P^0.4 d^0.1 µm times the grade's factor, d the geometric mean of the standard's
-    diameter range, rounded to a preferred number as the printed tables are.
+    The tolerance of grade 6 outside is 90 P^0.4 d^0.1 µm, d the geometric mean of the standard's range,
+    rounded to a preferred number; the other grades lie whole preferred numbers above and below. Within the
+    sizes taken here this is the printed table.
 
     Args:
-        diameter: nominal d [m], above 5.6 mm up to 22.4 mm, where the rounding was checked.
-        pitch: P [m], 0.75 mm to 2.5 mm, likewise.
-        tolerance_class: grade and position; lower case e f g h with grades 3 to 9, upper case G H with 4 to
-        8.
+        diameter: nominal d [m], above 5.6 mm, up to 22.4 mm.
+        pitch: P [m], one of the standard's from 0.75 mm to 2.5 mm (not 0.8 mm).
+        tolerance_class: 3 to 9 with g or h (outside), 4 to 8 with G or H (inside).
 
     Raises:
-        OutOfDomain: an unknown class, or a size outside those ranges.
+        OutOfDomain: an unknown class, or a size that is not among those.
 
     Source: [ISO965-1]
 
@@ -131,23 +157,25 @@ def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_cla
     >>> print(f"{low * 1e3:.3f} to {high * 1e3:.3f} mm")
     9.212 to 9.324 mm
     """
-    grade, position = _split(tolerance_class)
-    internal = position.isupper()
-    factor = (INTERNAL_GRADE if internal else EXTERNAL_GRADE).get(grade)
-    require(factor is not None, f"tolerance class {tolerance_class!r} has no such grade")
-    assert factor is not None
-    width = _tolerance(diameter * 1e3, pitch * 1e3, factor) * 1e-6
-    constant, slope = DEVIATION[position]
-    nearest = (
-        float(pitch_diameter(diameter=diameter, pitch=pitch)) + round(constant + slope * pitch * 1e3) * 1e-6
+    require(
+        tolerance_class in GRADE_STEPS,
+        "tolerance class must be such as 6g or 6H: 3 to 9 with g or h, 4 to 8 with G or H",
     )
-    return Limits(nearest, nearest + width) if internal else Limits(nearest - width, nearest)
+    pitch_mm = round(pitch * 1e3, 6)
+    require(pitch_mm in ALLOWANCE, f"a tolerance class goes with one of the pitches {_listed(ALLOWANCE)} mm")
+    width = _tolerance(diameter * 1e3, pitch_mm, GRADE_STEPS[tolerance_class]) * 1e-6
+    allowance = ALLOWANCE[pitch_mm] * 1e-6 if tolerance_class[-1] in "gG" else 0.0
+    basic = float(pitch_diameter(diameter=diameter, pitch=pitch))
+    if tolerance_class[-1].isupper():
+        return Limits(basic + allowance, basic + allowance + width)
+    return Limits(basic - allowance - width, basic - allowance)
 
 
 def self_locking_friction(*, diameter: Floats, pitch: Floats) -> Floats:
     """Return the thread friction above which an axial load cannot unscrew the thread [-].
 
     μ = P cos 30° / (π d2): where the torque arm of `thread_torque_arm` for loosening is zero.
+    Arguments as for `pitch_diameter`.
 
     Source: [VDI2230]
     """
@@ -177,6 +205,8 @@ def thread_torque_arm(*, diameter: Floats, pitch: Floats, friction: Floats, tigh
 def thread_friction_arm(*, diameter: Floats, pitch: Floats, friction: Floats) -> Floats:
     """Return friction torque over axial force in a thread μ d2 / (2 cos 30°) [m].
 
+    Arguments as for `thread_torque_arm`.
+
     Source: [VDI2230]
     """
     arm: Floats = friction * pitch_diameter(diameter=diameter, pitch=pitch) / (2 * np.cos(HALF_ANGLE))
@@ -188,32 +218,22 @@ def _positive(size: Floats, pitch: Floats) -> Floats:
     return size
 
 
-def _split(tolerance_class: str) -> tuple[int, str]:
-    grade, position = tolerance_class[:-1], tolerance_class[-1:]
-    require(
-        grade.isdecimal() and position in DEVIATION,
-        f"tolerance class {tolerance_class!r} must be a grade and one of {', '.join(DEVIATION)}",
-    )
-    return int(grade), position
+def _listed(numbers: Iterable[float]) -> str:
+    return ", ".join(f"{number:g}" for number in numbers)
 
 
-def _tolerance(diameter_mm: float, pitch_mm: float, factor: float) -> float:
-    """Return the rounded pitch diameter tolerance [µm]."""
-    step = int(np.searchsorted(DIAMETER_STEPS, round(diameter_mm, 9)))
-    require(0 < step < len(DIAMETER_STEPS), "diameter must be above 5.6 mm, up to 22.4 mm")
-    require(0.75 <= round(pitch_mm, 9) <= 2.5, "pitch must be 0.75 mm to 2.5 mm")
-    mean = np.sqrt(DIAMETER_STEPS[step - 1] * DIAMETER_STEPS[step])
-    return preferred(factor * 90 * pitch_mm**0.4 * mean**0.1)
+def _tolerance(diameter_mm: float, pitch_mm: float, steps: int) -> float:
+    """Return the pitch diameter tolerance [µm], so many preferred numbers from that of external grade 6."""
+    size = round(diameter_mm, 6)
+    ranges = [(above, up_to) for above, up_to in DIAMETER_RANGES if above < size <= up_to]
+    require(len(ranges) == 1, "a tolerance class goes with a diameter above 5.6 mm, up to 22.4 mm")
+    above, up_to = ranges[0]
+    formula = 90 * pitch_mm**0.4 * (above * up_to) ** 0.05
+    place = min(range(-len(R40), 2 * len(R40)), key=lambda place: abs(formula - 100 * _preferred(place)))
+    return 100 * _preferred(place + steps)
 
 
-def preferred(value: float) -> float:
-    """Return the number of the R40 series nearest to `value`, above 0.
-
-    Source: [ISO3]
-
-    >>> preferred(110.7), preferred(146.1)
-    (112.0, 150.0)
-    """
-    decade = 10.0 ** np.floor(np.log10(value))
-    series: Array = R40 * decade
-    return float(series[np.argmin(np.abs(series - value))])
+def _preferred(place: int) -> float:
+    """Return the preferred number at a place of the R40 series; place 0 is 1, place 40 is 10."""
+    decade, within = divmod(place, len(R40))
+    return R40[within] * 10.0**decade
