@@ -71,8 +71,8 @@ def hand_limited_force(
     μ r): what is still to be gained at φ plus what the hand can hold there. That sum is convex in φ, so its
     slope is halved down to zero.
 
-    Arguments as for `quick_release_force` and `quick_release_hand_torque`, eccentricity and stiffness above
-    0.
+    The cam as for `quick_release_force`, with eccentricity and stiffness above 0; `cam_friction` [-] and
+    `cam_radius` [m] as in `quick_release_hand_torque`, 0 or more.
 
     Source: derived from those two.
     """
@@ -124,7 +124,7 @@ def clamp_force_from_torque(
 ) -> Floats:
     """Return the clamp force [N] of a through bolt or axle nut tightened with `torque` [N·m].
 
-    The same screw law as the locknut's; arguments as for `joint.lock_force`.
+    The same screw law as the locknut's; arguments as for `lock_torque`, `torque` in place of the force.
 
     Source: [VDI2230]
     """
@@ -139,7 +139,7 @@ def clamp_force_from_torque(
 
 
 def axle_shortening(*, force: Floats, compliance: Floats) -> Floats:
-    """Return how much an axle of this compliance [m/N] shortens under a clamp force [N]: T Σ l/(E A) [m].
+    """Return how much an axle of this `compliance` Σ l/(E A) [m/N] shortens under a clamp `force` [N]: [m].
 
     Source: derived; Hooke's law.
     """

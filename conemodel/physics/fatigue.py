@@ -44,7 +44,9 @@ def cone_capacity(
 def cup_capacity(
     *, ball_diameter: Floats, ball_count: Floats, conformity: Floats, gamma: Floats, contact_angle: Floats
 ) -> Floats:
-    """Return the same for the cup: as `cone_capacity` with (1 + γ)^1.39 (1 - γ)^(-1/3).
+    """Return the same for the cup's raceway [N], with (1 + γ)^1.39 (1 - γ)^(-1/3).
+
+    Arguments as for `cone_capacity`.
 
     Source: [LundbergPalmgren1947], [HarrisKotzalas2007]
     """

@@ -184,7 +184,9 @@ def contact(*, load: Floats, curvature: Curvature, modulus: Floats) -> PointCont
 
 
 def load_at_pressure(*, pressure: Floats, curvature: Curvature, modulus: Floats) -> Floats:
-    """Return the load [N] at which the peak pressure [Pa] is reached: `contact` turned round.
+    """Return the load [N] at which the peak `pressure` [Pa] is reached: the reverse of `contact`.
+
+    Other arguments as for `contact`.
 
     Source: [HarrisKotzalas2007]
     """
@@ -198,6 +200,8 @@ def load_at_pressure(*, pressure: Floats, curvature: Curvature, modulus: Floats)
 def load_constant(*, curvature: Curvature, modulus: Floats) -> Floats:
     """Return K [N/m^1.5] of one contact in Q = K δ^1.5.
 
+    Arguments as for `contact`.
+
     Source: [HarrisKotzalas2007]
     """
     shape = ellipse(curvature.difference)
@@ -208,6 +212,10 @@ def load_constant(*, curvature: Curvature, modulus: Floats) -> Floats:
 def series_constant(*, cone: Floats, cup: Floats) -> Floats:
     """Return K [N/m^1.5] of a ball between both races, whose approaches add up under one load.
 
+    Args:
+        cone: K of ball on cone [N/m^1.5], above 0.
+        cup: K of ball in cup [N/m^1.5], above 0.
+
     Source: [HarrisKotzalas2007]
     """
     return (cone ** (-2 / 3) + cup ** (-2 / 3)) ** -1.5
@@ -215,6 +223,10 @@ def series_constant(*, cone: Floats, cup: Floats) -> Floats:
 
 def stiffness(*, load_constant: Floats, approach: Floats) -> Floats:
     """Return dQ/dδ = 1.5 K √δ [N/m], 0 where the bodies are apart (δ < 0).
+
+    Args:
+        load_constant: K [N/m^1.5].
+        approach: δ [m].
 
     Source: [HarrisKotzalas2007]
     """

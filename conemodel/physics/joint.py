@@ -46,7 +46,9 @@ def lock_force(
     face_friction: Floats,
     face_radius: Floats,
 ) -> Floats:
-    """Return the force F [N] that a nut tightened with `torque` [N·m] makes: `lock_torque` turned round.
+    """Return the force F [N] that a nut tightened with `torque` [N·m] makes: the reverse of `lock_torque`.
+
+    Other arguments as for `lock_torque`.
 
     Source: [VDI2230]
 
@@ -112,6 +114,7 @@ def far_side_slip_torque(
     """Return the torque [N·m] at which the axle turns inside the locked cone and nut of the other side.
 
     2 F μG d2/(2 cos 30°): both threads rub; one climbs while the other descends, so the leads cancel.
+    Arguments as for `lock_torque`, of the far side.
 
     Source: [VDI2230], the friction of a thread; put together here as a balance of torques on the axle.
     """
@@ -120,6 +123,10 @@ def far_side_slip_torque(
 
 def thread_tooth_compliance(*, diameter: Floats, young: Floats) -> Floats:
     """Return the give of the engaged teeth and nut body 0.4 d/(E A_N) [m/N], A_N = π d²/4.
+
+    Args:
+        diameter: nominal d [m], above 0.
+        young: E [Pa], above 0.
 
     Source: [VDI2230]
     """
@@ -161,7 +168,15 @@ def engaged_thread_compliance(
 
 
 def section_compliance(*, length: Floats, area: Floats, young: Floats) -> Floats:
-    """Return l/(E A) [m/N] of a bar: length [m], 0 or more; area [m²] and Young's modulus [Pa], above 0.
+    """Return l/(E A) [m/N] of a bar.
+
+    Args:
+        length: l [m], 0 or more.
+        area: A [m²], above 0.
+        young: E [Pa], above 0.
+
+    Raises:
+        OutOfDomain: a value outside those ranges.
 
     Source: [VDI2230]
     """
@@ -171,7 +186,16 @@ def section_compliance(*, length: Floats, area: Floats, young: Floats) -> Floats
 
 
 def annulus_area(*, outer: Floats, inner: Floats) -> Floats:
-    """Return the area π (D² - d²)/4 [m²] of a ring: outer diameter [m] above inner diameter [m], 0 or more.
+    """Return the area π (D² - d²)/4 [m²] of a ring.
+
+    Args:
+        outer: D [m], above the inner diameter.
+        inner: d [m], 0 or more.
+
+    Raises:
+        OutOfDomain: a value outside those ranges.
+
+    Source: geometry.
 
     >>> print(f"{annulus_area(outer=9.35e-3, inner=5.1e-3) * 1e6:.2f} mm²")
     48.23 mm²
@@ -231,6 +255,13 @@ def nut_unloading_force(*, lock_force: Floats, share: Floats) -> Floats:
     """Return the clamp force F/(1 - Φ) [N] on the locknut's face that takes the last load off its thread.
 
     inf at Φ = 1. Not for a clamp on the axle's end, which never unloads the nut.
+
+    Args:
+        lock_force: F [N].
+        share: Φ [-], 0 to 1, see `stack_share`.
+
+    Raises:
+        OutOfDomain: a share outside that range.
 
     Source: [VDI2230], the force at which a preloaded joint opens.
     """

@@ -31,6 +31,11 @@ def balls_that_fit(*, ball_diameter: Floats, pitch_diameter: Floats) -> Floats:
 def ball_room(*, ball_diameter: Floats, pitch_diameter: Floats, ball_count: Floats) -> Floats:
     """Return the room left over in a race, in ball widths [-]; below 0 the balls do not go in.
 
+    Args:
+        ball_diameter: D [m], above 0.
+        pitch_diameter: dm [m], D or more.
+        ball_count: Z [-].
+
     Source: derived, from `balls_that_fit`.
     """
     return balls_that_fit(ball_diameter=ball_diameter, pitch_diameter=pitch_diameter) - ball_count

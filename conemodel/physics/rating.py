@@ -67,7 +67,14 @@ def iso76_thrust_f0(
 def static_radial_rating(
     *, f0: Floats, ball_count: Floats, ball_diameter: Floats, contact_angle: Floats, rows: int = 1
 ) -> Floats:
-    """Return C0r = f0 i Z D² cos α [N], f0 [Pa] from `iso76_f0`.
+    """Return the static radial rating C0r = f0 i Z D² cos α [N].
+
+    Args:
+        f0: [Pa], see `iso76_f0`.
+        ball_count: Z of one row [-].
+        ball_diameter: D [m].
+        contact_angle: α [rad].
+        rows: i [-].
 
     Source: [ISO76]
     """
@@ -77,7 +84,13 @@ def static_radial_rating(
 def static_axial_rating(
     *, f0: Floats, ball_count: Floats, ball_diameter: Floats, contact_angle: Floats
 ) -> Floats:
-    """Return C0a = f0 Z D² sin α [N], f0 [Pa] from `iso76_thrust_f0`.
+    """Return the static axial rating C0a = f0 Z D² sin α [N].
+
+    Args:
+        f0: [Pa], see `iso76_thrust_f0`.
+        ball_count: Z of the row [-].
+        ball_diameter: D [m].
+        contact_angle: α [rad].
 
     Source: [ISO76]
     """
@@ -142,6 +155,10 @@ def dynamic_radial_rating(
 
 def dynamic_axial_rating(*, radial_rating: Floats, contact_angle: Floats) -> Floats:
     """Return Ca = 1.91 tan α (1 - sin α/3) Cr [N] of a row that carries axial load only.
+
+    Args:
+        radial_rating: Cr of one row [N].
+        contact_angle: α [rad].
 
     Source: [ISO281], annex
     """
