@@ -182,7 +182,7 @@ PHYSICS = {node.name: node for path in python_files(PACKAGE / "physics") for nod
 EQUATIONS = [
     node
     for node in PHYSICS.values()
-    if isinstance(node, ast.FunctionDef) and node.returns and ast.unparse(node.returns) != "None"
+    if isinstance(node, ast.FunctionDef) and not (node.returns and ast.unparse(node.returns) == "None")
 ]
 
 
