@@ -1,0 +1,1 @@
+"""Units, errors and the bibliography: what every other room stands on."""

@@ -1,0 +1,29 @@
+"""The bibliography: every printed source the package computes from or is checked against.
+
+Docstrings cite by key, ``Source: [ISO76]``; a test keeps the two matched.
+"""
+
+SOURCES: dict[str, str] = {
+    "BreweHamrock1977": (
+        "D. E. Brewe, B. J. Hamrock, Simplified solution for elliptical-contact deformation between two "
+        "elastic solids, Journal of Lubrication Technology 99, 1977, 485-487"
+    ),
+    "EN14766": (
+        "EN 14766:2005, Mountain-bicycles - Safety requirements and test methods (withdrawn; see ISO 4210)"
+    ),
+    "HarrisKotzalas2007": "T. A. Harris, M. N. Kotzalas, Rolling Bearing Analysis, 5th ed., 2007",
+    "ISO281": "ISO 281, Rolling bearings - Dynamic load ratings and rating life",
+    "ISO3": "ISO 3, Preferred numbers - Series of preferred numbers",
+    "ISO68-1": "ISO 68-1, ISO general purpose screw threads - Basic profile - Metric screw threads",
+    "ISO76": "ISO 76:1987, Rolling bearings - Static load ratings",
+    "ISO965-1": (
+        "ISO 965-1, ISO general purpose metric screw threads - Tolerances - Principles and basic data"
+    ),
+    "Johnson1985": "K. L. Johnson, Contact Mechanics, 1985",
+    "LundbergPalmgren1947": (
+        "G. Lundberg, A. Palmgren, Dynamic Capacity of Rolling Bearings, Acta Polytechnica, Mechanical "
+        "Engineering Series 1, no. 3, 1947"
+    ),
+    "Palmgren1959": "A. Palmgren, Ball and Roller Bearing Engineering, 3rd ed., 1959",
+    "VDI2230": "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints",
+}
