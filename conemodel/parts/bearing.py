@@ -1,0 +1,111 @@
+"""The bearing: a row of balls between cone and cup, and the pair of rows in a hub."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
+from conemodel.parts.part import Fault, Part, quantity
+from conemodel.physics.packing import balls_that_fit
+
+Tilt = tuple[float, float]
+
+
+class RowGeometry(Part):
+    """The shape of one row: balls, pitch circle, contact angle and grooves."""
+
+    ball_diameter: float = quantity(MM, "diameter of one ball", above=0.5, at_most=25)
+    ball_count: int = quantity(ONE, "number of balls in the row", at_least=3, at_most=60)
+    pitch_diameter: float = quantity(
+        MM, "diameter of the circle the ball centres run on", above=2, at_most=200
+    )
+    contact_angle: float = quantity(
+        DEG, "angle between the line of contact and the wheel plane, just touching", above=5, at_most=75
+    )
+    cone_conformity: float = quantity(
+        ONE, "groove radius of the cone over ball diameter", default=0.56, above=0.5, at_most=1.0
+    )
+    cup_conformity: float = quantity(
+        ONE, "groove radius of the cup over ball diameter", default=0.56, above=0.5, at_most=1.0
+    )
+    young: float = quantity(GPA, "elastic modulus of balls and races", default=208, above=10, at_most=700)
+    poisson: float = quantity(ONE, "Poisson's ratio of balls and races", default=0.3, at_least=0, below=0.5)
+    phase: float = quantity(DEG, "where the first ball stands, from +y towards +z", default=0.0)
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """The balls must fit side by side on the pitch circle."""
+        yield from super().cross_checks(values)
+        if not {"ball_diameter", "ball_count", "pitch_diameter"} <= values.keys():
+            return
+        ball, pitch, count = values["ball_diameter"], values["pitch_diameter"], values["ball_count"]
+        room = float(balls_that_fit(ball_diameter=ball, pitch_diameter=pitch)) if ball < pitch else 0.0
+        if count > room:
+            yield Fault(
+                field="ball_count",
+                value=count,
+                limit=f"at most {int(room)} such balls fit side by side on this pitch circle",
+                remedy="count the balls again and measure ball and pitch circle",
+            )
+
+
+class RowCondition(Part):
+    """What is not as it should be in one row."""
+
+    ball_oversize: float | tuple[float, ...] = quantity(
+        UM, "how much larger than nominal: one number, or one for each ball", default=0.0
+    )
+    cone_tilt: Tilt = quantity(
+        MRAD, "tilt of the cone about y and z: bent axle or a locknut face out of square", default=(0.0, 0.0)
+    )
+    cup_tilt: Tilt = quantity(
+        MRAD, "tilt of the cup in the shell about y and z; it turns with the wheel", default=(0.0, 0.0)
+    )
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """Oversize and tilts must be small: the model holds for micrometres and milliradians."""
+        yield from super().cross_checks(values)
+        oversize = values.get("ball_oversize", 0.0)
+        each = oversize if isinstance(oversize, tuple) else (oversize,)
+        worst = max(each, key=abs, default=0.0)
+        if abs(worst) > 0.5e-3:
+            yield Fault(field="ball_oversize", value=worst, limit="must be within ± {}", bound=0.5e-3)
+        for name in ("cone_tilt", "cup_tilt"):
+            worst = max(values.get(name, (0.0,)), key=abs)
+            if abs(worst) > 0.05:
+                yield Fault(field=name, value=worst, limit="must be within ± {}", bound=0.05)
+
+
+class Row(RowGeometry, RowCondition):
+    """One row of balls, as `solve_pair` takes it. SI throughout.
+
+    Shapes: scalars, but `ball_oversize` may hold one value a ball [m]; `cone_tilt`, `cup_tilt` are
+    (about y, about z) [rad]. Errors: `InputProblems` naming every field that cannot be.
+    """
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """A list of oversizes must have one entry a ball."""
+        yield from super().cross_checks(values)
+        oversize, count = values.get("ball_oversize"), values.get("ball_count")
+        if isinstance(oversize, tuple) and isinstance(count, int) and len(oversize) != count:
+            yield Fault(
+                field="ball_oversize",
+                value=f"{len(oversize)} entries",
+                limit=f"must be one number, or one for each of the {count} balls",
+            )
+
+
+class Pair(Part):
+    """The two rows of a hub, and the axial give of axle and shell in series with them.
+
+    `row_spacing` is the distance between the planes of the ball centres [m]; `axial_compliance` the
+    lengthening of axle and shortening of shell per newton of preload [m/N].
+    """
+
+    left: Row
+    right: Row
+    row_spacing: float = quantity(MM, "distance between the two planes of ball centres", above=5, at_most=300)
+    axial_compliance: float = quantity(
+        ONE, "axial give of axle and shell per newton of preload [m/N]", default=0.0, at_least=0, at_most=1e-6
+    )

@@ -1,0 +1,230 @@
+"""Hub shell, axle and the stack of locknut and washers on each side."""
+
+from collections.abc import Iterator, Mapping
+from math import pi
+from typing import Any, Literal
+
+from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
+from conemodel.parts.bearing import RowGeometry
+from conemodel.parts.part import Fault, Part, quantity
+from conemodel.physics.joint import annulus_area, engaged_thread_compliance
+from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
+
+Side = Literal["left", "right"]
+Material = Literal["steel", "aluminium", "titanium"]
+
+YOUNG: dict[str, float] = {"steel": 206e9, "aluminium": 71e9, "titanium": 114e9}
+"""Elastic modulus of axle and washer materials [Pa]. Common engineering values, no source."""
+
+
+class Hub(Part):
+    """The shell with its two rows of balls."""
+
+    left: RowGeometry
+    right: RowGeometry
+    row_spacing: float = quantity(MM, "distance between the two planes of ball centres", above=5, at_most=300)
+    shell_stiffness: float = quantity(
+        N_PER_MM,
+        "force that shortens the shell between the cups by 1 mm",
+        default=220e3,
+        above=1e3,
+        at_most=1e7,
+    )
+    over_locknut_width: float = quantity(
+        MM, "width over the outer faces of the two locknuts", above=40, at_most=400
+    )
+    adjustable_side: Side = quantity(ONE, "side on which the cone is adjusted", default="left")
+
+
+class Axle(Part):
+    """The hub axle the cones are screwed on: solid, or hollow for a quick release or a thru-axle."""
+
+    thread_diameter: float = quantity(MM, "nominal diameter of the axle thread", above=4, at_most=40)
+    thread_pitch: float = quantity(MM, "how far a cone moves in one turn", above=0.2, at_most=3)
+    bore: float = quantity(
+        MM, "diameter of the hole through the axle, 0 for a solid axle", default=0.0, at_least=0
+    )
+    length: float = quantity(MM, "length of the axle, end to end", above=40, at_most=450)
+    cone_distance: float = quantity(
+        MM, "distance between the middles of the two cones' threads", above=10, at_most=400
+    )
+    plain_diameter: float = quantity(
+        MM, "diameter of the part without thread", default=0.0, at_least=0, at_most=60
+    )
+    plain_length: float = quantity(
+        MM, "length of the part without thread", default=0.0, at_least=0, at_most=400
+    )
+    material: Material = quantity(ONE, "what the axle is made of", default="steel")
+    thread_clearance: float | None = quantity(
+        UM,
+        "play of cone on axle thread, measured on the pitch diameter",
+        default=None,
+        at_least=0,
+        at_most=1000,
+    )
+    thread_core_share: float = quantity(
+        ONE,
+        "share of the stretch inside an engaged thread that moves the cone",
+        default=0.4,
+        at_least=0,
+        at_most=1,
+    )
+    axle_thread_class: str = quantity(ONE, "tolerance class of the axle thread", default="6g")
+    cone_thread_class: str = quantity(ONE, "tolerance class of the cone thread", default="6H")
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """The bore must leave metal under the thread, and the plain part must lie between the cones."""
+        yield from super().cross_checks(values)
+        if {"thread_diameter", "thread_pitch", "bore"} <= values.keys():
+            root = float(root_diameter(diameter=values["thread_diameter"], pitch=values["thread_pitch"]))
+            if values["bore"] >= root:
+                yield Fault(
+                    field="bore",
+                    value=values["bore"],
+                    limit="must be smaller than the thread root, {}",
+                    bound=root,
+                    remedy="check bore and thread diameter",
+                )
+        plain = {"bore", "plain_length", "plain_diameter"} <= values.keys() and values["plain_length"] > 0
+        if plain and values["plain_diameter"] <= values["bore"]:
+            yield Fault(
+                field="plain_diameter",
+                value=values["plain_diameter"],
+                limit="must be larger than the bore, {}",
+                bound=values["bore"],
+            )
+        if {"plain_length", "cone_distance"} <= values.keys() and values["plain_length"] > values[
+            "cone_distance"
+        ]:
+            yield Fault(
+                field="plain_length",
+                value=values["plain_length"],
+                limit="must fit between the cones, {}",
+                bound=values["cone_distance"],
+            )
+        if {"length", "cone_distance"} <= values.keys() and values["cone_distance"] >= values["length"]:
+            yield Fault(
+                field="cone_distance",
+                value=values["cone_distance"],
+                limit="must be shorter than the axle, {}",
+                bound=values["length"],
+            )
+        yield from _thread_class_faults(values)
+
+    @property
+    def lead_per_radian(self) -> float:
+        """How far a cone moves along the axle per radian of turn [m/rad]."""
+        return self.thread_pitch / (2 * pi)
+
+    @property
+    def root_area(self) -> float:
+        """Metal area at the thread root, less the bore [m²]."""
+        root = root_diameter(diameter=self.thread_diameter, pitch=self.thread_pitch)
+        return float(annulus_area(outer=root, inner=self.bore))
+
+    @property
+    def thread_give(self) -> float:
+        """Give of a cone or nut on its thread per newton [m/N]."""
+        return float(
+            engaged_thread_compliance(
+                diameter=self.thread_diameter,
+                young=self.young,
+                root_area=self.root_area,
+                core_share=self.thread_core_share,
+            )
+        )
+
+    @property
+    def young(self) -> float:
+        """Elastic modulus [Pa]."""
+        return YOUNG[self.material]
+
+    @property
+    def pitch_clearance_range(self) -> tuple[float, float]:
+        """Smallest and largest clearance on the pitch diameter [m]; equal when it was measured."""
+        if self.thread_clearance is not None:
+            return self.thread_clearance, self.thread_clearance
+        size = {"diameter": self.thread_diameter, "pitch": self.thread_pitch}
+        outer_low, outer_high = iso965_pitch_diameter_limits(**size, tolerance_class=self.axle_thread_class)
+        inner_low, inner_high = iso965_pitch_diameter_limits(**size, tolerance_class=self.cone_thread_class)
+        return max(inner_low - outer_high, 0.0), inner_high - outer_low
+
+    @property
+    def backlash_range(self) -> tuple[float, float]:
+        """Smallest and largest axial backlash of the cone on its thread [m]."""
+        low, high = self.pitch_clearance_range
+        return float(axial_backlash(pitch_diameter_clearance=low)), float(
+            axial_backlash(pitch_diameter_clearance=high)
+        )
+
+    @property
+    def backlash(self) -> float:
+        """Axial backlash the prediction uses: as measured, or the middle of what the classes allow [m]."""
+        return sum(self.backlash_range) / 2
+
+
+class Stack(Part):
+    """Cone thread, washers and locknut of one side."""
+
+    protrusion: float = quantity(
+        MM, "how far the axle stands out of the locknut's outer face", at_least=0, at_most=60
+    )
+    thread_separation: float = quantity(
+        MM,
+        "distance between the middles of cone thread and locknut thread",
+        default=12.0,
+        above=2,
+        at_most=80,
+    )
+    washer_outer_diameter: float = quantity(
+        MM, "outer diameter of washers and cone neck", default=17.0, above=4, at_most=60
+    )
+    face_outer_diameter: float = quantity(
+        MM, "outer diameter of the face between locknut and washer", default=15.0, above=4, at_most=60
+    )
+    thread_friction: float = quantity(
+        ONE, "friction coefficient in the thread", default=0.12, above=0.02, at_most=0.5
+    )
+    face_friction: float = quantity(
+        ONE, "friction coefficient under the locknut", default=0.12, above=0.02, at_most=0.5
+    )
+    keyed_washer: bool = quantity(
+        ONE, "a washer keyed to the axle stands between locknut and cone", default=True
+    )
+    key_clearance: float = quantity(
+        DEG, "how far the keyed washer lets the cone turn", default=4.0, at_least=0, at_most=30
+    )
+    lock_torque: float = quantity(
+        NEWTON_METRE, "torque this side's locknut was tightened with", default=15.0, above=0, at_most=80
+    )
+
+
+class Stacks(Part):
+    """The stacks of both sides."""
+
+    left: Stack
+    right: Stack
+
+    def side(self, side: Side) -> Stack:
+        """Return the stack of one side."""
+        return self.left if side == "left" else self.right
+
+
+def _thread_class_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
+    """Yield a fault for a tolerance class the standard does not have; none where the clearance was measured."""
+    if values.get("thread_clearance") is not None:
+        return
+    for name in ("axle_thread_class", "cone_thread_class"):
+        if not {name, "thread_diameter", "thread_pitch"} <= values.keys():
+            continue
+        size = {"diameter": values["thread_diameter"], "pitch": values["thread_pitch"]}
+        try:
+            iso965_pitch_diameter_limits(**size, tolerance_class=values[name])
+        except ValueError as error:
+            yield Fault(
+                field=name,
+                value=values[name],
+                limit=str(error),
+                remedy="or give thread_clearance_um as measured",
+            )

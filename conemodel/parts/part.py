@@ -1,0 +1,198 @@
+"""What every part is: frozen, keyword-only, checked when it is made.
+
+A field is declared once with `quantity`: its unit, its limits and its meaning. From that one declaration come
+the check, the key in a scenario file (``bore`` in metres here is ``bore_mm`` there) and the help on screen.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any, Self
+
+from pydantic import BaseModel, ConfigDict, Field, ValidationError
+from pydantic.fields import FieldInfo
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.units import ONE, Unit
+
+
+def quantity(
+    unit: Unit,
+    meaning: str,
+    *,
+    default: Any = ...,
+    above: float | None = None,
+    at_least: float | None = None,
+    below: float | None = None,
+    at_most: float | None = None,
+) -> Any:
+    """Declare a field measured in `unit`; limits and default are given in `unit`, the part holds SI."""
+
+    def si(value: float | None) -> float | None:
+        return None if value is None else unit.to_si(value)
+
+    if isinstance(default, tuple):
+        default = tuple(map(unit.to_si, default))
+    elif isinstance(default, int | float) and unit is not ONE:
+        default = unit.to_si(default)
+    return Field(
+        default=default,
+        gt=si(above),
+        ge=si(at_least),
+        lt=si(below),
+        le=si(at_most),
+        description=meaning,
+        json_schema_extra={"unit": unit},  # type: ignore[dict-item]
+    )
+
+
+def unit_of(field: FieldInfo) -> Unit:
+    """Return the unit a field was declared in (`ONE` for words and counts)."""
+    extra = field.json_schema_extra
+    unit = extra.get("unit", ONE) if isinstance(extra, dict) else ONE
+    return unit if isinstance(unit, Unit) else ONE
+
+
+def file_key(name: str, field: FieldInfo) -> str:
+    """Return the key under which a field stands in a scenario file."""
+    suffix = unit_of(field).suffix
+    return f"{name}_{suffix}" if suffix else name
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fault:
+    """One mistake in a part, still in SI: the field, what was given, and a limit with ``{}`` for a number.
+
+    `field` may go down into a part, ``axle.bore``; `bound` is the number of the limit [SI], or None.
+    """
+
+    field: str
+    value: Any
+    limit: str
+    bound: float | None = None
+    remedy: str = ""
+
+
+class PartProblems(InputProblems):
+    """The mistakes of one part, in SI names, with the `faults` they came from."""
+
+    def __init__(self, part: type["Part"], faults: list[Fault]) -> None:
+        """Say each of `faults` in the part's own field names and SI units."""
+        self.faults = tuple(faults)
+        super().__init__(part.say(fault, where=f"{part.__name__}.", si=True) for fault in faults)
+
+
+_BOUNDS = {
+    "greater_than": ("must be above {}", "gt"),
+    "greater_than_equal": ("must be at least {}", "ge"),
+    "less_than": ("must be below {}", "lt"),
+    "less_than_equal": ("must be at most {}", "le"),
+}
+_KINDS = {
+    "missing": "is missing",
+    "extra_forbidden": "is not a known name here",
+    "finite_number": "must be a finite number",
+    "float_type": "must be a number",
+    "int_type": "must be a whole number",
+    "int_from_float": "must be a whole number",
+    "bool_type": "must be true or false",
+    "string_type": "must be text in quotes",
+    "tuple_type": "must be a list",
+}
+
+
+class Part(BaseModel):
+    """A thing a user can describe. An impossible one cannot be made: `InputProblems` names every mistake."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+
+    def __init__(self, **values: Any) -> None:
+        """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
+        faults: list[Fault] = []
+        sound = values
+        try:
+            super().__init__(**values)
+        except ValidationError as error:
+            faults = _faults(error)
+            bad = {fault.field for fault in faults}
+            sound = {name: value for name, value in values.items() if name not in bad}
+        defaults = {n: f.default for n, f in type(self).model_fields.items() if not f.is_required()}
+        faults += self.cross_checks({**defaults, **sound})
+        if faults:
+            raise PartProblems(type(self), faults)
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """Yield the mistakes that show only when fields are held against each other.
+
+        `values` holds the sound fields only; a check whose fields are not all there is left out.
+        """
+        yield from ()
+
+    def replace(self, **changes: Any) -> Self:
+        """Return a copy with `changes` [SI] made, checked like any other part."""
+        return type(self)(**{**dict(self), **changes})
+
+    @classmethod
+    def locate(cls, path: str) -> tuple[str, Unit]:
+        """Return the key a field has in a file, and its unit; `path` may go down: ``axle.bore``."""
+        name, _, rest = path.partition(".")
+        field = cls.model_fields.get(name)
+        if field is None:
+            return path, ONE
+        inner = part_class(field)
+        if rest and inner is not None:
+            below, unit = inner.locate(rest)
+            return f"{name}.{below}", unit
+        return file_key(name, field), unit_of(field)
+
+    @classmethod
+    def say(cls, fault: Fault, *, where: str = "", si: bool = False) -> Problem:
+        """Return a fault of this part as a `Problem`, in SI names or in those of a scenario file."""
+        path, unit = (fault.field, ONE) if si else cls.locate(fault.field)
+        bound = "" if fault.bound is None else f"{unit.from_si(fault.bound):.6g} {unit.symbol}".strip()
+        return Problem(
+            where=f"{where}{path}",
+            value=_as_given(fault.value, unit),
+            limit=fault.limit.format(bound),
+            remedy=fault.remedy,
+        )
+
+
+def part_class(field: FieldInfo) -> type[Part] | None:
+    """Return the part a field holds, or None where it holds a value."""
+    kind = field.annotation
+    return kind if isinstance(kind, type) and issubclass(kind, Part) else None
+
+
+def _as_given(value: Any, unit: Unit) -> str:
+    """Return a value [SI] as the person wrote it, cut short where it is long."""
+    if value is None:
+        return ""
+    if isinstance(value, float) or (
+        isinstance(value, int) and unit is not ONE and not isinstance(value, bool)
+    ):
+        return f"{unit.from_si(value):.6g}"
+    return str(value)[:60]
+
+
+def _faults(error: ValidationError) -> list[Fault]:
+    """Return the faults in a validation error, one a field."""
+    found: dict[str, Fault] = {}
+    for item in error.errors(include_url=False):
+        name = str(item["loc"][0])
+        limit, bound = _limit(item["type"], item.get("ctx", {}), item["msg"])
+        value = None if item["type"] == "missing" else item["input"]
+        found.setdefault(name, Fault(field=name, value=value, limit=limit, bound=bound))
+    return list(found.values())
+
+
+def _limit(kind: str, context: Mapping[str, Any], message: str) -> tuple[str, float | None]:
+    """Return the limit that was broken as words with a place for its number, and the number [SI]."""
+    if kind in _BOUNDS:
+        words, key = _BOUNDS[kind]
+        return words, float(context[key])
+    if kind == "literal_error":
+        return f"must be one of {context['expected']!s}", None
+    if kind in ("too_short", "too_long"):
+        return "has the wrong number of entries", None
+    return _KINDS.get(kind, message[:1].lower() + message[1:]), None

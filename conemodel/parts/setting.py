@@ -1,0 +1,106 @@
+"""What the mechanic does, what counts as good, and what is only assumed."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any, Literal
+
+from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
+from conemodel.parts.bearing import RowCondition
+from conemodel.parts.part import Fault, Part, quantity
+
+Technique = Literal["nut turned", "cone turned out", "both"]
+AxleHeld = Literal["vice", "far spanners", "nothing"]
+ClampSeat = Literal["dropouts", "spacers on locknuts", "spacer on axle end", "one side in frame"]
+
+LimitName = Literal["rim_play", "torque", "cone_pressure", "life_ratio"]
+
+
+class Setting(Part):
+    """One adjustment of the cone, from finger contact to the closed clamp."""
+
+    finger_torque: float = quantity(
+        NEWTON_METRE, "how hard the fingers screw the cone in", default=0.1, at_least=0, at_most=2
+    )
+    back_off: float = quantity(
+        TURN, "how far the cone is turned out from finger contact", default=0.25, at_least=-1, at_most=3
+    )
+    technique: Technique = quantity(ONE, "what is turned to lock", default="nut turned")
+    lock_torque: float = quantity(NEWTON_METRE, "torque at the locknut", default=15.0, at_least=0, at_most=80)
+    cone_held: bool = quantity(ONE, "a spanner holds the cone while the locknut is tightened", default=True)
+    drift: float = quantity(
+        DEG, "how far the held cone still turns in with the locknut", default=3.0, at_least=0, at_most=180
+    )
+    slack_taken: bool = quantity(
+        ONE, "the locknut was already snug on the cone when the play was judged", default=False
+    )
+    axle_held: AxleHeld = quantity(ONE, "what keeps the axle from turning", default="vice")
+    clamp_seat: ClampSeat = quantity(ONE, "what the clamp presses on", default="dropouts")
+
+
+class Condition(Part):
+    """What is not as it should be in this hub."""
+
+    left: RowCondition = RowCondition()
+    right: RowCondition = RowCondition()
+
+
+class Limits(Part):
+    """What counts as good once clamped, and what can be felt. Judgement, not measurement: adjust it."""
+
+    rim_play: float = quantity(
+        MM, "free play at the rim that is still none to the hand", default=0.1, above=0, at_most=5
+    )
+    axle_end_play: float = quantity(
+        MM, "free play at the axle end that is just felt by the fingers", default=0.05, above=0, at_most=2
+    )
+    clear_rim_play: float = quantity(
+        MM, "free play at the rim that anybody feels", default=0.3, above=0, at_most=10
+    )
+    torque: float = quantity(
+        NEWTON_MM, "turning torque of both rows from preload alone", default=30.0, above=0.1, at_most=5000
+    )
+    cone_pressure: float = quantity(
+        MPA, "peak pressure on the cone from preload alone", default=2000.0, above=100, at_most=6000
+    )
+    life_ratio: float = quantity(
+        ONE,
+        "fatigue life under the straight load over the best this hub can have",
+        default=0.5,
+        above=0,
+        below=1,
+    )
+    off: tuple[LimitName, ...] = quantity(ONE, "limits that are switched off", default=())
+
+
+class Assumed(Part):
+    """Ranges of what nobody measured. Every turn advised is a range over them."""
+
+    clamp_force_low: float = quantity(
+        NEWTON, "lowest usual clamp force", default=3000.0, at_least=0, at_most=40000
+    )
+    clamp_force_high: float = quantity(
+        NEWTON, "highest usual clamp force", default=8000.0, at_least=0, at_most=40000
+    )
+    conformity_low: float = quantity(ONE, "closest groove", default=0.54, above=0.5, at_most=1)
+    conformity_high: float = quantity(ONE, "most open groove", default=0.60, above=0.5, at_most=1)
+    drift_low: float = quantity(DEG, "least turn of a held cone", default=2.0, at_least=0, at_most=90)
+    drift_high: float = quantity(DEG, "most turn of a held cone", default=5.0, at_least=0, at_most=90)
+    core_share_low: float = quantity(
+        ONE, "least share of the thread's stretch that moves the cone", default=0.0, at_least=0, at_most=1
+    )
+    core_share_high: float = quantity(
+        ONE, "most share of the thread's stretch that moves the cone", default=1.0, at_least=0, at_most=1
+    )
+    finger_torque_low: float = quantity(NEWTON_METRE, "lightest fingers", default=0.05, at_least=0, at_most=2)
+    finger_torque_high: float = quantity(NEWTON_METRE, "firmest fingers", default=0.2, at_least=0, at_most=2)
+    spanner_length: float = quantity(MM, "length of the cone spanner", default=150.0, above=30, at_most=600)
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """A range must not be upside down."""
+        yield from super().cross_checks(values)
+        for name in ("clamp_force", "conformity", "drift", "core_share", "finger_torque"):
+            low, high = f"{name}_low", f"{name}_high"
+            if {low, high} <= values.keys() and values[low] > values[high]:
+                yield Fault(
+                    field=low, value=values[low], limit=f"must not be above {high}, {{}}", bound=values[high]
+                )
