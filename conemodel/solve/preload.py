@@ -1,0 +1,47 @@
+"""Preload against end play, and back."""
+
+import numpy as np
+from scipy.optimize import brentq
+
+from conemodel.base.errors import NotConverged
+from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
+from conemodel.solve.pair import PairSolution
+from conemodel.solve.positions import solve_positions
+
+NO_LOAD = np.zeros(5)
+"""No force and no moment on the shell."""
+
+TIGHTEST = -2e-3
+"""Interference no hub survives; a search does not go beyond [m]."""
+
+FIRST_BRACKET = 1e-4
+"""Half width of the first bracket a search tries [m]."""
+
+EXACT = 1e-12
+"""End play to which a search is carried [m]."""
+
+
+def unloaded(pair: Pair, end_play: Array) -> PairSolution:
+    """Return the pair without load at each end play (n,), over all positions of the wheel: shapes (n, m, ...)."""
+    return solve_positions(pair, end_play=end_play, load=NO_LOAD)
+
+
+def end_play_at_preload(pair: Pair, *, preload: float) -> float:
+    """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
+
+    Preload only falls as end play grows, so a bracket is certain; the mean over the wheel's positions counts.
+    Errors: `NotConverged` where even `TIGHTEST` does not reach the preload.
+    """
+
+    def missing(end_play: float) -> float:
+        return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
+
+    low = -FIRST_BRACKET
+    while missing(low) < 0.0:
+        low *= 2
+        if low < TIGHTEST:
+            raise NotConverged(
+                f"no end play down to {TIGHTEST * 1e3:g} mm gives a preload of {preload:.0f} N"
+            )
+    return float(brentq(missing, low, FIRST_BRACKET, xtol=EXACT))
