@@ -1,0 +1,1 @@
+"""What a person comes to do: predict, find the window, study a sweep."""

@@ -1,0 +1,83 @@
+"""Study: what the cone's position does, before and after clamping."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from conemodel.base.units import Array
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.curves import road_load
+from conemodel.solve.drag import load_drag
+from conemodel.solve.felt import felt_play
+from conemodel.solve.pair import PairSolution
+from conemodel.solve.positions import solve_positions
+from conemodel.solve.preload import unloaded
+from conemodel.solve.stages import pair_of, steps_of
+
+SWEEP_FROM, SWEEP_TO = -np.pi / 12, np.pi * 2 / 3
+"""Cone positions a sweep covers where none are given, out from finger contact [rad]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sweep:
+    """One hub over the position of its cone; every field has shape (n,).
+
+    Attributes:
+        cone_angle: how far the cone is turned out from finger contact [rad].
+        end_play_open, end_play_clamped: locked on the bench, and once clamped [m].
+        preload_open, preload_clamped: mean over the wheel's positions [N].
+        rim_play_open, rim_play_clamped: free play at the rim, stop to stop [m].
+        peak_pressure_clamped: worst pressure on a race from preload alone [Pa].
+        peak_pressure_ridden: the same under the rider [Pa].
+        torque_clamped: mean turning torque from preload [N·m].
+    """
+
+    cone_angle: Array
+    end_play_open: Array
+    end_play_clamped: Array
+    preload_open: Array
+    preload_clamped: Array
+    rim_play_open: Array
+    rim_play_clamped: Array
+    peak_pressure_clamped: Array
+    peak_pressure_ridden: Array
+    torque_clamped: Array
+
+
+def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
+    """Return what a scenario becomes for each back-off in `cone_angle` (n,) [rad], 81 positions by default.
+
+    Everything but the back-off is as in the scenario's setting. Errors: `NotConverged`.
+    """
+    angle = (
+        np.linspace(SWEEP_FROM, SWEEP_TO, 81)
+        if cone_angle is None
+        else np.asarray(cone_angle, dtype=np.float64)
+    )
+    pair, steps = pair_of(scenario), steps_of(scenario)
+    # all terms but the back-off are the same at every position, so the two end plays move along with the cone
+    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
+    opened, clamped = steps.end_play("locked") + moved, steps.end_play("clamped") + moved
+    bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
+    ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
+    arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle.length / 2}
+    return Sweep(
+        cone_angle=angle,
+        end_play_open=opened,
+        end_play_clamped=clamped,
+        preload_open=bench.preload.mean(axis=-1),
+        preload_clamped=frame.preload.mean(axis=-1),
+        rim_play_open=felt_play(pair, opened, **arms)[0],
+        rim_play_clamped=felt_play(pair, clamped, **arms)[0],
+        peak_pressure_clamped=_worst(frame),
+        peak_pressure_ridden=_worst(ridden),
+        torque_clamped=load_drag(pair, frame).total.mean(axis=-1),
+    )
+
+
+def _worst(solution: PairSolution) -> Array:
+    """Return the worst race pressure of each case over positions and balls [Pa]."""
+    rows = (solution.left, solution.right)
+    pressures = [p for row in rows for p in (row.cone_pressure, row.cup_pressure)]
+    worst: Array = np.max([pressure.max(axis=(-2, -1)) for pressure in pressures], axis=0)
+    return worst

@@ -1,0 +1,70 @@
+"""Numbers as a mechanic says them: turns, directions, sides, play."""
+
+from math import pi
+
+from conemodel.base.units import DEG, MM
+
+CLOCK_MINUTE = 2 * pi / 60
+"""One minute on a clock face [rad]."""
+
+SIXTEENTHS = ("", "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2")
+
+
+def direction(length: float) -> str:
+    """Return which way the cone goes, seen from outside on its own side; `length` [m] positive is out.
+
+    >>> direction(-1e-5)
+    'in (clockwise)'
+    """
+    return "out (anticlockwise)" if length > 0 else "in (clockwise)"
+
+
+def fraction_of_turn(angle: float) -> str:
+    """Return an angle [rad] as the nearest sixteenth of a turn, or as less than one.
+
+    >>> fraction_of_turn(pi / 2)
+    '1/4 turn'
+    """
+    sixteenths = round(abs(angle) / (2 * pi) * 16)
+    whole, rest = divmod(sixteenths, 16)
+    if sixteenths == 0:
+        return "less than 1/16 turn"
+    part = (
+        SIXTEENTHS[rest]
+        if rest <= 8
+        else f"{rest}/16"
+        if rest % 2
+        else f"{rest // 2}/8"
+        if rest % 4
+        else "3/4"
+    )
+    if whole and rest:
+        return f"{whole} {part} turns"
+    return f"{whole} turn{'s' if whole > 1 else ''}" if whole else f"{part} turn"
+
+
+def turn_size(angle: float, *, spanner: float) -> str:
+    """Return the size of a turn [rad] in degrees, clock minutes and travel at the end of a spanner [m].
+
+    >>> turn_size(0.349, spanner=0.15)
+    '20° (3 minutes on a clock face, 52 mm at the end of a 150 mm spanner)'
+    """
+    size = abs(angle)
+    minutes = size / CLOCK_MINUTE
+    clock = f"{minutes:.0f} minutes" if minutes >= 1.5 else "1 minute" if minutes >= 0.75 else "half a minute"
+    travel = MM.from_si(size * spanner)
+    return (
+        f"{DEG.from_si(size):.0f}° ({clock} on a clock face, {travel:.0f} mm at the end of a "
+        f"{MM.from_si(spanner):.0f} mm spanner)"
+    )
+
+
+def play_word(play: float, *, felt: float, clear: float) -> str:
+    """Return what a hand says to a free play [m]: none below `felt`, clear from `clear` on [m].
+
+    >>> play_word(0.0002, felt=0.0001, clear=0.0003)
+    'slight'
+    """
+    if play <= felt:
+        return "none"
+    return "clear" if play >= clear else "slight"
