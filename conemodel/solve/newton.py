@@ -104,11 +104,12 @@ def _first_softness(pair: PairArrays, end_play: Array, force: Array) -> Array:
     """Return the share of their stiffness that the balls start with (n,).
 
     A light load on a loose hub must feel its way round the gap between walls that are hard against it; with
-    soft balls the walls come towards it. A tight hub needs none of this.
+    soft balls the walls come towards it. A tight or an unloaded hub needs none of this.
     """
-    load = np.maximum(np.abs(force).max(0), FORCE_FLOOR)
+    load = np.abs(force).max(0)
     firm = pair.load_constant.max(0) * _SOFT_APPROACH**1.5
-    return np.where(end_play > 0, np.minimum(load / firm, 1.0), 1.0)
+    share = np.minimum(np.maximum(load, FORCE_FLOOR) / firm, 1.0)
+    return np.where((end_play > 0) & (load > 0), share, 1.0)
 
 
 def _stiffer(batch: _Batch, which: Flags) -> _Batch:
