@@ -1,0 +1,1 @@
+"""Results in, pictures and tables out; nothing is solved here."""
