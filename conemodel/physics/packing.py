@@ -22,9 +22,9 @@ def balls_that_fit(*, ball_diameter: Floats, pitch_diameter: Floats) -> Floats:
     9.72
     """
     require(np.asarray(ball_diameter) > 0, "ball diameter must be above 0 m")
-    ratio = np.divide(ball_diameter, pitch_diameter)
-    require((ratio > 0) & (ratio <= 1), "pitch diameter must be no less than the ball diameter")
-    fit: Floats = np.pi / np.arcsin(ratio)
+    fits = np.asarray(pitch_diameter) >= ball_diameter
+    require(fits, "pitch diameter must be no less than the ball diameter")
+    fit: Floats = np.pi / np.arcsin(ball_diameter / pitch_diameter)
     return fit
 
 
