@@ -12,7 +12,7 @@ from conemodel.parts.mounting import Wheel
 from conemodel.solve.drag import load_drag
 from conemodel.solve.life import life_of
 from conemodel.solve.positions import solve_positions
-from conemodel.solve.preload import unloaded
+from conemodel.solve.preload import search_end_play, unloaded
 
 TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
 """Range of end play the curves cover [m]: from far too tight to plainly loose."""
@@ -82,7 +82,8 @@ def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
 
     N^(2/3) against end play is nearly a straight line, so the curve's points are enough to place it within a
-    nanometre; beyond its tight end the line is carried on.
+    nanometre; beyond its tight end it is searched for.
+    Errors: `NotConverged` where no end play reaches the preload.
     """
     curve = hub_curves(pair)
     loaded = curve.preload > 0.0
@@ -90,8 +91,7 @@ def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     ends, height = curve.end_play[:edge], curve.preload[:edge] ** (2 / 3)
     wanted = preload ** (2 / 3)
     if wanted >= height[0]:
-        slope = (height[1] - height[0]) / (ends[1] - ends[0])
-        return float(ends[0] + (wanted - height[0]) / slope)
+        return search_end_play(pair, preload=preload)
     if wanted <= height[-1]:
         slope = (height[-1] - height[-2]) / (ends[-1] - ends[-2])
         return float(ends[-1] + (wanted - height[-1]) / slope)

@@ -27,7 +27,7 @@ def unloaded(pair: Pair, end_play: Array) -> PairSolution:
     return solve_positions(pair, end_play=end_play, load=NO_LOAD)
 
 
-def end_play_at_preload(pair: Pair, *, preload: float) -> float:
+def search_end_play(pair: Pair, *, preload: float) -> float:
     """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
 
     Preload only falls as end play grows, so a bracket is certain; the mean over the wheel's positions counts.

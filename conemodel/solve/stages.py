@@ -113,34 +113,41 @@ def _backed_off(scenario: Scenario) -> tuple[Term, ...]:
 
 def _locked(scenario: Scenario, joint: Joint, before: float) -> tuple[Term, ...]:
     """Return what locking does to a cone that stood at end play `before` [m]."""
-    gives, force = joint.gives, joint.force
     nut = SHARE_OF_NUT[scenario.setting.technique]
-    clearance = scenario.axle.thread_clearance is None
-    terms = [
+    terms: list[Term] = []
+    if nut < 1.0:
+        backed = (1 - nut) * joint.force * joint.gives.behind_cone
+        terms.append(Term(key="cone_backed_out", label="cone backed onto the nut", length=backed))
+    if nut > 0.0:
+        terms += _pushed_by_nut(scenario, joint, nut)
+        so_far = before + sum(term.length for term in terms)
+        terms.append(_turned_with_nut(scenario, joint, nut, so_far))
+    return tuple(terms)
+
+
+def _pushed_by_nut(scenario: Scenario, joint: Joint, nut: float) -> tuple[Term, ...]:
+    """Return how far the nut pushes the cone along its thread, doing a share `nut` of the closing."""
+    return (
         Term(
             key="thread_slack",
             label="thread slack taken up",
             length=-nut * (joint.backlash - joint.taken),
-            assumed=clearance,
+            assumed=scenario.axle.thread_clearance is None,
         ),
-        Term(key="cone_thread", label="cone's thread gives", length=-nut * force * gives.cone_thread),
         Term(
-            key="cone_backed_out",
-            label="cone backed onto the nut",
-            length=(1 - nut) * force * gives.behind_cone,
+            key="cone_thread",
+            label="cone's thread gives",
+            length=-nut * joint.force * joint.gives.cone_thread,
         ),
-    ]
+    )
+
+
+def _turned_with_nut(scenario: Scenario, joint: Joint, nut: float, so_far: float) -> Term:
+    """Return how far the cone turns in with the nut from end play `so_far` [m], to the balls if nothing holds it."""
     if joint.runs_in:
-        so_far = before + sum(term.length for term in terms)
         stop = contact_end_play(pair_of(scenario), joint.stop_preload)
-        terms.append(Term(key="drift", label="cone ran in with the nut", length=min(stop - so_far, 0.0)))
-    else:
-        terms.append(
-            Term(
-                key="drift", label="cone turned in with the nut", length=-nut * joint.turned_in, assumed=True
-            )
-        )
-    return tuple(terms)
+        return Term(key="drift", label="cone ran in with the nut", length=min(stop - so_far, 0.0))
+    return Term(key="drift", label="cone turned in with the nut", length=-nut * joint.turned_in, assumed=True)
 
 
 def clamp_terms(clamp: ClampState) -> tuple[Term, ...]:
