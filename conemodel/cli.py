@@ -1,0 +1,160 @@
+"""The command line: ``python -m conemodel``. The same use cases as the screens, from a shell."""
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import click
+import numpy as np
+
+from conemodel.base.errors import ConemodelError, InputProblems, Problem
+from conemodel.parts.files import load_scenario
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.asked import asked, option_problems, parse_turn
+
+BAD_INPUT = 2
+"""Exit code where what was given cannot be used."""
+
+NO_ANSWER = 1
+"""Exit code where the model found no answer."""
+
+MOST_POINTS = 2000
+"""Most positions a sweep takes."""
+
+SETTING_OPTIONS = (
+    ("back-off", "how far the cone is turned out from finger contact: 1/4, 0.25 or 90deg"),
+    ("technique", "nut turned, cone turned out, or both"),
+    ("lock-torque", "torque at the locknut [N·m]"),
+    ("drift", "how far the held cone still turns in [°]"),
+    ("cone-held", "a spanner holds the cone: yes or no"),
+    ("slack-taken", "the locknut was snug on the cone when play was judged: yes or no"),
+    ("axle-held", "vice, far spanners, or nothing"),
+    ("clamp-seat", "dropouts, spacers on locknuts, spacer on axle end, or one side in frame"),
+    ("clamp-force", "force of the closed clamp [N]"),
+)
+
+
+def setting_options(command: Any) -> Any:
+    """Give a command every option that changes a setting; values are read by `tasks.asked`."""
+    for name, help_text in reversed(SETTING_OPTIONS):
+        command = click.option(f"--{name}", name.replace("-", "_"), default=None, help=help_text)(command)
+    return command
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+def main() -> None:
+    """What a cup-and-cone hub becomes after the locknut and the clamp.
+
+    Follow the maker's instructions and local rules; have a qualified mechanic check a wheel before it is ridden.
+    """
+
+
+@main.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
+def predict(scenario: str, as_json: bool, **options: str | None) -> None:
+    """Print the five stages of a setting and the verdict."""
+    from conemodel.show.tables import prediction_json
+    from conemodel.show.text import prediction_text
+    from conemodel.tasks.predict import predict as run
+
+    with _Reported():
+        result = run(_asked_scenario(scenario, options))
+        click.echo(prediction_json(result) if as_json else prediction_text(result))
+
+
+@main.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--from", "start", default="-1/24", help="first cone position, out from finger contact [turn]")
+@click.option("--to", "end", default="1/3", help="last cone position [turn]")
+@click.option("--points", default="31", help="number of positions")
+@click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
+@click.option("--png", "png", default=None, help="write the curves to this file")
+def sweep(
+    scenario: str, start: str, end: str, points: str, as_csv: bool, png: str | None, **options: str | None
+) -> None:
+    """Print end play and preload against cone position, before and after clamping."""
+    from conemodel.show.tables import sweep_csv
+    from conemodel.show.text import sweep_text
+    from conemodel.tasks.study import sweep as run
+
+    with _Reported():
+        angles, hub = _both(lambda: _angles(start, end, points), lambda: _asked_scenario(scenario, options))
+        result = run(hub, cone_angle=angles)
+        if png is not None:
+            _write_png(Path(png), result, hub)
+        click.echo(sweep_csv(result) if as_csv else sweep_text(result))
+
+
+class _Reported:
+    """Turns the package's own errors into a message and an exit code, never a traceback."""
+
+    def __enter__(self) -> None:
+        pass
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
+        if isinstance(error, InputProblems):
+            click.echo(str(error), err=True)
+            sys.exit(BAD_INPUT)
+        if isinstance(error, ConemodelError):
+            click.echo(f"no answer: {error}", err=True)
+            sys.exit(NO_ANSWER)
+
+
+def _asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
+    """Return the scenario of a file with the options over it; mistakes of both are reported together."""
+    given = {name.replace("_", "-"): text for name, text in options.items() if text is not None}
+    try:
+        scenario = load_scenario(path)
+    except InputProblems as error:
+        raise InputProblems([*error.problems, *option_problems(given)]) from None
+    return asked(scenario, given)
+
+
+def _both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
+    """Return both results, or raise the mistakes of both together."""
+    found, problems = [], []
+    for work in (first, second):
+        try:
+            found.append(work())
+        except InputProblems as error:
+            problems += error.problems
+    if problems:
+        raise InputProblems(problems)
+    return found[0], found[1]
+
+
+def _angles(start: str, end: str, points: str) -> Any:
+    """Return the cone positions of a sweep [rad]. Errors: `InputProblems`."""
+    problems: list[Problem] = []
+    turns: list[float] = []
+    for name, text in (("--from", start), ("--to", end)):
+        try:
+            turns.append(parse_turn(text))
+        except ValueError as error:
+            problems.append(Problem(where=name, value=text[:60], limit=str(error)))
+    if not points.isdecimal() or not 2 <= int(points[:6]) <= MOST_POINTS:
+        limit = f"must be a whole number from 2 to {MOST_POINTS}"
+        problems.append(Problem(where="--points", value=points[:60], limit=limit))
+    if not problems and turns[0] >= turns[1]:
+        problems.append(Problem(where="--to", value=end, limit=f"must be above --from, {start}"))
+    if problems:
+        raise InputProblems(problems)
+    return np.linspace(turns[0], turns[1], int(points))
+
+
+def _write_png(path: Path, result: Any, hub: Scenario) -> None:
+    """Write the curves of a sweep as a picture. Errors: `InputProblems` where the file cannot be written."""
+    from conemodel.show.drawings import sweep_figure, to_png
+    from conemodel.tasks.predict import predict as run
+
+    try:
+        path.write_bytes(to_png(sweep_figure(result, run(hub))))
+    except OSError as error:
+        problem = Problem(
+            where=f"--png {path}", value="", limit="cannot be written", remedy=error.strerror or ""
+        )
+        raise InputProblems([problem]) from None
