@@ -48,6 +48,8 @@ class Unit:
 ONE = Unit("", "", 1.0)
 MM = Unit("mm", "mm", 1e3)
 UM = Unit("µm", "um", 1e6)
+CM2 = Unit("cm²", "cm2", 1e4)
+MM2_PER_S = Unit("mm²/s", "mm2_per_s", 1e6)
 GRAM = Unit("g", "g", 1e3)
 KG_M2 = Unit("kg·m²", "kg_m2", 1.0)
 NEWTON = Unit("N", "n", 1.0)

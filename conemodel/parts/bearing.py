@@ -1,6 +1,7 @@
 """The bearing: a row of balls between cone and cup, and the pair of rows in a hub."""
 
 from collections.abc import Iterator, Mapping
+from math import pi
 from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
@@ -8,6 +9,9 @@ from conemodel.parts.part import Fault, Part, quantity
 from conemodel.physics.packing import balls_that_fit
 
 Tilt = tuple[float, float]
+
+MOST_DENTS = 60
+"""Dents one race can be given: more is a worn-out race, not a dented one."""
 
 
 class RowGeometry(Part):
@@ -48,6 +52,48 @@ class RowGeometry(Part):
             )
 
 
+class Dents(Part):
+    """Dents across the track of one race: of `count` at ball spacing, or one at each of `positions`."""
+
+    count: int = quantity(
+        ONE, "number of dents one ball spacing apart, as an overload leaves them", default=0, at_least=0
+    )
+    first: float = quantity(
+        DEG, "where the first of them is, from +y towards +z", default=0.0, at_least=-360, at_most=360
+    )
+    positions: tuple[float, ...] = quantity(
+        DEG, "where each dent is, from +y towards +z, for pits anywhere on the race", default=()
+    )
+    depth: float = quantity(UM, "depth of a dent", default=2.0, above=0, at_most=50)
+    half_length: float = quantity(
+        MM, "half the length of a dent along the track", default=0.2, at_least=0.02, at_most=3
+    )
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """Dents are given in one way only."""
+        yield from super().cross_checks(values)
+        if values.get("count") and values.get("positions"):
+            yield Fault(
+                field="count",
+                value=values["count"],
+                limit="cannot stand beside positions",
+                remedy="give a number of dents at ball spacing, or the place of each",
+            )
+        if len(values.get("positions", ())) > MOST_DENTS:
+            yield Fault(
+                field="positions",
+                value=f"{len(values['positions'])} entries",
+                limit=f"must be at most {MOST_DENTS}",
+            )
+
+    def places(self, ball_count: int) -> tuple[float, ...]:
+        """Return where the dents are on a race of `ball_count` balls [rad], from +y towards +z."""
+        if self.positions:
+            return self.positions
+        return tuple(self.first + 2 * pi * k / ball_count for k in range(self.count))
+
+
 class RowCondition(Part):
     """What is not as it should be in one row."""
 
@@ -60,6 +106,8 @@ class RowCondition(Part):
     cup_tilt: Tilt = quantity(
         MRAD, "tilt of the cup in the shell about y and z; it turns with the wheel", default=(0.0, 0.0)
     )
+    cone_dents: Dents = Dents()
+    cup_dents: Dents = Dents()
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
@@ -85,14 +133,30 @@ class Row(RowGeometry, RowCondition):
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
-        """A list of oversizes must have one entry a ball."""
+        """A list of oversizes must have one entry a ball; no more dents than balls that made them."""
         yield from super().cross_checks(values)
+        yield from dent_faults(values, values.get("ball_count"))
         oversize, count = values.get("ball_oversize"), values.get("ball_count")
         if isinstance(oversize, tuple) and isinstance(count, int) and len(oversize) != count:
             yield Fault(
                 field="ball_oversize",
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
+            )
+
+
+def dent_faults(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[Fault]:
+    """Yield a fault for each race of a row's `condition` with more dents than balls that could have made them."""
+    if not isinstance(ball_count, int):
+        return
+    for name in ("cone_dents", "cup_dents"):
+        dents = condition.get(name)
+        if isinstance(dents, Dents) and dents.count > ball_count:
+            yield Fault(
+                field=f"{where}{name}.count",
+                value=dents.count,
+                limit=f"must be at most the {ball_count} balls of the row",
+                remedy="dents at ball spacing are made by the balls; give positions for pits anywhere",
             )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
-from conemodel.base.units import DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
+from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.part import Fault, Part, quantity
 
 ClampKind = Literal["quick release", "nuts", "thru-axle"]
@@ -103,4 +103,14 @@ class Wheel(Part):
     )
     side_load: float = quantity(
         NEWTON, "sideways load of the road at the tyre", default=0.0, at_least=-5000, at_most=5000
+    )
+    impact_load: float = quantity(
+        NEWTON, "upward load of a kerb or a pothole; assumed", default=3000.0, at_least=0, at_most=50000
+    )
+    air_drag_area: float = quantity(
+        CM2,
+        "drag area of spokes and rim as the wheel turns; assumed",
+        default=22.0,
+        at_least=0,
+        at_most=1000,
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from conemodel.base.units import ONE
-from conemodel.parts.bearing import Pair, Row
+from conemodel.parts.bearing import Pair, Row, dent_faults
 from conemodel.parts.hub import Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.part import Fault, Part, quantity
@@ -45,6 +45,9 @@ class Scenario(Part):
                 )
         if {"hub", "condition"} <= values.keys():
             for side in ("left", "right"):
+                condition = dict(getattr(values["condition"], side))
+                balls = getattr(values["hub"], side).ball_count
+                yield from dent_faults(condition, balls, f"condition.{side}.")
                 oversize = getattr(values["condition"], side).ball_oversize
                 count = getattr(values["hub"], side).ball_count
                 if isinstance(oversize, tuple) and len(oversize) != count:

@@ -3,13 +3,15 @@
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
-from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
+from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
 from conemodel.parts.bearing import RowCondition
 from conemodel.parts.part import Fault, Part, quantity
 
 Technique = Literal["nut turned", "cone turned out", "both"]
 AxleHeld = Literal["vice", "far spanners", "nothing"]
 ClampSeat = Literal["dropouts", "spacers on locknuts", "spacer on axle end", "one side in frame"]
+
+Grease = Literal["fresh", "worn", "dry"]
 
 LimitName = Literal["rim_play", "torque", "cone_pressure", "life_ratio"]
 
@@ -41,6 +43,19 @@ class Condition(Part):
 
     left: RowCondition = RowCondition()
     right: RowCondition = RowCondition()
+    grease: Grease = quantity(
+        ONE, "fresh from the tin, worn in, or dry: its oil gone and the rest stiff", default="worn"
+    )
+    oil_viscosity: float = quantity(
+        MM2_PER_S,
+        "viscosity of the grease's base oil as warm as it is",
+        default=300.0,
+        above=1,
+        at_most=100000,
+    )
+    seal_torque: float = quantity(
+        NEWTON_MM, "turning torque of the seals of both sides", default=5.0, at_least=0, at_most=1000
+    )
 
 
 class Limits(Part):
