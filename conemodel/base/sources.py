@@ -4,6 +4,7 @@ Docstrings cite by key, ``Source: [ISO76]``; a test keeps the two matched.
 """
 
 SOURCES: dict[str, str] = {
+    "BoydVandenberghe2004": "S. Boyd, L. Vandenberghe, Convex Optimization, 2004",
     "BreweHamrock1977": (
         "D. E. Brewe, B. J. Hamrock, Simplified solution for elliptical-contact deformation between two "
         "elastic solids, Journal of Lubrication Technology 99, 1977, 485-487"
@@ -19,10 +20,18 @@ SOURCES: dict[str, str] = {
     "ISO965-1": (
         "ISO 965-1, ISO general purpose metric screw threads - Tolerances - Principles and basic data"
     ),
+    "JanduraSrinivasan1994": (
+        "L. Jandura, M. A. Srinivasan, Experiments on human performance in torque discrimination and control, "
+        "ASME Dynamic Systems and Control 55-1, 1994, 369-375"
+    ),
     "Johnson1985": "K. L. Johnson, Contact Mechanics, 1985",
     "LundbergPalmgren1947": (
         "G. Lundberg, A. Palmgren, Dynamic Capacity of Rolling Bearings, Acta Polytechnica, Mechanical "
         "Engineering Series 1, no. 3, 1947"
+    ),
+    "Martin1998": (
+        "J. C. Martin et al., Validation of a mathematical model for road cycling power, Journal of Applied "
+        "Biomechanics 14, 1998, 276-291"
     ),
     "Palmgren1959": "A. Palmgren, Ball and Roller Bearing Engineering, 3rd ed., 1959",
     "VDI2230": "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints",
