@@ -32,6 +32,11 @@ SETTING_OPTIONS = (
     ("axle-held", "vice, far spanners, or nothing"),
     ("clamp-seat", "dropouts, spacers on locknuts, spacer on axle end, or one side in frame"),
     ("clamp-force", "force of the closed clamp [N]"),
+    ("thread-slack", "axial slack of the cone on its thread, if measured [mm]"),
+    ("limit-rim-play", "free play at the rim that still counts as none [mm]"),
+    ("limit-torque", "turning torque from preload that is still good [N·mm]"),
+    ("limit-pressure", "pressure on the cone from preload that is still good [MPa]"),
+    ("limit-life", "share of the best fatigue life that is still good"),
 )
 
 

@@ -136,6 +136,21 @@ def axial_backlash(*, pitch_diameter_clearance: Floats) -> Floats:
     return backlash
 
 
+def clearance_for_backlash(*, axial_backlash: Floats) -> Floats:
+    """Return the clearance on the pitch diameter D2 - d2 = b / tan 30° [m] that gives an axial backlash b [m].
+
+    Args:
+        axial_backlash: b [m].
+
+    Source: [ISO68-1], the flank angle.
+
+    >>> print(f"{clearance_for_backlash(axial_backlash=0.09e-3) * 1e6:.0f} µm")
+    156 µm
+    """
+    clearance: Floats = axial_backlash / np.tan(HALF_ANGLE)
+    return clearance
+
+
 def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_class: str) -> Limits:
     """Return the limits of the pitch diameter [m] by tolerance class, such as ``6g`` (axle) or ``6H`` (cone).
 

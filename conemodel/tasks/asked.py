@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
-from conemodel.base.units import DEG, TURN
+from conemodel.base.units import DEG, MM, TURN
 from conemodel.parts.mounting import Clamp
-from conemodel.parts.part import Part, PartProblems, file_key
+from conemodel.parts.part import Fault, Part, PartProblems, file_key
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.setting import Setting
+from conemodel.parts.setting import Limits, Setting
+from conemodel.physics.thread import clearance_for_backlash
 
 _FRACTION = re.compile(r"^\s*([+-]?)\s*(?:(\d+)\s+)?(\d+)\s*/\s*(\d+)\s*$")
 _DEGREES = re.compile(r"^\s*([+-]?\d+(?:\.\d*)?)\s*(?:°|deg|degrees)\s*$")
@@ -43,15 +44,36 @@ def parse_turn(text: str) -> float:
     return TURN.to_si(turns)
 
 
-def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
-    """Return a scenario with some of its setting and clamp changed as typed.
+FIELDS: dict[str, tuple[str, str]] = {
+    "back-off": ("setting", "back_off"),
+    "technique": ("setting", "technique"),
+    "lock-torque": ("setting", "lock_torque"),
+    "drift": ("setting", "drift"),
+    "cone-held": ("setting", "cone_held"),
+    "slack-taken": ("setting", "slack_taken"),
+    "axle-held": ("setting", "axle_held"),
+    "clamp-seat": ("setting", "clamp_seat"),
+    "clamp-force": ("clamp", "force"),
+    "thread-slack": ("axle", "thread_clearance"),
+    "limit-rim-play": ("limits", "rim_play"),
+    "limit-torque": ("limits", "torque"),
+    "limit-pressure": ("limits", "cone_pressure"),
+    "limit-life": ("limits", "life_ratio"),
+}
+"""What can be typed, and the part and field of a scenario it changes.
 
-    `given` maps the names below to text; a missing name changes nothing: ``back-off``, ``technique``,
-    ``lock-torque`` [N·m], ``drift`` [°], ``cone-held`` (yes or no), ``slack-taken`` (yes or no), ``axle-held``,
-    ``clamp-seat``, ``clamp-force`` [N].
+Numbers are in the unit of the scenario file; back-off is a turn; thread slack is the axial backlash in mm."""
+
+_YES_NO = {"yes": True, "no": False}
+
+
+def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
+    """Return a scenario with some fields changed as typed; `given` maps names of `FIELDS` to text.
+
     Errors: `InputProblems` with every mistake.
     """
-    changed, problems = _laid_over(scenario.setting, scenario.clamp, given)
+    parts: dict[str, Part] = {name: getattr(scenario, name) for name, _ in FIELDS.values()}
+    changed, problems = _laid_over(parts, given)
     if problems:
         raise InputProblems(problems)
     try:
@@ -62,52 +84,35 @@ def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
 
 def option_problems(given: Mapping[str, str]) -> list[Problem]:
     """Return what is wrong with what was typed, for when there is no scenario to lay it over."""
-    return _laid_over(Setting(), Clamp(kind="quick release"), given)[1]
+    stand_in = {"setting": Setting(), "clamp": Clamp(kind="quick release"), "limits": Limits()}
+    return _laid_over(stand_in, given)[1]
 
 
-def _laid_over(
-    setting: Setting, clamp: Clamp, given: Mapping[str, str]
-) -> tuple[dict[str, Part], list[Problem]]:
-    """Return setting and clamp as typed, and every mistake."""
+def _laid_over(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dict[str, Part], list[Problem]]:
+    """Return the parts as typed, and every mistake."""
     problems: list[Problem] = []
     changed: dict[str, Part] = {}
-    for name, part, names in (("setting", setting, _SETTING), ("clamp", clamp, _CLAMP)):
-        changes = _changes(type(part), given, names, problems)
-        if "force" in changes:
+    for name, part in parts.items():
+        changes = _changes(name, part, given, problems)
+        if name == "clamp" and changes:
             changes |= {"pick_up": None, "torque": None}
         try:
-            changed[name] = part.replace(**changes)
+            changed[name] = part.replace(**changes) if changes else part
         except PartProblems as error:
-            problems += [_said(part, fault, given, names) for fault in error.faults]
+            problems += [_said(name, part, fault, given) for fault in error.faults]
     return changed, problems
 
 
-_SETTING = {
-    "back-off": "back_off",
-    "technique": "technique",
-    "lock-torque": "lock_torque",
-    "drift": "drift",
-    "cone-held": "cone_held",
-    "slack-taken": "slack_taken",
-    "axle-held": "axle_held",
-    "clamp-seat": "clamp_seat",
-}
-_CLAMP = {"clamp-force": "force"}
-_YES_NO = {"yes": True, "no": False}
-
-
-def _changes(
-    part: type[Part], given: Mapping[str, str], names: Mapping[str, str], problems: list[Problem]
-) -> dict[str, Any]:
-    """Return the fields that were typed, in SI; what cannot be read is added to `problems`."""
+def _changes(name: str, part: Part, given: Mapping[str, str], problems: list[Problem]) -> dict[str, Any]:
+    """Return the fields of one part that were typed, in SI; what cannot be read is added to `problems`."""
     changes: dict[str, Any] = {}
-    for asked_for, field in names.items():
-        if asked_for not in given:
+    for option, (owner, field) in FIELDS.items():
+        if owner != name or option not in given:
             continue
         try:
-            changes[field] = _read(part, field, given[asked_for])
+            changes[field] = _read(type(part), field, given[option])
         except ValueError as error:
-            problems.append(Problem(where=f"--{asked_for}", value=given[asked_for][:60], limit=str(error)))
+            problems.append(Problem(where=f"--{option}", value=given[option][:60], limit=str(error)))
     return changes
 
 
@@ -120,18 +125,20 @@ def _read(part: type[Part], field: str, text: str) -> Any:
         if text not in _YES_NO:
             raise ValueError("must be yes or no")
         return _YES_NO[text]
-    if file_key(field, info) == field:
+    if file_key(field, info) == field and info.annotation is not float:
         return text
     try:
         value = float(text)
     except ValueError:
         raise ValueError("must be a number") from None
+    if field == "thread_clearance":
+        return float(clearance_for_backlash(axial_backlash=MM.to_si(value)))
     return part.locate(field)[1].to_si(value)
 
 
-def _said(part: Part, fault: Any, given: Mapping[str, str], names: Mapping[str, str]) -> Problem:
+def _said(name: str, part: Part, fault: Fault, given: Mapping[str, str]) -> Problem:
     """Return a fault under the name the person typed."""
-    typed = next((name for name, field in names.items() if field == fault.field), fault.field)
+    typed = next((option for option, place in FIELDS.items() if place == (name, fault.field)), fault.field)
     said = part.say(fault)
     return Problem(
         where=f"--{typed}", value=given.get(typed, said.value)[:60], limit=said.limit, remedy=said.remedy
