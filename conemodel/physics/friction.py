@@ -95,3 +95,20 @@ def spinning_moment(*, friction: Floats, load: Floats, semi_major: Floats, ellip
     require(np.asarray(ellipticity) >= 1, "ellipticity must be 1 or more")
     moment: Floats = 0.375 * friction * load * semi_major * ellipe(1 - np.asarray(ellipticity) ** -2.0)
     return moment
+
+
+def quoted_bearing_power(*, road_speed: Floats) -> Floats:
+    """Return the power the bearings of both wheels of a bicycle take, V (91 + 8.7 V)·1e-3 [W].
+
+    A whole-hub measurement, seen as a quotation: a figure to compare with, not to compute from.
+
+    Args:
+        road_speed: V [m/s], 0 or more.
+
+    Source: [Martin1998]
+
+    >>> round(float(quoted_bearing_power(road_speed=10.0)), 2)
+    1.78
+    """
+    require(np.asarray(road_speed) >= 0, "road speed must be 0 m/s or more")
+    return road_speed * (91 + 8.7 * road_speed) * 1e-3

@@ -1,4 +1,4 @@
-"""What turning the whole hub takes: load, spin of the balls, grease and seals, each by itself; and the air."""
+"""What turning the whole hub takes: load, spin of the balls, grease and seals, each by itself."""
 
 from dataclasses import dataclass
 from math import pi
@@ -8,7 +8,6 @@ import numpy.typing as npt
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
-from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.friction import palmgren_viscous
 from conemodel.solve.drag import load_drag
@@ -23,9 +22,6 @@ their middle on a ratio scale; dry, its oil gone and the soap left stiff: an ass
 
 TWIRL_SPEED = 2 * pi
 """Speed of an axle twirled in the fingers, a turn a second [rad/s]. Assumption."""
-
-AIR_DENSITY = 1.2
-"""Air on an ordinary day [kg/m³]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,13 +80,3 @@ def grease_torque(scenario: Scenario, *, speed: npt.ArrayLike) -> Array:
         for row in (scenario.hub.left, scenario.hub.right)
     )
     return np.asarray(sum(each))
-
-
-def air_torque(wheel: Wheel, *, speed: npt.ArrayLike) -> Array:
-    """Return the torque of the air on a wheel that turns in place at `speed` (...) [rad/s], [N·m].
-
-    The power a drag area A takes at the rim's own speed, ½ ρ A (ω r)³, over ω. Source: [Martin1998]
-    for a drag area of turning wheels (from memory); that it holds for a wheel that stands still is an assumption.
-    """
-    rate = np.asarray(speed, dtype=np.float64)
-    return np.asarray(0.5 * AIR_DENSITY * wheel.air_drag_area * wheel.rim_radius**3 * rate**2)
