@@ -18,42 +18,60 @@ class State(NamedTuple):
 
     `strain` (n,): elastic energy [J]; `gradient` (6, n): force still unbalanced [N]; `ball_load` (Z, n) [N];
     `curvature` (3Z, n): second derivatives to the groove centre vector, axial, mixed, then radial [N/m];
-    `axial`, `radial` (Z, n): the groove centre vector [m].
     """
 
     strain: Array
     gradient: Array
     ball_load: Array
     curvature: Array
-    axial: Array
-    radial: Array
+
+
+def groove_centres(pair: PairArrays, q: Array, end_play: Array) -> tuple[Array, Array]:
+    """Return the inboard and the radial part of every groove centre vector at `q` (6, n), each (Z, n) [m]."""
+    axial = along(pair.axial_rate, q)
+    axial += pair.axial_rest
+    axial -= end_play / 2
+    radial = along(pair.radial_rate, q)
+    radial += pair.radial_rest
+    return axial, radial
 
 
 def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array, softness: Floats = 1.0) -> State:
     """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N].
 
-    `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself.
+    `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself. Written to touch memory as
+    little as can be: this is where the time goes.
     """
-    axial = _along(pair.axial_rate, q) + (pair.axial_rest - end_play / 2)
-    radial = _along(pair.radial_rate, q) + pair.radial_rest
-    square = axial * axial + radial * radial
+    axial, radial = groove_centres(pair, q, end_play)
+    balls = axial.shape[0]
+    curvature = np.empty((3 * balls, axial.shape[1]))
+    aa, ar, rr = curvature[:balls], curvature[balls:-balls], curvature[-balls:]
+    np.multiply(axial, axial, out=aa)
+    np.multiply(axial, radial, out=ar)
+    np.multiply(radial, radial, out=rr)
+    square = aa + rr
     length = np.sqrt(square)
-    approach = np.maximum(length - pair.touch, 0.0)
-    rate = pair.load_constant * softness * np.sqrt(approach)
+    approach = length - pair.touch
+    np.maximum(approach, 0.0, out=approach)
+    rate = np.sqrt(approach)
+    rate *= pair.load_constant * softness
     ball_load = rate * approach
-    turn = ball_load / length  # stiffness across the line of contact; along it 1.5 K delta^0.5
-    stiffening = (1.5 * rate - turn) / square
-    mixed = stiffening * axial
-    gradient = _gather(pair.axial_rate, turn * axial) + _gather(pair.radial_rate, turn * radial) - force
+    turn = ball_load / length  # stiffness across the line of contact; along it 1.5 K δ^0.5
+    approach *= ball_load
+    strain = 0.4 * approach.sum(0) + 0.5 * q[5] * q[5]
+    gradient = gather(pair.axial_rate, turn * axial)
+    gradient += gather(pair.radial_rate, turn * radial)
+    gradient -= force
     gradient[5] += q[5]
-    return State(
-        strain=0.4 * (ball_load * approach).sum(0) + 0.5 * q[5] * q[5],
-        gradient=gradient,
-        ball_load=ball_load,
-        curvature=np.concatenate((mixed * axial + turn, mixed * radial, stiffening * radial * radial + turn)),
-        axial=axial,
-        radial=radial,
-    )
+    rate *= 1.5
+    rate -= turn
+    rate /= square
+    aa *= rate
+    aa += turn
+    ar *= rate
+    rr *= rate
+    rr += turn
+    return State(strain, gradient, ball_load, curvature)
 
 
 def products(pair: PairArrays) -> Array | None:
@@ -83,14 +101,13 @@ def _hessian_each(pair: PairArrays, state: State, count: int) -> Array:
     result = np.empty((FREEDOMS, FREEDOMS, count))
     for i in range(FREEDOMS):
         a, r = pair.axial_rate[i], pair.radial_rate[i]
-        along, across = aa * a + ar * r, ar * a + rr * r
-        for j in range(i + 1):
-            result[i, j] = (along * pair.axial_rate[j] + across * pair.radial_rate[j]).sum(0)
-            result[j, i] = result[i, j]
+        row = gather(pair.axial_rate[: i + 1], aa * a + ar * r)
+        row += gather(pair.radial_rate[: i + 1], ar * a + rr * r)
+        result[i, : i + 1] = result[: i + 1, i] = row
     return result
 
 
-def _along(rate: Array, q: Array) -> Array:
+def along(rate: Array, q: Array) -> Array:
     """Return `rate` (6, Z, n) times `q` (6, n), summed over the freedoms: (Z, n)."""
     if rate.shape[-1] == 1:
         moved: Array = rate[..., 0].T @ q
@@ -99,7 +116,7 @@ def _along(rate: Array, q: Array) -> Array:
     return each
 
 
-def _gather(rate: Array, ball: Array) -> Array:
+def gather(rate: Array, ball: Array) -> Array:
     """Return `rate` (6, Z, n) times `ball` (Z, n), summed over the balls: (6, n)."""
     if rate.shape[-1] == 1:
         gathered: Array = rate[..., 0] @ ball

@@ -13,7 +13,7 @@ import numpy as np
 from conemodel.base.units import Array
 from conemodel.solve.energy import products
 from conemodel.solve.geometry import FREEDOMS, PairArrays
-from conemodel.solve.newton import solve_each
+from conemodel.solve.linear import solve_each
 
 GAP = 1e-10
 """Distance between reached and provable movement at which a case is finished [m]."""

@@ -12,6 +12,8 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.solve.energy import State, evaluate, hessian, products
 from conemodel.solve.geometry import FREEDOMS, PairArrays
+from conemodel.solve.linear import solve_each
+from conemodel.solve.start import first_guess, first_softness
 
 Flags = npt.NDArray[np.bool_]
 Integers = npt.NDArray[np.int64]
@@ -25,23 +27,18 @@ FORCE_FLOOR = 1e-3
 MOST_STEPS = 200
 """Steps after which a case is given up as not converged; ten to twenty are usual."""
 
-_FIRST_REACH = 50e-6
+_FIRST_REACH = 25e-6
 """Longest first step of a ball [m], about the interference of a firmly preloaded hub."""
-
-_SOFT_APPROACH = 40e-6
-"""A loose hub's balls start so soft that the load alone would press one in by this much [m]."""
 
 _STIFFEN, _NEAR_ENOUGH = 30.0, 0.05
 """Factor by which soft balls are made stiffer, once the unbalanced force is down to this share [-]."""
 
-_FIRST_DAMPING = 1e-4
+_FIRST_DAMPING = 1e-3
 _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e3
 _ARMIJO = 1e-4
+_TINY = 1e-300  # keeps 0 / 0 at 0
 _NOISE = 1e-9
 """Expected gain over energy below which rounding hides the gain, and the slope is judged instead [-]."""
-
-_SMALL_BATCH = 24
-"""Below this many cases LAPACK's overhead is less than that of array-wide elimination."""
 
 
 class Equilibrium(NamedTuple):
@@ -49,8 +46,6 @@ class Equilibrium(NamedTuple):
 
     q: Array
     ball_load: Array
-    axial: Array
-    radial: Array
     energy: Array
     residual: Array
     iterations: Integers
@@ -72,14 +67,16 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
     """Find the rest position for `end_play` (n,) [m] and generalised `force` (6, n) [N] on the unknowns q."""
     count = end_play.shape[-1]
     result = _empty(pair.touch.shape[0], count)
+    if not count:
+        return result
     batch = _Batch(
         case=np.arange(count),
         end_play=end_play,
         force=force,
-        q=np.zeros((FREEDOMS, count)),
+        q=first_guess(pair, end_play=end_play, force=force),
         damping=np.full(count, _FIRST_DAMPING),
         reach=np.full(count, _FIRST_REACH),
-        softness=_first_softness(pair, end_play, force),
+        softness=first_softness(pair, end_play=end_play, force=force),
     )
     state = _evaluate(pair, batch, batch.q)
     table = products(pair)
@@ -92,33 +89,29 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
                 break
             pair, batch, state = _keep(pair, batch, state, ~done)
             residual = residual[~done]
-        stiffen = (batch.softness < 1) & (residual < _NEAR_ENOUGH)
-        if stiffen.any():
-            batch = _stiffer(batch, stiffen)
-            state = _evaluate(pair, batch, batch.q)
+        if batch.softness.min() < 1:
+            batch = _stiffer(pair, batch, state)
         batch, state = _step(pair, batch, state, table)
     return result
 
 
-def _first_softness(pair: PairArrays, end_play: Array, force: Array) -> Array:
-    """Return the share of their stiffness that the balls start with (n,).
+def _stiffer(pair: PairArrays, batch: _Batch, state: State) -> _Batch:
+    """Make the balls of near enough balanced cases stiffer; forget the damping that went with the old stiffness.
 
-    A light load on a loose hub must feel its way round the gap between walls that are hard against it; with
-    soft balls the walls come towards it. A tight or an unloaded hub needs none of this.
+    `state` is worked out again, in place, where that is so.
     """
-    load = np.abs(force).max(0)
-    firm = pair.load_constant.max(0) * _SOFT_APPROACH**1.5
-    share = np.minimum(np.maximum(load, FORCE_FLOOR) / firm, 1.0)
-    return np.where((end_play > 0) & (load > 0), share, 1.0)
-
-
-def _stiffer(batch: _Batch, which: Flags) -> _Batch:
-    """Make the balls of some cases stiffer and forget the damping that went with the old stiffness."""
-    return batch._replace(
-        softness=np.where(which, np.minimum(batch.softness * _STIFFEN, 1.0), batch.softness),
-        damping=np.where(which, _FIRST_DAMPING, batch.damping),
-        reach=np.where(which, _FIRST_REACH, batch.reach),
+    near = (batch.softness < 1) & (unbalanced(pair, state, batch.force, floor=_TINY) < _NEAR_ENOUGH)
+    if not near.any():
+        return batch
+    batch = batch._replace(
+        softness=np.where(near, np.minimum(batch.softness * _STIFFEN, 1.0), batch.softness),
+        damping=np.where(near, _FIRST_DAMPING, batch.damping),
+        reach=np.where(near, _FIRST_REACH, batch.reach),
     )
+    part, some, _ = _keep(pair, batch, state, near)
+    for to, new in zip(state, _evaluate(part, some, some.q), strict=True):
+        to[..., near] = new
+    return batch
 
 
 def _evaluate(pair: PairArrays, batch: _Batch, q: Array) -> State:
@@ -126,12 +119,12 @@ def _evaluate(pair: PairArrays, batch: _Batch, q: Array) -> State:
     return evaluate(pair, q, end_play=batch.end_play, force=batch.force, softness=batch.softness)
 
 
-def unbalanced(pair: PairArrays, state: State, force: Array) -> Array:
+def unbalanced(pair: PairArrays, state: State, force: Array, *, floor: float = FORCE_FLOOR) -> Array:
     """Return the largest unbalanced force, of shell or preload, over the load scale (n,) [-]."""
     scale = np.maximum(state.ball_load.max(0), np.abs(force).max(0))
     shell = np.abs(state.gradient[:5]).max(0)
-    preload = np.abs(state.gradient[5]) / np.maximum(pair.stretch, 1e-300)  # both 0 for a rigid axle
-    residual: Array = np.maximum(shell, preload) / np.maximum(scale, FORCE_FLOOR)
+    preload = np.abs(state.gradient[5]) / np.maximum(pair.stretch, _TINY)  # both 0 for a rigid axle
+    residual: Array = np.maximum(shell, preload) / np.maximum(scale, floor)
     return residual
 
 
@@ -144,7 +137,7 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     move = solve_each(matrix, -state.gradient)
     longest = np.abs(move[:5]).max(0)
     clipped = longest > batch.reach
-    move *= np.where(clipped, batch.reach / np.maximum(longest, 1e-300), 1.0)
+    move *= np.where(clipped, batch.reach / np.maximum(longest, _TINY), 1.0)
     trial = batch.q + move
     there = _evaluate(pair, batch, trial)
 
@@ -155,32 +148,13 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     # on a convex energy a slope still downhill means the energy fell all the way
     kept = (slope_there <= 0) | (gain <= _ARMIJO * slope)
     kept |= (-slope < noise) & (np.abs(slope_there) < -0.5 * slope)
-    over = slope_there / np.maximum(-slope, 1e-300)  # how far the step overshot; below 0 it fell short
+    over = slope_there / np.maximum(-slope, _TINY)  # how far the step overshot; below 0 it fell short
     ease = np.where(over < 0.3, 0.1, np.where(over < 0.7, 0.5, 1.0))
     damping = np.clip(batch.damping * np.where(kept, ease, 4.0), _LEAST_DAMPING, _MOST_DAMPING)
     longer = np.where(clipped & (slope_there < 0), 2 * batch.reach, batch.reach)
     reach = np.where(kept, longer, 0.3 * np.minimum(longest, batch.reach))
     batch = batch._replace(q=np.where(kept, trial, batch.q), damping=damping, reach=reach)
     return batch, there if kept.all() else _choose(kept, there, state)
-
-
-def solve_each(matrix: Array, right: Array) -> Array:
-    """Solve n small symmetric positive systems: `matrix` (m, m, n), `right` (m, n). `matrix` is spent.
-
-    >>> solve_each(np.array([[[2.0], [1.0]], [[1.0], [3.0]]]), np.array([[5.0], [10.0]])).ravel().tolist()
-    [1.0, 3.0]
-    """
-    size, count = right.shape
-    if count < _SMALL_BATCH:
-        return np.asarray(np.linalg.solve(matrix.transpose(2, 0, 1), right.T[..., None])[..., 0].T)
-    x = right.copy()
-    for j in range(size - 1):
-        factor = matrix[j + 1 :, j] / matrix[j, j]
-        matrix[j + 1 :, j + 1 :] -= factor[:, None] * matrix[j, j + 1 :]
-        x[j + 1 :] -= factor * x[j]
-    for j in range(size - 1, -1, -1):
-        x[j] = (x[j] - (matrix[j, j + 1 :] * x[j + 1 :]).sum(0)) / matrix[j, j]
-    return x
 
 
 def _choose(kept: Flags, new: State, old: State) -> State:
@@ -193,8 +167,6 @@ def _empty(balls: int, count: int) -> Equilibrium:
     return Equilibrium(
         q=np.empty((FREEDOMS, count)),
         ball_load=np.empty((balls, count)),
-        axial=np.empty((balls, count)),
-        radial=np.empty((balls, count)),
         energy=np.empty(count),
         residual=np.empty(count),
         iterations=np.empty(count, dtype=np.int64),
@@ -212,7 +184,7 @@ def _retire(
     """Write the finished cases into `result`."""
     where = batch.case[done]
     energy = state.strain - (batch.force * batch.q).sum(0)
-    values = (batch.q, state.ball_load, state.axial, state.radial, energy, residual)
+    values = (batch.q, state.ball_load, energy, residual)
     for target, value in zip(result[:-1], values, strict=True):
         target[..., where] = value[..., done]
     result.iterations[where] = iteration
@@ -220,7 +192,8 @@ def _retire(
 
 def _keep(pair: PairArrays, batch: _Batch, state: State, keep: Flags) -> tuple[PairArrays, _Batch, State]:
     """Return only the cases still to be solved; arrays all cases share stay as they are."""
+    left = np.flatnonzero(keep)
     if pair.lever.shape[-1] != 1:
-        pair = PairArrays._make(array if array.shape[-1] == 1 else array[..., keep] for array in pair)
-    batch = _Batch._make(array[..., keep] for array in batch)
-    return pair, batch, State._make(array[..., keep] for array in state)
+        pair = PairArrays._make(array if array.shape[-1] == 1 else array.take(left, -1) for array in pair)
+    batch = _Batch._make(array.take(left, -1) for array in batch)
+    return pair, batch, State._make(array.take(left, -1) for array in state)

@@ -3,14 +3,16 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
+from conemodel.solve.energy import groove_centres
 from conemodel.solve.geometry import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
-from conemodel.solve.newton import Equilibrium, equilibrium
+from conemodel.solve.newton import equilibrium
 
 PROMISED_BALANCE = 1e-6
 """Unbalanced force over load scale above which a case is reported as not converged [-]."""
@@ -21,8 +23,14 @@ SHOULDER = np.radians(70.0)
 NO_LOAD = 1e-9
 """A ball load below this is none [N]: its approach would be less than the size of an atom."""
 
-CHUNK = 512
-"""Cases solved together: their arrays stay in the second-level cache of a small processor."""
+CHUNK = 4096
+"""Cases solved together: enough to spread the cost of each call, few enough for a processor's outer cache."""
+
+_FEW, _ROOM = 256, 2**21
+"""Above so many cases the C library would fetch and return every work array page by page, at three times the cost.
+
+It learns not to from one large array [numbers of 8 bytes] that is freed; memory never touched costs nothing.
+"""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +80,19 @@ class PairSolution:
     energy: Array
 
 
+class _Rest(NamedTuple):
+    """What one chunk leaves: the cases on the last axis, plain SI."""
+
+    motion: Array
+    give: Array
+    preload: Array
+    ball_load: Array
+    angle: Array
+    energy: Array
+    residual: Array
+    iterations: npt.NDArray[np.int64]
+
+
 def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
     """Find where the shell rests and what every ball carries.
 
@@ -115,13 +136,15 @@ def _prepared(pair: Pair) -> tuple[HubArrays, PairArrays]:
     return hubs, pair_arrays(hubs)
 
 
-def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> Equilibrium:
+def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> _Rest:
     """Solve all cases, `CHUNK` at a time; `arrays` gives the hubs of a chunk."""
+    if end_play.size > _FEW:
+        np.empty(_ROOM)  # given back at once: the allocator now keeps blocks of this size for the work arrays
     chunks = [slice(start, start + CHUNK) for start in range(0, end_play.size, CHUNK)] or [slice(0, 0)]
     found = [_solve_chunk(arrays(chunk), end_play[chunk], load[:, chunk]) for chunk in chunks]
     if len(found) == 1:
         return found[0]
-    return Equilibrium._make(np.concatenate(field, axis=-1) for field in zip(*found, strict=True))
+    return _Rest._make(np.concatenate(field, axis=-1) for field in zip(*found, strict=True))
 
 
 def _cases(end_play: npt.ArrayLike, load: npt.ArrayLike) -> tuple[Array, Array, tuple[int, ...]]:
@@ -136,20 +159,29 @@ def _cases(end_play: npt.ArrayLike, load: npt.ArrayLike) -> tuple[Array, Array, 
     return np.broadcast_to(ends, shape).reshape(-1), forces, shape
 
 
-def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> Equilibrium:
-    """Return the rest positions with q made plain: x, y, z [m], tilts [rad], give of axle and shell [m]."""
+def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> _Rest:
+    """Solve one chunk and put the unknowns back into metres and radians."""
     force = np.zeros((FREEDOMS, end_play.size))
     force[:3], force[3:5] = load[:3], load[3:] / pair.lever
     found = equilibrium(pair, end_play=end_play, force=force)
-    found.q[3:5] /= pair.lever
-    found.q[5] *= pair.stretch
-    return found
-
-
-def _solution(hubs: HubArrays, found: Equilibrium, shape: tuple[int, ...]) -> PairSolution:
-    """Return the result in the shape the caller asked in."""
+    axial, radial = groove_centres(pair, found.q, end_play)
     ball_load = np.where(found.ball_load < NO_LOAD, 0.0, found.ball_load)
-    angle = np.arctan2(found.axial, found.radial)
+    found.q[3:5] /= pair.lever
+    return _Rest(
+        motion=found.q[:5],
+        give=found.q[5] * pair.stretch,
+        preload=0.5 * (ball_load * axial / np.hypot(axial, radial)).sum(0),
+        ball_load=ball_load,
+        angle=np.arctan2(axial, radial),
+        energy=found.energy,
+        residual=found.residual,
+        iterations=found.iterations,
+    )
+
+
+def _solution(hubs: HubArrays, found: _Rest, shape: tuple[int, ...]) -> PairSolution:
+    """Return the result in the shape the caller asked in."""
+    ball_load, angle = found.ball_load, found.angle
     inside = (ball_load == 0) | ((angle > 0) & (angle < SHOULDER))
     split = hubs.left.ball_count
 
@@ -162,11 +194,11 @@ def _solution(hubs: HubArrays, found: Equilibrium, shape: tuple[int, ...]) -> Pa
         fields = (ball_load[balls], angle[balls], row.cone_unit_pressure * root, row.cup_unit_pressure * root)
         rows.append(RowState(*map(cases_first, fields)))
     return PairSolution(
-        shell_motion=cases_first(found.q[:5]),
-        preload=cases_first(0.5 * (ball_load * np.sin(angle)).sum(0)),
+        shell_motion=cases_first(found.motion),
+        preload=cases_first(found.preload),
         left=rows[0],
         right=rows[1],
-        axial_give=cases_first(found.q[5]),
+        axial_give=cases_first(found.give),
         residual=cases_first(found.residual),
         iterations=found.iterations.reshape(shape),
         converged=(found.residual <= PROMISED_BALANCE).reshape(shape),
