@@ -1,0 +1,103 @@
+"""Fatigue life against the setting, as a ratio to the best this hub can have under a stated mix of loads."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.interpolate import PchipInterpolator
+
+from conemodel.base.units import Array
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.curves import LifeCurve, life_curve, road_load
+from conemodel.solve.life import life_of
+from conemodel.solve.positions import solve_positions
+from conemodel.solve.stages import pair_of
+
+SIDE_SHARE = 0.2
+"""Share of the turns with the side load on the tyre. Assumption."""
+
+SIDE_OF_RADIAL = 0.15
+"""Side load taken where a scenario names none, as a share of the radial load. Assumption."""
+
+CURVE_POINTS = 251
+"""Points of the curve where no end plays are given."""
+
+WHAT_LIFE_SAYS = (
+    "Fatigue theory punishes tightness far more than play. Play is bad because of hammering, seals and handling, "
+    "none of which is in this curve: a light preload is best here, and a little play looks better than it is."
+)
+"""Said beside every life curve."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LifeRatio:
+    """Life over end play, each curve over its own best; fields (n,) unless said.
+
+    Attributes:
+        end_play: [m], rising.
+        mixed: under the stated mix [-]; straight, side: under each of its loads alone [-].
+        side_share: share of the turns with the side load [-], (); side_load: at the tyre [N], ().
+        best: end play of the longest life under the mix [m], ().
+    """
+
+    end_play: Array
+    mixed: Array
+    straight: Array
+    side: Array
+    side_share: float
+    side_load: float
+    best: float
+
+
+def life_ratio(
+    scenario: Scenario, *, side_share: float = SIDE_SHARE, end_play: Array | None = None
+) -> LifeRatio:
+    """Return life against the best of the same hub, for a mix of straight riding and side load.
+
+    `side_share` of the turns, 0 to 1; `end_play` (n,) [m], rising, the range of the hub's curves by default.
+    Damage adds up turn by turn, 1/L = Σ share/L. Source: [Palmgren1959] for the sum of damage.
+
+    Errors: `NotConverged`; ValueError for a share outside 0 to 1.
+
+    >>> from conemodel.parts.files import load_scenario
+    >>> found = life_ratio(load_scenario("scenarios/touring-rear.toml"))
+    >>> bool(found.best < 0 and found.mixed.max() <= 1)
+    True
+    """
+    if not 0.0 <= side_share <= 1.0:
+        raise ValueError(f"side_share must be 0 to 1, not {side_share}")
+    pair, wheel = pair_of(scenario), scenario.wheel
+    loaded = wheel if wheel.side_load else wheel.replace(side_load=SIDE_OF_RADIAL * wheel.radial_load)
+    loads = [road_load(loaded, side=with_side) for with_side in (False, True)]
+    curves = [life_curve(pair, load) for load in loads]
+    ends = curves[0].end_play
+    fine = np.linspace(ends[0], ends[-1], 4 * CURVE_POINTS)
+    finely = _with_mix([_between(curve, fine) for curve in curves], side_share)
+    if end_play is None:
+        asked = np.linspace(ends[0], ends[-1], CURVE_POINTS)
+        lives = _with_mix([_between(curve, asked) for curve in curves], side_share)
+    else:
+        asked = np.asarray(end_play, dtype=np.float64)
+        solved = [life_of(pair, solve_positions(pair, end_play=asked, load=load)) for load in loads]
+        lives = _with_mix(solved, side_share)
+    # the best lies between points of the curve: a solved life may stand a hair above it
+    ratios = [np.minimum(life / over.max(), 1.0) for life, over in zip(lives, finely, strict=True)]
+    return LifeRatio(
+        end_play=asked,
+        straight=ratios[0],
+        side=ratios[1],
+        mixed=ratios[2],
+        side_share=side_share,
+        side_load=loaded.side_load,
+        best=float(fine[np.argmax(finely[2])]),
+    )
+
+
+def _with_mix(lives: list[Array], side_share: float) -> list[Array]:
+    """Return the lives under the straight load, the side load and a mix of them."""
+    straight, side = lives
+    return [straight, side, 1 / ((1 - side_share) / straight + side_share / side)]
+
+
+def _between(curve: LifeCurve, end_play: Array) -> Array:
+    """Return the life of a curve at each end play (n,)."""
+    return np.asarray(np.exp(PchipInterpolator(curve.end_play, np.log(curve.life))(end_play)))
