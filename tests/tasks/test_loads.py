@@ -56,7 +56,10 @@ def test_radial_load_that_leaves_a_dent(hub, conformity, low, high):
 
 
 def test_margin_and_dent_go_with_pressure(hub):
-    # ISO 76: 4200 MPa leaves about 1e-4 of the ball's diameter (computed outside the project: 1.1 to 1.3e-4).
+    # [ISO76]: 4200 MPa leaves about 1e-4 of the ball's diameter; by Palmgren's formula 1.1 to 1.3e-4 (computed outside
+    # the project) for the close grooves the standard knows.
+    close = hub.hub.left.replace(cone_conformity=0.52, cup_conformity=0.52)
+    hub = hub.replace(hub=hub.hub.replace(left=close, right=close))
     pair = pair_of(hub)
     load = brentq(
         lambda f: (
@@ -67,7 +70,8 @@ def test_margin_and_dent_go_with_pressure(hub):
     )
     heavy = hub.replace(wheel=hub.wheel.replace(impact_load=load))
     worst = loads_over(heavy, "impact", end_play=np.array([0.0]))
-    assert worst.margin.value == pytest.approx(1, abs=1e-5)
+    # the other row runs through its positions at another stride
+    assert worst.margin.value == pytest.approx(1, abs=1e-3)
     assert 1.0e-4 < worst.dent.value[0] / 6.35e-3 < 1.35e-4
 
 
