@@ -132,6 +132,7 @@ def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[
         steep * point.axial * point.radial,
         curve + steep * point.radial**2,
     )
+    matrix[:, :, share == 0] = np.eye(SHELL)[:, :, None]  # a case that stays may lie flat against its walls
     move = solve_each(matrix, direction - _push(walls, point, aim / slack))
     axial, radial = np.split(walls.rate.T @ move, 2)
     change = -2 * (axial * point.axial + radial * point.radial)

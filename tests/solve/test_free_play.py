@@ -6,6 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import minimize
 
+import conemodel as cm
 from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
 from conemodel.solve.interior import GAP
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
@@ -163,3 +164,9 @@ def test_balls_that_stop_the_shell_off_the_race_are_not_valid():
     flat = pair_of(REAR.replace(contact_angle=np.radians(8)))
     play = free_play(flat, end_play=[0.001e-3, 0.3e-3], direction=(0, 1, 0, 0, 0))
     assert play.valid.tolist() == [True, False]
+
+
+def test_a_case_that_is_done_does_not_stop_the_others(root):
+    # A few cases go through LAPACK together; one already at rest against its walls has a matrix of no use.
+    hub = cm.load_scenario(root / "scenarios" / "road-front.toml")
+    assert cm.predict(hub).window.width > 0
