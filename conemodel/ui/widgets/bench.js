@@ -1,0 +1,254 @@
+// What the four widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
+
+const SEATS = new WeakMap();
+
+// Called at mount and again for every change of data or theme; everything that lasts lives in the Bench.
+export function seat(component, build) {
+  const root = component.parentElement;
+  let bench = SEATS.get(root);
+  if (!bench) {
+    bench = new Bench(root);
+    SEATS.set(root, bench);
+    bench.part = build(bench);
+  }
+  bench.send = component.setStateValue;
+  bench.take(component.data);
+  return () => {
+    SEATS.delete(root);
+    bench.close();
+  };
+}
+
+class Bench {
+  constructor(root) {
+    this.root = root;
+    this.host = root.host ?? root;
+    this.canvas = this.find("canvas");
+    this.pen = this.canvas.getContext("2d");
+    this.status = this.find("[role=status]");
+    this.sound = new Sound(this.find(".sound"));
+    this.calm = matchMedia("(prefers-reduced-motion: reduce)");
+    this.calmChange = () => this.draw();
+    this.calm.addEventListener("change", this.calmChange);
+    this.sizes = new ResizeObserver(() => this.resize());
+    this.sizes.observe(this.canvas);
+    this.sequence = 0;
+    this.frame = 0;
+    this.spare = 0;
+    this.touched = false;
+  }
+
+  find(what) {
+    return this.root.querySelector(what);
+  }
+
+  // A changed set is a new hub, or the same one in another state: what was felt before no longer counts.
+  take(data) {
+    const fresh = this.data?.set_id !== data.set_id;
+    this.data = data;
+    this.sequence = Math.max(this.sequence, data.sequence ?? 0);
+    this.canvas.setAttribute("aria-label", data.label);
+    this.part.take(data, fresh);
+    if (fresh) this.say("Nothing felt yet.");
+    this.draw();
+  }
+
+  // One state object for one gesture.
+  report(hand) {
+    this.sequence += 1;
+    this.send("hand", { sequence: this.sequence, set_id: this.data.set_id, ...hand });
+  }
+
+  say(text) {
+    if (this.status.textContent !== text) this.status.textContent = text;
+  }
+
+  slider(now, words) {
+    this.canvas.setAttribute("aria-valuenow", String(now));
+    this.canvas.setAttribute("aria-valuetext", words);
+  }
+
+  buzz(pattern) {
+    if (this.touched && !this.calm.matches && navigator.vibrate) navigator.vibrate(pattern);
+  }
+
+  resize() {
+    const box = this.canvas.getBoundingClientRect(), fine = devicePixelRatio || 1;
+    this.width = box.width;
+    this.height = box.height;
+    const wide = Math.round(box.width * fine), high = Math.round(box.height * fine);
+    if (this.canvas.width !== wide || this.canvas.height !== high) {
+      this.canvas.width = wide;
+      this.canvas.height = high;
+    }
+    this.fine = fine;
+    this.draw();
+  }
+
+  draw() {
+    if (!this.data || !this.width) return;
+    this.ink = readTheme(this.host);
+    const pen = this.pen;
+    pen.setTransform(this.fine, 0, 0, this.fine, 0, 0);
+    pen.clearRect(0, 0, this.width, this.height);
+    pen.lineCap = pen.lineJoin = "round";
+    this.part.draw(pen, this.ink);
+  }
+
+  // Runs until the part says it is at rest. Steps are of fixed length; what a frame leaves over waits.
+  wake() {
+    if (this.frame) return;
+    this.before = this.moved = performance.now();
+    this.frame = requestAnimationFrame((now) => this.tick(now));
+  }
+
+  tick(now) {
+    this.spare += (Math.min(Math.max(now - this.before, 0), 250) / 1000) * (this.part.pace?.() ?? 1);
+    this.before = now;
+    for (; this.spare >= STEP; this.spare -= STEP) this.part.step();
+    this.part.listen?.();
+    const busy = this.part.busy();
+    if (!this.part.still()) this.moved = now;
+    // Without motion: a place is shown once it is held, the way there is not.
+    if (!this.calm.matches || !busy || now - this.moved > 150) this.draw();
+    this.frame = busy ? requestAnimationFrame((next) => this.tick(next)) : 0;
+    if (!busy) this.part.rested?.();
+  }
+
+  // Mouse, pen and finger alike. Places are in px from the canvas's own corner.
+  onDrag({ down, move, up }) {
+    const place = (event) => {
+      const box = this.canvas.getBoundingClientRect();
+      return { x: event.clientX - box.left, y: event.clientY - box.top };
+    };
+    let held = null;
+    this.canvas.addEventListener("pointerdown", (event) => {
+      if (held !== null || event.button > 0) return;
+      held = event.pointerId;
+      this.touched = event.pointerType === "touch";
+      this.canvas.setPointerCapture(held);
+      this.canvas.focus({ preventScroll: true });
+      down(place(event));
+      event.preventDefault();
+    });
+    this.canvas.addEventListener("pointermove", (event) => {
+      if (event.pointerId === held) move(place(event));
+    });
+    const let_go = (event) => {
+      if (event.pointerId !== held) return;
+      held = null;
+      up(place(event));
+    };
+    this.canvas.addEventListener("pointerup", let_go);
+    this.canvas.addEventListener("pointercancel", let_go);
+  }
+
+  // `keys` names what each key does; a true answer means the key was ours and goes no further.
+  onKeys(pressed, released = () => false) {
+    const pass = (action) => (event) => {
+      if (event.ctrlKey || event.metaKey || event.altKey || !action(event)) return;
+      event.preventDefault();
+      event.stopPropagation();
+    };
+    this.canvas.addEventListener("keydown", pass(pressed));
+    this.canvas.addEventListener("keyup", pass(released));
+    this.canvas.addEventListener("blur", () => released({ key: "blur" }));
+  }
+
+  onButton(name, action) {
+    this.find(`.${name}`).addEventListener("click", action);
+  }
+
+  close() {
+    cancelAnimationFrame(this.frame);
+    this.part.close?.();
+    this.sizes.disconnect();
+    this.calm.removeEventListener("change", this.calmChange);
+    this.sound.close();
+  }
+}
+
+// Silent until the button is pressed; the context is born in that press, as browsers ask.
+class Sound {
+  constructor(button) {
+    this.button = button;
+    button?.addEventListener("click", () => this.toggle());
+    if (button) this.show();
+  }
+
+  show() {
+    const on = Boolean(this.context);
+    this.button.textContent = on ? "Sound is on" : "Sound is off";
+    this.button.setAttribute("aria-pressed", String(on));
+  }
+
+  toggle() {
+    if (this.context) this.close();
+    else this.context = new AudioContext();
+    this.show();
+  }
+
+  knock(level, muffle) {
+    if (!this.context || level <= 0) return;
+    const now = this.context.currentTime;
+    for (const { hz, gain, decay } of knockNotes(level, muffle)) {
+      const note = new OscillatorNode(this.context, { frequency: hz });
+      const fade = new GainNode(this.context, { gain: 0 });
+      fade.gain.setValueAtTime(0, now);
+      fade.gain.linearRampToValueAtTime(0.8 * gain, now + 0.004);
+      fade.gain.setTargetAtTime(0, now + 0.006, decay / 2);
+      note.connect(fade).connect(this.context.destination);
+      note.start(now);
+      note.stop(now + 6 * decay);
+    }
+  }
+
+  // A running rustle: level 0..1, centre of its band in Hz.
+  rustle(level, hz) {
+    if (!this.context) return;
+    if (!this.noise) this.startNoise();
+    this.band.frequency.setTargetAtTime(hz, this.context.currentTime, 0.03);
+    this.volume.gain.setTargetAtTime(0.5 * level, this.context.currentTime, 0.03);
+  }
+
+  startNoise() {
+    const { sampleRate } = this.context;
+    const buffer = new AudioBuffer({ length: 2 * sampleRate, sampleRate });
+    const draw = seeded(7), samples = buffer.getChannelData(0);
+    for (let i = 0; i < samples.length; i += 1) samples[i] = 2 * draw() - 1;
+    this.noise = new AudioBufferSourceNode(this.context, { buffer, loop: true });
+    this.band = new BiquadFilterNode(this.context, { type: "bandpass", frequency: 600, Q: 0.8 });
+    this.volume = new GainNode(this.context, { gain: 0 });
+    this.noise.connect(this.band).connect(this.volume).connect(this.context.destination);
+    this.noise.start();
+  }
+
+  close() {
+    this.context?.close();
+    this.context = this.noise = undefined;
+  }
+}
+
+function readTheme(host) {
+  const style = getComputedStyle(host);
+  const read = (name, otherwise) => style.getPropertyValue(name).trim() || otherwise;
+  const text = rgb(read("--st-text-color", "#31333f")), paper = rgb(read("--st-background-color", "#ffffff"));
+  const accent = rgb(read("--st-primary-color", "#0a6ebd"));
+  const shade = (part) => mix(paper, text, part);
+  return {
+    text: shade(1), soft: shade(0.7), line: shade(0.5), faint: shade(0.14), paper: shade(0),
+    steel: shade(0.26), bright: shade(0.12), dark: shade(0.42), rubber: shade(0.72),
+    accent: mix(accent, text, 0.1), skin: mix(paper, accent, 0.34), skinEdge: mix(accent, text, 0.3),
+    font: read("--st-font", "sans-serif"),
+  };
+}
+
+const probe = new OffscreenCanvas(1, 1).getContext("2d", { willReadFrequently: true });
+
+function rgb(colour) {
+  probe.fillStyle = colour;
+  probe.fillRect(0, 0, 1, 1);
+  return probe.getImageData(0, 0, 1, 1).data;
+}
+
+const mix = (a, b, part) => `rgb(${[0, 1, 2].map((i) => Math.round(a[i] + (b[i] - a[i]) * part)).join(" ")})`;

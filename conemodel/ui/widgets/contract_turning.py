@@ -1,0 +1,132 @@
+"""The contract of the other two widgets: turning the cone and spinning the wheel. SI; see `contract`."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from conemodel.base.errors import Problem
+from conemodel.ui.widgets.contract import _check, _not_negative, _positive, _rising, _table, _within
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnResist:
+    """How hard the cone is to turn inward at each place, and how much the hand can do.
+
+    Attributes:
+        angle: of the cone, counted outward [rad], rising. Empty = it turns freely everywhere.
+        effort: torque to turn it inward there [N·m], not rising.
+        limit: the most the hand gives with this tool [N·m].
+    """
+
+    angle: Sequence[float] = ()
+    effort: Sequence[float] = ()
+    limit: float = 0.3
+
+    def __post_init__(self) -> None:
+        """Raise InputProblems if the table cannot be used."""
+        _check(self._problems())
+
+    def _problems(self) -> Iterator[Problem]:
+        yield from _table("resist", self.angle, self.effort, least=2 if self.angle else 0)
+        yield from _rising("resist.angle", self.angle, strictly=True)
+        yield from _rising("resist.effort, from the outer end,", tuple(reversed(self.effort)))
+        yield from _positive("resist", limit=self.limit)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnZone:
+    """What the hand feels from a place outward, up to the next zone.
+
+    Attributes:
+        start: its inner end, counted outward [rad].
+        text: ``turns freely``.
+    """
+
+    start: float
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turned:
+    """One turn of the cone.
+
+    Attributes:
+        sequence: rises by one with every gesture.
+        set_id: the state of the hub it was made on.
+        angle: where the cone stands now, counted outward [rad]: absolute, never a count of presses.
+        turned: how far this gesture took it, outward positive [rad].
+        stopped: whether the hand wanted further in than it could get.
+    """
+
+    sequence: int
+    set_id: int
+    angle: float
+    turned: float
+    stopped: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpinCurve:
+    """What slows the wheel.
+
+    Attributes:
+        speed: [rad/s], from 0, rising.
+        torque: that opposes turning at that speed [N·m], above 0.
+        inertia: of the wheel [kg·m²].
+        heavy_spot: unbalance times gravity [N·m]: 10 g at 310 mm is 0.03.
+        rough: how rough it runs, 0 (silent) to 1 (grinding), as an ear would have it.
+    """
+
+    speed: Sequence[float]
+    torque: Sequence[float]
+    inertia: float = 0.1
+    heavy_spot: float = 0.03
+    rough: float = 0.0
+
+    def __post_init__(self) -> None:
+        """Raise InputProblems if the table cannot be used."""
+        _check(self._problems())
+
+    def _problems(self) -> Iterator[Problem]:
+        yield from _table("curve", self.speed, self.torque, least=2)
+        yield from _rising("curve.speed", self.speed, strictly=True)
+        if self.speed and self.speed[0] != 0:
+            yield Problem(where="curve.speed", value=str(self.speed[0]), limit="must start at 0")
+        yield from _positive("curve", torque=min(self.torque, default=0.0), inertia=self.inertia)
+        yield from _not_negative("curve", heavy_spot=self.heavy_spot)
+        yield from _within("curve.rough", self.rough)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpinFelt:
+    """What is told of spinning.
+
+    Attributes:
+        running: while it turns, ``Runs smooth and quiet.``
+        swung: when it swung back before it rested.
+        stayed: when it did not.
+    """
+
+    running: str
+    swung: str = "At the end it swings back by its heavy spot."
+    stayed: str = "It stops without swinging back."
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spun:
+    """A wheel let go of, or one that has come to rest.
+
+    Attributes:
+        sequence: rises by one with each of the two.
+        set_id: the state of the hub it was made on.
+        at_rest: False when the hand left it, True when it stopped.
+        brisk: whether it was spun quickly.
+        angle: where the heavy spot rests, clockwise from the bottom [rad]; None while it turns.
+        swung_back: whether it swung back before it rested.
+    """
+
+    sequence: int
+    set_id: int
+    at_rest: bool
+    brisk: bool
+    angle: float | None
+    swung_back: bool

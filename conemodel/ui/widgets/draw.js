@@ -1,0 +1,98 @@
+// Drawing a hub the way a mechanic sees it: a few shapes shared by the four pictures. All lengths in px.
+
+export const TURN = 2 * Math.PI;
+
+export function shape(pen, fill, edge, path, width = 1.25) {
+  pen.beginPath();
+  path(pen);
+  if (fill) {
+    pen.fillStyle = fill;
+    pen.fill();
+  }
+  if (edge) {
+    pen.strokeStyle = edge;
+    pen.lineWidth = width;
+    pen.stroke();
+  }
+}
+
+export const disc = (pen, x, y, r, fill, edge, width) =>
+  shape(pen, fill, edge, (p) => p.arc(x, y, r, 0, TURN), width);
+
+export const box = (pen, x, y, w, h, r, fill, edge, width) =>
+  shape(pen, fill, edge, (p) => p.roundRect(x, y, w, h, r), width);
+
+export const line = (pen, x1, y1, x2, y2, edge, width) =>
+  shape(pen, null, edge, (p) => { p.moveTo(x1, y1); p.lineTo(x2, y2); }, width);
+
+export const hexagon = (pen, r, fill, edge, width) =>
+  shape(pen, fill, edge, (p) => {
+    for (let i = 0; i < 6; i += 1) p.lineTo(r * Math.cos((i * TURN) / 6), r * Math.sin((i * TURN) / 6));
+    p.closePath();
+  }, width);
+
+export function arrow(pen, x1, y1, x2, y2, colour, width = 3) {
+  const way = Math.atan2(y2 - y1, x2 - x1), head = 3.2 * width;
+  if (Math.hypot(x2 - x1, y2 - y1) < head) return;
+  line(pen, x1, y1, x2 - 0.7 * head * Math.cos(way), y2 - 0.7 * head * Math.sin(way), colour, width);
+  tip(pen, x2, y2, way, head, colour);
+}
+
+export function tip(pen, x, y, way, size, colour) {
+  shape(pen, colour, null, (p) => {
+    p.moveTo(x, y);
+    for (const side of [-1, 1]) p.lineTo(x - size * Math.cos(way + side * 0.45), y - size * Math.sin(way + side * 0.45));
+    p.closePath();
+  });
+}
+
+// Part of a circle with an arrow head at its far end; angles clockwise from three o'clock, as on the canvas.
+export function bend(pen, x, y, r, from, to, colour, width = 2.5) {
+  const way = to > from ? 1 : -1, head = 4 * width;
+  shape(pen, null, colour, (p) => p.arc(x, y, r, from, to - (way * 0.6 * head) / r, way < 0), width);
+  const lean = to - (way * 0.5 * head) / r;
+  tip(pen, x + r * Math.cos(to), y + r * Math.sin(to), lean + (way * TURN) / 4, head, colour);
+}
+
+export function words(pen, ink, text, x, y, { size = 14, align = "center", colour = ink.text, weight = "" } = {}) {
+  pen.font = `${weight} ${size}px ${ink.font}`;
+  pen.textAlign = align;
+  pen.textBaseline = "middle";
+  pen.fillStyle = colour;
+  pen.fillText(text, x, y);
+}
+
+// How much the movement is enlarged is always written, and what a millimetre of it looks like always drawn.
+export function scaleBar(pen, ink, x, y, pxPerMetre, magnification) {
+  const lengths = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200];
+  const fitting = lengths.filter((mm) => (mm / 1000) * pxPerMetre <= 90);
+  const mm = fitting.length ? fitting[fitting.length - 1] : lengths[0];
+  const long = (mm / 1000) * pxPerMetre;
+  shape(pen, null, ink.text, (p) => {
+    p.moveTo(x, y - 5);
+    p.lineTo(x, y + 5);
+    p.moveTo(x, y);
+    p.lineTo(x + long, y);
+    p.moveTo(x + long, y - 5);
+    p.lineTo(x + long, y + 5);
+  }, 1.75);
+  words(pen, ink, `${mm} mm`, x + long + 8, y, { size: 13, align: "left" });
+  const scale = magnification === 1 ? "movement at true scale" : `movement drawn ${magnification}×`;
+  words(pen, ink, scale, x, y - 16, { size: 13, align: "left" });
+}
+
+// A finger seen from its side, its pad towards (x, y), reaching back along `way`.
+export function finger(pen, ink, x, y, way, thick, long) {
+  pen.save();
+  pen.translate(x, y);
+  pen.rotate(way);
+  box(pen, 0, -thick / 2, long, thick, [thick / 2, 4, 4, thick / 2], ink.skin, ink.skinEdge);
+  shape(pen, null, ink.skinEdge, (p) => p.ellipse(thick * 0.5, -thick * 0.2, thick * 0.28, thick * 0.2, 0, 0, TURN), 1);
+  pen.restore();
+}
+
+// Clockwise angle of a place about a centre.
+export const bearing = (place, centre) => Math.atan2(place.y - centre.y, place.x - centre.x);
+
+// The way from one angle to the next, never more than half a turn.
+export const wrap = (angle) => angle - TURN * Math.round(angle / TURN);

@@ -1,0 +1,238 @@
+"""The four widgets as functions to call in a page. Each gives back the last gesture, None before the first.
+
+`key` is needed: without one, new data would mount the widget afresh and its state would be gone. `set_id`
+names the state of the hub: change it when the hub changes, and what was felt before is forgotten. Call
+inside a fragment, so that a gesture reruns only that.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import asdict
+from importlib.resources import files
+from typing import Any, TypeVar
+
+import streamlit as st
+
+from conemodel.ui.widgets.contract import (
+    AXLE_FINGERS,
+    Grip,
+    RockCurve,
+    Rocked,
+    RockFelt,
+    RockHand,
+    Tool,
+    TwirlCurve,
+    Twirled,
+    TwirlFelt,
+    TwirlHand,
+)
+from conemodel.ui.widgets.contract_turning import (
+    SpinCurve,
+    SpinFelt,
+    Spun,
+    Turned,
+    TurnResist,
+    TurnZone,
+)
+
+SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "bench.js")
+_Gesture = TypeVar("_Gesture", Rocked, Twirled, Turned, Spun)
+
+
+def read_text(*names: str) -> str:
+    """Return the texts of the files `names` of this folder, one after the other, as one module."""
+    return "\n".join(files(__package__).joinpath(name).read_text(encoding="utf-8") for name in names)
+
+
+def _register(name: str) -> Any:
+    return st.components.v2.component(
+        f"conemodel_{name}",
+        html=read_text(f"{name}.html"),
+        css=read_text("bench.css", f"{name}.css"),
+        js=read_text(*SHARED_SCRIPTS, f"{name}.js"),
+    )
+
+
+_ROCK, _TWIRL, _TURN, _SPIN = (_register(name) for name in ("rock", "twirl", "turn", "spin"))
+
+
+def _last(key: str) -> Mapping[str, Any]:
+    # A widget that is not shown loses its state; the copy outlives that.
+    state = st.session_state.get(key) or {}
+    return dict(state.get("hand") or st.session_state.get(_copy(key)) or {})
+
+
+def _copy(key: str) -> str:
+    return f"{key} (last gesture)"
+
+
+def _mount(
+    component: Any,
+    result: type[_Gesture],
+    *,
+    key: str,
+    set_id: int,
+    label: str,
+    data: Mapping[str, Any],
+    on_change: Callable[[], None] | None,
+) -> _Gesture | None:
+    # The last sequence number goes back with the data: a widget hidden and shown again counts on from there.
+    given = {"sequence": _last(key).get("sequence", 0), "set_id": set_id, "label": label, **data}
+    answer = component(key=key, data=given, default={"hand": None}, on_hand_change=on_change or _nothing)
+    hand = answer["hand"] or st.session_state.get(_copy(key))
+    st.session_state[_copy(key)] = hand
+    return result(**hand) if hand else None
+
+
+def _nothing() -> None:
+    pass
+
+
+def _stand(key: str, set_id: int, otherwise: float) -> float:
+    """Return the angle a widget last reported on this state of the hub: a remount stands there too."""
+    last = _last(key)
+    angle = last.get("angle") if last.get("set_id") == set_id else None
+    return otherwise if angle is None else float(angle)
+
+
+def rock_wheel(
+    *,
+    key: str,
+    curve: RockCurve,
+    felt: RockFelt,
+    grip: Grip = "rim",
+    hand: RockHand | None = None,
+    magnification: float = 20.0,
+    set_id: int = 0,
+    on_change: Callable[[], None] | None = None,
+) -> Rocked | None:
+    """Show the wheel to be rocked at `grip` and return the last gesture.
+
+    Args:
+        key: of the widget.
+        curve: the bearing's give at this grip, free travel included.
+        felt: what is told of it.
+        grip: where the hand is.
+        hand: hand and wheel; by default those that go with the grip.
+        magnification: how much movement is enlarged in the picture [-], always written beside it; 1 = true.
+        set_id: the state of the hub.
+        on_change: called after a gesture.
+    """
+    hand = hand or (RockHand() if grip == "rim" else AXLE_FINGERS)
+    data = {**asdict(hand), "hand": hand.stiffness, "grip": grip, "felt": asdict(felt)}
+    data |= {"movement": list(curve.movement), "force": list(curve.force), "magnification": magnification}
+    label = "Rock the wheel at the rim" if grip == "rim" else "Rock the axle end"
+    return _mount(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
+
+
+def twirl_axle(
+    *,
+    key: str,
+    curve: TwirlCurve,
+    felt: TwirlFelt,
+    hand: TwirlHand | None = None,
+    angle: float = 0.0,
+    set_id: int = 0,
+    on_change: Callable[[], None] | None = None,
+) -> Twirled | None:
+    """Show the axle to be twirled in the fingers and return the last gesture.
+
+    Args:
+        key: of the widget.
+        curve: what turning meets.
+        felt: what is told of it.
+        hand: the fingers.
+        angle: of the axle when this state of the hub is first shown, clockwise [rad].
+        set_id: the state of the hub.
+        on_change: called after a gesture.
+    """
+    data = {**asdict(curve), **asdict(hand or TwirlHand()), "felt": asdict(felt)}
+    data |= {
+        "friction": list(curve.friction),
+        "dents": list(curve.dents),
+        "angle": _stand(key, set_id, angle),
+    }
+    return _mount(
+        _TWIRL, Twirled, key=key, set_id=set_id, label="Twirl the axle", data=data, on_change=on_change
+    )
+
+
+def turn_cone(
+    *,
+    key: str,
+    angle: float = 0.0,
+    origin: float = 0.0,
+    reference: str = "where it started",
+    tool: Tool = "spanner",
+    pen: bool = False,
+    locknut: float | None = None,
+    resist: TurnResist | None = None,
+    zones: tuple[TurnZone, ...] = (),
+    show_degrees: bool = False,
+    set_id: int = 0,
+    on_change: Callable[[], None] | None = None,
+) -> Turned | None:
+    """Show the cone on a clock face and return the last turn. Angles of the cone count outward.
+
+    Args:
+        key: of the widget.
+        angle: of the cone when this state of the hub is first shown [rad].
+        origin: the cone's angle that stands at twelve o'clock, and from which the words count [rad].
+        reference: what the origin is called, ``the pen mark``.
+        tool: what the hand holds.
+        pen: whether a pen line runs across axle, locknut and cone; it stood straight at the origin.
+        locknut: how far the locknut has turned outward since then [rad]; None = it is off.
+        resist: how hard it is to turn in; free by default.
+        zones: what is felt, from the inside out.
+        show_degrees: never in an exercise.
+        set_id: the state of the hub.
+        on_change: called after a gesture.
+    """
+    meets = resist or TurnResist()
+    data: dict[str, Any] = {
+        "angle": _stand(key, set_id, angle),
+        "origin": origin,
+        "reference": reference,
+        "tool": tool,
+        "pen": pen,
+        "locknut": locknut,
+        "resist": {"angle": list(meets.angle), "effort": list(meets.effort), "limit": meets.limit},
+        "zones": [{"from": zone.start, "text": zone.text} for zone in sorted(zones, key=lambda z: z.start)],
+        "show_degrees": show_degrees,
+    }
+    return _mount(
+        _TURN, Turned, key=key, set_id=set_id, label="Turn the cone", data=data, on_change=on_change
+    )
+
+
+def spin_wheel(
+    *,
+    key: str,
+    curve: SpinCurve,
+    felt: SpinFelt,
+    angle: float = 0.0,
+    show_angle: bool = False,
+    set_id: int = 0,
+    on_change: Callable[[], None] | None = None,
+) -> Spun | None:
+    """Show the wheel to be spun; return the last time it was let go of or came to rest.
+
+    Args:
+        key: of the widget.
+        curve: what slows it.
+        felt: what is told of it.
+        angle: of the heavy spot when this state of the hub is first shown, clockwise from the bottom [rad].
+        show_angle: write where the heavy spot stays put; never in an exercise.
+        set_id: the state of the hub.
+        on_change: called after it was let go of and after it came to rest.
+    """
+    data = {
+        "speed": list(curve.speed),
+        "torque": list(curve.torque),
+        "inertia": curve.inertia,
+        "heavy": curve.heavy_spot,
+        "rough": curve.rough,
+        "felt": asdict(felt),
+        "angle": _stand(key, set_id, angle),
+        "show_angle": show_angle,
+    }
+    return _mount(_SPIN, Spun, key=key, set_id=set_id, label="Spin the wheel", data=data, on_change=on_change)

@@ -1,0 +1,190 @@
+// Spin the wheel: a push, a long coast, and the swing back by the heavy spot at the end.
+
+const FASTEST = 30;
+const SPOKE_PAIRS = 14;
+
+class Spin {
+  constructor(bench) {
+    this.bench = bench;
+    this.fast = false;
+    bench.onDrag({ down: (at) => this.grab(at), move: (at) => this.pull(at), up: () => this.letGo() });
+    bench.onKeys((event) => this.key(event));
+    bench.onButton("push", () => this.push(1));
+    bench.onButton("hold", () => this.hold());
+    bench.onButton("fast", () => this.hurry());
+  }
+
+  take(data, fresh) {
+    if (!fresh && this.s) return;
+    this.s = { at: data.angle, speed: 0 };
+    this.hand = this.way = this.script = this.gesture = null;
+  }
+
+  about(at) {
+    return bearing(at, { x: this.bench.width / 2, y: this.bench.height / 2 });
+  }
+
+  begin() {
+    this.gesture ??= { top: 0, swings: 0, side: 0, quiet: 0, running: false };
+    this.bench.wake();
+  }
+
+  grab(at) {
+    this.script = null;
+    this.hand = { target: this.s.at };
+    this.way = this.about(at);
+    this.begin();
+  }
+
+  pull(at) {
+    const way = this.about(at);
+    this.hand.target += wrap(way - this.way);
+    this.way = way;
+  }
+
+  letGo() {
+    this.hand = this.way = this.script = null;
+    const { gesture, s } = this;
+    if (!gesture || gesture.running || Math.abs(s.speed) < 0.5) return;
+    Object.assign(gesture, { running: true, swings: 0, side: Math.sign(s.speed), top: Math.abs(s.speed) });
+    this.bench.say(this.bench.data.felt.running);
+    this.bench.report({ at_rest: false, brisk: gesture.top > 6, angle: null, swung_back: false });
+  }
+
+  key(event) {
+    const side = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    if (side) this.push(side);
+    else if (event.key === " ") this.hold();
+    else return false;
+    return true;
+  }
+
+  push(side) {
+    const speed = Math.max(-FASTEST, Math.min(FASTEST, this.s.speed + 9 * side));
+    this.script = { speed, left: 0.15 };
+    this.begin();
+  }
+
+  hold() {
+    this.script = { speed: 0, left: 0.4 };
+    this.begin();
+  }
+
+  hurry() {
+    this.fast = !this.fast;
+    this.bench.find(".fast").setAttribute("aria-pressed", String(this.fast));
+    this.bench.draw();
+  }
+
+  pace() {
+    return this.fast && !this.hand && !this.script ? 10 : 1;
+  }
+
+  handSpeed() {
+    if (this.script) {
+      if ((this.script.left -= STEP) <= 0) this.letGo();
+      return this.script?.speed ?? null;
+    }
+    if (!this.hand) return null;
+    return Math.max(-FASTEST, Math.min(FASTEST, (this.hand.target - this.s.at) / 0.04));
+  }
+
+  step() {
+    const { s, gesture } = this;
+    const hand = this.handSpeed();
+    stepSpin(this.bench.data, s, hand);
+    if (!gesture) return;
+    if (Math.abs(s.speed) > 0.02 && Math.sign(s.speed) !== gesture.side && hand === null) {
+      gesture.swings += gesture.side ? 1 : 0;
+      gesture.side = Math.sign(s.speed);
+    }
+    gesture.quiet = hand === null && s.speed === 0 ? gesture.quiet + STEP : 0;
+    if (gesture.quiet > 0.2) this.finish();
+  }
+
+  finish() {
+    const { running, swings, top } = this.gesture, { felt } = this.bench.data;
+    this.gesture = null;
+    this.bench.sound.rustle(0, 400);
+    this.bench.draw();
+    if (!running) return;
+    const end = swings ? felt.swung : felt.stayed;
+    this.bench.say(`${felt.running} ${end} The valve rests at about ${this.clock()} o'clock.`);
+    this.bench.report({ at_rest: true, brisk: top > 6, angle: wrap(this.s.at), swung_back: swings > 0 });
+  }
+
+  clock() {
+    return ((Math.round((this.s.at / TURN) * 12) + 5 + 1200) % 12) + 1;
+  }
+
+  listen() {
+    const { rough } = this.bench.data, speed = Math.abs(this.s.speed);
+    const level = this.busy() ? rough * Math.min(1, speed / 8) : 0;
+    this.bench.sound.rustle(level, 250 + 18 * speed);
+    if (level > 0.3 && this.hand) this.bench.buzz(8);
+  }
+
+  still() {
+    return Math.abs(this.s.speed) < 0.01;
+  }
+
+  busy() {
+    return Boolean(this.gesture);
+  }
+
+  draw(pen, ink) {
+    const { width, height, data } = this.bench, size = Math.min(width, height);
+    const speed = Math.abs(this.s.speed);
+    this.bench.slider((this.clock() % 12) * 5, speed ? "turning" : `at rest, valve at ${this.clock()} o'clock`);
+    pen.save();
+    pen.translate(width / 2, height / 2 - 6);
+    drawBlade(pen, ink, size, speed && !this.bench.calm.matches ? data.rough : 0, this.s.at);
+    pen.rotate(this.s.at);
+    const blur = this.bench.calm.matches ? 0 : Math.min(1, Math.max(0, (speed - 5) / 8));
+    drawWheel(pen, ink, 0.44 * size, blur, speed);
+    pen.restore();
+    if (this.fast) words(pen, ink, "time runs 10×", 10, 16, { align: "left", size: 13 });
+    if (this.bench.calm.matches && speed) words(pen, ink, "spinning", width / 2, height - 14, { size: 14 });
+    if (data.show_angle && !speed) {
+      const degrees = Math.round((Math.abs(wrap(this.s.at)) * 360) / TURN);
+      words(pen, ink, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 14, { size: 14 });
+    }
+  }
+}
+
+// The fork blade stands still behind the wheel; roughness makes it shiver under the hand.
+function drawBlade(pen, ink, size, rough, at) {
+  const shiver = 1.6 * rough * Math.sin(19 * at);
+  pen.save();
+  pen.translate(shiver, 0);
+  box(pen, -0.022 * size, -0.47 * size, 0.044 * size, 0.5 * size, 5, ink.faint, ink.line);
+  pen.restore();
+}
+
+// Spokes turning faster than the eye follows run into a haze, at the same speed on every screen.
+function drawWheel(pen, ink, r, blur, speed) {
+  disc(pen, 0, 0, r * 0.965, null, ink.rubber, r * 0.09);
+  disc(pen, 0, 0, r * 0.885, null, ink.steel, r * 0.06);
+  disc(pen, 0, 0, r * 0.915, null, ink.text, 1);
+  disc(pen, 0, 0, r * 0.855, null, ink.text, 1);
+  pen.globalAlpha = 0.5 * blur;
+  disc(pen, 0, 0, r * 0.85, ink.faint, null);
+  pen.globalAlpha = 1 - 0.92 * blur;
+  for (let i = 0; i < 2 * SPOKE_PAIRS; i += 1) {
+    const at = ((i + 0.5) / (2 * SPOKE_PAIRS)) * TURN, lean = at + (i % 2 ? 1.1 : -1.1);
+    line(pen, r * 0.11 * Math.cos(lean), r * 0.11 * Math.sin(lean), r * 0.855 * Math.cos(at), r * 0.855 * Math.sin(at), ink.line, 1);
+  }
+  pen.globalAlpha = 1;
+  disc(pen, 0, 0, r * 0.13, ink.bright, ink.text);
+  disc(pen, 0, 0, r * 0.06, ink.steel, ink.text);
+  disc(pen, 0, 0, r * 0.028, ink.dark, ink.text);
+  const smear = Math.min(0.5, speed / 45);
+  if (smear > 0.05) {
+    shape(pen, null, ink.accent, (p) => p.arc(0, 0, r * 0.8, TURN / 4 - smear, TURN / 4 + smear), 3);
+  } else {
+    line(pen, 0, r * 0.855, 0, r * 0.73, ink.accent, 5);
+    words(pen, ink, "valve", 0, r * 0.66, { size: 13 });
+  }
+}
+
+export default (component) => seat(component, (bench) => new Spin(bench));

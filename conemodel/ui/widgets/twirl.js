@@ -1,0 +1,141 @@
+// Twirl the axle in the fingers. What tells is how the drag varies: the axle lags behind and grabs.
+
+class Twirl {
+  constructor(bench) {
+    this.bench = bench;
+    bench.onDrag({ down: (at) => this.grab(at), move: (at) => this.pull(at), up: () => this.letGo() });
+    bench.onKeys((event) => this.key(event), (event) => this.keyUp(event));
+    bench.onButton("round", () => this.play("round"));
+    bench.onButton("flick", () => this.play("flick"));
+  }
+
+  take(data, fresh) {
+    this.axle = makeTwirl(data);
+    if (!fresh && this.s) return;
+    this.s = restTwirl(data.angle);
+    this.target = this.way = this.gesture = this.script = this.drive = null;
+    this.low = this.high = this.s.at;
+  }
+
+  about(at) {
+    return bearing(at, { x: this.bench.width / 2, y: this.bench.height / 2 });
+  }
+
+  begin() {
+    this.gesture ??= { from: this.s.at, letGo: false, quiet: 0 };
+    this.target ??= this.s.at;
+    this.bench.wake();
+  }
+
+  grab(at) {
+    this.script = this.drive = null;
+    this.target = this.s.at;
+    this.s.hand.speed = 0;
+    this.way = this.about(at);
+    this.begin();
+  }
+
+  pull(at) {
+    const way = this.about(at);
+    this.target += wrap(way - this.way);
+    this.way = way;
+  }
+
+  letGo() {
+    if (this.gesture && Math.abs(this.s.speed) > 2) this.gesture.letGo = true;
+    this.target = this.way = this.script = this.drive = null;
+  }
+
+  key(event) {
+    if (event.key === " ") {
+      if (!event.repeat) this.play("flick");
+      return true;
+    }
+    const side = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 }[event.key];
+    if (!side) return false;
+    this.script = null;
+    this.drive = { key: event.key, speed: 3 * side };
+    this.begin();
+    return true;
+  }
+
+  keyUp(event) {
+    if (!this.drive || (event.key !== this.drive.key && event.key !== "blur")) return false;
+    this.drive = this.target = null;
+    return true;
+  }
+
+  play(what) {
+    this.drive = null;
+    this.script = what === "round" ? { speed: 2.4, left: 1.06 * TURN } : { speed: 14, left: 0.75 * TURN };
+    this.begin();
+  }
+
+  steer() {
+    if (this.target === null) return;
+    const speed = this.drive?.speed ?? this.script?.speed ?? 0;
+    this.target += speed * STEP;
+    if (this.script && (this.script.left -= speed * STEP) <= 0) return this.letGo();
+    // Fingers slip on the axle rather than wind themselves up.
+    const most = 1.05 * (this.axle.slip / this.axle.finger) + 0.05;
+    this.target = Math.max(this.s.at - most, Math.min(this.s.at + most, this.target));
+  }
+
+  step() {
+    this.steer();
+    const { s } = this;
+    stepTwirl(this.axle, s, this.target);
+    this.low = Math.min(this.low, s.at);
+    this.high = Math.max(this.high, s.at);
+    if (!this.gesture) return;
+    this.gesture.quiet = this.target === null && this.still() ? this.gesture.quiet + STEP : 0;
+    if (this.gesture.quiet > 0.15) this.finish();
+  }
+
+  listen() {
+    const level = Math.min(1, Math.max(0, this.s.rough / this.axle.loud_at - 0.08));
+    this.bench.sound.rustle(this.busy() ? level * (1 - 0.6 * this.axle.muffle) : 0, 850 - 450 * this.axle.muffle);
+    if (level > 0.2) this.bench.buzz(8);
+  }
+
+  finish() {
+    const { from, letGo } = this.gesture, { felt } = this.bench.data;
+    this.gesture = null;
+    this.bench.sound.rustle(0, 600);
+    const full = this.high - this.low >= 0.999 * TURN;
+    const told = full ? [felt.turning] : ["Turn it once right round."];
+    if (letGo) told.push(felt.let_go);
+    this.bench.say(told.join(" "));
+    this.bench.report({ angle: this.s.at, turned: this.s.at - from, full_turn: full, let_go: letGo });
+  }
+
+  still() {
+    return Math.abs(this.s.speed) < 0.02 && Math.abs(this.s.hand.speed) < 0.02;
+  }
+
+  busy() {
+    return Boolean(this.gesture);
+  }
+
+  draw(pen, ink) {
+    const { width, height } = this.bench, { s } = this;
+    const size = Math.min(width, height), mm = size / 72;
+    const minutes = ((Math.round((s.at / TURN) * 60) % 60) + 60) % 60;
+    this.bench.slider(minutes, this.still() ? `at rest, mark at ${minutes} minutes` : "turning");
+    pen.save();
+    pen.translate(width / 2, height / 2);
+    drawFlange(pen, ink, mm * 1.05);
+    drawCone(pen, ink, mm, s.at + 0.4);
+    drawLocknut(pen, ink, mm, s.at);
+    drawAxleFace(pen, ink, mm, s.at);
+    drawStroke(pen, ink, s.at, 2.8 * mm, 12.6 * mm);
+    pen.rotate(this.target === null ? s.at : s.hand.at);
+    const gap = (this.target === null ? 15.5 : 9) * mm;
+    finger(pen, ink, gap, 0, 0, 7.5 * mm, 24 * mm);
+    finger(pen, ink, -gap, 0, Math.PI, 7.5 * mm, 24 * mm);
+    pen.restore();
+    words(pen, ink, "hub held still, axle in the fingers", width / 2, height - 16, { size: 13, colour: ink.soft });
+  }
+}
+
+export default (component) => seat(component, (bench) => new Twirl(bench));
