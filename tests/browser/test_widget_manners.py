@@ -1,0 +1,169 @@
+"""How the widgets behave in a page: reruns, themes, reduced motion, sound, traffic, accessibility."""
+
+from math import pi
+
+import pytest
+
+from tests.browser.pages import findings, overflow, wait_idle
+from tests.browser.test_widgets import CANVAS, Hand, _no_errors, bench, picture, returned, status
+
+__all__ = ["_no_errors", "bench"]
+
+SHOWS = ["rock", "rock&grip=axle", "twirl", "turn&pen=1&nut=1", "spin"]
+
+
+def test_a_rerun_leaves_the_widget_as_it_is(bench):
+    with bench.page("/?show=turn&pen=1") as page:
+        Hand(page).round(0, 48)
+        returned(page, 1)
+        page.locator(CANVAS).evaluate("canvas => { canvas.ours = 'the same one'; canvas.blur(); }")
+        page.mouse.move(5, 5)
+        before = picture(page)
+        page.get_by_role("button", name="Run again").click()
+        page.wait_for_timeout(300)
+        wait_idle(page)
+        assert page.locator(CANVAS).evaluate("canvas => canvas.ours") == "the same one"
+        assert picture(page) == before
+        assert "8 minutes in (clockwise)" in status(page)
+
+
+def test_hidden_and_shown_again_it_stands_where_it_stood_and_counts_on(bench):
+    with bench.page("/?show=turn") as page:
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowLeft")
+        angle = returned(page, 1)["angle"]
+        for _ in range(2):
+            page.get_by_text("Hide").click()
+            page.wait_for_timeout(300)
+            wait_idle(page)
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowRight")
+        told = returned(page, 2)
+        assert float(told["turned"]) == pytest.approx(-float(angle))
+        assert float(told["angle"]) == pytest.approx(0, abs=1e-9)
+
+
+def test_another_hub_forgets_what_was_felt(bench):
+    with bench.page("/?show=turn") as page:
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowLeft")
+        returned(page, 1)
+        page.get_by_role("button", name="Next hub").click()
+        page.get_by_text("Nothing felt yet.").wait_for()
+        assert page.locator(CANVAS).get_attribute("aria-valuenow") == "0"
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowLeft")
+        told = returned(page, 2)
+        assert told["set_id"] == "1"
+        assert float(told["angle"]) == pytest.approx(pi / 30)
+
+
+@pytest.mark.parametrize("show", SHOWS)
+def test_the_picture_follows_the_theme_without_a_reload(bench, show):
+    with bench.page(f"/?show={show}") as page:
+        Hand(page)
+        light = picture(page)
+        page.emulate_media(color_scheme="dark")
+        page.wait_for_function(
+            f"before => document.querySelector('{CANVAS}') === null && "
+            "[...document.querySelectorAll('*')].map(e => e.shadowRoot?.querySelector('canvas'))"
+            ".find(Boolean).toDataURL() !== before",
+            arg=light,
+            timeout=5000,
+        )
+
+
+FRAMES = """async canvas => {
+    const seen = new Set(), end = performance.now() + 1500;
+    while (performance.now() < end) {
+        seen.add(canvas.toDataURL());
+        await new Promise(done => setTimeout(done, 30));
+    }
+    return seen.size;
+}"""
+
+
+@pytest.mark.parametrize(
+    ("show", "button"), [("rock", "Rock briskly"), ("twirl", "Turn once round"), ("spin", "Spin it")]
+)
+def test_reduced_motion_shows_states_without_moving(bench, show, button):
+    seen = []
+    for still in (False, True):
+        with bench.page(f"/?show={show}&drag=0.5", still=still) as page:
+            Hand(page)
+            page.get_by_role("button", name=button).click()
+            seen.append(page.locator(CANVAS).evaluate(FRAMES))
+            returned(page, 1)
+    assert seen[0] > 10
+    assert seen[1] <= 3
+
+
+AUDIO = """() => {
+    const Real = window.AudioContext;
+    window.contexts = [];
+    window.AudioContext = class extends Real {
+        constructor(...given) {
+            super(...given);
+            window.contexts.push(this);
+        }
+    };
+}"""
+
+
+def test_sound_is_off_until_asked_for_and_closed_with_the_widget(bench):
+    with bench.page("/?show=rock") as page:
+        hand = Hand(page)
+        page.evaluate(AUDIO)
+        hand.rock(wide=0.15, pause=16, steps=20)
+        returned(page, 1)
+        assert page.evaluate("contexts.length") == 0
+        button = page.get_by_role("button", name="Sound is off")
+        button.click()
+        page.get_by_role("button", name="Sound is on").wait_for()
+        assert page.evaluate("contexts.map(c => c.state)") == ["running"]
+        page.get_by_text("Hide").click()
+        page.wait_for_function("contexts[0].state === 'closed'")
+
+
+def test_nothing_is_sent_while_the_hand_moves_and_one_message_after(bench):
+    with bench.page("/?show=rock") as page:
+        hand = Hand(page)
+        page.evaluate(
+            """() => {
+                const send = WebSocket.prototype.send;
+                window.sent = 0;
+                WebSocket.prototype.send = function (...given) {
+                    window.sent += 1;
+                    return send.apply(this, given);
+                };
+            }"""
+        )
+        hand.down(0.5, 0.25)
+        for i in range(60):
+            hand.move(0.5 + (0.1 if i % 20 < 10 else -0.1), 0.25)
+            page.wait_for_timeout(16)
+        assert page.evaluate("sent") == 0
+        hand.up()
+        returned(page, 1)
+        assert page.evaluate("sent") == 1
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize("show", SHOWS)
+def test_on_a_telephone_it_fits_and_passes_the_accessibility_check(bench, show, dark):
+    with bench.page(f"/?show={show}", width=390, height=800, dark=dark) as page:
+        Hand(page)
+        assert overflow(page) == 0
+        assert findings(page) == []
+        box = page.locator(CANVAS).bounding_box()
+        assert box["x"] >= 0
+        assert box["x"] + box["width"] <= 390
+
+
+def test_keys_that_are_not_ours_still_reach_the_page(bench):
+    with bench.page("/?show=turn") as page:
+        page.evaluate("window.heard = []; addEventListener('keydown', e => heard.push(e.key))")
+        page.locator(CANVAS).focus()
+        for key in ("ArrowLeft", "Escape", "Tab"):
+            page.keyboard.press(key)
+        assert page.evaluate("heard") == ["Escape", "Tab"]

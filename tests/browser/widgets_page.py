@@ -1,0 +1,109 @@
+"""The four widgets on invented curves; the address says which: ?show=rock&play=0.5 (mm at the rim)."""
+
+from math import pi, sin, tau
+
+import streamlit as st
+
+from conemodel.ui.widgets import (
+    Grit,
+    RockCurve,
+    RockFelt,
+    SpinCurve,
+    SpinFelt,
+    TurnResist,
+    TurnZone,
+    TwirlCurve,
+    TwirlFelt,
+    rock_wheel,
+    spin_wheel,
+    turn_cone,
+    twirl_axle,
+)
+
+asked = st.query_params
+show = asked.get("show", "rock")
+play = float(asked.get("play", "0.5")) / 1000
+
+
+def rock() -> object:
+    free = (-play / 2, play / 2) if play else (0.0,)
+    curve = RockCurve(
+        movement=[free[0] - 3e-4, *free, free[-1] + 3e-4], force=[-150.0, *(0.0 for _ in free), 150.0]
+    )
+    springy = "No free movement, springy from the start."
+    felt = RockFelt(
+        slow="Clear free movement, then springy." if play else springy,
+        quick="Clear free movement, then a knock." if play else springy,
+    )
+    axle_end = asked.get("grip") == "axle"
+    return rock_wheel(
+        key="rock",
+        curve=curve,
+        felt=felt,
+        grip="axle end" if axle_end else "rim",
+        magnification=float(asked.get("times", "12" if axle_end else "20")),
+    )
+
+
+def twirl() -> object:
+    tight = asked.get("state") == "tight"
+    rough = asked.get("state") == "rough"
+    level = 0.03 if tight else 0.001
+    dents = [0.012 * sin(9 * tau * i / 360) if rough else 0.0 for i in range(360)]
+    return twirl_axle(
+        key="twirl",
+        curve=TwirlCurve(
+            friction=[level] * 8,
+            dents=dents,
+            grease=2e-6,
+            inertia=1.2e-5,
+            grit=Grit(amplitude=0.004, per_turn=12.0 if rough else 0.0),
+        ),
+        felt=TwirlFelt(
+            turning="Smooth, stiff." if tight else "Smooth, little drag.",
+            let_go="It stops dead." if tight else "It runs on.",
+        ),
+    )
+
+
+def turn() -> object:
+    contact = -30 * pi / 180
+    return turn_cone(
+        key="turn",
+        pen="pen" in asked,
+        reference="the pen mark" if "pen" in asked else "where it started",
+        locknut=pi / 9 if "nut" in asked else None,
+        tool="fingers" if asked.get("tool") == "fingers" else "spanner",
+        resist=TurnResist(angle=[contact - 0.2, contact, 1.0], effort=[2.0, 0.0, 0.0])
+        if "stop" in asked
+        else None,
+        zones=(TurnZone(start=-9.0, text="It stiffens."), TurnZone(start=contact, text="It turns freely.")),
+        show_degrees="degrees" in asked,
+        set_id=st.session_state.get("set_id", 0),
+    )
+
+
+def spin() -> object:
+    drag = float(asked.get("drag", "0.01"))
+    return spin_wheel(
+        key="spin",
+        curve=SpinCurve(
+            speed=[0.0, 40.0], torque=[drag, 2 * drag], inertia=0.1, rough=0.7 if "rough" in asked else 0.0
+        ),
+        felt=SpinFelt(running="Runs smooth and quiet."),
+        angle=1.2 if "held" in asked else 0.0,
+        show_angle="degrees" in asked,
+    )
+
+
+def next_hub() -> None:
+    st.session_state.set_id = st.session_state.get("set_id", 0) + 1
+
+
+st.title("In the hand")
+st.button("Run again", key="again")
+st.button("Next hub", on_click=next_hub)
+hidden = st.checkbox("Hide")
+if not hidden:
+    gesture = {"rock": rock, "twirl": twirl, "turn": turn, "spin": spin}[show]()
+    st.text(f"returned: {gesture}")
