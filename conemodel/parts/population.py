@@ -1,0 +1,209 @@
+"""A population: hubs as they come to a bench, and the hands, threads and clamps they meet. None of it is measured."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.units import ONE, TURN
+from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import Technique
+from conemodel.parts.shelf import load_part, scenario_called, shelf_of
+from conemodel.parts.uncertain import (
+    Uncertain,
+    UncertainForce,
+    UncertainFriction,
+    UncertainGroove,
+    UncertainLength,
+    UncertainShare,
+    UncertainTorque,
+    UncertainTurn,
+)
+
+WHOLE = 1e-6
+"""How near to one the shares of the hubs must add up [-]."""
+
+
+class Kinds(Part):
+    """The hubs of a population: one scenario file for each kind, and how many of all hubs are of it."""
+
+    files: tuple[str, ...] = quantity(ONE, "names of the scenarios, without their ending")
+    shares: tuple[float, ...] = quantity(ONE, "share of all hubs that is of each kind")
+    because: str = quantity(ONE, "why they are taken so")
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """As many shares as files, each above 0, one in all."""
+        yield from super().cross_checks(values)
+        if not {"files", "shares"} <= values.keys():
+            return
+        files, shares = values["files"], values["shares"]
+        if not files or len(files) != len(shares):
+            given = f"{len(shares)} shares for {len(files)} files"
+            yield Fault(field="shares", value=given, limit="must be one for each of the files, at least one")
+        elif min(shares) <= 0 or abs(sum(shares) - 1) > WHOLE:
+            given = f"{list(shares)}, together {sum(shares):.6g}"
+            yield Fault(field="shares", value=given, limit="must each be above 0 and together be 1")
+        if len(set(files)) < len(files):
+            yield Fault(field="files", value=list(files), limit="must not name a scenario twice")
+
+
+class Hands(Part):
+    """How the cone is set, and how well. The cone is held and the axle stands in a vice."""
+
+    back_off: float = quantity(
+        TURN, "how far the cone is turned out from finger contact", default=0.25, at_least=-1, at_most=3
+    )
+    technique: Technique = quantity(ONE, "what is turned to lock", default="nut turned")
+    slack_taken: bool = quantity(
+        ONE, "the locknut is snug on the cone before it is backed off", default=False
+    )
+    finger_torque: UncertainTorque
+    back_off_error: UncertainTurn
+    drift: UncertainTurn
+    lock_torque: UncertainTorque
+
+
+class Threads(Part):
+    """Fit, give and friction of the axle's threads.
+
+    A fit of 0 and of 1 is the tightest and the loosest that a hub's tolerance classes allow; where its scenario gives
+    the clearance as measured, that stands.
+    """
+
+    fit: UncertainShare
+    give: UncertainShare
+    friction: UncertainFriction
+
+
+class ClampForces(Part):
+    """Force of the closed clamp, by its kind."""
+
+    quick_release: UncertainForce
+    nuts: UncertainForce
+    thru_axle: UncertainForce
+
+    def of(self, kind: str) -> UncertainForce:
+        """Return the spread of one kind of clamp, as a scenario names it."""
+        spread: UncertainForce = getattr(self, kind.replace(" ", "_").replace("-", "_"))
+        return spread
+
+
+class Tools(Part):
+    """What better tools leave unknown.
+
+    `keyed_washer`: how far its key lets the cone turn; `feeler`: error of the thread slack measured with leaves
+    between cone and locknut; `dial_gauge`: error of the clamped end play read on it, after a first try at
+    `first_back_off`, which must leave play to read.
+    """
+
+    keyed_washer: UncertainTurn
+    feeler: UncertainLength
+    dial_gauge: UncertainLength
+    first_back_off: float = quantity(
+        TURN, "first try before the dial gauge is read", default=0.5, at_least=0, at_most=3
+    )
+
+
+class Population(Part):
+    """Every assumption of a study of many hubs; each spread says why it is taken so."""
+
+    name: str = quantity(ONE, "what to call this population")
+    story: str = quantity(ONE, "whose hubs these are, in a paragraph")
+    hubs: Kinds
+    hands: Hands
+    threads: Threads
+    face_friction: UncertainFriction
+    groove: UncertainGroove
+    clamp_force: ClampForces
+    tools: Tools
+
+    @property
+    def assumptions(self) -> tuple[tuple[str, Uncertain], ...]:
+        """Every spread of the population with its place in the file."""
+        return tuple(_spreads(self, ""))
+
+
+def _spreads(part: Part, path: str) -> Iterator[tuple[str, Uncertain]]:
+    for name in type(part).model_fields:
+        value = getattr(part, name)
+        if isinstance(value, Uncertain):
+            yield f"{path}{name}", value
+        elif isinstance(value, Part):
+            yield from _spreads(value, f"{path}{name}.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Crowd:
+    """A population with the scenarios it names, one for each kind of hub; hashable, so it can be a cache's key."""
+
+    population: Population
+    kinds: tuple[Scenario, ...]
+
+    @property
+    def shares(self) -> tuple[float, ...]:
+        """Share of all hubs that is of each kind; together 1."""
+        shares = self.population.hubs.shares
+        return tuple(share / sum(shares) for share in shares)
+
+    def replace(self, **changes: Any) -> "Crowd":
+        """Return the crowd with fields of its population changed."""
+        return crowd_of(self.population.replace(**changes), self.kinds)
+
+
+def crowd_of(population: Population, kinds: tuple[Scenario, ...]) -> Crowd:
+    """Return a population with its scenarios, each set as the population's hands set it.
+
+    Errors: `InputProblems` for a hub that a study of many hubs cannot take.
+    """
+    hands = population.hands
+    problems = [
+        problem
+        for number, scenario in enumerate(kinds)
+        for problem in _unfit(population.hubs.files[number], scenario)
+    ]
+    if problems:
+        raise InputProblems(problems)
+    setting = {
+        "technique": hands.technique,
+        "slack_taken": hands.slack_taken,
+        "cone_held": True,
+        "axle_held": "vice",
+        "clamp_seat": "dropouts",
+    }
+    return Crowd(population=population, kinds=tuple(kind.with_setting(**setting) for kind in kinds))
+
+
+def _unfit(name: str, scenario: Scenario) -> Iterator[Problem]:
+    """Yield why a hub cannot be one of many: its numbers would depend on where its balls stand."""
+    for side in ("left", "right"):
+        row = getattr(scenario.condition, side)
+        if row.cup_tilt != (0.0, 0.0) or row.cone_tilt != (0.0, 0.0) or row.ball_oversize != 0.0:
+            yield Problem(
+                where=f"hubs.files: {name}",
+                value="",
+                limit=f"must be a sound hub, but its {side} row is not",
+                remedy="a study of many hubs is of adjustment, not of faults",
+            )
+
+
+def load_crowd(path: str | Path) -> Crowd:
+    """Read a population file and the scenario files it names, which stand beside it or one folder up.
+
+    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    """
+    path = Path(path)
+    population = load_part(Population, path)
+    shelf = shelf_of(path)
+    kinds: list[Scenario] = []
+    problems: list[Problem] = []
+    for name in population.hubs.files:
+        try:
+            kinds.append(scenario_called(name, shelf, where=f"{path.name}: hubs.files"))
+        except InputProblems as error:
+            problems += error.problems
+    if problems:
+        raise InputProblems(problems)
+    return crowd_of(population, tuple(kinds))
