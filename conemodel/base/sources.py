@@ -34,5 +34,9 @@ SOURCES: dict[str, str] = {
         "Biomechanics 14, 1998, 276-291"
     ),
     "Palmgren1959": "A. Palmgren, Ball and Roller Bearing Engineering, 3rd ed., 1959",
+    "Saltelli2010": (
+        "A. Saltelli et al., Variance based sensitivity analysis of model output, Computer Physics Communications "
+        "181, 2010, 259-270"
+    ),
     "VDI2230": "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints",
 }

@@ -21,7 +21,8 @@ from conemodel.physics.thread import thread_torque_arm
 Entry = Literal["locknut", "axle end", "axle nut"]
 """Where the clamp's force enters the axle on one side."""
 
-_SHARES = {"locknut": stack_share, "axle end": stack_share_axle_end, "axle nut": stack_share_nutted}
+SHARES = {"locknut": stack_share, "axle end": stack_share_axle_end, "axle nut": stack_share_nutted}
+"""Which law gives the share of the clamp that goes through stack and cone, by where it enters."""
 
 SHARE_OF_NUT = {"nut turned": 1.0, "cone turned out": 0.0, "both": 0.5}
 """How much of the closing is done by the nut, by technique; "both" is taken as half and half (assumption)."""
@@ -44,7 +45,7 @@ class Gives:
     def share(self, entry: Entry) -> float:
         """Return the share of the clamp force that goes through stack and cone, by where it enters [-]."""
         return float(
-            _SHARES[entry](
+            SHARES[entry](
                 nut_thread=self.nut_thread,
                 segment=self.segment,
                 stack=self.stack,

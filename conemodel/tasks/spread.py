@@ -116,7 +116,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         "conformity",
         "groove radius",
         f"{_span(groove, ONE)} of the ball",
-        (_with_conformity(scenario, value) for value in groove),
+        (with_conformity(scenario, value) for value in groove),
     )
     fingers = (assumed.finger_torque_low, assumed.finger_torque_high)
     yield _variant(
@@ -160,7 +160,7 @@ def _with_clamp_force(scenario: Scenario, force: float) -> Scenario:
     return scenario.replace(clamp=scenario.clamp.replace(force=force, pick_up=None, torque=None))
 
 
-def _with_conformity(scenario: Scenario, value: float) -> Scenario:
+def with_conformity(scenario: Scenario, value: float) -> Scenario:
     """Return the scenario with both grooves of both rows at another conformity."""
     hub = scenario.hub
     left, right = (row.replace(cone_conformity=value, cup_conformity=value) for row in (hub.left, hub.right))
