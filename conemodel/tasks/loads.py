@@ -159,8 +159,8 @@ def loads_over(scenario: Scenario, case: Case = "straight", *, end_play: Array) 
     pair, load = pair_of(scenario), load_of(scenario.wheel, case)
     assumed = scenario.assumed
     pairs = [pair, *(with_conformity(pair, f) for f in (assumed.conformity_low, assumed.conformity_high))]
-    found = [_worst(each, solve_positions(each, end_play=end_play, load=load)) for each in pairs]
-    bands = {name: _band(*(one[name] for one in found)) for name in found[0]}
+    found = [worst_of(each, solve_positions(each, end_play=end_play, load=load)) for each in pairs]
+    bands = {name: band(*(one[name] for one in found)) for name in found[0]}
     return Worst(end_play=np.asarray(end_play), **bands)
 
 
@@ -172,14 +172,14 @@ def with_conformity(pair: Pair, conformity: float) -> Pair:
     return pair.replace(left=left, right=right)
 
 
-def _band(value: Array, *others: Array) -> Band:
+def band(value: Array, *others: Array) -> Band:
     """Return a value with the least and the most of it and its `others`."""
     each = np.stack(np.broadcast_arrays(value, *others))
     return Band(value=each[0], low=each.min(axis=0), high=each.max(axis=0))
 
 
-def _worst(pair: Pair, solution: PairSolution) -> dict[str, Array]:
-    """Return the fields of `Worst` for one conformity; positions and balls are taken out."""
+def worst_of(pair: Pair, solution: PairSolution) -> dict[str, Array]:
+    """Return the fields of `Worst` but its end play for one pair; positions and balls are taken out."""
     rows = ((pair.left, solution.left), (pair.right, solution.right))
     load = [state.ball_load.max(axis=(-2, -1)) for _, state in rows]
     cone = np.maximum(*(state.cone_pressure.max(axis=(-2, -1)) for _, state in rows))

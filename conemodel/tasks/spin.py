@@ -13,6 +13,7 @@ from conemodel.solve.coasting import Coast, Torque, coast, coasting_time
 from conemodel.solve.curves import road_load
 from conemodel.solve.drag import load_drag
 from conemodel.solve.hub_drag import HubDrag, grease_torque, hub_drag
+from conemodel.solve.pair import PairSolution
 from conemodel.solve.positions import solve_positions
 from conemodel.solve.stages import pair_of, steps_of
 
@@ -130,6 +131,18 @@ def spin_times(scenario: Scenario, *, end_play: Array, start_speed: float = STAR
 
     Errors: `NotConverged`.
     """
+    return SpinTimes(
+        end_play=end_play, time=spin_times_of(scenario, end_play=end_play, start_speed=start_speed)[1]
+    )
+
+
+def spin_times_of(
+    scenario: Scenario, *, end_play: Array, start_speed: float = START_SPEED
+) -> tuple[PairSolution, Array]:
+    """Return the hub hanging in the stand at each `end_play` (n,) [m] and how long it spins (n,) [s].
+
+    Errors: `NotConverged`.
+    """
     pair = pair_of(scenario)
     solution = solve_positions(pair, end_play=end_play, load=_own_weight(scenario))
     steady = load_drag(pair, solution).total.mean(axis=-1) + scenario.condition.seal_torque
@@ -140,7 +153,7 @@ def spin_times(scenario: Scenario, *, end_play: Array, start_speed: float = STAR
         steady=steady,
         torque=lambda speed: grease_torque(scenario, speed=speed) + air(speed),
     )
-    return SpinTimes(end_play=end_play, time=time)
+    return solution, time
 
 
 def heavy_spot(

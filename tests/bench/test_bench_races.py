@@ -1,0 +1,57 @@
+"""Speed of the whole sweep; not part of the normal run: ``python -m pytest tests/bench``.
+
+The budget is the project's own: 200 positions with loads, pressure, drag and life in 150 ms on an idle machine. That
+is reported; what must hold anywhere is that the sweep takes little more than the balances of forces in it.
+"""
+
+import time
+
+import numpy as np
+import pytest
+
+import conemodel as cm
+from conemodel.solve.positions import SOUND_POSITIONS, solve_positions
+from conemodel.solve.stages import pair_of
+from conemodel.tasks.races import sweep_races
+from conemodel.tasks.signature import signature
+from conemodel.tasks.study import sweep
+
+ANGLES = np.linspace(-0.26, 2.1, 200)
+BUDGET = 0.150
+SOLVED = 200 * SOUND_POSITIONS * 4  # straight, side and impact load, and the wheel's own weight
+
+
+@pytest.fixture(scope="module")
+def hub(root):
+    return cm.load_scenario(root / "scenarios" / "touring-rear.toml")
+
+
+def test_two_hundred_positions_of_everything(benchmark, hub):
+    found = benchmark.pedantic(
+        sweep_races, args=(hub,), kwargs={"cone_angle": ANGLES}, rounds=10, warmup_rounds=1
+    )
+    assert found.end_play.shape == (200,)
+    benchmark.extra_info["share of the budget"] = benchmark.stats["min"] / BUDGET
+    bare = min(_bare(hub, found.end_play) for _ in range(10))
+    benchmark.extra_info["times the bare balances"] = benchmark.stats["min"] / bare
+    assert benchmark.stats["min"] < 4 * bare
+
+
+def _bare(hub, end_play):
+    """Return the time that as many balances of forces take by themselves [s]."""
+    start = time.perf_counter()
+    solution = solve_positions(
+        pair_of(hub), end_play=np.repeat(end_play, 4), load=(0, hub.wheel.radial_load, 0, 0, 0)
+    )
+    assert solution.converged.size == SOLVED
+    return time.perf_counter() - start
+
+
+def test_two_hundred_positions_of_play_and_preload(benchmark, hub):
+    benchmark.pedantic(sweep, args=(hub,), kwargs={"cone_angle": ANGLES}, rounds=5, warmup_rounds=1)
+    benchmark.extra_info["share of the budget"] = benchmark.stats["min"] / BUDGET
+
+
+def test_signature_of_a_dented_hub(benchmark, root):
+    dented = cm.load_scenario(root / "scenarios" / "dented-cone.toml")
+    assert benchmark.pedantic(signature, args=(dented,), rounds=3, warmup_rounds=1).words
