@@ -67,7 +67,8 @@ def _finding(view: View, half: Half, sign: int) -> list[tuple[str, Point]]:
     """Return the name of what there is between ball and cone on the adjustable side."""
     u, v = half.contact(cone=True)
     if view.end_play > 0:
-        return [("gap: free play", (sign * (u + view.moved / 2), -v))]
+        words = "free play" if view.compact else "gap: free play"
+        return [(words, (sign * (u + view.moved / 2), -v))]
     return [("pinched", (sign * half.plane, -half.pitch))] if view.end_play < 0 else []
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from html import escape
+from itertools import pairwise
 
 from conemodel.show.tones import Tones
 
@@ -146,21 +147,14 @@ class Sheet:
 
     def _apart(self, wanted: Sequence[tuple[float, float]]) -> list[float]:
         """Return middles as near to those wanted as can be, so that texts of these widths stand clear."""
-        room = 0.9 * self.text_size
-        middles = [middle for middle, _ in wanted]
         widths = [width for _, width in wanted]
-        for i, width in enumerate(widths):
-            least = width / 2 if i == 0 else middles[i - 1] + (widths[i - 1] + width) / 2 + room
-            middles[i] = max(middles[i], least)
-        for i in reversed(range(len(widths))):
-            last = i == len(widths) - 1
-            most = (
-                self.width - widths[i] / 2
-                if last
-                else middles[i + 1] - (widths[i + 1] + widths[i]) / 2 - room
-            )
-            middles[i] = min(middles[i], most)
-        return middles
+        rooms = [(left + right) / 2 + 0.9 * self.text_size for left, right in pairwise(widths)]
+        first, last = widths[0] / 2, self.width - widths[-1] / 2
+        middles = [middle for middle, _ in wanted]
+        right, left = _pushed(middles, rooms, first), _mirrored(middles, rooms, last)
+        # each of the two keeps its distances, and so does what lies halfway between them
+        halfway = [(one + other) / 2 for one, other in zip(right, left, strict=True)]
+        return _mirrored(_pushed(halfway, rooms, first), rooms, last)
 
     def svg(self, *, title: str, desc: str, **data: object) -> str:
         """Return the picture; `data` stands on its root as data attributes."""
@@ -176,6 +170,20 @@ class Sheet:
             f'orient="auto-start-reverse"><path d="M0,0 L10,5 L0,10 z" fill="{tones.ink}"/></marker></defs>'
             f'<rect width="100%" height="100%" fill="{tones.ground}"/>' + "".join(self._marks) + "</svg>"
         )
+
+
+def _pushed(middles: Sequence[float], rooms: Sequence[float], first: float) -> list[float]:
+    """Return middles moved right as far as must be, so that each keeps its room to the one before."""
+    placed = [max(middles[0], first)]
+    for middle, room in zip(middles[1:], rooms, strict=True):
+        placed.append(max(middle, placed[-1] + room))
+    return placed
+
+
+def _mirrored(middles: Sequence[float], rooms: Sequence[float], last: float) -> list[float]:
+    """Return middles moved left as far as must be, the last within its edge."""
+    turned = _pushed([-middle for middle in reversed(middles)], list(reversed(rooms)), -last)
+    return [-middle for middle in reversed(turned)]
 
 
 def _n(value: float) -> str:

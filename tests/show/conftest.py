@@ -41,5 +41,11 @@ def tight(root) -> Prediction:
 
 
 @pytest.fixture
+def proud(root) -> Prediction:
+    """The hub whose axle stands proud; its verdict is the longest."""
+    return predicted(root, "proud-axle")
+
+
+@pytest.fixture
 def touring_sweep(root) -> Sweep:
     return swept(root, "touring-rear")

@@ -42,9 +42,9 @@ def contrast(one, other):
     return (light + 0.05) / (dark + 0.05)
 
 
-def test_both_charts_are_valid_vega_lite(prediction, touring_sweep):
-    alt.Chart.from_dict(where_the_play_went(prediction))
-    alt.Chart.from_dict(against_cone_position(touring_sweep, prediction))
+def test_both_charts_are_valid_vega_lite(tight, touring_sweep):
+    alt.Chart.from_dict(where_the_play_went(tight))
+    alt.Chart.from_dict(against_cone_position(touring_sweep, tight))
 
 
 def test_a_chart_that_is_not_vega_lite_is_noticed(touring):

@@ -10,7 +10,6 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from conemodel.parts.files import load_scenario
 from conemodel.show.section import exaggeration_for, hub_parts_svg, hub_section_svg
 from conemodel.show.svg import wrapped
 from conemodel.tasks.predict import predict
@@ -154,8 +153,7 @@ def test_under_the_rider_the_balls_below_the_axle_carry(touring):
     assert all(y > axle[3] for mark in pressed for _, y in points(mark))
 
 
-def test_a_proud_axle_is_seen_and_said(root, touring):
-    proud = predict(load_scenario(root / "scenarios" / "proud-axle.toml"))
+def test_a_proud_axle_is_seen_and_said(proud, touring):
     for compact in (False, True):
         drawn = read(hub_section_svg(proud, stage="clamped", compact=compact))
         dropout = min(span(d)[0] for d in marks(drawn, "dropout"))
