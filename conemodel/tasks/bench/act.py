@@ -18,6 +18,9 @@ from conemodel.tasks.bench.state import Bench, Event, HiddenHub, HubState, clamp
 EYE = {True: DEG.to_si(1.0), False: DEG.to_si(3.0)}
 """How finely an eye reads the clock, with a pen line and without [rad]. Assumption."""
 
+ROUND = 40
+"""Quarter turns after which a position is taken to come again: the balls go round at about half the wheel's pace."""
+
 FREE = (a.Rock, a.Twirl, a.Spin, a.Wiggle, a.Look, a.Answer, a.Take)
 """Actions that change nothing about the hub itself and do not count as moves."""
 
@@ -123,7 +126,7 @@ def _hold_cone(bench: Bench, action: a.HoldCone) -> Answered:
 def _tighten(bench: Bench, action: a.Tighten) -> Answered:
     secret, hub = bench.secret, bench.hub
     after = tighten(secret, hub, effort=action.effort, technique=action.technique)
-    return _as_seen(secret, hub, after), told.tightened(secret, hub, after)
+    return _as_seen(secret, hub, after), told.tightened(secret, after)
 
 
 def _as_seen(secret: HiddenHub, hub: HubState, after: HubState) -> HubState:
@@ -142,11 +145,11 @@ def _trim(bench: Bench, action: a.Trim) -> Answered:
 
 
 def _turn_wheel(bench: Bench, _: a.TurnWheel) -> Answered:
-    return replace(bench.hub, wheel=(bench.hub.wheel + 1) % 4), "The wheel is a quarter further round."
+    return replace(bench.hub, wheel=(bench.hub.wheel + 1) % ROUND), "The wheel is a quarter further round."
 
 
 def _turn_axle(bench: Bench, _: a.TurnAxle) -> Answered:
-    return replace(bench.hub, axle=(bench.hub.axle + 1) % 4), "The axle is a quarter further round."
+    return replace(bench.hub, axle=(bench.hub.axle + 1) % ROUND), "The axle is a quarter further round."
 
 
 def _rock(bench: Bench, action: a.Rock) -> Answered:

@@ -29,6 +29,8 @@ def why_not(bench: Bench, action: a.Action) -> str | None:
         return "You have said your last word on this hub."
     if bench.exercise.kind == "name" and isinstance(action, MOVES_CONE):
         return "This hub is to be judged, not adjusted."
+    if bench.exercise.kind == "touch" and isinstance(action, a.ScrewIn):
+        return "Find it with the spanner: turn in until it stops turning freely."
     check = _CHECKS.get(type(action))
     return check(bench, action) if check else None
 

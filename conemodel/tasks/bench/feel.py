@@ -13,7 +13,7 @@ import numpy as np
 
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.felt import rotated
+from conemodel.solve.felt import felt_play, rotated
 from conemodel.solve.free_play import axle_end_direction, free_play, rim_direction
 from conemodel.solve.pair import solve_pair
 from conemodel.solve.positions import is_even, turned_pair
@@ -140,9 +140,7 @@ def free_play_at(secret: HiddenHub, hub: HubState, grip: Grip) -> float:
     scenario = secret.now(hub)
     ends = round(end_play_of(secret, hub) / END_PLAY_STEP)
     pair = pair_of(scenario)
-    # a sound hub feels alike all round, but for the phase of its balls, which is left out here
-    wheel, axle = (0, 0) if is_even(pair) else (hub.wheel % 4, hub.axle % 4)
-    return _free_play(pair, ends, grip, *_arms(scenario), wheel, axle)
+    return _free_play(pair, ends, grip, *_arms(scenario), hub.wheel, hub.axle)
 
 
 def _arms(scenario: Scenario) -> tuple[float, float]:
@@ -151,7 +149,13 @@ def _arms(scenario: Scenario) -> tuple[float, float]:
 
 @lru_cache(maxsize=2048)
 def _free_play(pair: Pair, ends: int, grip: Grip, radius: float, arm: float, wheel: int, axle: int) -> float:
-    """Return the free play with wheel and axle turned by quarters [m]; the hand stays where it is in the room."""
+    """Return the free play with wheel and axle turned by quarters [m]; the hand stays where it is in the room.
+
+    A sound hub feels alike all round, but for the phase of its balls, of which the mean is taken.
+    """
+    if is_even(pair):
+        rim, end = felt_play(pair, np.array([ends * END_PLAY_STEP]), rim_radius=radius, axle_arm=arm)
+        return float((rim if grip == "rim" else end)[0])
     place = rim_direction(radius) if grip == "rim" else axle_end_direction(arm)
     turned = turned_pair(pair, (wheel - axle) * QUARTER) if wheel != axle else pair
     direction = rotated(place, np.array([-axle * QUARTER]))[..., 0, :]

@@ -31,6 +31,12 @@ ROUGHNESS = {"gritty": 0.6, "notchy": 0.5, "tight in one place": 0.2}
 """How rough a wheel sounds by what fingers would say [-]. Assumption."""
 
 
+TIGHT, PLAY = "tight in one place", "uneven play"
+"""Words of `tasks.signature` that are said otherwise here, or left to rocking."""
+
+WANDERS = "tight in a place that wanders from turn to turn"
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TwirlFeel:
     """Twirling: friction (n,) [N·m] and signed pull (n,) [N·m] over `span` [rad] of the axle; words."""
@@ -102,7 +108,7 @@ def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
     at = np.linspace(0.0, span, count, endpoint=False)
     level = in_steps(found.level)
     pull = np.interp(at, found.angle, found.torque - found.level, period=span) if varies else np.zeros(2)
-    words = tuple(word for word in found.words if word != "uneven play")
+    words = tuple(where_tight(found) if word == TIGHT else word for word in found.words if word != PLAY)
     return TwirlFeel(
         friction=(level, level),
         pull=tuple(round(float(value), 4) for value in pull),
@@ -112,6 +118,11 @@ def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
         turning=turning_text(words, dry=_dry(secret, hub)),
         let_go="it stops dead" if "stiff" in words else "it runs on a little",
     )
+
+
+def where_tight(found: Signature) -> str:
+    """Return whether a tight place stays where it is, turn after turn, or goes round with the balls."""
+    return "tight in one place, every turn" if found.once_per_turn >= found.with_the_balls else WANDERS
 
 
 def _dry(secret: HiddenHub, hub: HubState) -> bool:

@@ -76,7 +76,7 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
         torque=max(torque, old.torque),
         terms=merged(old.terms, lengths),
         rotation=old.rotation + rotation,
-        drift=-lengths["drift"] / scenario.axle.lead_per_radian,
+        turned_in=-rotation / scenario.axle.lead_per_radian,
     )
     return replace(hub.moved(), lock=lock, locks=number)
 

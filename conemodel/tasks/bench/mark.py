@@ -222,7 +222,7 @@ def _was_right(secret: HiddenHub) -> bool:
 def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> Iterator[Check]:
     """Yield what the exercise asks for besides."""
     marked = hub.marked_at is not None and hub.locks - hub.marked_at <= 2
-    drift = hub.lock is not None and hub.lock.drift < DRIFT_HELD
+    drift = hub.lock is not None and hub.lock.turned_in < DRIFT_HELD
     in_time = "protrusion" in hub.seen and (secret.fault != "proud axle" or hub.axle_changed)
     found = {
         "play felt open": ("play was felt before clamping", hub.felt.rocked_open not in (None, "none")),

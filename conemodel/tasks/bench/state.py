@@ -23,13 +23,13 @@ class Lock:
         torque: it was tightened with [N·m].
         terms: what locking, and trimming since, did to end play.
         rotation: how far all that turned the cone, along the thread, outward positive [m]; it stays when undone.
-        drift: how far the cone turned in with the nut at the last tightening [rad].
+        turned_in: how far the cone turned in at the last tightening, as a pen line shows it [rad].
     """
 
     torque: float
     terms: tuple[Term, ...]
     rotation: float
-    drift: float = 0.0
+    turned_in: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -108,7 +108,7 @@ def turned(secret: HiddenHub, hub: HubState, *, stopped: bool) -> str:
     return "The balls are pinched." if effort < 0.3 * TURN_LIMIT else "The cone binds on the balls."
 
 
-def tightened(secret: HiddenHub, before: HubState, after: HubState) -> str:
+def tightened(secret: HiddenHub, after: HubState) -> str:
     """Return what is felt and seen at the locknut; the pen line tells how far the cone went with it."""
     lock = after.lock
     if lock is None:
@@ -119,8 +119,7 @@ def tightened(secret: HiddenHub, before: HubState, after: HubState) -> str:
     if any(term.key == "far_side" for term in lock.terms):
         parts.append("The axle turned in the far side's locknut.")
     if after.pen:
-        old = before.lock.rotation if before.lock else 0.0
-        turn = (lock.rotation - old) / secret.now(after).axle.lead_per_radian
+        turn = -lock.turned_in
         little, clear = SEEN_TURN
         way = "in" if turn < 0 else "out"
         if abs(turn) < little:
