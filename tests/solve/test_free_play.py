@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import minimize
+from scipy.optimize import NonlinearConstraint, minimize
 
 import conemodel as cm
 from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
@@ -91,10 +91,14 @@ def scipys_travel(pair, end_play, direction):
     way = np.asarray(direction) / np.array([1, 1, 1, 0.04, 0.04])
     stops = []
     for sign in (1, -1):
+
+        def shortfall(motion, sign=sign):
+            return -sign * float(way @ motion)
+
         answer = minimize(
-            lambda m, s=sign: -s * (way @ m),
+            shortfall,
             np.zeros(5),
-            constraints={"type": "ineq", "fun": room},
+            constraints=NonlinearConstraint(room, 0.0, np.inf),
             method="SLSQP",
             options={"ftol": 1e-10, "maxiter": 300},
         )

@@ -68,7 +68,7 @@ def test_a_ball_below_the_wheel_plane_is_not_valid():
 
 def test_a_case_that_finds_no_balance_says_so(monkeypatch):
     monkeypatch.setattr(newton, "MOST_STEPS", 2)
-    solution = solve_pair(pair_of(), end_play=[-1e-5, 1e-4], load=[np.zeros(5), (50, 800, 0, 3, 0)])
+    solution = solve_pair(pair_of(), end_play=[-1e-5, 1e-4], load=[[0.0] * 5, [50.0, 800, 0, 3, 0]])
     assert solution.converged.tolist() == [False, False]
     assert (solution.residual > 1e-6).all()
     assert solution.iterations.tolist() == [2, 2]

@@ -21,10 +21,7 @@ from tests.solve.hubs import (
     turned_load,
 )
 
-SAME = {
-    "rtol": 1e-5,
-    "atol": 1e-5,
-}  # both answers balance to 1e-8 of the load; stiffness turns that into lengths
+SAME = 1e-5  # both answers balance to 1e-8 of the load; stiffness turns that into lengths
 
 
 def scale_of(pair, solution, load):
@@ -165,8 +162,10 @@ def test_cases_do_not_touch_one_another():
     together = solve_pair(pair, end_play=end_play, load=load)
     for case in (0, CHUNK - 1, CHUNK, CHUNK + 49):
         alone = solve_pair(pair, end_play=end_play[case], load=load[case])
-        np.testing.assert_allclose(together.left.ball_load[case], alone.left.ball_load, **SAME)
-        np.testing.assert_allclose(together.right.ball_load[case], alone.right.ball_load, **SAME)
+        np.testing.assert_allclose(together.left.ball_load[case], alone.left.ball_load, rtol=SAME, atol=SAME)
+        np.testing.assert_allclose(
+            together.right.ball_load[case], alone.right.ball_load, rtol=SAME, atol=SAME
+        )
 
 
 def test_a_hub_of_its_own_for_each_case():
@@ -178,5 +177,7 @@ def test_a_hub_of_its_own_for_each_case():
     for case in range(6):
         pair = pair_of(REAR.replace(phase=phase[case]), REAR, row_spacing=many.row_spacing[case])
         alone = solve_pair(pair, end_play=end_play[case], load=load[case])
-        np.testing.assert_allclose(together.right.ball_load[case], alone.right.ball_load, **SAME)
+        np.testing.assert_allclose(
+            together.right.ball_load[case], alone.right.ball_load, rtol=SAME, atol=SAME
+        )
         assert together.preload[case] == pytest.approx(float(alone.preload), rel=1e-5)
