@@ -94,6 +94,58 @@ def sweep(
         click.echo(sweep_csv(result) if as_csv else sweep_text(result))
 
 
+@main.command("many-hubs")
+@click.argument("population", required=False)
+@click.option("--hubs", default=None, help="how many hubs to draw, 100000 where not given")
+@click.option("--seed", default="1", help="a whole number; the same seed gives the same numbers")
+@click.option(
+    "--kind", default=None, help="look at one kind of the population's hubs only, by its file's name"
+)
+@click.option("--back-off", default=None, help="fixed back-off asked about: 1/4, 0.25 or 90deg")
+@click.option("--csv", "as_csv", is_flag=True, help="print a line for each hub, numbers not rounded")
+@click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
+@click.option("--png", "png", default=None, help="write the pictures to this file")
+def many_hubs(
+    population: str | None, kind: str | None, as_csv: bool, as_json: bool, png: str | None, **typed: Any
+) -> None:
+    """Print how often a fixed back-off lands in the good range, over a POPULATION of hubs given as a file."""
+    from conemodel.parts.population import DEFAULT, load_crowd
+    from conemodel.show.many import many_figure
+    from conemodel.show.many_tables import many_csv, many_json
+    from conemodel.show.many_text import many_text
+    from conemodel.tasks.many_asked import many_asked
+    from conemodel.tasks.many_draws import draws
+    from conemodel.tasks.many_hubs import CHUNK
+    from conemodel.tasks.many_hubs import many_hubs as run
+    from conemodel.tasks.what_matters import what_matters
+
+    with _Reported():
+        crowd, asked_for = _both(
+            lambda: load_crowd(population or DEFAULT, kind=kind), lambda: many_asked(**typed)
+        )
+        angle = crowd.population.hands.back_off if asked_for.back_off is None else asked_for.back_off
+        if as_csv:
+            parts = draws(crowd, hubs=asked_for.hubs, seed=asked_for.seed, back_off=angle, chunk=CHUNK)
+            for lines in many_csv(crowd, parts):
+                click.echo(lines, nl=False)
+        if as_csv and png is None:
+            return
+        study = run(crowd, hubs=asked_for.hubs, seed=asked_for.seed, back_off=angle, progress=_Told())
+        matters = what_matters(crowd, seed=asked_for.seed, back_off=angle)
+        if png is not None:
+            _write_picture(Path(png), lambda: many_figure(study, matters))
+        if not as_csv:
+            click.echo(many_json(study, matters) if as_json else many_text(study, matters))
+
+
+class _Told:
+    """Tells a person at a terminal how far a long study has come; a pipe is told nothing."""
+
+    def __call__(self, done: float) -> None:
+        if sys.stderr.isatty():
+            click.echo(f"\r{done:4.0%}" if done < 1 else "\r    \r", err=True, nl=False)
+
+
 class _Reported:
     """Turns the package's own errors into a message and an exit code, never a traceback."""
 
@@ -121,7 +173,8 @@ def _asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
 
 def _both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
     """Return both results, or raise the mistakes of both together."""
-    found, problems = [], []
+    found: list[Any] = []
+    problems: list[Problem] = []
     for work in (first, second):
         try:
             found.append(work())
@@ -153,11 +206,18 @@ def _angles(start: str, end: str, points: str) -> Any:
 
 def _write_png(path: Path, result: Any, hub: Scenario) -> None:
     """Write the curves of a sweep as a picture. Errors: `InputProblems` where the file cannot be written."""
-    from conemodel.show.drawings import sweep_figure, to_png
+    from conemodel.show.drawings import sweep_figure
     from conemodel.tasks.predict import predict as run
 
+    _write_picture(path, lambda: sweep_figure(result, run(hub)))
+
+
+def _write_picture(path: Path, draw: Callable[[], Any]) -> None:
+    """Write a figure as PNG. Errors: `InputProblems` where the file cannot be written."""
+    from conemodel.show.drawings import to_png
+
     try:
-        path.write_bytes(to_png(sweep_figure(result, run(hub))))
+        path.write_bytes(to_png(draw()))
     except OSError as error:
         problem = Problem(
             where=f"--png {path}", value="", limit="cannot be written", remedy=error.strerror or ""

@@ -10,7 +10,7 @@ from conemodel.base.units import ONE, TURN
 from conemodel.parts.part import Fault, Part, quantity
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
-from conemodel.parts.shelf import load_part, scenario_called, shelf_of
+from conemodel.parts.shelf import SCENARIOS, load_part, scenario_called, shelf_of
 from conemodel.parts.uncertain import (
     Uncertain,
     UncertainForce,
@@ -21,6 +21,9 @@ from conemodel.parts.uncertain import (
     UncertainTorque,
     UncertainTurn,
 )
+
+DEFAULT = SCENARIOS / "populations" / "workshop-mix.toml"
+"""The population taken where none is given."""
 
 WHOLE = 1e-6
 """How near to one the shares of the hubs must add up [-]."""
@@ -152,6 +155,18 @@ class Crowd:
         """Return the crowd with fields of its population changed."""
         return crowd_of(self.population.replace(**changes), self.kinds)
 
+    def only(self, kind: str) -> "Crowd":
+        """Return the crowd with one of its kinds of hub only, by its file's name. Errors: `InputProblems`."""
+        files = self.population.hubs.files
+        if kind not in files:
+            limit = "must be a kind of this population"
+            problem = Problem(
+                where="kind", value=kind[:60], limit=limit, remedy=f"known here: {', '.join(files)}"
+            )
+            raise InputProblems([problem])
+        hubs = self.population.hubs.replace(files=(kind,), shares=(1.0,))
+        return Crowd(population=self.population.replace(hubs=hubs), kinds=(self.kinds[files.index(kind)],))
+
 
 def crowd_of(population: Population, kinds: tuple[Scenario, ...]) -> Crowd:
     """Return a population with its scenarios, each set as the population's hands set it.
@@ -189,9 +204,10 @@ def _unfit(name: str, scenario: Scenario) -> Iterator[Problem]:
             )
 
 
-def load_crowd(path: str | Path) -> Crowd:
+def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
     """Read a population file and the scenario files it names, which stand beside it or one folder up.
 
+    `kind` leaves one of its kinds of hub only.
     Errors: `InputProblems` naming file, field, value and limit of every mistake.
     """
     path = Path(path)
@@ -206,4 +222,5 @@ def load_crowd(path: str | Path) -> Crowd:
             problems += error.problems
     if problems:
         raise InputProblems(problems)
-    return crowd_of(population, tuple(kinds))
+    crowd = crowd_of(population, tuple(kinds))
+    return crowd if kind is None else crowd.only(kind)

@@ -12,6 +12,9 @@ from conemodel.parts.scenario import Scenario
 
 P = TypeVar("P", bound=Part)
 
+SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
+"""The project's own scenarios, with its populations and stories in folders below."""
+
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,99}")
 """How a scenario may be called; a path is refused, so that a file from elsewhere cannot reach about."""
 

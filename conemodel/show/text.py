@@ -51,7 +51,7 @@ def sweep_text(sweep: Sweep) -> str:
     rows = [
         [form.format(value) for form, value in zip(forms, row, strict=True)] for row in np.stack(columns, -1)
     ]
-    return _table(head, rows)
+    return table(head, rows)
 
 
 def _stages(prediction: Prediction) -> str:
@@ -80,7 +80,7 @@ def _stages(prediction: Prediction) -> str:
         for stage in prediction.stages.values()
     ]
     clamp = prediction.clamp
-    return _table(head, rows) + (
+    return table(head, rows) + (
         f"\nrim and axle end: free play there, stop to stop; clamp {KILONEWTON.from_si(clamp.force):.1f} kN"
         f" ({clamp.source})"
     )
@@ -98,7 +98,7 @@ def _terms(prediction: Prediction) -> str:
         for stage in prediction.stages.values()
         for term in stage.terms
     ]
-    return _table(("stage", "what moved", "mm", "cone °"), rows, words=2)
+    return table(("stage", "what moved", "mm", "cone °"), rows, words=2)
 
 
 def _window(prediction: Prediction) -> str:
@@ -114,13 +114,13 @@ def _window(prediction: Prediction) -> str:
         for limit in window.limits
     ]
     width = DEG.from_si(cone_angle(prediction, window.width))
-    return _table(("limit", "value", "bounds", "at mm  "), rows, words=3) + (
+    return table(("limit", "value", "bounds", "at mm  "), rows, words=3) + (
         f"\n* met first; {MM.from_si(window.tight_edge):+.3f} to {MM.from_si(window.loose_edge):+.3f} mm of end play, "
         f"{width:.0f}° of cone. These limits are judgement and can be changed."
     )
 
 
-def _table(head: Sequence[str], rows: Sequence[Sequence[str]], *, words: int = 1) -> str:
+def table(head: Sequence[str], rows: Sequence[Sequence[str]], *, words: int = 1) -> str:
     """Return a table; the first `words` columns are words and stand left, the rest numbers and stand right."""
     widths = [max(len(str(row[i])) for row in (head, *rows)) for i in range(len(head))]
 

@@ -187,13 +187,14 @@ def _with_tools(
     again = hands.back_off_error.at(shares["second_error"]) - nut * (
         hands.drift.at(shares["second_drift"]) - draw.drift
     )
-    gauged = first - read + aim(crowd, number) + again * lead
+    aim = sum(likeliest_window(crowd, number)) / 2
+    gauged = first - read + aim + again * lead
     return {"keyed": keyed, "felt": felt, "gauged": gauged}
 
 
-def aim(crowd: Crowd, number: int) -> float:
-    """Return the clamped end play to aim at with a hub of one kind, knowing no more than its kind [m]."""
+def likeliest_window(crowd: Crowd, number: int) -> tuple[float, float]:
+    """Return the good range, clamped, of the likeliest hub of one kind: tight and loose edge [m]."""
     population = crowd.population
     groove, give = (np.array([spread.top]) for spread in (population.groove, population.threads.give))
     tight, loose = kind_tables(crowd, number).window(groove, give)
-    return float(tight[0] + loose[0]) / 2
+    return float(tight[0]), float(loose[0])

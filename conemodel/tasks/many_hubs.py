@@ -9,7 +9,7 @@ import numpy.typing as npt
 from conemodel.base.errors import ConemodelError
 from conemodel.base.units import Array
 from conemodel.parts.population import Crowd
-from conemodel.tasks.many_draws import Drawn, draws, states
+from conemodel.tasks.many_draws import Drawn, draws, likeliest_window, states
 from conemodel.tasks.tally import BackOffCurve, BackOffTally, Histogram, Tally
 
 HUBS = 100_000
@@ -46,7 +46,8 @@ class Group:
         name: of the kind; number: how many hubs.
         shares: loose, right and tight at the back-off asked.
         end_play, preload, cone_pressure: value by share of hubs below it [m], [N], [Pa].
-        spread: clamped end play of all hubs.
+        good: good range of the likeliest hub of the kind, clamped; of all hubs what is good for every kind [m].
+        spread: clamped end play of the group's hubs.
         curve: shares against the back-off.
     """
 
@@ -56,6 +57,7 @@ class Group:
     end_play: Mapping[float, float]
     preload: Mapping[float, float]
     cone_pressure: Mapping[float, float]
+    good: tuple[float, float]
     spread: Histogram
     curve: BackOffCurve
 
@@ -188,9 +190,17 @@ class _Count:
             end_play=self.end_play.quantiles(chosen, QUANTILES),
             preload={share: value**3 for share, value in climb.items()},
             cone_pressure=self.pressure.quantiles(chosen, QUANTILES),
+            good=self.good(chosen),
             spread=self.end_play.histogram(chosen, every=50),
             curve=self.curves["none"].curve(chosen),
         )
+
+    def good(self, chosen: npt.NDArray[np.bool_]) -> tuple[float, float]:
+        """Return the range that is good for the likeliest hub of each of the `chosen` kinds [m]."""
+        tight, loose = zip(
+            *(likeliest_window(self.crowd, int(i)) for i in np.flatnonzero(chosen)), strict=True
+        )
+        return max(tight), min(loose)
 
     def fixed(self) -> tuple[Tool, ...]:
         """Return what the best fixed back-off reaches, with each tool that leaves it fixed."""

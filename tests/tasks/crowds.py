@@ -23,9 +23,7 @@ def workshop() -> Crowd:
 
 def one_kind(crowd: Crowd) -> Crowd:
     """Return a crowd of its first kind of hub only."""
-    files = crowd.population.hubs.files[:1]
-    hubs = crowd.population.hubs.replace(files=files, shares=(1.0,))
-    return crowd_of(crowd.population.replace(hubs=hubs), crowd.kinds[:1])
+    return crowd.only(crowd.population.hubs.files[0])
 
 
 @cache
