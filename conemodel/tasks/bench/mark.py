@@ -8,6 +8,7 @@ from conemodel.parts.exercise import Exercise
 from conemodel.solve.stages import Term
 from conemodel.tasks.bench.can import MOVES_CONE
 from conemodel.tasks.bench.feel import rock_feel
+from conemodel.tasks.bench.fingers import END_PLAY_STEP
 from conemodel.tasks.bench.hints import hint_on
 from conemodel.tasks.bench.state import (
     Bench,
@@ -147,6 +148,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
     framed = hub if exercise.kind == "touch" else in_frame(secret, hub)
     window, end = window_for(secret, hub), end_play_of(secret, framed)
     off = end - window.loose_edge if end > window.loose_edge else min(end - window.tight_edge, 0.0)
+    off = 0.0 if abs(off) <= END_PLAY_STEP / 2 else off  # no finer than what is felt
     events = [event for event in bench.log if event.hub == number and not event.refused]
     locks = sum(event.kind == "Tighten" for event in events)
     moves = sum(event.kind in MOVES for event in events)
@@ -158,7 +160,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
     return HubMark(
         hub=number,
         passed=passed,
-        state=window.state(end),
+        state="right" if off == 0.0 else "loose" if off > 0.0 else "tight",
         said=hub.answer("name"),
         end_play=end,
         window=window,

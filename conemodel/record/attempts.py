@@ -1,0 +1,134 @@
+"""Practice attempts: saved, listed, deleted; by a name the trainee types, or none."""
+
+import sqlite3
+from dataclasses import dataclass, fields
+from datetime import UTC, datetime
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.record.database import Database
+from conemodel.tasks.bench.ladder import Link
+from conemodel.tasks.bench.mark import Mark
+
+LONGEST_NAME = 60
+"""Longest name that is kept [characters]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Attempt:
+    """One exercise, done and marked.
+
+    Attributes:
+        made_at: when, UTC, ISO 8601; name: as typed, None where none was; id: its number, None before it is saved.
+        exercise: name of its file; salt, seed: of its link.
+        passed, stage, unchecked, false_right, false_wrong, locks, moves, hint: as marked.
+        critical: the critical reasons as one text, empty if none.
+        off_by: worst distance outside the good range [m]; off_turn: the same as a turn of the cone [rad].
+    """
+
+    made_at: str
+    name: str | None
+    exercise: str
+    salt: str
+    seed: int
+    passed: bool
+    stage: str
+    unchecked: bool
+    critical: str
+    false_right: int
+    false_wrong: int
+    off_by: float
+    off_turn: float
+    locks: int
+    moves: int
+    hint: str
+    id: int | None = None
+
+
+COLUMNS = tuple(field.name for field in fields(Attempt) if field.name != "id")
+"""Columns of the table, in order."""
+
+
+def attempt_of(mark: Mark, link: Link, *, name: str | None, now: datetime | None = None) -> Attempt:
+    """Return the attempt a mark becomes, under a name cleaned of outer blanks. Errors: `InputProblems`."""
+    worst = max(mark.hubs, key=lambda hub: abs(hub.off_by))
+    return Attempt(
+        made_at=(now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds"),
+        name=_clean(name),
+        exercise=link.exercise,
+        salt=link.salt,
+        seed=link.seed,
+        passed=mark.passed,
+        stage=mark.stage,
+        unchecked=mark.unchecked,
+        critical="; ".join(mark.critical),
+        false_right=mark.false_right,
+        false_wrong=mark.false_wrong,
+        off_by=worst.off_by,
+        off_turn=worst.off_turn,
+        locks=mark.locks,
+        moves=mark.moves,
+        hint=mark.hint,
+    )
+
+
+def _clean(name: str | None) -> str | None:
+    """Return a typed name without outer blanks, or None. Errors: `InputProblems`."""
+    text = " ".join((name or "").split())
+    if len(text) > LONGEST_NAME or not text.isprintable():
+        limit = f"must be at most {LONGEST_NAME} printable characters"
+        raise InputProblems([Problem(where="name", value=text[:LONGEST_NAME], limit=limit)])
+    return text or None
+
+
+def save(attempt: Attempt, database: Database) -> Attempt:
+    """Save an attempt and return it with its number; it is on the disk then. Errors: `RecordError`."""
+    places = ", ".join("?" for _ in COLUMNS)
+    values = [getattr(attempt, column) for column in COLUMNS]
+    with database.writing() as connection:
+        sql = f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({places})"
+        number = connection.execute(sql, values).lastrowid
+    return _with_id(attempt, number)
+
+
+def attempts(
+    database: Database,
+    *,
+    name: str | None = None,
+    exercise: str | None = None,
+    salt: str | None = None,
+) -> tuple[Attempt, ...]:
+    """Return attempts, oldest first, of one name, exercise or class if given. Errors: `RecordError`."""
+    wanted = {"name": name, "exercise": exercise, "salt": salt}
+    given = {column: value for column, value in wanted.items() if value is not None}
+    where = " AND ".join(f"{column} = ?" for column in given)
+    sql = f"SELECT * FROM attempt {'WHERE ' + where if where else ''} ORDER BY made_at, id"
+    with database.reading() as connection:
+        return tuple(_attempt(row) for row in connection.execute(sql, tuple(given.values())))
+
+
+def names(database: Database) -> tuple[str, ...]:
+    """Return the names attempts were saved under. Errors: `RecordError`."""
+    sql = "SELECT DISTINCT name FROM attempt WHERE name IS NOT NULL ORDER BY name"
+    with database.reading() as connection:
+        return tuple(row["name"] for row in connection.execute(sql))
+
+
+def delete_attempt(number: int, database: Database) -> bool:
+    """Delete one attempt; whether there was one. Errors: `RecordError`."""
+    with database.writing() as connection:
+        return connection.execute("DELETE FROM attempt WHERE id = ?", (number,)).rowcount > 0
+
+
+def delete_name(name: str, database: Database) -> int:
+    """Delete everything saved under a name and return how many attempts that were. Errors: `RecordError`."""
+    with database.writing() as connection:
+        return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
+
+
+def _attempt(row: sqlite3.Row) -> Attempt:
+    values = {key: row[key] for key in row.keys()}  # noqa: SIM118 - a row is not a mapping
+    return Attempt(**{**values, "passed": bool(row["passed"]), "unchecked": bool(row["unchecked"])})
+
+
+def _with_id(attempt: Attempt, number: int | None) -> Attempt:
+    return Attempt(**{column: getattr(attempt, column) for column in COLUMNS}, id=number)

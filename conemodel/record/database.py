@@ -1,0 +1,124 @@
+"""The file that keeps records: opened for each operation, written whole or not at all.
+
+Every process, thread and user has its own connection for the length of one operation. A write takes the lock at
+once and is on the disk when it returns. The file must not lie on a network share: its log does not work there.
+"""
+
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import closing, contextmanager
+from pathlib import Path
+
+from platformdirs import user_data_path
+
+from conemodel.base.errors import ConemodelError
+
+FILE_OPTION = "CONEMODEL_RECORD"
+"""Environment variable that names the file, for a class on one server or for a test."""
+
+PATIENCE = 10.0
+"""How long a write waits for another to end [s]."""
+
+MIGRATIONS: tuple[str, ...] = (
+    """
+    CREATE TABLE attempt (
+        id INTEGER PRIMARY KEY,
+        made_at TEXT NOT NULL,
+        name TEXT,
+        exercise TEXT NOT NULL,
+        salt TEXT NOT NULL,
+        seed INTEGER NOT NULL,
+        passed INTEGER NOT NULL CHECK (passed IN (0, 1)),
+        stage TEXT NOT NULL,
+        unchecked INTEGER NOT NULL CHECK (unchecked IN (0, 1)),
+        critical TEXT NOT NULL,
+        false_right INTEGER NOT NULL,
+        false_wrong INTEGER NOT NULL,
+        off_by REAL NOT NULL,
+        off_turn REAL NOT NULL,
+        locks INTEGER NOT NULL,
+        moves INTEGER NOT NULL,
+        hint TEXT NOT NULL
+    ) STRICT;
+    CREATE INDEX attempt_by_name ON attempt (name, made_at);
+    CREATE INDEX attempt_by_class ON attempt (salt, exercise);
+    """,
+)
+"""One script for each version of the file, in order; a new kind of record adds one at the end."""
+
+
+class RecordError(ConemodelError):
+    """The record could not be read or written; the message says why and where the file is."""
+
+
+def record_file() -> Path:
+    """Return where records are kept: as the environment says, or in the user's data folder."""
+    named = os.environ.get(FILE_OPTION)
+    return Path(named) if named else user_data_path("conemodel") / "record.sqlite3"
+
+
+class Database:
+    """The record file at `path`, made on first use. Safe to share between threads: it holds no connection."""
+
+    def __init__(self, path: Path | None = None) -> None:
+        """Keep where the file is; by default where `record_file` says."""
+        self.path = path or record_file()
+
+    @contextmanager
+    def writing(self) -> Iterator[sqlite3.Connection]:
+        """Yield a connection that holds the write lock; what was done is kept on leaving, or none of it.
+
+        Errors: `RecordError`.
+        """
+        with self._connected() as connection:
+            connection.execute("BEGIN IMMEDIATE")
+            try:
+                yield connection
+            except BaseException:
+                connection.execute("ROLLBACK")
+                raise
+            connection.execute("COMMIT")
+
+    @contextmanager
+    def reading(self) -> Iterator[sqlite3.Connection]:
+        """Yield a connection to read by. Errors: `RecordError`."""
+        with self._connected() as connection:
+            yield connection
+
+    @contextmanager
+    def _connected(self) -> Iterator[sqlite3.Connection]:
+        try:
+            self.path.parent.mkdir(parents=True, exist_ok=True)
+            with closing(sqlite3.connect(self.path, timeout=PATIENCE, isolation_level=None)) as connection:
+                connection.row_factory = sqlite3.Row
+                # saved means saved: the log is flushed to the disk at every commit, power loss included
+                connection.execute("PRAGMA synchronous = FULL")
+                _bring_up_to_date(connection)
+                yield connection
+        except (sqlite3.Error, OSError) as error:
+            raise RecordError(f"{self.path}: the record could not be used: {error}") from error
+
+
+def _bring_up_to_date(connection: sqlite3.Connection) -> None:
+    """Run the migrations the file has not seen yet; two processes may come here at once."""
+    if _version(connection) == len(MIGRATIONS):
+        return
+    connection.execute("PRAGMA journal_mode = WAL")
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        version = _version(connection)
+        if version > len(MIGRATIONS):
+            raise sqlite3.DatabaseError("it was written by a newer version of this program")
+        for script in MIGRATIONS[version:]:
+            for statement in filter(str.strip, script.split(";")):
+                connection.execute(statement)
+        connection.execute(f"PRAGMA user_version = {len(MIGRATIONS)}")
+    except BaseException:
+        connection.execute("ROLLBACK")
+        raise
+    connection.execute("COMMIT")
+
+
+def _version(connection: sqlite3.Connection) -> int:
+    return int(connection.execute("PRAGMA user_version").fetchone()[0])
