@@ -54,10 +54,8 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         if cone_angle is None
         else np.asarray(cone_angle, dtype=np.float64)
     )
-    pair, steps = pair_of(scenario), steps_of(scenario)
-    # all terms but the back-off are the same at every position, so the two end plays move along with the cone
-    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
-    opened, clamped = steps.end_play("locked") + moved, steps.end_play("clamped") + moved
+    pair = pair_of(scenario)
+    opened, clamped = _end_plays(scenario, angle)
     bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
     ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
     arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle.length / 2}
@@ -73,6 +71,19 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         peak_pressure_ridden=_worst(ridden),
         torque_clamped=load_drag(pair, frame).total.mean(axis=-1),
     )
+
+
+def _end_plays(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
+    """Return the end play locked and clamped for each position of the cone (n,) [m]."""
+    steps = steps_of(scenario)
+    if steps.joint.runs_in or scenario.setting.axle_held == "nothing":
+        # the cone does not stay where it was turned to: each position has a story of its own
+        each = [steps_of(scenario.with_setting(back_off=float(at))) for at in angle]
+        locked, clamped = (np.array([step.end_play(name) for step in each]) for name in ("locked", "clamped"))
+        return locked, clamped
+    # all terms but the back-off are the same at every position, so the two end plays move along with the cone
+    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
+    return steps.end_play("locked") + moved, steps.end_play("clamped") + moved
 
 
 def _worst(solution: PairSolution) -> Array:
