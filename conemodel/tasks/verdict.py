@@ -114,6 +114,8 @@ def _unsafe(steps: Steps) -> tuple[str, ...]:
 
 def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
     """Return why no turn of the cone brings this hub right, or nothing."""
+    if steps.clamp.proud:
+        return "Put that right before setting the cone."
     if window.width <= 0:
         return (
             "No setting is good all the way round: where it is loose enough in one place it rocks in another. "

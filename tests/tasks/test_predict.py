@@ -120,6 +120,7 @@ def test_a_proud_axle_loses_its_play_all_the_same_and_must_not_be_ridden() -> No
     verdict = cm.predict(proud).verdict
     assert verdict.sentence.startswith("Do not ride")
     assert verdict.unsafe
+    assert verdict.turn is None  # no advice that would make it feel right
     assert not cm.predict(seated).verdict.unsafe
 
 
