@@ -95,5 +95,13 @@ def chart(layers: Sequence[Spec], *, rows: list[Spec], height: float, heading: S
         "width": "container",
         "height": height,
         "data": {"values": rows},
-        "layer": list(layers),
+        "layer": [_quiet(layer) for layer in layers],
     }
+
+
+def _quiet(layer: Spec) -> Spec:
+    """Return a layer whose marks are not named one by one to a screen reader: the alternative text says it all."""
+    mark = layer.get("mark")
+    named = {"mark": {**({"type": mark} if isinstance(mark, str) else mark), "aria": False}} if mark else {}
+    below = {"layer": [_quiet(inner) for inner in layer["layer"]]} if "layer" in layer else {}
+    return {**layer, **named, **below}
