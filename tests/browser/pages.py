@@ -104,5 +104,6 @@ class Visitor:
             context.close()
 
     def _hear(self, path: str, message: ConsoleMessage) -> None:
-        if message.type == "error":
+        # a page opened by its own address makes the frame look for the server beside it first
+        if message.type == "error" and "/_stcore/" not in (message.location or {}).get("url", ""):
             self.errors.append(f"{path}: {message.text}")

@@ -1,0 +1,81 @@
+"""What is set on a page, kept in the address bar by short plain names, so that a setting can be sent as a link.
+
+A choice stands there by its name, not by the words it is shown in; a value that equals its default is left out; what
+the address holds is believed only where it makes sense.
+"""
+
+from collections.abc import Callable, Mapping
+from math import isfinite
+from typing import Any
+
+import streamlit as st
+
+
+def choice(
+    draw: Callable[..., Any],
+    label: str,
+    options: Mapping[str, str],
+    *,
+    key: str,
+    default: str,
+    **more: Any,
+) -> str:
+    """Draw a choice between `options`, name to words.
+
+    `draw` is radio, selectbox, segmented_control or select_slider.
+    """
+    names = list(options)
+    if st.session_state.get(key) not in names:
+        asked = st.query_params.get(key, default)
+        st.session_state[key] = asked if asked in names else default
+    chosen = draw(
+        label, names, format_func=lambda name: options[name], key=key, persist_state="session", **more
+    )
+    value = str(chosen) if chosen in names else default
+    _keep(key, value, default)
+    return value
+
+
+def number(
+    draw: Callable[..., Any],
+    label: str,
+    low: float,
+    high: float,
+    *,
+    key: str,
+    default: float,
+    **more: Any,
+) -> float:
+    """Draw a number from `low` to `high`; `draw` is slider or number_input."""
+    if key not in st.session_state:
+        asked = _float(st.query_params.get(key))
+        st.session_state[key] = asked if asked is not None and low <= asked <= high else default
+    value = float(draw(label, low, high, key=key, persist_state="session", **more))
+    _keep(key, f"{value:g}", f"{default:g}")
+    return value
+
+
+def flag(label: str, *, key: str, default: bool, **more: Any) -> bool:
+    """Draw a switch."""
+    if key not in st.session_state:
+        st.session_state[key] = {"yes": True, "no": False}.get(st.query_params.get(key, ""), default)
+    value = bool(st.toggle(label, key=key, persist_state="session", **more))
+    _keep(key, "yes" if value else "no", "yes" if default else "no")
+    return value
+
+
+def _float(text: str | None) -> float | None:
+    """Return the finite number in a text, or None."""
+    try:
+        value = float(text or "")
+    except ValueError:
+        return None
+    return value if isfinite(value) else None
+
+
+def _keep(key: str, value: str, default: str) -> None:
+    """Put a value into the address, or take it out where it is the default."""
+    if value == default:
+        st.query_params.pop(key, None)
+    elif st.query_params.get(key) != value:
+        st.query_params[key] = value

@@ -1,0 +1,69 @@
+"""What stands around every page: title, caution, and how words and numbers are set."""
+
+from html import escape
+from pathlib import Path
+
+import streamlit as st
+
+from conemodel.show.text import CAUTION
+
+ICON = Path(__file__).with_name("icon.svg")
+"""The picture in the browser's tab: a row of balls."""
+
+STYLE = """
+<style>
+h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
+[data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
+.cm-verdict {display: flex; flex-wrap: wrap; gap: 0.3rem 1.6rem; align-items: baseline; margin: 0}
+.cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
+.cm-turn {font-size: 1.7rem; font-weight: 600; line-height: 1.2}
+.cm-stop {font-size: 1.35rem; font-weight: 700; border: 3px solid; padding: 0.5rem 0.8rem; margin-bottom: 0.6rem}
+.cm-table {overflow-x: auto}
+.cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
+.cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid #88888855}
+.cm-table th:first-child, .cm-table td:first-child {text-align: left}
+.cm-table th {font-weight: 600; font-size: 0.9rem}
+@media (min-width: 641px) {[class*="-narrow"][class*="st-key-"] {display: none}}
+@media (max-width: 640px) {
+  [class*="-wide"][class*="st-key-"] {display: none}
+  .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
+  .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
+}
+</style>
+"""
+
+
+def begin_page(title: str, lead: str) -> None:
+    """Draw the head of a page: its title and one line on what it is for."""
+    st.html(STYLE)
+    st.title(title, anchor=False)
+    st.markdown(lead)
+
+
+def end_page() -> None:
+    """Draw the caution that stands below every page."""
+    st.divider()
+    st.caption(CAUTION)
+
+
+def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
+    """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's."""
+    for kind, svg in (("wide", wide), ("narrow", narrow)):
+        with st.container(key=f"{name}-{kind}"):
+            st.image(svg, width="stretch", alt=alt)
+
+
+def table(head: list[str], rows: list[list[str]], *, caption: str) -> None:
+    """Draw a table of words and numbers that can be read by a screen reader and scrolls by itself on a phone."""
+    top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
+    body = "".join(
+        "<tr>"
+        + f'<th scope="row">{escape(row[0])}</th>'
+        + "".join(f"<td>{escape(c)}</td>" for c in row[1:])
+        + "</tr>"
+        for row in rows
+    )
+    st.html(
+        f'<div class="cm-table" role="region" tabindex="0" aria-label="{escape(caption)}">'
+        f"<table><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table></div>"
+    )

@@ -1,0 +1,65 @@
+"""The hub that travels with a person from screen to screen: chosen from the ready ones or brought as a file."""
+
+from functools import lru_cache
+from pathlib import Path
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems
+from conemodel.parts.files import load_scenario, read_scenario
+from conemodel.parts.scenario import Scenario
+from conemodel.ui.address import choice
+
+SCENARIO_FOLDER = Path(__file__).parents[2] / "scenarios"
+"""Where the ready hubs lie."""
+
+FIRST_HUB = "touring-rear"
+"""The hub shown to who comes for the first time."""
+
+OWN = "own"
+"""Stands in the address for a hub brought as a file."""
+
+
+@lru_cache(maxsize=1)
+def ready_hubs() -> dict[str, Scenario]:
+    """Return the ready hubs by the name of their file, the first hub first."""
+    hubs = {path.stem: load_scenario(path) for path in sorted(SCENARIO_FOLDER.glob("*.toml"))}
+    return {FIRST_HUB: hubs.pop(FIRST_HUB), **hubs}
+
+
+def choose_hub() -> Scenario:
+    """Draw the chooser and return the hub; a file that cannot be used is explained and changes nothing."""
+    brought: Scenario | None = st.session_state.get("own_hub")
+    titles = {name: hub.name for name, hub in ready_hubs().items()}
+    if brought:
+        titles[OWN] = f"Your own: {brought.name}"
+    chosen = choice(
+        st.selectbox,
+        "Hub",
+        titles,
+        key="hub",
+        default=FIRST_HUB,
+        help="All ready hubs are invented. Bring your own as a scenario file below.",
+    )
+    with st.popover("Bring your own hub", width="stretch"):
+        st.file_uploader(
+            "Scenario file (TOML, up to 64 KB)", type=["toml"], key="hub_file", on_change=_take_file
+        )
+        for problem in st.session_state.get("hub_problems", ()):
+            st.error("Not taken; the hub is as it was.")
+            st.code(problem, language=None, wrap_lines=True)
+    return brought if chosen == OWN and brought else ready_hubs()[chosen]
+
+
+def _take_file() -> None:
+    """Read the file just brought; keep it, or keep what is wrong with it."""
+    sent = st.session_state.hub_file
+    st.session_state.hub_problems = ()
+    if sent is None:
+        return
+    try:
+        st.session_state.own_hub = read_scenario(sent.getvalue(), name="your file")
+    except InputProblems as error:
+        st.session_state.hub_problems = ("\n".join(str(problem) for problem in error.problems),)
+        return
+    st.session_state.hub = OWN

@@ -1,0 +1,20 @@
+"""Every page, by name, for the menu and for links from one page to another."""
+
+import streamlit as st
+from streamlit.navigation.page import StreamlitPage
+
+from conemodel.ui import set_cone, start
+
+
+def all_pages() -> dict[str, StreamlitPage]:
+    """Return the pages in the order of the menu; to be called once a run, before any page is drawn."""
+    pages = {
+        "start": st.Page(
+            start.page, title="Start", icon=":material/door_open:", url_path="start", default=True
+        ),
+        "set-the-cone": st.Page(
+            set_cone.page, title="Set the cone", icon=":material/build:", url_path="set-the-cone"
+        ),
+    }
+    st.session_state.pages = pages
+    return pages

@@ -1,0 +1,47 @@
+"""The way in: what the parts are called, and the doors to the screens."""
+
+from dataclasses import dataclass
+
+import streamlit as st
+
+from conemodel.show.section import hub_parts_svg
+from conemodel.ui.frame import begin_page, by_width, end_page
+from conemodel.ui.hubs import FIRST_HUB, ready_hubs
+
+
+@dataclass(frozen=True)
+class Door:
+    """A way in: its name, whom it is for, and the pages behind it."""
+
+    name: str
+    lead: str
+    pages: tuple[str, ...]
+
+
+DOORS = (Door("Learn it", "See what a setting becomes.", ("set-the-cone",)),)
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page(
+        "Cup and cone",
+        "A wheel hub on loose balls is set by feel. Too tight pits the races, too loose hammers them, and the last "
+        "step changes it again: closing the clamp squeezes the axle and takes up play. Nobody can see any of this. "
+        "Here you can.",
+    )
+    for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
+        with column.container(border=True):
+            st.header(door.name, anchor=False)
+            st.markdown(door.lead)
+            for name in door.pages:
+                st.page_link(st.session_state.pages[name], width="stretch")
+    st.header("What the parts are called", anchor=False)
+    dark = st.context.theme.type == "dark"
+    hub = ready_hubs()[FIRST_HUB]
+    by_width(
+        "parts",
+        wide=hub_parts_svg(hub, dark=dark),
+        narrow=hub_parts_svg(hub, dark=dark, compact=True),
+        alt="A hub in section with the names of its parts",
+    )
+    end_page()
