@@ -1,0 +1,59 @@
+"""What the widgets refuse to be given, and what they hand back to a page."""
+
+from math import nan
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from conemodel.base.errors import InputProblems
+from conemodel.ui.widgets import RockCurve, RockHand, SpinCurve, TurnResist, TwirlCurve, TwirlHand
+
+
+@pytest.mark.parametrize(
+    ("make", "says"),
+    [
+        (lambda: RockCurve(movement=[0, 1], force=[-1, 0, 1]), "one length"),
+        (lambda: RockCurve(movement=[0, -1], force=[-1, 1]), "curve.movement: must not fall"),
+        (lambda: RockCurve(movement=[0, 1, 2], force=[-1, -2, 1]), "curve.force: must not fall"),
+        (lambda: RockCurve(movement=[0, 0, 1], force=[-1, -1, 1]), "curve: must rise"),
+        (lambda: RockCurve(movement=[0, nan], force=[-1, 1]), "finite"),
+        (lambda: RockCurve(movement=[0, 1], force=[0, 1]), "from below 0"),
+        (lambda: RockHand(mass=0), "hand.mass"),
+        (lambda: RockHand(muffle=1.5), "between 0 and 1"),
+        (lambda: TwirlCurve(friction=[0.1, -0.1]), "curve.friction"),
+        (lambda: TwirlCurve(friction=[]), "1 or more"),
+        (lambda: TwirlHand(finger=0), "hand.finger"),
+        (lambda: TurnResist(angle=[0, 1], effort=[0, 1]), "resist.effort"),
+        (lambda: TurnResist(angle=[1, 0], effort=[1, 0]), "resist.angle"),
+        (lambda: SpinCurve(speed=[1, 2], torque=[1, 1]), "must start at 0"),
+        (lambda: SpinCurve(speed=[0, 2], torque=[0, 1]), "curve.torque"),
+    ],
+)
+def test_a_curve_that_cannot_be_felt_is_refused(make, says):
+    with pytest.raises(InputProblems, match=says):
+        make()
+
+
+def test_every_mistake_is_named_at_once():
+    with pytest.raises(InputProblems) as caught:
+        RockHand(mass=0, effort=-1, loudness=-1)
+    assert len(caught.value.problems) == 3
+
+
+def page():
+    import streamlit as st
+
+    from conemodel.ui.widgets import turn_cone
+
+    told = turn_cone(key="cone", angle=0.3, set_id=2)
+    st.text(f"{told.sequence} {told.angle} {told.stopped}" if told else "nothing yet")
+
+
+def test_a_page_hears_nothing_before_the_first_gesture_and_then_the_last():
+    app = AppTest.from_function(page)
+    app.run()
+    assert [text.value for text in app.text] == ["nothing yet"]
+    hand = {"sequence": 4, "set_id": 2, "angle": -0.5, "turned": -0.8, "stopped": True}
+    app.session_state["cone"] = {"hand": hand}
+    app.run()
+    assert [text.value for text in app.text] == ["4 -0.5 True"]
