@@ -1,13 +1,24 @@
 """How the widgets behave in a page: reruns, themes, reduced motion, sound, traffic, accessibility."""
 
+from collections.abc import Callable, Iterator
 from math import pi
+from pathlib import Path
 
 import pytest
+from playwright.sync_api import Browser
 
-from tests.browser.pages import findings, overflow, wait_idle
-from tests.browser.test_widgets import CANVAS, Hand, _no_errors, bench, picture, returned, status
+from tests.browser.hands import CANVAS, Hand, picture, returned, status
+from tests.browser.pages import Visitor, findings, overflow, wait_idle
+from tests.browser.server import Server
 
-__all__ = ["_no_errors", "bench"]
+
+@pytest.fixture(scope="module")
+def bench(browser: Browser, serve: Callable[[Path], Server]) -> Iterator[Visitor]:
+    """Return the way to the page of widgets; the tests of the file fail if it reported an error."""
+    visitor = Visitor(browser, serve(Path(__file__).with_name("widgets_page.py")).url)
+    yield visitor
+    assert visitor.errors == []
+
 
 SHOWS = ["rock", "rock&grip=axle", "twirl", "turn&pen=1&nut=1", "spin"]
 

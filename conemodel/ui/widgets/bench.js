@@ -108,9 +108,11 @@ class Bench {
     for (; this.spare >= STEP; this.spare -= STEP) this.part.step();
     this.part.listen?.();
     const busy = this.part.busy();
-    if (!this.part.still()) this.moved = now;
+    if (!this.part.still()) [this.moved, this.shown] = [now, false];
     // Without motion: a place is shown once it is held, the way there is not.
-    if (!this.calm.matches || !busy || now - this.moved > 150) this.draw();
+    const held = !this.shown && now - this.moved > 150;
+    if (!this.calm.matches || !busy || held) this.draw();
+    this.shown ||= held;
     this.frame = busy ? requestAnimationFrame((next) => this.tick(next)) : 0;
     if (!busy) this.part.rested?.();
   }

@@ -1,0 +1,103 @@
+"""A hand on a widget: by mouse, touch or keys; and what can be read off afterwards."""
+
+import re
+from math import cos, pi, radians, sin
+from typing import Any
+
+from playwright.sync_api import Page
+
+CANVAS = "[data-testid=stMain] canvas"
+
+
+class Hand:
+    """Mouse or finger on the canvas; places in parts of its width and height."""
+
+    def __init__(self, page: Page, *, touch: bool = False) -> None:
+        """Wait for the widget."""
+        self.page = page
+        page.wait_for_selector(CANVAS)
+        page.wait_for_timeout(150)
+        box = page.locator(CANVAS).bounding_box()
+        assert box is not None
+        self.box = box
+        self.cdp = page.context.new_cdp_session(page) if touch else None
+
+    def place(self, x: float, y: float) -> tuple[float, float]:
+        return self.box["x"] + x * self.box["width"], self.box["y"] + y * self.box["height"]
+
+    def down(self, x: float, y: float) -> None:
+        if self.cdp:
+            self._touch("touchStart", x, y)
+        else:
+            self.page.mouse.move(*self.place(x, y))
+            self.page.mouse.down()
+
+    def move(self, x: float, y: float) -> None:
+        if self.cdp:
+            self._touch("touchMove", x, y)
+        else:
+            self.page.mouse.move(*self.place(x, y))
+
+    def up(self) -> None:
+        if self.cdp:
+            self.cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+        else:
+            self.page.mouse.up()
+
+    def _touch(self, kind: str, x: float, y: float) -> None:
+        across, along = self.place(x, y)
+        self.cdp.send(  # type: ignore[union-attr]
+            "Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": across, "y": along}]}
+        )
+
+    def rock(self, *, wide: float, pause: int, steps: int, cycles: int = 2) -> None:
+        self.down(0.5, 0.25)
+        for i in range(1, cycles * steps + 1):
+            self.move(0.5 + wide * sin(2 * pi * i / steps), 0.25)
+            self.page.wait_for_timeout(pause)
+        self.up()
+
+    def round(self, start: float, turned: float, *, steps: int = 12, pause: int = 0) -> None:
+        """Go round the middle from `start` by `turned` degrees, clockwise from twelve o'clock."""
+        way = [radians(start + turned * i / steps) for i in range(steps + 1)]
+        path = [(0.5 + 0.3 * sin(a), 0.5 - 0.3 * cos(a)) for a in way]
+        self.down(*path[0])
+        for x, y in path[1:]:
+            self.move(x, y)
+            if pause:
+                self.page.wait_for_timeout(pause)
+        self.up()
+
+
+def returned(page: Page, sequence: int) -> dict[str, Any]:
+    """Wait for gesture `sequence` and return what Python was told of it."""
+    text = page.get_by_text(f"sequence={sequence},")
+    text.wait_for(timeout=15_000)
+    pairs = re.findall(r"(\w+)=([^,)]+)", text.inner_text())
+    return {name: {"True": True, "False": False}.get(value, value) for name, value in pairs}
+
+
+def status(page: Page) -> str:
+    return page.locator(".felt").inner_text()
+
+
+def picture(page: Page) -> str:
+    return str(page.locator(CANVAS).evaluate("canvas => canvas.toDataURL()"))
+
+
+WRITTEN = """() => {
+    const write = CanvasRenderingContext2D.prototype.fillText;
+    window.written = new Set();
+    CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
+        window.written.add(text);
+        return write.call(this, text, ...place);
+    };
+}"""
+
+
+def written(page: Page) -> set[str]:
+    """Return all that is written in the picture."""
+    page.evaluate(WRITTEN)
+    page.emulate_media(color_scheme="dark")
+    page.wait_for_function("window.written.size > 0")
+    return set(page.evaluate("[...window.written]"))

@@ -1,0 +1,149 @@
+"""Turning the cone, twirling the axle and spinning the wheel in Chromium, by mouse, touch and keys."""
+
+from collections.abc import Callable, Iterator
+from math import radians
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser
+
+from tests.browser.hands import CANVAS, Hand, returned, status, written
+from tests.browser.pages import Visitor
+from tests.browser.server import Server
+
+
+@pytest.fixture(scope="module")
+def bench(browser: Browser, serve: Callable[[Path], Server]) -> Iterator[Visitor]:
+    """Return the way to the page of widgets; the tests of the file fail if it reported an error."""
+    visitor = Visitor(browser, serve(Path(__file__).with_name("widgets_page.py")).url)
+    yield visitor
+    assert visitor.errors == []
+
+
+@pytest.mark.parametrize("minutes", [5, -3])
+def test_mouse_touch_and_keys_return_the_same_angle(bench, minutes):
+    angles = []
+    for way in ("mouse", "touch", "keys"):
+        with bench.page("/?show=turn", touch=way == "touch") as page:
+            hand = Hand(page, touch=way == "touch")
+            if way == "keys":
+                page.locator(CANVAS).focus()
+                for _ in range(abs(minutes)):
+                    page.keyboard.press("ArrowRight" if minutes > 0 else "ArrowLeft")
+            else:
+                hand.round(20, 6 * minutes)
+            angles.append(float(returned(page, 1)["angle"]))
+            side = "in (clockwise)" if minutes > 0 else "out"
+            assert status(page) == f"{abs(minutes)} minutes {side} from where it started. It turns freely."
+    # Outward is positive.
+    assert angles == pytest.approx([radians(-6 * minutes)] * 3, abs=radians(0.3))
+
+
+def test_shift_turns_by_a_degree_and_the_angle_is_absolute(bench):
+    with bench.page("/?show=turn") as page:
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowLeft")
+        assert float(returned(page, 1)["angle"]) == pytest.approx(radians(6))
+        page.keyboard.press("Shift+ArrowRight")
+        again = returned(page, 2)
+        assert float(again["angle"]) == pytest.approx(radians(5))
+        assert float(again["turned"]) == pytest.approx(radians(-1))
+
+
+def test_the_spanner_can_be_taken_round_more_than_once_with_a_regrip(bench):
+    with bench.page("/?show=turn") as page:
+        hand = Hand(page)
+        hand.round(0, 450, steps=30)
+        returned(page, 1)
+        hand.round(200, 90)
+        assert float(returned(page, 2)["angle"]) == pytest.approx(radians(-540), abs=radians(0.6))
+
+
+@pytest.mark.parametrize("way", ["mouse", "keys"])
+def test_the_cone_stops_where_the_hand_can_do_no_more(bench, way):
+    # The effort starts 30° in and grows by 10 N·m a radian; the hand has 0.3 N·m.
+    with bench.page("/?show=turn&stop=1") as page:
+        hand = Hand(page)
+        if way == "keys":
+            page.locator(CANVAS).focus()
+            for _ in range(8):
+                page.keyboard.press("ArrowRight")
+        else:
+            hand.round(0, 70)
+        told = returned(page, 1)
+        assert float(told["angle"]) == pytest.approx(-radians(30) - 0.03, abs=1e-6)
+        assert told["stopped"] is True
+        assert status(page).endswith("It stiffens.")
+
+
+@pytest.mark.parametrize(("ask", "shown"), [("", False), ("&degrees=1", True)])
+def test_degrees_are_written_only_where_they_are_asked_for(bench, ask, shown):
+    with bench.page(f"/?show=turn&pen=1&nut=1{ask}") as page:
+        page.locator(CANVAS).focus()
+        page.keyboard.press("ArrowLeft")
+        returned(page, 1)
+        texts = written(page)
+        assert {"in (clockwise)", "out"} <= texts
+        assert any("°" in text for text in texts) == shown
+        words = page.locator(CANVAS).get_attribute("aria-valuetext") or ""
+        assert "°" not in words + status(page)
+
+
+def test_a_full_turn_must_be_felt_before_anything_is_told(bench):
+    with bench.page("/?show=twirl&state=tight") as page:
+        hand = Hand(page)
+        hand.round(0, 120, steps=20, pause=15)
+        assert returned(page, 1)["full_turn"] is False
+        assert status(page).startswith("Turn it once right round.")
+        hand.round(0, 420, steps=60, pause=15)
+        assert returned(page, 2)["full_turn"] is True
+        assert status(page).startswith("Smooth, stiff.")
+
+
+def test_twirling_by_touch(bench):
+    with bench.page("/?show=twirl", touch=True) as page:
+        Hand(page, touch=True).round(0, 400, steps=50, pause=10)
+        assert returned(page, 1)["full_turn"] is True
+
+
+def test_twirling_by_keys_and_a_flick_runs_on_or_stops_dead(bench):
+    on = []
+    for state in ("right", "tight"):
+        with bench.page(f"/?show=twirl&state={state}") as page:
+            page.locator(CANVAS).focus()
+            page.keyboard.down("ArrowRight")
+            page.wait_for_timeout(2500)
+            page.keyboard.up("ArrowRight")
+            assert returned(page, 1)["full_turn"] is True
+            page.keyboard.press(" ")
+            told = returned(page, 2)
+            assert told["let_go"] is True
+            on.append(float(told["turned"]))
+            assert status(page).endswith("It stops dead." if state == "tight" else "It runs on.")
+    assert on[0] > on[1] + 0.3
+
+
+@pytest.mark.parametrize("way", ["mouse", "touch", "keys", "button"])
+def test_a_spun_wheel_coasts_and_comes_to_rest(bench, way):
+    with bench.page("/?show=spin&drag=0.5", touch=way == "touch") as page:
+        hand = Hand(page, touch=way == "touch")
+        if way == "keys":
+            page.locator(CANVAS).focus()
+            page.keyboard.press("ArrowRight")
+        elif way == "button":
+            page.get_by_role("button", name="Spin it").click()
+        else:
+            hand.round(0, 90, steps=12, pause=12)
+        left = returned(page, 1)
+        assert (left["at_rest"], left["angle"]) == (False, "None")
+        assert returned(page, 2)["at_rest"] is True
+        assert "The valve rests at about" in status(page)
+
+
+def test_the_heavy_spot_swings_a_free_wheel_back_but_not_a_stiff_one(bench):
+    for drag, swings in ((0.025, True), (0.06, False)):
+        with bench.page(f"/?show=spin&drag={drag}") as page:
+            Hand(page)
+            page.get_by_role("button", name="Wait less").click()
+            page.get_by_role("button", name="Spin it").click()
+            assert returned(page, 2)["swung_back"] is swings
