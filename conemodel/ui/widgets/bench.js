@@ -237,9 +237,11 @@ function readTheme(host) {
   const text = rgb(read("--st-text-color", "#31333f")), paper = rgb(read("--st-background-color", "#ffffff"));
   const accent = rgb(read("--st-primary-color", "#0a6ebd"));
   const shade = (part) => mix(paper, text, part);
+  // Rubber is dark by day and by night.
+  const rubber = shade(paper[1] > text[1] ? 0.72 : 0.2);
   return {
     text: shade(1), soft: shade(0.7), line: shade(0.5), faint: shade(0.14), paper: shade(0),
-    steel: shade(0.26), bright: shade(0.12), dark: shade(0.42), rubber: shade(0.72),
+    steel: shade(0.26), bright: shade(0.12), dark: shade(0.42), rubber,
     accent: mix(accent, text, 0.1), skin: mix(paper, accent, 0.34), skinEdge: mix(accent, text, 0.3),
     font: read("--st-font", "sans-serif"),
   };
