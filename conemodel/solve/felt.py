@@ -52,9 +52,14 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
     return rim[back], axle_end[back]
 
 
-@lru_cache(maxsize=64)
 def felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
-    """Return free play at the rim of `rim_radius` [m] against end play."""
+    """Return free play at the rim of `rim_radius` [m] against end play; without force, nothing gives axially."""
+    return _felt_curve(pair.replace(axial_compliance=0.0), rim_radius)
+
+
+@lru_cache(maxsize=64)
+def _felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
+    """Return the curve of a pair that does not give."""
     ends = CURVE_END * np.linspace(-0.2, 1.0, CURVE_POINTS) if not is_even(pair) else _sound_ends()
     return FeltCurve(end_play=ends, rim_play=_mean_play(pair, ends, rim_direction(rim_radius)[None])[0])
 
