@@ -7,7 +7,9 @@ from hypothesis import strategies as st
 from scipy.optimize import NonlinearConstraint, minimize
 
 import conemodel as cm
+from conemodel.solve import interior
 from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
+from conemodel.solve.geometry import arrays_of_pair, pair_arrays
 from conemodel.solve.interior import GAP
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
 
@@ -35,6 +37,19 @@ def test_small_motions_of_a_continuous_ring(direction, travel):
     play = free_play(pair, end_play=SMALL, direction=direction).travel
     # 30 balls leave up to 1/cos(π/30) - 1 = 0.55 % more than a ring
     assert travel * SMALL * (1 - 2e-3) <= play <= travel * SMALL * 1.0075
+
+
+@pytest.mark.parametrize(
+    "direction",
+    [(1, 0, 0, 0, 0), (0, 1, 0, 0, 0), rim_direction(RIM), axle_end_direction(ARM), (1, -1, 1, 0.02, 0)],
+)
+def test_small_motions_of_two_different_rows(direction):
+    # The closed form for unequal contact angles and pitch circles against the convex programme.
+    other = MANY.replace(contact_angle=0.5, pitch_diameter=24e-3)
+    for pair in (pair_of(MANY, other), pair_of(other, MANY)):
+        linear = linear_free_play(pair, end_play=SMALL, direction=direction)
+        play = free_play(pair, end_play=SMALL, direction=direction).travel
+        assert linear * (1 - 2e-3) <= play <= linear * 1.0075
 
 
 def test_the_ratio_of_rim_to_axle_end_is_that_of_the_geometry():
@@ -119,6 +134,19 @@ def test_scipy_finds_the_same_stops(end_play, direction):
     assert play.feasible
     # SLSQP stops at 1e-10 of its unit but may leave a wall by a millionth of 10 µm, times the lever of the rim
     assert play.travel == pytest.approx(scipys_travel(pair, end_play, direction), rel=1e-5)
+
+
+@given(st.integers(0, 2**31))
+def test_any_multipliers_bound_the_movement(seed):
+    # Lagrange duality: however badly the multipliers are chosen, nothing moves further than reached plus gap.
+    random = np.random.default_rng(seed)
+    arrays = pair_arrays(arrays_of_pair(pair_of()))
+    walls = interior.walls_of(arrays, np.array([0.05e-3]))
+    direction = random.normal(size=(5, 1))
+    best = interior.furthest(walls, direction=direction, start=np.zeros((5, 1)))
+    multiplier = 10 ** random.uniform(-6, 1, (18, 1)) / (2 * walls.touch)
+    point = interior._at(walls, np.zeros((5, 1)), multiplier)
+    assert best.value <= interior._gap(walls, point, direction) * (1 + 1e-9)
 
 
 @given(rows(), rows(), st.floats(0.03e-3, 0.15e-3), st.integers(0, 2**31))
