@@ -6,8 +6,8 @@ from scipy.optimize import brentq
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
-from conemodel.solve.pair import PairSolution
-from conemodel.solve.positions import solve_positions
+from conemodel.solve.pair import PairSolution, solve_pair
+from conemodel.solve.positions import is_even, solve_positions
 
 NO_LOAD = np.zeros(5)
 """No force and no moment on the shell."""
@@ -23,8 +23,17 @@ EXACT = 1e-12
 
 
 def unloaded(pair: Pair, end_play: Array) -> PairSolution:
-    """Return the pair without load at each end play (n,), over all positions of the wheel: shapes (n, m, ...)."""
-    return solve_positions(pair, end_play=end_play, load=NO_LOAD)
+    """Return the pair without load at each end play (n,), over the wheel's positions: shapes (n, m, ...).
+
+    A sound hub without load is the same wherever its balls stand, so one position (m = 1) says it all.
+    Errors: `NotConverged`.
+    """
+    if not is_even(pair):
+        return solve_positions(pair, end_play=end_play, load=NO_LOAD)
+    solution = solve_pair(pair, end_play=np.asarray(end_play)[..., None], load=NO_LOAD)
+    if not solution.converged.all():
+        raise NotConverged("no balance of forces was found for this hub without load")
+    return solution
 
 
 def search_end_play(pair: Pair, *, preload: float) -> float:
