@@ -124,6 +124,8 @@ def _last_above(end_play: Array, falling: Array, value: float) -> float:
 def life_edge(pair: Pair, wheel: Wheel, ratio: float) -> float:
     """Return the tightest end play [m] whose life under the straight load is `ratio` of the hub's best."""
     curve = life_curve(pair, road_load(wheel, side=False))
+    if not np.isfinite(curve.life).all():
+        return TIGHT_END  # nothing loads the balls somewhere, so no life can be held against the best
     best = int(np.argmax(curve.life))
     share = curve.life / curve.life[best]
     if share[0] >= ratio or best == 0:

@@ -3,6 +3,7 @@
 import pytest
 
 import conemodel as cm
+from conemodel.solve.curves import TIGHT_END
 from conemodel.tasks.window import window_of
 
 SIDES = {"rim_play": "loose", "torque": "tight", "cone_pressure": "tight", "life_ratio": "tight"}
@@ -48,3 +49,14 @@ def test_a_tight_limit_made_to_bind_gives_way_when_off(root, name):
     less = without(scenario, name)
     assert less.tight_edge < whole.tight_edge
     assert less.loose_edge == whole.loose_edge
+
+
+def test_without_a_load_on_the_wheel_life_sets_no_limit(root, recwarn):
+    # Life without load has no end, so there is no best to hold a setting against: inf over inf is not a share.
+    scenario = cm.load_scenario(root / "scenarios" / "touring-rear.toml")
+    idle = scenario.replace(wheel=scenario.wheel.replace(radial_load=0.0, side_load=0.0))
+    (life,) = (limit for limit in window_of(idle).limits if limit.name == "life_ratio")
+    assert life.edge == TIGHT_END
+    assert not life.binding
+    assert window_of(idle).tight_edge > TIGHT_END
+    assert not recwarn.list
