@@ -13,11 +13,11 @@ from conemodel.solve.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
 from conemodel.solve.life import life_of
 from conemodel.solve.pair import PairSolution
 from conemodel.solve.positions import solve_positions
-from conemodel.solve.stages import pair_of, steps_of
+from conemodel.solve.stages import pair_of
 from conemodel.tasks.life import SIDE_SHARE, LifeRatio, life_loads, over_best
 from conemodel.tasks.loads import Case, Worst, band, load_of, with_conformity, worst_of
 from conemodel.tasks.spin import spin_times_of
-from conemodel.tasks.study import SWEEP_FROM, SWEEP_TO
+from conemodel.tasks.study import SWEEP_FROM, SWEEP_TO, end_plays_over
 
 BAND_POINTS = 25
 """End plays at which other grooves are solved; how much they change a value hardly changes in between."""
@@ -57,8 +57,7 @@ def sweep_races(
         np.linspace(SWEEP_FROM, SWEEP_TO, 81) if cone_angle is None else np.asarray(cone_angle, dtype=float)
     )
     pair = pair_of(scenario)
-    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
-    ends = steps_of(scenario).end_play("clamped") + moved
+    ends = end_plays_over(scenario, angle)[1]
     solved = {case: _solve(pair, ends, load_of(scenario.wheel, case)) for case in LOADED}
     own_weight, spin_time = spin_times_of(scenario, end_play=ends)
     drag = hub_drag(scenario, pair, own_weight, speed=TWIRL_SPEED)

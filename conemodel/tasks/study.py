@@ -55,7 +55,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         else np.asarray(cone_angle, dtype=np.float64)
     )
     pair = pair_of(scenario)
-    opened, clamped = _end_plays(scenario, angle)
+    opened, clamped = end_plays_over(scenario, angle)
     bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
     ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
     arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle.length / 2}
@@ -73,7 +73,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
     )
 
 
-def _end_plays(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
+def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     """Return the end play locked and clamped for each position of the cone (n,) [m]."""
     steps = steps_of(scenario)
     if steps.joint.runs_in or scenario.setting.axle_held == "nothing":

@@ -64,3 +64,11 @@ def test_a_wheel_that_carries_nothing_has_no_band(hub):
 def test_without_any_load_life_is_best_where_no_ball_is_pinched(hub):
     idle = hub.replace(wheel=hub.wheel.replace(radial_load=0.0, side_load=0.0))
     assert life_ratio(idle, end_play=np.array([-3e-5, 5e-5])).mixed[1] == pytest.approx(1)
+
+
+def test_a_cone_that_does_not_stay_where_it_was_turned_to_is_followed(root):
+    # The end plays are those of the sweep of end play and preload: one hub, one story.
+    adrift = cm.load_scenario(root / "scenarios" / "touring-rear.toml").with_setting(axle_held="nothing")
+    assert sweep_races(adrift).end_play == pytest.approx(sweep(adrift).end_play_clamped)
+    held = cm.load_scenario(root / "scenarios" / "touring-rear.toml")
+    assert np.ptp(sweep(held).end_play_clamped - sweep(adrift).end_play_clamped) > 1e-6
