@@ -5,6 +5,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
+from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
 from conemodel.solve.geometry import FREEDOMS, PairArrays, arrays_of_pair, pair_arrays
@@ -15,8 +16,11 @@ from conemodel.solve.pair import SHOULDER
 CHUNK = 512
 """Cases worked out together."""
 
-_MARGINS = (1e-6, 1e-9)
+_MARGINS = (1e-6, 1e-7, 1e-8, 1e-9)
 """How much larger the balls are made to find a place where none is pinched, the largest that works [m]."""
+
+PROVEN = 1e-9
+"""How close to the proven bound a stop must come [m]."""
 
 _CLEAR = 1e-10
 """Room every ball must have for the pair to count as loose [m]."""
@@ -75,7 +79,8 @@ def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) 
     are found in it by an interior point method whose duality gap is below a nanometre.
     Source: [BoydVandenberghe2004], interior point methods and duality.
 
-    Errors: ValueError where an input is not finite or `direction` does not end in 5.
+    Errors: ValueError where an input is not finite or `direction` does not end in 5; `NotConverged` where the
+    gap stays above a nanometre a stop, or above a millionth of a longer travel.
 
     >>> from conemodel.parts.bearing import Row
     >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785)
@@ -102,6 +107,8 @@ def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) 
         low[part], high[part], gap[part], feasible[part], valid[part] = _stops(
             rigid, ends[part], ways[:, part]
         )
+    if not (gap <= np.maximum(2 * PROVEN, 1e-6 * (high - low))).all():
+        raise NotConverged(f"free play was found to {gap.max():.1e} m only")
     return FreePlay(
         travel=(high - low).reshape(shape),
         low=low.reshape(shape),

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from scipy.optimize import NonlinearConstraint, minimize
 
 import conemodel as cm
+from conemodel.base.errors import NotConverged
 from conemodel.solve import interior
 from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
 from conemodel.solve.geometry import arrays_of_pair, pair_arrays
@@ -190,6 +191,12 @@ def test_shapes_and_refusals():
         free_play(pair, end_play=1e-5, direction=(1, 0))
     with pytest.raises(ValueError, match="finite"):
         free_play(pair, end_play=np.nan, direction=rim_direction(RIM))
+
+
+def test_stops_that_are_not_proven_are_not_handed_on(monkeypatch):
+    monkeypatch.setattr(interior, "_MOST_STEPS", 3)
+    with pytest.raises(NotConverged):
+        free_play(pair_of(), end_play=0.05e-3, direction=rim_direction(RIM))
 
 
 def test_balls_that_stop_the_shell_off_the_race_are_not_valid():
