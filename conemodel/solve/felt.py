@@ -17,34 +17,48 @@ AZIMUTHS = 4
 TURNS = 8
 """Positions over one turn of the wheel looked at in a hub whose cups or balls are not alike."""
 
-CURVE_END = 0.25e-3
-"""Loosest end play of the curve of felt play [m]."""
+CURVE_END = 0.4e-3
+"""Loosest end play of the curves of felt play [m]; looser hubs are worked out one by one."""
 
-CURVE_POINTS = 12
-"""Points of that curve."""
+CURVE_START = -0.05e-3
+"""Tightest end play at which a hub whose cups or balls are not alike may still rock somewhere [m]."""
+
+CURVE_POINTS = 20
+"""Points of a sound hub's curve: between them it is off by less than a ten-thousandth of the play."""
+
+UNEVEN_POINTS = 46
+"""Points of the curve of a hub whose play begins in one place before the others: off by some micrometres."""
+
+Place = tuple[float, float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeltCurve:
-    """Free play at the rim over end play: `end_play` (n,) [m], `rim_play` (n,) [m]; both rise."""
+    """Free play at one place over end play: `end_play` (n,) [m], `play` (n,) [m]; both rise."""
 
     end_play: Array
-    rim_play: Array
+    play: Array
 
-    def end_play_at(self, rim_play: float) -> float:
-        """Return the end play at which the rim has a free play above 0 [m]; the last one where it never has."""
-        loose = np.maximum.accumulate(self.rim_play)
-        if rim_play >= loose[-1]:
+    def end_play_at(self, play: float) -> float:
+        """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
+        loose = np.maximum.accumulate(self.play)
+        if play >= loose[-1]:
             return float(self.end_play[-1])
         first = max(int(np.argmax(loose > 0.0)) - 1, 0)
         rising, at = np.unique(loose[first:], return_index=True)
-        return float(PchipInterpolator(rising, self.end_play[first:][at])(rim_play))
+        return float(PchipInterpolator(rising, self.end_play[first:][at])(play))
+
+    def play_at(self, end_play: Array) -> Array:
+        """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
+        inside = np.maximum(end_play, self.end_play[0])
+        return np.asarray(PchipInterpolator(self.end_play, self.play)(inside))
 
 
 def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
     """Return the free play at the rim and at the axle end for each end play (n,), stop to stop [m].
 
-    `rim_radius` and `axle_arm`, the axle end's distance from mid-span, in [m].
+    `rim_radius` and `axle_arm`, the axle end's distance from mid-span, in [m]. Each is worked out for itself;
+    `read_play` reads the same from curves.
     """
     places = np.stack((rim_direction(rim_radius), axle_end_direction(axle_arm)))
     ends, back = np.unique(end_play, return_inverse=True)  # stages often share an end play
@@ -52,22 +66,41 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
     return rim[back], axle_end[back]
 
 
+def read_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
+    """Return what `felt_play` does, read from the hub's curves as far as they go."""
+    rim, axle_end = felt_curve(pair, rim_radius), axle_end_curve(pair, axle_arm)
+    beyond = end_play > CURVE_END
+    found = rim.play_at(np.minimum(end_play, CURVE_END)), axle_end.play_at(np.minimum(end_play, CURVE_END))
+    if beyond.any():
+        far = felt_play(pair, end_play[beyond], rim_radius=rim_radius, axle_arm=axle_arm)
+        for place, value in zip(found, far, strict=True):
+            place[beyond] = value
+    return found
+
+
 def felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
-    """Return free play at the rim of `rim_radius` [m] against end play; without force, nothing gives axially."""
-    return _felt_curve(pair.replace(axial_compliance=0.0), rim_radius)
+    """Return free play at the rim of `rim_radius` [m] against end play."""
+    return _place_curve(_stiff(pair), tuple(rim_direction(rim_radius).tolist()))
 
 
-@lru_cache(maxsize=64)
-def _felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
-    """Return the curve of a pair that does not give."""
-    ends = CURVE_END * np.linspace(-0.2, 1.0, CURVE_POINTS) if not is_even(pair) else _sound_ends()
-    return FeltCurve(end_play=ends, rim_play=_mean_play(pair, ends, rim_direction(rim_radius)[None])[0])
+def axle_end_curve(pair: Pair, axle_arm: float) -> FeltCurve:
+    """Return free play at the axle end, `axle_arm` from mid-span [m], against end play."""
+    return _place_curve(_stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
 
 
-def _sound_ends() -> Array:
-    """Return the points of a sound hub's curve, closest where play begins."""
-    ends: Array = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
-    return ends
+def _stiff(pair: Pair) -> Pair:
+    """Return the pair without its axial give: without force nothing gives, so hubs alike but for that share curves."""
+    return pair.replace(axial_compliance=0.0)
+
+
+@lru_cache(maxsize=128)
+def _place_curve(pair: Pair, place: Place) -> FeltCurve:
+    """Return free play along `place` against end play."""
+    if is_even(pair):
+        ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
+    else:
+        ends = np.linspace(CURVE_START, CURVE_END, UNEVEN_POINTS)
+    return FeltCurve(end_play=ends, play=_mean_play(pair, ends, np.array(place)[None])[0])
 
 
 def _mean_play(pair: Pair, end_play: Array, places: Array) -> Array:

@@ -11,7 +11,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.solve.clamping import ClampState
 from conemodel.solve.curves import road_load
 from conemodel.solve.drag import load_drag
-from conemodel.solve.felt import felt_play
+from conemodel.solve.felt import read_play
 from conemodel.solve.lock import Joint
 from conemodel.solve.pair import PairSolution
 from conemodel.solve.positions import case_of, solve_positions
@@ -89,7 +89,7 @@ def predict(scenario: Scenario) -> Prediction:
     loads = np.zeros((len(STAGES), 5))
     loads[-1] = road_load(scenario.wheel, side=True)
     solution = solve_positions(pair, end_play=ends, load=loads)
-    rim, axle_end = felt_play(
+    rim, axle_end = read_play(
         pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle.length / 2
     )
     torque = load_drag(pair, solution).total

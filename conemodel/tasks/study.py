@@ -8,7 +8,7 @@ from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves import road_load
 from conemodel.solve.drag import load_drag
-from conemodel.solve.felt import felt_play
+from conemodel.solve.felt import read_play
 from conemodel.solve.pair import PairSolution
 from conemodel.solve.positions import solve_positions
 from conemodel.solve.preload import unloaded
@@ -65,8 +65,8 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         end_play_clamped=clamped,
         preload_open=bench.preload.mean(axis=-1),
         preload_clamped=frame.preload.mean(axis=-1),
-        rim_play_open=felt_play(pair, opened, **arms)[0],
-        rim_play_clamped=felt_play(pair, clamped, **arms)[0],
+        rim_play_open=read_play(pair, opened, **arms)[0],
+        rim_play_clamped=read_play(pair, clamped, **arms)[0],
         peak_pressure_clamped=_worst(frame),
         peak_pressure_ridden=_worst(ridden),
         torque_clamped=load_drag(pair, frame).total.mean(axis=-1),

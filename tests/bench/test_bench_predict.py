@@ -19,7 +19,7 @@ REAR = Path(__file__).parents[2] / "scenarios" / "touring-rear.toml"
 
 def forget() -> None:
     """Forget every hub, so that the next prediction starts from nothing."""
-    for kept in (curves.hub_curves, curves.life_curve, felt._felt_curve, window._window, spread._cases):
+    for kept in (curves.hub_curves, curves.life_curve, felt._place_curve, window._window, spread._cases):
         kept.cache_clear()
 
 

@@ -1,0 +1,37 @@
+"""Felt play read from curves is the felt play worked out for itself."""
+
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import conemodel as cm
+from conemodel.solve.felt import CURVE_END, felt_curve, felt_play, read_play
+from conemodel.solve.stages import pair_of
+
+FOLDER = Path(__file__).parents[2] / "scenarios"
+ENDS = np.array([-2e-5, 0.0, 1e-6, 7e-6, 3.1e-5, 1.07e-4, 2.9e-4, 6e-4])
+ARMS = {"rim_radius": 0.311, "axle_arm": 0.073}
+
+
+@pytest.mark.parametrize(
+    ("name", "rel", "absolute"),
+    [("touring-rear", 2e-4, 2e-9), ("thru-axle", 2e-4, 2e-9), ("bent-axle", 2e-2, 4e-6)],
+)
+def test_curves_give_what_each_case_gives(name: str, rel: float, absolute: float) -> None:
+    """Two ways to the same number; a bent axle's play begins with a kink, which a curve rounds off."""
+    pair = pair_of(cm.load_scenario(FOLDER / f"{name}.toml"))
+    for read, worked_out in zip(read_play(pair, ENDS, **ARMS), felt_play(pair, ENDS, **ARMS), strict=True):
+        assert read == pytest.approx(worked_out, rel=rel, abs=absolute)
+
+
+def test_beyond_the_curve_each_case_is_worked_out() -> None:
+    pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
+    far = np.array([1.5 * CURVE_END])
+    assert read_play(pair, far, **ARMS)[0] == felt_play(pair, far, **ARMS)[0]
+
+
+def test_a_curve_read_backwards_comes_back() -> None:
+    curve = felt_curve(pair_of(cm.load_scenario(FOLDER / "road-front.toml")), 0.311)
+    for play in (2e-5, 1e-4, 5e-4):
+        assert curve.play_at(np.array([curve.end_play_at(play)]))[0] == pytest.approx(play, rel=1e-3)
