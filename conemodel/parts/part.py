@@ -108,14 +108,15 @@ class Part(BaseModel):
     def __init__(self, **values: Any) -> None:
         """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
         faults: list[Fault] = []
-        sound = values
+        sound, bad = values, set[str]()
         try:
             super().__init__(**values)
         except ValidationError as error:
             faults = _faults(error)
             bad = {fault.field for fault in faults}
             sound = {name: value for name, value in values.items() if name not in bad}
-        defaults = {n: f.default for n, f in type(self).model_fields.items() if not f.is_required()}
+        fields = type(self).model_fields.items()
+        defaults = {n: f.default for n, f in fields if not f.is_required() and n not in bad}
         faults += self.cross_checks({**defaults, **sound})
         if faults:
             raise PartProblems(type(self), faults)
