@@ -46,7 +46,7 @@ def scenario_called(name: str, shelf: tuple[Path, ...], *, where: str) -> Scenar
     if NAME.fullmatch(name):
         for folder in shelf:
             path = folder / f"{name}.toml"
-            if path.is_file():
+            if _has_a_hub(path):
                 return load_scenario(path)
     known = ", ".join(sorted(set(_names(shelf))))
     remedy = f"known here: {known}" if known else "put its file beside this one"
@@ -55,8 +55,16 @@ def scenario_called(name: str, shelf: tuple[Path, ...], *, where: str) -> Scenar
 
 
 def _names(shelf: tuple[Path, ...]) -> Iterator[str]:
-    """Yield the names of what looks like a scenario; a story or a population has no hub of its own."""
+    """Yield the names of what looks like a scenario."""
     for folder in shelf:
         for path in folder.glob("*.toml"):
-            if NAME.fullmatch(path.stem) and "[hub]" in path.read_text(encoding="utf-8", errors="ignore"):
+            if NAME.fullmatch(path.stem) and _has_a_hub(path):
                 yield path.stem
+
+
+def _has_a_hub(path: Path) -> bool:
+    """Return whether a file looks like a scenario; a story or a population of the same name has no hub of its own."""
+    try:
+        return "[hub]" in path.read_text(encoding="utf-8", errors="ignore")
+    except OSError:
+        return False
