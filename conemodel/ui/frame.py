@@ -2,6 +2,7 @@
 
 from html import escape
 from pathlib import Path
+from typing import Any
 
 import streamlit as st
 
@@ -44,6 +45,17 @@ def end_page() -> None:
     """Draw the caution that stands below every page."""
     st.divider()
     st.caption(CAUTION)
+
+
+def chart(spec: dict[str, Any], *, key: str, alt: str) -> None:
+    """Draw a Vega-Lite chart with its alternative text.
+
+    The frame turns data at the top of a chart into a table of its own, which costs more than all the rest; one level
+    down it is left as it is.
+    """
+    inner = {name: spec[name] for name in ("data", "layer", "resolve") if name in spec}
+    outer = {name: value for name, value in spec.items() if name not in inner}
+    st.vega_lite_chart(spec={**outer, "layer": [inner]}, key=key, alt=alt)
 
 
 def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:

@@ -21,7 +21,7 @@ from conemodel.tasks.words import direction, turn_size
 from conemodel.ui.address import choice
 from conemodel.ui.asking import ask_setting, made_turn, start_setting, turn_by, undo_turn
 from conemodel.ui.cached import picture, predicted, swept
-from conemodel.ui.frame import begin_page, by_width, end_page, table
+from conemodel.ui.frame import begin_page, by_width, chart, end_page, table
 from conemodel.ui.hubs import choose_hub
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
@@ -71,14 +71,10 @@ def _answered(scenario: Scenario, answer: DeltaGenerator, rest: DeltaGenerator) 
 
 def _details(prediction: Prediction, sweep: Sweep) -> None:
     """Draw everything else a prediction has to say."""
-    st.vega_lite_chart(
-        spec=where_the_play_went(prediction),
-        key="waterfall",
-        alt=alt_text_where_the_play_went(prediction),
-    )
+    chart(where_the_play_went(prediction), key="waterfall", alt=alt_text_where_the_play_went(prediction))
     _stages(prediction)
-    st.vega_lite_chart(
-        spec=against_cone_position(sweep, prediction),
+    chart(
+        against_cone_position(sweep, prediction),
         key="curves",
         alt=alt_text_against_cone_position(sweep, prediction),
     )
@@ -182,7 +178,12 @@ def _notes(prediction: Prediction) -> None:
 
 def _why(prediction: Prediction) -> None:
     """Draw the engineering numbers, folded away."""
-    with st.expander("Why: good range, assumptions, forces and pressures"):
+    folded = st.expander(
+        "Why: good range, assumptions, forces and pressures", key="why", on_change="rerun", bind="query-params"
+    )
+    if not folded.open:  # what nobody looks at is not sent
+        return
+    with folded:
         _why_range(prediction)
         _why_assumptions(prediction)
         _why_forces(prediction)
@@ -264,7 +265,10 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
         "Sheet (PDF)": ("set-the-cone.pdf", "application/pdf", lambda: picture(scenario, "pdf")),
         "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario)),
     }
-    with st.popover("Take it with you", width="stretch"):
+    folded = st.popover("Take it with you", width="stretch", key="take", on_change="rerun")
+    if not folded.open:
+        return
+    with folded:
         st.caption("The address of this page holds the setting: send it as a link.")
         for label, (name, mime, data) in files.items():
             st.download_button(label, data, name, mime, on_click="ignore", width="stretch")
