@@ -24,8 +24,8 @@ from conemodel.tasks.bench.stray import Stage, stage_of
 from conemodel.tasks.verdict import State
 from conemodel.tasks.window import Window
 
-MOVES = tuple(kind.__name__ for kind in MOVES_CONE)
-"""Names of the moves that can shift the cone."""
+MOVES = (*(kind.__name__ for kind in MOVES_CONE), "TakeBack")
+"""Names of the moves that can shift the cone; taking one back is one more."""
 
 DRIFT_HELD = DEG.to_si(5.0)
 """Turn of the cone at locking below which it was held [rad]."""

@@ -1,5 +1,7 @@
 """The words of the bench: what was done, and what hands, eyes and ears answer. Never a number of the hub."""
 
+from math import pi
+
 import numpy as np
 
 from conemodel.base.units import DEG, MM
@@ -10,6 +12,7 @@ from conemodel.tasks.bench import actions as a
 from conemodel.tasks.bench.feel import RockFeel
 from conemodel.tasks.bench.fingers import TURN_LIMIT, cone_arm
 from conemodel.tasks.bench.state import HiddenHub, HubState, clamp_of, end_play_of
+from conemodel.tasks.words import CLOCK_MINUTE
 
 AXLE_TURNS = "The axle turns with the cone: nothing has changed. Hold the axle."
 PINCHED = "The cone is in as far as fingers take it: the balls are just pinched."
@@ -45,9 +48,9 @@ def said(action: a.Action) -> str:
     """Return an action as words for the log; its angles are the trainee's own."""
     match action:
         case a.TurnCone(angle):
-            return f"cone turned to {DEG.from_si(angle):+.0f}° on the clock"
+            return f"cone turned to {minutes(-angle % (2 * pi))} on the clock"
         case a.Trim(angle):
-            return f"cone and locknut turned together by {DEG.from_si(angle):+.0f}°"
+            return f"cone and locknut turned {'out' if angle > 0 else 'in'} together, {minutes(abs(angle))}"
         case a.Tighten(effort, technique):
             return f"locknut tightened, {effort} hand, {technique}"
         case a.Rock(grip, brisk):
@@ -57,6 +60,16 @@ def said(action: a.Action) -> str:
         case a.Answer(question, word):
             return f"answered {question}: {word}"
     return _said_plainly(action)
+
+
+def minutes(angle: float) -> str:
+    """Return an angle [rad] as minutes of a clock face, to the half; no exercise speaks of degrees.
+
+    >>> minutes(pi / 2), minutes(0.11)
+    ('15 minutes', '1 minute')
+    """
+    number = round(angle / CLOCK_MINUTE * 2) / 2
+    return f"{number:g} minute{'' if number == 1 else 's'}"
 
 
 def _said_plainly(action: a.Action) -> str:

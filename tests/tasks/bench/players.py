@@ -80,7 +80,7 @@ def felt_end_play(bench: Bench) -> float | None:
     still = [m for m, f in zip(rim.movement, rim.force, strict=True) if f == 0]
     scenario = known(bench.exercise.scenario)
     curve = felt_curve(pair_of(scenario), scenario.wheel.rim_radius)
-    return float(np.interp(max(still) - min(still), curve.rim_play, curve.end_play))
+    return float(np.interp(max(still) - min(still), curve.play, curve.end_play))
 
 
 def lock(bench: Bench, effort: str = "firm") -> Bench:

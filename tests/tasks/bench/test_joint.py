@@ -6,6 +6,7 @@ repeats, that nothing turns an axle that is held, and that order does not matter
 
 from dataclasses import replace
 from math import pi, radians
+from typing import Any
 
 import pytest
 
@@ -31,7 +32,7 @@ from tests.tasks.bench.hubs import bench_of, end_play
 from tests.tasks.bench.players import do
 
 LEAD = 1e-3 / (2 * pi)
-DRIFTING = {"drift": (radians(2), radians(5)), "hand_error": radians(1.5)}
+DRIFTING: dict[str, Any] = {"drift": (radians(2), radians(5)), "hand_error": radians(1.5)}
 
 
 def ready(bench: Bench, out: float = radians(90)) -> Bench:
@@ -178,6 +179,7 @@ def test_tightening_further_takes_no_slack_again():
 
 def test_a_trim_moves_cone_and_nut_by_its_angle_and_keeps_the_lock():
     bench = do(ready(bench_of()), Tighten())
+    assert bench.hub.lock is not None
     for angle in (radians(5), radians(-5)):
         after = do(bench, Trim(angle))
         assert end_play(after) - end_play(bench) == pytest.approx(angle * LEAD, abs=1e-12)

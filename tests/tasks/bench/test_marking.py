@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from math import radians
+from typing import Any
 
 import pytest
 
+from conemodel.solve.stages import Term
 from conemodel.tasks.bench.act import act
 from conemodel.tasks.bench.actions import (
     Answer,
@@ -31,7 +33,7 @@ from conemodel.tasks.bench.state import Bench, end_play_of, in_frame
 from tests.tasks.bench.hubs import bench_of, framed
 from tests.tasks.bench.players import do
 
-ON_SPACERS = {"start": "locked", "seat": "spacers on locknuts"}
+ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 
 
 def failed(bench: Bench) -> set[str]:
@@ -114,7 +116,7 @@ def test_the_stage_is_the_largest_thing_not_allowed_for(prior, share, stage):
         assert "hold it" in hub.hint
 
 
-def sum_of(terms: tuple, *keys: str) -> float:
+def sum_of(terms: tuple[Term, ...], *keys: str) -> float:
     return sum(term.length for term in terms if term.key in keys)
 
 
@@ -170,7 +172,7 @@ def test_taking_back_is_for_free_practice_and_before_the_last_word():
     assert act(do(free, Finish()), TakeBack()).log[-1].refused
 
 
-RIDDEN = {"rides": True, "start": "locked"}
+RIDDEN: dict[str, Any] = {"rides": True, "start": "locked"}
 
 
 def in_dropouts(bench: Bench, share: float = 0.5) -> Bench:

@@ -38,7 +38,7 @@ from conemodel.tasks.bench.state import Bench, terms_of, window_for
 from tests.tasks.bench.hubs import bench_of, end_play, framed, standing_at, with_hub
 from tests.tasks.bench.players import do, said
 
-BENCH = {"start": "locked", "seat": "spacers on locknuts"}
+BENCH: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 
 
 def clamped(share: float) -> Bench:
@@ -87,6 +87,13 @@ def test_the_curve_has_the_free_travel_and_a_spring_at_each_end():
     tight = feel_of(clamped(0.0)).rim
     assert tight is not None
     assert tight.force.count(0.0) == 1
+
+
+def test_play_below_the_threshold_of_feeling_reaches_the_page_as_none():
+    # near its loose edge a right hub has nine tenths of the play that can be felt
+    nearly, middle = clamped(0.97), clamped(0.5)
+    assert end_play(nearly) > 10e-6 > end_play(middle)
+    assert feel_of(nearly).rim == feel_of(middle).rim
 
 
 def test_turning_the_cone_resists_where_the_balls_are_and_nowhere_when_it_is_locked():
