@@ -4,19 +4,15 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from conemodel.base.units import DEG
-from conemodel.solve.stages import contact_end_play, pair_of
 from conemodel.tasks.bench import actions as a
 from conemodel.tasks.bench import told
 from conemodel.tasks.bench.can import why_not
 from conemodel.tasks.bench.dice import within
 from conemodel.tasks.bench.feel import rock_feel
-from conemodel.tasks.bench.fingers import TURN_LIMIT, cone_arm, spin_feel, twirl_feel
+from conemodel.tasks.bench.fingers import TURN_LIMIT, spin_feel, twirl_feel
 from conemodel.tasks.bench.locking import tighten, trim, turned_locked, undo
-from conemodel.tasks.bench.state import Bench, Event, HiddenHub, HubState, clamp_of, end_play_of, pinch
-
-EYE = {True: DEG.to_si(1.0), False: DEG.to_si(3.0)}
-"""How finely an eye reads the clock, with a pen line and without [rad]. Assumption."""
+from conemodel.tasks.bench.placing import EYE, as_seen, placed, shown
+from conemodel.tasks.bench.state import Bench, Event, HubState, clamp_of, end_play_of, pinch
 
 ROUND = 40
 """Quarter turns after which a position is taken to come again: the balls go round at about half the wheel's pace."""
@@ -67,21 +63,6 @@ def _taken_back(bench: Bench, action: a.TakeBack) -> Bench:
     return _logged(back, back, action, "As it was before.")
 
 
-def _placed(secret: HiddenHub, hub: HubState, length: float, limit: float) -> tuple[HubState, bool]:
-    """Return a loose cone moved by `length` along the thread [m], and whether the balls stopped it.
-
-    `limit` is the most torque on the cone [N·m].
-    """
-    scenario = secret.now(hub)
-    stop = contact_end_play(pair_of(scenario), limit / cone_arm(scenario))
-    innermost = hub.cone + stop - end_play_of(secret, hub)
-    cone = hub.cone + length
-    stopped = cone < innermost
-    cone = max(cone, min(innermost, hub.cone))
-    shown = hub.shown + (cone - hub.cone) / scenario.axle.lead_per_radian
-    return replace(hub, cone=cone, shown=shown).moved(), stopped
-
-
 def _screw_in(bench: Bench, _: a.ScrewIn) -> Answered:
     secret, hub = bench.secret, bench.hub
     if hub.axle_held == "nothing":
@@ -89,13 +70,7 @@ def _screw_in(bench: Bench, _: a.ScrewIn) -> Answered:
     wanted = pinch(secret.now(hub)).length - end_play_of(secret, hub)
     if wanted > 0:
         return hub, "It is tighter than fingers make it already."
-    return replace(hub, cone=hub.cone + wanted, shown=_shown(secret, hub, wanted)).moved(), told.PINCHED
-
-
-def _shown(secret: HiddenHub, hub: HubState, length: float) -> float:
-    """Return where the cone is seen to stand after it went by `length` [m], as finely as an eye reads it [rad]."""
-    step = EYE[hub.pen]
-    return round((hub.shown + length / secret.now(hub).axle.lead_per_radian) / step) * step
+    return replace(hub, cone=hub.cone + wanted, shown=shown(secret, hub, wanted)).moved(), told.PINCHED
 
 
 def _turn_cone(bench: Bench, action: a.TurnCone) -> Answered:
@@ -103,7 +78,7 @@ def _turn_cone(bench: Bench, action: a.TurnCone) -> Answered:
     if hub.axle_held == "nothing":
         return hub, told.AXLE_TURNS
     length = (action.angle - hub.shown) * secret.now(hub).axle.lead_per_radian
-    after, stopped = _placed(secret, hub, length, TURN_LIMIT)
+    after, stopped = placed(secret, hub, length, TURN_LIMIT)
     if stopped:
         after = replace(after, shown=round(after.shown / EYE[hub.pen]) * EYE[hub.pen])
     return after, told.turned(secret, after, stopped=stopped)
@@ -126,13 +101,7 @@ def _hold_cone(bench: Bench, action: a.HoldCone) -> Answered:
 def _tighten(bench: Bench, action: a.Tighten) -> Answered:
     secret, hub = bench.secret, bench.hub
     after = tighten(secret, hub, effort=action.effort, technique=action.technique)
-    return _as_seen(secret, hub, after), told.tightened(secret, after)
-
-
-def _as_seen(secret: HiddenHub, hub: HubState, after: HubState) -> HubState:
-    """Return a locked hub with its cone shown where an eye sees that it went."""
-    turned = (after.lock.rotation if after.lock else 0.0) - (hub.lock.rotation if hub.lock else 0.0)
-    return replace(after, shown=_shown(secret, hub, turned))
+    return as_seen(secret, hub, after), told.tightened(secret, after)
 
 
 def _undo(bench: Bench, _: a.Undo) -> Answered:
@@ -141,7 +110,7 @@ def _undo(bench: Bench, _: a.Undo) -> Answered:
 
 def _trim(bench: Bench, action: a.Trim) -> Answered:
     after = trim(bench.secret, bench.hub, action.angle)
-    return _as_seen(bench.secret, bench.hub, after), "Cone and locknut went round together, still tight."
+    return as_seen(bench.secret, bench.hub, after), "Cone and locknut went round together, still tight."
 
 
 def _turn_wheel(bench: Bench, _: a.TurnWheel) -> Answered:
@@ -200,7 +169,7 @@ def _close(bench: Bench, _: a.CloseClamp) -> Answered:
     if clamp.sides[scenario.hub.adjustable_side].unlocked:
         drag = within(secret.key, f"nut drag {after.closings}", secret.nut_drag)
         dragged = turned_locked(after, "nut_drag", -drag * scenario.axle.lead_per_radian)
-        after = _as_seen(secret, after, dragged)
+        after = as_seen(secret, after, dragged)
     return after, told.closed(secret, after)
 
 
