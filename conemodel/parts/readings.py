@@ -1,0 +1,234 @@
+"""What a mechanic measured or felt on one hub: every reading is optional and carries its own uncertainty."""
+
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any, Literal
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
+from conemodel.parts.files import FILE_SIZE_LIMIT, read_part
+from conemodel.parts.mounting import ClampKind
+from conemodel.parts.part import Fault, Part, quantity
+
+Instrument = Literal["dial gauge", "ruler"]
+HandWord = Literal["none", "just felt", "clear"]
+TurningWord = Literal["free", "tight", "gritty", "notchy", "tight in one place"]
+Thread = Literal["M9 x 1", "M10 x 1", "3/8 x 26"]
+Answer = Literal["yes", "no"]
+Place = Literal["rim", "axle_end"]
+
+MOST_ROUNDS = 6
+"""Rounds a file can hold: as found, and five more."""
+
+ROUNDS = ("found", *(f"round_{number}" for number in range(2, MOST_ROUNDS + 1)))
+"""Names of the rounds, in order of the work."""
+
+
+class Play(Part):
+    """Play at one place: measured, or as a word of the hand. Empty where nobody looked."""
+
+    play: float | None = quantity(MM, "free play from stop to stop", default=None, at_least=0, at_most=10)
+    by: Instrument = quantity(ONE, "what it was measured with", default="dial gauge")
+    uncertainty: float | None = quantity(
+        MM, "standard uncertainty of the measurement; usual for the instrument if left out",
+        default=None, above=0, at_most=3,
+    )  # fmt: skip
+    hand: HandWord | None = quantity(ONE, "what the hand said", default=None)
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """A number or a word, not both; an uncertainty belongs to a number."""
+        yield from super().cross_checks(values)
+        if values.get("play") is not None and values.get("hand") is not None:
+            yield Fault(
+                field="hand",
+                value=values["hand"],
+                limit="cannot stand beside a measured play",
+                remedy="give the number or the word",
+            )
+        if values.get("play") is None and values.get("uncertainty") is not None:
+            yield Fault(field="uncertainty", value=values["uncertainty"], limit="belongs to a measured play")
+
+    @property
+    def taken(self) -> bool:
+        """Whether anybody looked."""
+        return self.play is not None or self.hand is not None
+
+
+class Size(Part):
+    """A measured length. Empty where nobody measured."""
+
+    size: float | None = quantity(MM, "the length", default=None, at_least=0, at_most=500)
+    uncertainty: float = quantity(
+        MM, "standard uncertainty of the measurement", default=0.1, above=0, at_most=10
+    )
+
+
+class Round(Part):
+    """One look at the hub: what was turned since the last one, and what is measured and felt now."""
+
+    turned_in: float = quantity(
+        DEG, "cone turned in (clockwise) since the round before", default=0.0, at_least=0, at_most=720
+    )
+    turned_out: float = quantity(
+        DEG, "cone turned out (anticlockwise) since the round before", default=0.0, at_least=0, at_most=720
+    )
+    rim_open: Play = Play()
+    rim_closed: Play = Play()
+    axle_end_open: Play = Play()
+    axle_end_closed: Play = Play()
+    turns_open: TurningWord | None = quantity(
+        ONE, "how the axle turns in the fingers, clamp open", default=None
+    )
+    turns_closed: TurningWord | None = quantity(ONE, "how the wheel turns, clamp closed", default=None)
+    starting_weight: float | None = quantity(
+        GRAM, "least weight at the rim that sets the balanced wheel turning, clamp closed",
+        default=None, at_least=0, at_most=2000,
+    )  # fmt: skip
+    starting_weight_uncertainty: float = quantity(
+        GRAM, "standard uncertainty of that weight", default=2.0, above=0, at_most=500
+    )
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """A cone is turned one way."""
+        yield from super().cross_checks(values)
+        if values.get("turned_in") and values.get("turned_out"):
+            yield Fault(
+                field="turned_out",
+                value=values["turned_out"],
+                limit="cannot stand beside turned_in",
+                remedy="give the difference",
+            )
+
+    @property
+    def turned(self) -> float:
+        """Turn of the cone since the round before [rad], positive out."""
+        return self.turned_out - self.turned_in
+
+    @property
+    def plays(self) -> dict[str, Play]:
+        """Every play somebody looked for, by name of its field."""
+        names = ("rim_open", "rim_closed", "axle_end_open", "axle_end_closed")
+        return {name: getattr(self, name) for name in names if getattr(self, name).taken}
+
+    @property
+    def empty(self) -> bool:
+        """Whether nothing was turned, measured or felt."""
+        return self == Round()
+
+
+class Checks(Part):
+    """Looks that need no measuring; None where nobody looked."""
+
+    freehub_rocks: Answer | None = quantity(ONE, "the freehub rocks on the hub", default=None)
+    headset_or_pivots_rock: Answer | None = quantity(
+        ONE, "headset, fork or frame pivots have play", default=None
+    )
+    spokes_loose: Answer | None = quantity(ONE, "spokes are loose", default=None)
+    axle_moves_in_dropouts: Answer | None = quantity(
+        ONE, "the axle moves in the dropouts when the wheel is rocked", default=None
+    )
+    far_side_unlocked: Answer | None = quantity(
+        ONE, "cone and locknut of the other side turn against each other", default=None
+    )
+    axle_wobbles: Answer | None = quantity(ONE, "the axle wobbles rolled on a flat plate", default=None)
+    track_dented: Answer | None = quantity(
+        ONE, "a ball-point tip finds dents or pits in a race", default=None
+    )
+    cone_rocks_on_thread: Answer | None = quantity(
+        ONE, "the unlocked cone rocks on the axle's thread, or the locknut will not tighten", default=None
+    )
+
+
+class Balls(Part):
+    """What came out of one side."""
+
+    diameter: Size = Size(uncertainty=0.02e-3)
+    count: int | None = quantity(ONE, "balls counted, twice", default=None, at_least=3, at_most=60)
+
+
+class Readings(Part):
+    """Everything found on one hub. All of it may be left out."""
+
+    name: str = quantity(ONE, "what to call this hub", default="A hub")
+    story: str = quantity(ONE, "what is the matter", default="")
+    clamp: ClampKind | None = quantity(ONE, "what holds the wheel", default=None)
+    thread: Thread | None = quantity(ONE, "thread of the axle, gauged", default=None)
+    cone_out: float | None = quantity(
+        TURN, "how far the cone stood out of finger contact, as found, if marked",
+        default=None, at_least=-1, at_most=3,
+    )  # fmt: skip
+    cone_out_uncertainty: float = quantity(
+        TURN, "standard uncertainty of that", default=0.02, above=0, at_most=0.5
+    )
+    protrusion_left: Size = Size()
+    protrusion_right: Size = Size()
+    over_locknut_width: Size = Size()
+    axle_length: Size = Size(uncertainty=0.3e-3)
+    dropout_width: Size = Size(uncertainty=0.5e-3)
+    dropout_thickness: Size = Size()
+    pitch_diameter: Size = Size(uncertainty=0.3e-3)
+    balls_left: Balls = Balls()
+    balls_right: Balls = Balls()
+    checks: Checks = Checks()
+    found: Round = Round()
+    round_2: Round = Round()
+    round_3: Round = Round()
+    round_4: Round = Round()
+    round_5: Round = Round()
+    round_6: Round = Round()
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """Nothing was turned before the first look, rounds follow each other, lengths go together."""
+        yield from super().cross_checks(values)
+        if "found" in values and values["found"].turned:
+            yield Fault(
+                field="found.turned_in" if values["found"].turned < 0 else "found.turned_out",
+                value=abs(values["found"].turned),
+                limit="belongs to a later round: as found, nothing was turned yet",
+            )
+        rounds = [values.get(name, Round()) for name in ROUNDS]
+        for before, now, name in zip(rounds[1:], rounds[2:], ROUNDS[2:], strict=False):
+            if before.empty and not now.empty:
+                yield Fault(field=name, value=None, limit="stands after an empty round", remedy="renumber")
+        yield from _length_faults(values)
+
+    @property
+    def rounds(self) -> tuple[Round, ...]:
+        """The rounds there are, in order; always at least the first."""
+        given = [getattr(self, name) for name in ROUNDS]
+        last = max((i for i, one in enumerate(given) if not one.empty), default=0)
+        return tuple(given[: last + 1])
+
+
+def _length_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
+    """Yield what cannot be: an axle shorter than the hub it goes through."""
+    length, width = (
+        getattr(values.get(name), "size", None) for name in ("axle_length", "over_locknut_width")
+    )
+    if length is not None and width is not None and length < width:
+        yield Fault(
+            field="axle_length.size",
+            value=length,
+            limit="must not be below the width over the locknuts, {}",
+            bound=width,
+            remedy="measure both again",
+        )
+
+
+def load_readings(path: str | Path) -> Readings:
+    """Read a file of readings.
+
+    Errors: `InputProblems` naming file, line, field, value and limit of every mistake.
+    """
+    path = Path(path)
+    try:
+        with path.open("rb") as stream:
+            raw = stream.read(FILE_SIZE_LIMIT + 1)
+    except OSError as error:
+        remedy = error.strerror or "check the name"
+        problem = Problem(where=str(path), value="", limit="cannot be read", remedy=remedy)
+        raise InputProblems([problem]) from None
+    return read_part(Readings, raw, name=path.name)
