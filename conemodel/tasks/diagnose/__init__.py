@@ -1,0 +1,1 @@
+"""Check a hub: from what a mechanic can measure to what to do."""
