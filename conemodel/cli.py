@@ -94,6 +94,61 @@ def sweep(
         click.echo(sweep_csv(result) if as_csv else sweep_text(result))
 
 
+@main.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--from", "start", default="-1/24", help="first cone position, out from finger contact [turn]")
+@click.option("--to", "end", default="1/3", help="last cone position [turn]")
+@click.option("--points", default="31", help="number of positions")
+@click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
+def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **options: str | None) -> None:
+    """Print pressure, drag, spin time and life against cone position, clamped."""
+    from conemodel.show.races_tables import races_csv
+    from conemodel.show.races_text import races_text
+    from conemodel.tasks.races import sweep_races
+
+    with _Reported():
+        angles, hub = _both(lambda: _angles(start, end, points), lambda: _asked_scenario(scenario, options))
+        result = sweep_races(hub, cone_angle=angles)
+        click.echo(races_csv(result) if as_csv else races_text(result))
+
+
+@main.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--bench", is_flag=True, help="turn it locked on the bench, not clamped in the frame")
+@click.option("--csv", "as_csv", is_flag=True, help="print the torque at each angle of the wheel")
+def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> None:
+    """Print what a hand finds that turns the hub, and what the cone cannot put right."""
+    from conemodel.show.races_tables import torque_csv
+    from conemodel.show.races_text import feel_text
+    from conemodel.show.words import STAGE_WORDS
+    from conemodel.tasks.faults import troubles_of
+    from conemodel.tasks.signature import signature
+
+    stage = "locked" if bench else "clamped"
+    with _Reported():
+        hub = _asked_scenario(scenario, options)
+        found = signature(hub, stage=stage)
+        words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
+        click.echo(torque_csv(found) if as_csv else words)
+
+
+@main.command()
+@click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
+def method(as_csv: bool) -> None:
+    """Print published values beside what is computed for them now."""
+    from conemodel.show.races_tables import checks_csv
+    from conemodel.show.races_text import checks_text
+    from conemodel.tasks.method import published_checks
+
+    with _Reported():
+        checks = published_checks()
+        click.echo(checks_csv(checks) if as_csv else checks_text(checks))
+        if not all(each.holds for each in checks):
+            sys.exit(NO_ANSWER)
+
+
 @main.command("many-hubs")
 @click.argument("population", required=False)
 @click.option("--hubs", default=None, help="how many hubs to draw, 100000 where not given")
@@ -144,6 +199,26 @@ class _Told:
     def __call__(self, done: float) -> None:
         if sys.stderr.isatty():
             click.echo(f"\r{done:4.0%}" if done < 1 else "\r    \r", err=True, nl=False)
+
+
+@main.command()
+@click.argument("readings")
+@click.option(
+    "--hub", default=None, help="scenario file of the hub as described; a usual hub where not given"
+)
+@click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
+def check(readings: str, hub: str | None, as_json: bool) -> None:
+    """Print what a hub most likely is, what to do and what to measure next, from a file of READINGS."""
+    from conemodel.parts.readings import load_readings
+    from conemodel.show.check_text import check_json, check_text
+    from conemodel.tasks.diagnose.diagnosis import diagnose
+
+    with _Reported():
+        read, described = _both(
+            lambda: load_readings(readings), lambda: None if hub is None else load_scenario(hub)
+        )
+        result = diagnose(read, described)
+        click.echo(check_json(result) if as_json else check_text(result))
 
 
 class _Reported:
