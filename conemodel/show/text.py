@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from conemodel.base.units import DEG, KILONEWTON, MM, MPA, NEWTON, NEWTON_MM
-from conemodel.show.words import STAGE_WORDS, cone_angle
+from conemodel.show.words import STAGE_WORDS, cone_angle, felt_at_both
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.study import Sweep
 
@@ -25,12 +25,12 @@ def prediction_text(prediction: Prediction) -> str:
     return "\n\n".join(
         (
             prediction.scenario.name,
-            _paragraph(prediction.verdict.sentence),
+            paragraph(prediction.verdict.sentence),
             _stages(prediction),
             "Where the play went\n" + _terms(prediction),
             "Good range, clamped\n" + _window(prediction),
-            "\n".join(_paragraph(note, bullet="- ") for note in prediction.verdict.notes),
-            _paragraph(CAUTION),
+            "\n".join(paragraph(note, bullet="- ") for note in prediction.verdict.notes),
+            paragraph(CAUTION),
         )
     )
 
@@ -63,6 +63,7 @@ def _stages(prediction: Prediction) -> str:
         "preload N",
         "rim mm",
         "axle end mm",
+        "felt",
         "pressure MPa",
         "torque N·mm",
     )
@@ -74,6 +75,7 @@ def _stages(prediction: Prediction) -> str:
             f"{NEWTON.from_si(stage.preload):.0f}",
             f"{MM.from_si(stage.rim_play):.2f}",
             f"{MM.from_si(stage.axle_end_play):.2f}",
+            felt_at_both(prediction.scenario.limits, stage),
             f"{MPA.from_si(stage.peak_pressure):.0f}",
             f"{NEWTON_MM.from_si(stage.torque):.1f}",
         )
@@ -81,8 +83,8 @@ def _stages(prediction: Prediction) -> str:
     ]
     clamp = prediction.clamp
     return table(head, rows) + (
-        f"\nrim and axle end: free play there, stop to stop; clamp {KILONEWTON.from_si(clamp.force):.1f} kN"
-        f" ({clamp.source})"
+        "\nrim and axle end: free play there, stop to stop, and as a hand feels it; "
+        f"clamp {KILONEWTON.from_si(clamp.force):.1f} kN ({clamp.source})"
     )
 
 
@@ -134,5 +136,11 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]], *, words: int = 1)
     return "\n".join((line(head), "  ".join("-" * width for width in widths), *map(line, rows)))
 
 
-def _paragraph(text: str, *, bullet: str = "") -> str:
+def paragraph(text: str, *, bullet: str = "") -> str:
+    """Return running text broken into lines.
+
+    Args:
+        text: in one line.
+        bullet: before it; further lines stand in by as much.
+    """
     return textwrap.fill(text, WIDTH, initial_indent=bullet, subsequent_indent=" " * len(bullet))

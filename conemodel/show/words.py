@@ -1,7 +1,9 @@
 """Words and numbers as they stand on every picture and in every table."""
 
 from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.parts.setting import Limits
 from conemodel.tasks.predict import Prediction, Stage
+from conemodel.tasks.words import felt_word
 
 STAGE_WORDS = {
     "contact": "Finger contact",
@@ -62,6 +64,12 @@ def play_or_preload(stage: Stage) -> str:
     if stage.end_play > 0:
         return "free play"
     return f"preload {newtons(stage.preload)}" if stage.preload > 0 else "just touching"
+
+
+def felt_at_both(limits: Limits, stage: Stage) -> str:
+    """Return what a hand says to the play at the rim and at the axle end."""
+    rim = felt_word(limits, "rim", stage.rim_play)
+    return f"{rim} / {felt_word(limits, 'axle end', stage.axle_end_play)}"
 
 
 def cone_angle(prediction: Prediction, length: float) -> float:

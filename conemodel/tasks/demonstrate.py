@@ -12,7 +12,7 @@ from conemodel.parts.hub import Side as HubSide
 from conemodel.parts.story import Place, Staged, Step, Story
 from conemodel.solve.stages import STAGES
 from conemodel.tasks.predict import Prediction, Stage, predict
-from conemodel.tasks.words import play_word
+from conemodel.tasks.words import felt_word
 
 Key = Literal["next", "back", "reveal", "swap"]
 
@@ -302,15 +302,13 @@ def _readings(prediction: Prediction, name: str, place: Place) -> Readings:
     limits = prediction.scenario.limits
     rows = (stage.solution.left.ball_load, stage.solution.right.ball_load)
     play = stage.rim_play if place == "rim" else stage.axle_end_play
-    felt = limits.rim_play if place == "rim" else limits.axle_end_play
-    clear = felt * limits.clear_rim_play / limits.rim_play
     return Readings(
         end_play=stage.end_play,
         preload=stage.preload,
         torque=stage.torque,
         peak_pressure=stage.peak_pressure,
         play=play,
-        felt=play_word(play, felt=felt, clear=clear),
+        felt=felt_word(limits, place, play),
         heaviest_ball=float(max(row.max() for row in rows)),
         carrying=sum(int((row[0] > 0).sum()) for row in rows),
         balls=sum(row.shape[-1] for row in rows),

@@ -14,7 +14,7 @@ from conemodel.show.charts import alt_text_where_the_play_went, where_the_play_w
 from conemodel.show.curves import against_cone_position, alt_text_against_cone_position
 from conemodel.show.section import hub_section_svg
 from conemodel.show.tables import prediction_json, sweep_csv
-from conemodel.show.words import STAGE_WORDS, cone_angle, degrees, millimetres, newtons, number
+from conemodel.show.words import STAGE_WORDS, cone_angle, degrees, felt_at_both, millimetres, newtons, number
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.study import Sweep
 from conemodel.tasks.words import direction, turn_size
@@ -148,10 +148,11 @@ def _stages(prediction: Prediction) -> None:
             newtons(stage.preload),
             number(MM.from_si(stage.rim_play), 2),
             number(MM.from_si(stage.axle_end_play), 2),
+            felt_at_both(prediction.scenario.limits, stage),
         ]
         for stage in prediction.stages.values()
     ]
-    head = ["Stage", "End play mm", "= of cone", "Preload", "Rim mm", "Axle end mm"]
+    head = ["Stage", "End play mm", "= of cone", "Preload", "Rim mm", "Axle end mm", "Felt"]
     table(head, rows, caption="The five stages: end play, preload and free play")
     with st.expander("What these numbers mean"):
         felt, ends = prediction.scenario.limits, prediction.scenario.axle.length / 2
@@ -164,6 +165,7 @@ def _stages(prediction: Prediction) -> None:
             f"{MM.from_si(felt.rim_play):g} mm counts as none (assumption).\n"
             f"- **Axle end**: the same at the end of the axle, {MM.from_si(ends):.0f} mm from the middle, in the "
             f"fingers; about {MM.from_si(felt.axle_end_play):g} mm is just felt (assumption).\n"
+            "- **Felt**: what a hand says to the play at the rim / at the axle end: none, slight or clear.\n"
             "- **Under the rider**: end play is as clamped; the load of the road presses the balls on one side."
         )
 
@@ -179,7 +181,10 @@ def _notes(prediction: Prediction) -> None:
 def _why(prediction: Prediction) -> None:
     """Draw the engineering numbers, folded away."""
     folded = st.expander(
-        "Why: good range, assumptions, forces and pressures", key="why", on_change="rerun", bind="query-params"
+        "Why: good range, assumptions, forces and pressures",
+        key="why",
+        on_change="rerun",
+        bind="query-params",
     )
     if not folded.open:  # what nobody looks at is not sent
         return

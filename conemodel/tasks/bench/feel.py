@@ -38,7 +38,7 @@ from conemodel.tasks.bench.fingers import (
     twirl_feel,
 )
 from conemodel.tasks.bench.state import Bench, HiddenHub, HubState, Word, end_play_of
-from conemodel.tasks.words import play_word
+from conemodel.tasks.words import felt_threshold, felt_word
 
 QUARTER = pi / 2
 """A step of wheel or axle [rad]."""
@@ -103,7 +103,7 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
     """Return what rocking at a grip is like."""
     scenario = secret.now(hub)
     play = free_play_at(secret, hub, grip)
-    word = word_of(scenario, grip, play)
+    word = felt_word(scenario.limits, grip, play)
     travel = 0.0 if word == "none" else round(play / PLAY_STEP[grip]) * PLAY_STEP[grip]
     force, movement = springy(pair_of(scenario), grip, *_arms(scenario))
     half = travel / 2
@@ -122,25 +122,11 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
         force=tuple(f for _, f in table),
         flex=scenario.wheel.side_stiffness if grip == "rim" else 0.0,
         mass=scenario.wheel.rim_mass / 2 if grip == "rim" else 0.15,
-        felt_from=threshold(scenario, grip),
+        felt_from=felt_threshold(scenario.limits, grip),
         word=word,
         slow=slow,
         quick=f"{word} free movement, {knock}" if word != "none" else f"{slow}, {knock}",
     )
-
-
-def threshold(scenario: Scenario, grip: Grip) -> float:
-    """Return the free play just felt at a grip [m]: an assumption, adjustable in the scenario's limits."""
-    return scenario.limits.rim_play if grip == "rim" else scenario.limits.axle_end_play
-
-
-def word_of(scenario: Scenario, grip: Grip, play: float) -> Word:
-    """Return what a hand says to a free play [m]; clear at the axle end comes in the ratio it has at the rim."""
-    limits = scenario.limits
-    felt = threshold(scenario, grip)
-    clear = limits.clear_rim_play * felt / limits.rim_play
-    word = play_word(play, felt=felt, clear=clear)
-    return "none" if word == "none" else "slight" if word == "slight" else "clear"
 
 
 def free_play_at(secret: HiddenHub, hub: HubState, grip: Grip) -> float:
