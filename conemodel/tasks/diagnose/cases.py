@@ -9,6 +9,7 @@ from scipy.stats import norm
 
 from conemodel.base.units import Array
 from conemodel.parts.beliefs import Beliefs
+from conemodel.parts.mounting import ClampKind
 from conemodel.parts.readings import Checks, Readings, Size
 from conemodel.parts.scenario import Scenario
 
@@ -42,12 +43,11 @@ class Case:
 def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described: bool) -> tuple[Case, ...]:
     """Return every case with its chance after all looks that need no physics, such as counts and protrusions."""
     known = readings.clamp or (scenario.clamp.kind if described else None)
-    nutted = 1.0 if known == "nuts" else beliefs.solid_axle if known is None else 0.0
+    kinds: dict[ClampKind, float] = {"quick release": 1 - beliefs.solid_axle, "nuts": beliefs.solid_axle}
+    if known is not None:
+        kinds = {known: 1.0}
     found = [
-        case
-        for is_nutted, share in ((False, 1 - nutted), (True, nutted))
-        if share > 0.0
-        for case in _weighed(readings, scenario, beliefs, is_nutted, share)
+        case for kind, share in kinds.items() for case in _weighed(readings, scenario, beliefs, kind, share)
     ]
     total = sum(case.weight for case in found)
     scaled = [_scaled(case, 1 / total) for case in found]
@@ -59,25 +59,29 @@ def _scaled(case: Case, by: float) -> Case:
 
 
 def _weighed(
-    readings: Readings, scenario: Scenario, beliefs: Beliefs, nutted: bool, share: float
+    readings: Readings, scenario: Scenario, beliefs: Beliefs, kind: ClampKind, share: float
 ) -> Iterator[Case]:
     """Yield the cases of one kind of clamp, whose chance is `share`."""
-    chances = {cause: beliefs.chance(cause) for cause in ("sound", *likely_causes(nutted))}
+    chances = {cause: beliefs.chance(cause) for cause in ("sound", *likely_causes(kind))}
     if "proud" in chances:
         chances = _with_proud(chances, chance_of_proud(readings, scenario, beliefs))
     for cause, chance in chances.items():
         seen = chance_of_checks(readings.checks, cause, beliefs) * chance_of_balls(
             readings, scenario, beliefs, cause
         )
-        variants = list(_variants(cause, nutted, beliefs))
+        variants = list(_variants(cause, kind == "nuts", beliefs))
         for variant in variants:
             yield _scaled(variant, share * max(chance * seen, LEAST) / len(variants))
 
 
-def likely_causes(nutted: bool) -> tuple[str, ...]:
-    """Return the causes other than a sound hub there can be; axle nuts need the axle to stand out."""
+def likely_causes(kind: ClampKind) -> tuple[str, ...]:
+    """Return the causes other than a sound hub there can be.
+
+    Only a quick release is fooled by a proud axle: axle nuts need it to stand out, and a thru-axle's hub sits
+    between the dropouts.
+    """
     causes = ("bent", "dented", "gritty", "wrong_balls", "worn_thread", "not_clamping", "elsewhere")
-    return causes if nutted else (*causes, "proud")
+    return (*causes, "proud") if kind == "quick release" else causes
 
 
 def _variants(cause: str, nutted: bool, beliefs: Beliefs) -> Iterator[Case]:

@@ -154,7 +154,7 @@ def said(look: Round, name: str) -> str:
 
 def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings: Readings) -> tuple[str, ...]:
     """Return a sentence for every reading that does not go together with the others."""
-    if posterior.log_evidence == -np.inf:
+    if posterior.log_evidence == -np.inf and posterior.mark_fit >= HOPELESS:
         return (
             "No hub of this kind can show these readings together. Check the units, and which was taken with the "
             "clamp open and which closed.",
@@ -166,7 +166,13 @@ def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings:
             "dropouts were all cleared. Look at them again, and take the play at the axle end, clamp closed: it "
             "settles which is true.",
         )
-    return tuple(_sentence(one) for one in weighed if one.contradicts)
+    marked: tuple[str, ...] = ()
+    if posterior.mark_fit < HOPELESS:
+        marked = (
+            "Where the cone was marked does not go with the play: locked there, the hub would stand quite otherwise. "
+            "Find finger contact again, and see that the far side is locked.",
+        )
+    return (*marked, *(_sentence(one) for one in weighed if one.contradicts))
 
 
 def _sentence(one: Weighed) -> str:

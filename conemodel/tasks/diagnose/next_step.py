@@ -148,9 +148,9 @@ def _looks(posterior: Posterior, readings: Readings, case: Indices) -> Iterator[
     """Yield the looks not taken yet, each a yes or a no."""
     causes = np.array([one.cause for one in posterior.model.cases])[case]
     slip = posterior.model.beliefs.slip
-    nuts = posterior.of_nuts
+    may_be_proud = any(one.cause == "proud" for one in posterior.model.cases)
     sizes = (readings.protrusion_left, readings.protrusion_right, readings.dropout_thickness)
-    if nuts < 0.5 and any(size.size is None for size in sizes):
+    if may_be_proud and any(size.size is None for size in sizes):
         yield (
             "protrusion",
             "measure both protrusions and the dropouts' thickness",

@@ -59,6 +59,7 @@ class Posterior:
         chance: of each case, end play and force (c, n, m), summing to 1.
         opened: end play now, clamp open (1, n, 1) [m]; closed: clamp closed (c, n, m) [m].
         log_evidence: logarithm of the density of all readings together.
+        mark_fit: density of where the cone was marked over the greatest it could be; 1 where it was not.
         slack: thread slacks (k,) [m]; slack_chance: of each.
         ahead: chance of each case, end play and force before the readings of each round.
         readings: the likelihood of every reading alone, by round and name; ends: open and closed end play then [m].
@@ -70,6 +71,7 @@ class Posterior:
     opened: Array
     closed: Array
     log_evidence: float
+    mark_fit: float
     slack: Array
     slack_chance: Array
     ahead: tuple[Array, ...]
@@ -145,13 +147,16 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     prior = _prior(model, grid) * np.ones((len(model.cases), grid.end_play.size, grid.force.size))
     products = [product_of(found, prior.shape) for found in each]
     slack, marked = _slack_chances(model, readings, grid)
-    slack_chance = np.full(slack.size, 1 / slack.size)
-    if marked is not None:
-        if not blur:
-            logs = np.array([_filter(prior * one[:, :, None], products, kernels)[1] for one in marked])
-            slack_chance = np.exp(logs - logs.max())
-        prior = prior * np.mean(marked, axis=0)[:, :, None]
+    slack_chance, mark_fit = np.ones(slack.size), 1.0
     ahead, evidence = _filter(prior, products, kernels)
+    if marked is not None:
+        logs = np.array([_filter(prior * one[:, :, None], products, kernels)[1] for one in marked])
+        if logs.max() > -np.inf:
+            slack_chance = np.exp(logs - logs.max())
+        mark = np.mean(marked, axis=0)[:, :, None]
+        without = evidence
+        ahead, evidence = _filter(prior * mark, products, kernels)
+        mark_fit = float(np.exp(evidence - without) / max(mark.max(), 1e-300)) if without > -np.inf else 1.0
     return Posterior(
         model=model,
         grid=grid,
@@ -159,6 +164,7 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
         opened=ends[-1][0],
         closed=ends[-1][1],
         log_evidence=evidence,
+        mark_fit=mark_fit,
         slack=slack,
         slack_chance=slack_chance / slack_chance.sum(),
         ahead=tuple(ahead[:-1]),
@@ -169,8 +175,10 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
 
 def _filter(prior: Array, products: list[Array], kernels: list[Array | None]) -> tuple[list[Array], float]:
     """Return the chances before each round's readings and after the last (c, n, m), and the log of the evidence."""
-    chance, evidence = prior, float(np.log(max(prior.sum(), 1e-300)))
-    chance = prior / prior.sum()
+    whole = float(prior.sum())
+    if not whole > 0.0:
+        return [np.full_like(prior, 1 / prior.size)] * (len(products) + 1), -np.inf
+    chance, evidence = prior / whole, float(np.log(whole))
     ahead = []
     for product, kernel in zip(products, kernels, strict=True):
         if kernel is not None:

@@ -54,7 +54,7 @@ class Bench:
 
     def draw(self, *, sound: bool = False, force: float | None = None, cause: str | None = None) -> Truth:
         believed, dice = self.beliefs, self.dice
-        names = [c for c in CAUSES if c == "sound" or c in likely_causes(nutted=False)]
+        names = [c for c in CAUSES if c == "sound" or c in likely_causes("quick release")]
         chances = np.array([believed.chance(c) for c in names])
         drawn = "sound" if sound else cause or str(dice.choice(names, p=chances / chances.sum()))
         case = self._case(drawn)

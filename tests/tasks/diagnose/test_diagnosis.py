@@ -6,8 +6,11 @@ Facts of the trade are common practice, no source.
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.parts.files import load_scenario, read_part
 from conemodel.parts.readings import Answer, Balls, Checks, Play, Readings, Round, Size
 from conemodel.tasks.diagnose.diagnosis import Diagnosis, diagnose, quick_readings
 from conemodel.tasks.diagnose.hub import usual_hub
@@ -129,6 +132,7 @@ def test_what_cannot_be_gets_a_sentence_and_no_number():
             readings_of({"rim_open": Play(play=0.1e-3), "rim_closed": Play(play=0.6e-3)}, checks=cleared)
         ),
         diagnose(readings_of({"rim_open": Play(play=2e-3), "axle_end_open": Play(play=0.0)})),
+        diagnose(readings_of({"rim_open": Play(play=0.4e-3)}, cone_out=6.0)),
     ):
         assert diagnosis.contradictions
         assert "contradict" in diagnosis.sentence
@@ -190,6 +194,68 @@ def test_a_described_hub_is_used_and_counted_balls_do_not_change_it():
     swapped = diagnose(Readings(clamp="nuts", thread="3/8 x 26"))
     assert swapped.scenario.axle.bore == 0.0
     assert swapped.scenario.axle.thread_pitch == pytest.approx(25.4e-3 / 26)
+
+
+def test_a_proud_axle_is_looked_for_only_where_it_can_fool_the_clamp():
+    look = Round(rim_open=Play(play=0.9e-3), rim_closed=Play(play=0.0))
+    for kind, there in (("quick release", True), ("thru-axle", False), ("nuts", False)):
+        diagnosis = diagnose(read_part(Readings, f"clamp = '{kind}'", name="x").replace(found=look))
+        assert any(found.key == "proud" for found in diagnosis.faults) == there
+        assert any(step.key == "protrusion" for step in diagnosis.next_steps) == there
+
+
+PLAYS = st.one_of(
+    st.builds(Play),
+    st.builds(Play, hand=st.sampled_from(["none", "just felt", "clear"])),
+    st.builds(
+        Play,
+        play=st.floats(0, 10e-3),
+        by=st.sampled_from(["dial gauge", "ruler"]),
+        uncertainty=st.none() | st.floats(1e-6, 3e-3),
+    ),
+)
+LOOKS = st.builds(
+    Round,
+    turned_in=st.sampled_from([0.0, 0.3, 12.0]),
+    rim_open=PLAYS,
+    rim_closed=PLAYS,
+    axle_end_open=PLAYS,
+    axle_end_closed=PLAYS,
+    turns_open=st.none() | st.sampled_from(["free", "gritty"]),
+    turns_closed=st.none() | st.sampled_from(["tight", "notchy", "tight in one place"]),
+    starting_weight=st.none() | st.floats(0, 2.0),
+)
+
+
+@settings(max_examples=25)
+@given(
+    found=LOOKS,
+    then=LOOKS,
+    clamp=st.none() | st.sampled_from(["quick release", "nuts", "thru-axle"]),
+    cone_out=st.none() | st.floats(-6.0, 18.0),
+)
+def test_whatever_is_read_gets_an_answer_or_a_sentence(found, then, clamp, cone_out):
+    """No reading a file allows may end in an error; without contradictions the chances are chances."""
+    readings = Readings(clamp=clamp, found=found.replace(turned_in=0.0), round_2=then, cone_out=cone_out)
+    diagnosis = diagnose(readings)
+    assert diagnosis.sentence
+    if diagnosis.contradictions:
+        assert diagnosis.move is None
+        assert diagnosis.closed is None
+    else:
+        assert diagnosis.states is not None
+        assert sum(diagnosis.states.values()) == pytest.approx(1.0)
+        assert all(-1e-9 <= fault.chance <= 1 + 1e-9 for fault in diagnosis.faults)
+
+
+@pytest.mark.parametrize(
+    "name", ["bent-axle", "big-ball", "city-nutted", "light-axle", "thru-axle", "road-front"]
+)
+def test_a_described_hub_of_any_kind_is_answered(root, name):
+    hub = load_scenario(root / "scenarios" / f"{name}.toml")
+    diagnosis = diagnose(Readings(found=Round(rim_open=Play(play=0.5e-3), rim_closed=Play(play=0.2e-3))), hub)
+    assert diagnosis.sentence
+    assert diagnosis.scenario.clamp.kind == hub.clamp.kind
 
 
 def test_sizes_that_cannot_go_together_are_refused():

@@ -139,25 +139,25 @@ def check(share: np.ndarray, draws: int) -> None:
     assert (np.abs(share - nominal) < 3.5 * np.sqrt(nominal * (1 - nominal) / draws)).all(), share
 
 
-def test_intervals_hold_the_truth_as_often_as_they_say(record_property):
+def test_intervals_hold_the_truth_as_often_as_they_say(record_testsuite_property):
     share = coverage(80, seed=5)
-    record_property("coverage", share.tolist())
+    record_testsuite_property("coverage", share.tolist())
     check(share, 80)
 
 
 @pytest.mark.slow
-def test_intervals_hold_the_truth_over_a_thousand_hubs(record_property):
+def test_intervals_hold_the_truth_over_a_thousand_hubs(record_testsuite_property):
     share = coverage(1000, seed=6)
-    record_property("coverage", share.tolist())
+    record_testsuite_property("coverage", share.tolist())
     check(share, 1000)
 
 
 @pytest.mark.slow
-def test_coverage_where_every_clamp_is_harder_than_believed(record_property):
+def test_coverage_where_every_clamp_is_harder_than_believed(record_testsuite_property):
     """8 kN where the median believed is 5: reported beside the calibrated one; it must get worse."""
     calibrated, harder = coverage(200, seed=7), coverage(200, seed=7, force=8000.0)
-    record_property("coverage at the believed clamp", calibrated.tolist())
-    record_property("coverage at 8 kN", harder.tolist())
+    record_testsuite_property("coverage at the believed clamp", calibrated.tolist())
+    record_testsuite_property("coverage at 8 kN", harder.tolist())
     assert harder[2, 1] < calibrated[2, 1] - 0.1  # the 80 % interval of the force
     assert harder[1, 2] > 0.8  # most closed end plays are still inside the 95 % interval
 
