@@ -19,8 +19,10 @@ if TYPE_CHECKING:
     from conemodel.parts.bearing import Pair as Pair
     from conemodel.parts.bearing import Row as Row
     from conemodel.parts.files import load_scenario as load_scenario
+    from conemodel.parts.readings import load_readings as load_readings
     from conemodel.parts.scenario import Scenario as Scenario
     from conemodel.solve.pair import solve_pair as solve_pair
+    from conemodel.tasks.diagnose.diagnosis import diagnose as diagnose
     from conemodel.tasks.predict import predict as predict
     from conemodel.tasks.study import sweep as sweep
 
@@ -31,6 +33,8 @@ _HOMES = {
     "Pair": "parts.bearing",
     "Row": "parts.bearing",
     "Scenario": "parts.scenario",
+    "diagnose": "tasks.diagnose.diagnosis",
+    "load_readings": "parts.readings",
     "load_scenario": "parts.files",
     "predict": "tasks.predict",
     "solve_pair": "solve.pair",
