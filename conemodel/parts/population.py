@@ -7,6 +7,7 @@ from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE, TURN
+from conemodel.parts.files import read_part
 from conemodel.parts.part import Fault, Part, quantity
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
@@ -211,16 +212,27 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
     Errors: `InputProblems` naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    population = load_part(Population, path)
-    shelf = shelf_of(path)
+    crowd = _gathered(load_part(Population, path), shelf_of(path), name=path.name)
+    return crowd if kind is None else crowd.only(kind)
+
+
+def read_crowd(raw: bytes, *, name: str) -> Crowd:
+    """Read a population from the bytes of a file called `name`; the scenarios it names are the project's own.
+
+    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    """
+    return _gathered(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
+
+
+def _gathered(population: Population, shelf: tuple[Path, ...], *, name: str) -> Crowd:
+    """Return a population with its hubs from the shelf."""
     kinds: list[Scenario] = []
     problems: list[Problem] = []
-    for name in population.hubs.files:
+    for kind in population.hubs.files:
         try:
-            kinds.append(scenario_called(name, shelf, where=f"{path.name}: hubs.files"))
+            kinds.append(scenario_called(kind, shelf, where=f"{name}: hubs.files"))
         except InputProblems as error:
             problems += error.problems
     if problems:
         raise InputProblems(problems)
-    crowd = crowd_of(population, tuple(kinds))
-    return crowd if kind is None else crowd.only(kind)
+    return crowd_of(population, tuple(kinds))

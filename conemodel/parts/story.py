@@ -9,6 +9,7 @@ from typing import Any, Literal
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
+from conemodel.parts.files import read_part
 from conemodel.parts.part import Fault, Part, PartProblems, quantity
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shelf import SCENARIOS, load_part, scenario_called, shelf_of
@@ -161,15 +162,26 @@ def load_story(path: str | Path) -> Staged:
     Errors: `InputProblems` naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    story = load_part(Story, path)
-    shelf = shelf_of(path)
+    return _staged(load_part(Story, path), shelf_of(path), name=path.name)
+
+
+def read_story(raw: bytes, *, name: str) -> Staged:
+    """Read a story from the bytes of a file called `name`; the scenarios it names are the project's own.
+
+    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    """
+    return _staged(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
+
+
+def _staged(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
+    """Return a story with its scenarios from the shelf, changes made."""
     found: dict[str, Scenario] = {}
     problems: list[Problem] = []
-    for name, side in (("left", story.left), ("right", story.right)):
-        where = f"{path.name}: {name}."
+    for side_name, side in (("left", story.left), ("right", story.right)):
+        where = f"{name}: {side_name}."
         try:
             whole = scenario_called(side.scenario, shelf, where=f"{where}scenario")
-            found[name] = side.laid_over(whole)
+            found[side_name] = side.laid_over(whole)
         except PartProblems as error:
             problems += [_said(fault, where) for fault in error.faults]
         except InputProblems as error:
