@@ -9,10 +9,10 @@ from conemodel.show.svg import LINE, Point, Sheet, wrapped
 from conemodel.show.view import BEYOND, CAP, LOOSE, SAME, Halves, Told, View, clamp_face, outer_face, sign_of
 
 
-def drawn(view: View, told: Sequence[Told], *, names_only: bool = False) -> Sheet:
-    """Return the sheet with the hub, the names of its parts, and what is told below it."""
+def drawn(view: View, told: Sequence[Told], *, names_only: bool = False, bare: bool = False) -> Sheet:
+    """Return the sheet with the hub, the names of its parts, and what is told below it; `bare` without any words."""
     halves: Halves = {"left": half_of(view.scenario, "left"), "right": half_of(view.scenario, "right")}
-    sheet, lines = _sheet(view, halves, told)
+    sheet, lines = _sheet(view, halves, told, bare=bare)
     _shell(sheet, view, halves)
     for side in view.sides:
         if view.clamped:
@@ -24,12 +24,13 @@ def drawn(view: View, told: Sequence[Told], *, names_only: bool = False) -> Shee
         _bearing(sheet, view, half, sign_of(side), adjusted)
         if view.clamped:
             _clamp(sheet, view, half, sign_of(side))
-    write_names(sheet, view, halves, names_only=names_only)
-    sheet.lines(lines)
+    if not bare:
+        write_names(sheet, view, halves, names_only=names_only)
+        sheet.lines(lines)
     return sheet
 
 
-def _sheet(view: View, halves: Halves, told: Sequence[Told]) -> tuple[Sheet, list[Told]]:
+def _sheet(view: View, halves: Halves, told: Sequence[Told], *, bare: bool) -> tuple[Sheet, list[Told]]:
     """Return the empty sheet, whole hub or adjustable side, and the lines that fit below."""
     width, size, margin = (390.0, 12.5, 6.0) if view.compact else (1000.0, 19.0, 12.0)
     reach = {side: outer_face(half) + CAP + 2 for side, half in halves.items()}
@@ -45,7 +46,7 @@ def _sheet(view: View, halves: Halves, told: Sequence[Told]) -> tuple[Sheet, lis
         for line in wrapped(words, width=width - size, size=size)
     ]
     tall = max(half.flange for half in halves.values()) * scale
-    head, foot = 4.9 * size, (3.0 + LINE * len(lines)) * size
+    head, foot = (margin, margin) if bare else (4.9 * size, (3.0 + LINE * len(lines)) * size)
     sheet = Sheet(
         scale=scale,
         centre=(middle, head + tall),

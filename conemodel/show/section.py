@@ -46,6 +46,7 @@ def hub_section_svg(
     exaggeration: float | None = None,
     dark: bool = False,
     compact: bool = False,
+    bare: bool = False,
 ) -> str:
     """Return the hub in section at a stage, as SVG.
 
@@ -55,6 +56,7 @@ def hub_section_svg(
         exaggeration: how many times larger the cone's movement is drawn; found by `exaggeration_for` if None.
         dark: for a dark ground.
         compact: the adjustable side only, for a screen of 390 px.
+        bare: the picture alone, for where its words stand beside it; the factor must be among them.
     """
     names = list(prediction.stages)
     now = prediction.stages[stage]
@@ -70,7 +72,7 @@ def hub_section_svg(
         tones=tones(dark=dark),
     )
     told = _told(view, prediction)
-    sheet = drawn(view, told)
+    sheet = drawn(view, told, bare=bare)
     return sheet.svg(
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
         desc=" ".join(words for words, _, _ in told)
