@@ -50,6 +50,7 @@ def load_drag(pair: Pair, solution: PairSolution) -> LoadDrag:
 def _rolling(row: Row, state: RowState) -> Array:
     """Return the load part of one row [N·m]: the friction load is 0.9 Fa cot α - 0.1 Fr, at least Fr."""
     axial, radial = row_forces(row, state)
+    axial = np.abs(axial)  # so loose that the balls lean the other way, a row rubs all the same
     load = np.maximum(0.9 * axial / tan(row.contact_angle) - 0.1 * radial, radial)
     static_load = axial + 2.3 * radial * tan(row.contact_angle)
     f1 = angular_contact_f1(static_ratio=static_load / _static_rating(row))
@@ -67,7 +68,7 @@ def _spinning(row: Row, state: RowState) -> Array:
         semi_major=semi_major,
         ellipticity=shape.semi_major / shape.semi_minor,
     )
-    torque: Array = (moment * np.sin(state.contact_angle)).sum(axis=-1)
+    torque: Array = (moment * np.abs(np.sin(state.contact_angle))).sum(axis=-1)
     return torque
 
 
