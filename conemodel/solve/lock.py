@@ -147,6 +147,9 @@ def lock_up(scenario: Scenario) -> Joint:
         thread_friction=far.thread_friction,
     )
     axle_torque = force * arm
+    if stack.keyed_washer and not setting.cone_held and setting.technique != "cone turned out":
+        # nothing but the axle takes up what the nut is turned with: its face turns the washer, the key the axle
+        axle_torque = setting.lock_torque
     return Joint(
         gives=gives,
         force=force,
