@@ -47,6 +47,16 @@ ADVICE = {
 }
 """What to do about each."""
 
+MISFITS = {
+    "axle_length": "axle length that does not add up",
+    "thread": "thread unlike the hub's",
+    "engagement_left": "too little thread for the axle nut on the left",
+    "engagement_right": "too little thread for the axle nut on the right",
+    "protrusions": "protrusions unlike",
+    "frame": "hub and frame of unlike width",
+}
+"""What is named as a fault where parts do not go together; `Fit.label` names what was looked at."""
+
 UNSAFE = ("proud", "not_clamping")
 """Faults with which the wheel can come out."""
 
@@ -84,7 +94,7 @@ def faults_of(
     found += [
         FoundFault(
             key=fit.key,
-            label=fit.label,
+            label=MISFITS.get(fit.key, fit.label),
             chance=1.0 if fit.chance is None else fit.chance,
             before=0.0,
             evidence=("as measured",),
