@@ -62,8 +62,11 @@ def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
             f"into the balls up to some {NEWTON.from_si(joint.stop_preload) / 1e3:.0f} kN. Races are ruined this way."
         )
     elif setting.cone_held and joint.holding_torque > 0:
-        yield f"The spanner on the cone has to hold {NEWTON_METRE.from_si(joint.holding_torque):.1f} N·m."
-    elif adjusted.keyed_washer:
+        holder = (
+            "spanner on the cone, with the washer's key," if adjusted.keyed_washer else "spanner on the cone"
+        )
+        yield f"The {holder} has to hold {NEWTON_METRE.from_si(joint.holding_torque):.1f} N·m."
+    elif adjusted.keyed_washer and not setting.cone_held:
         yield (
             "Only the washer's key keeps the cone from turning: it gives by "
             f"{DEG.from_si(adjusted.key_clearance):.0f}°, and a soft tab shears."
@@ -102,7 +105,8 @@ def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
         change = "looser" if difference > 0 else "tighter"
         yield (
             f"Clamped on {scenario.setting.clamp_seat}: in the frame it will be {UM.from_si(abs(difference)):.1f} µm "
-            f"{change}, {turn:.1f}° of cone, because the clamp then enters by the locknut."
+            f"{change}, {turn:.1f}° of cone, because the clamp then enters by the "
+            f"{'end of the axle' if frame.clamp.proud else 'locknut'}."
         )
 
 
