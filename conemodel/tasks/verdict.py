@@ -4,7 +4,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
+from conemodel.physics.clamp import required_force_against_removal
+from conemodel.solve.clamping import close_clamp
 from conemodel.solve.stages import Steps
 from conemodel.tasks.notes import notes_on
 from conemodel.tasks.spread import Spread, spreads_of
@@ -15,6 +18,15 @@ State = Literal["loose", "right", "tight"]
 
 DO_NOT_RIDE = "Do not ride"
 """How every warning of a wheel that may come out begins."""
+
+REMOVAL_FORCE = 2300.0
+"""Pull that must not move a wheel in its dropouts [N]. Source: [EN14766]"""
+
+BEST_GRIP = 0.30
+"""Friction of dropout on clamp and locknut at its best [-]: the least clamp force follows. Assumption."""
+
+CURVE_ERROR = 0.01
+"""Share by which play read from a curve may miss the limit it was set to [-]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,8 +87,8 @@ def verdict_of(scenario: Scenario, steps: Steps, window: Window, rim_play: float
     obstacle = _obstacle(scenario, steps, window)
     spreads = spreads_of(scenario)
     turn = None if obstacle else turn_of(scenario, steps, window, spreads)
-    unsafe = _unsafe(steps)
-    said = [*unsafe, _said(state, rim_play, preload), obstacle or _advice(scenario, state, turn)]
+    unsafe = (*_proud_axle(scenario), *_weak_clamp(scenario, steps))
+    said = [*unsafe, _said(scenario, state, rim_play, preload), obstacle or _advice(scenario, state, turn)]
     return Verdict(
         state=state,
         unsafe=unsafe,
@@ -100,9 +112,14 @@ def turn_of(scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spr
     )
 
 
-def _unsafe(steps: Steps) -> tuple[str, ...]:
-    """Return the reasons not to ride."""
-    proud = steps.clamp.proud
+def _proud_in_frame(scenario: Scenario) -> tuple[Side, ...]:
+    """Return the sides on which the axle stands proud once in the frame, whatever the clamp presses on now."""
+    return close_clamp(scenario.with_setting(clamp_seat="dropouts")).proud
+
+
+def _proud_axle(scenario: Scenario) -> tuple[str, ...]:
+    """Return the reason not to ride where the axle reaches through a dropout."""
+    proud = _proud_in_frame(scenario)
     if not proud:
         return ()
     where = "both ends" if len(proud) == 2 else f"the {proud[0]} end"
@@ -112,9 +129,26 @@ def _unsafe(steps: Steps) -> tuple[str, ...]:
     )
 
 
+def _weak_clamp(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
+    """Return the reason not to ride where the clamp cannot hold the wheel in open dropouts.
+
+    Source: [EN14766]
+    """
+    if scenario.clamp.kind == "thru-axle" or scenario.setting.clamp_seat != "dropouts":
+        return ()
+    needed = required_force_against_removal(removal_force=REMOVAL_FORCE, friction=BEST_GRIP, faces=4)
+    if steps.clamp.force >= needed:
+        return ()
+    return (
+        f"{DO_NOT_RIDE}: a clamp force of {NEWTON.from_si(steps.clamp.force):.0f} N does not hold the wheel. Against "
+        f"the {NEWTON.from_si(REMOVAL_FORCE):.0f} N a standard pulls at it with, friction alone needs "
+        f"{NEWTON.from_si(float(needed)):.0f} N even on faces that grip well.",
+    )
+
+
 def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
     """Return why no turn of the cone brings this hub right, or nothing."""
-    if steps.clamp.proud:
+    if _proud_in_frame(scenario):
         return "Put that right before setting the cone."
     if window.width <= 0:
         return (
@@ -132,13 +166,20 @@ def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
     return ""
 
 
-def _said(state: State, rim_play: float, preload: float) -> str:
+def _said(scenario: Scenario, state: State, rim_play: float, preload: float) -> str:
     """Return what is felt once clamped."""
+    felt = (1 + CURVE_ERROR) * scenario.limits.rim_play
     if state == "loose":
         return f"Clamped, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
     if state == "tight":
         return f"Clamped, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
-    return "Clamped, the play is gone and the balls are hardly pinched."
+    play = (
+        f"it rocks {MM.from_si(rim_play):.1f} mm at the rim"
+        if rim_play > felt
+        else "no play is felt at the rim"
+    )
+    pinched = f"are pinched with {NEWTON.from_si(preload):.0f} N" if preload >= 0.5 else "are not pinched"
+    return f"Clamped, {play} and the balls {pinched}: within the limits."
 
 
 def _advice(scenario: Scenario, state: State, turn: Turn | None) -> str:
