@@ -20,8 +20,9 @@ from conemodel.show.spec import (
     written,
 )
 from conemodel.show.steps import Step, steps_shown
-from conemodel.show.words import cone_angle, degrees, millimetres
+from conemodel.show.words import degrees, millimetres
 from conemodel.tasks.predict import Prediction
+from conemodel.tasks.window import Window
 
 ROW = 40
 """Height of one row of the waterfall: a line of text and the bar below it [px]."""
@@ -42,10 +43,15 @@ def where_the_play_went(prediction: Prediction) -> Spec:
     nought line there is free play, left of it preload. Pale, dashed bars and a ≈ mark what is only assumed.
     The good range lies behind the clamped hub and has the last row.
     """
-    steps = steps_shown(prediction)
-    good = prediction.window.width > 0
+    lead = prediction.scenario.axle.lead_per_radian
+    return waterfall(steps_shown(prediction), window=prediction.window, lead=lead)
+
+
+def waterfall(steps: tuple[Step, ...], *, window: Window, lead: float) -> Spec:
+    """Return steps with the good range `window` as a chart; `lead` of the cone's thread [m/rad]."""
+    good = window.width > 0
     height = (len(steps) + good + 1) * ROW
-    low, high = _reach(prediction, steps)
+    low, high = _reach(window, steps)
 
     def x(field: str) -> Spec:
         return number_field(
@@ -59,7 +65,7 @@ def where_the_play_went(prediction: Prediction) -> Spec:
         return number_field(field, scale={"domain": [height, 0], "nice": False, "zero": False}, axis=None)
 
     layers = [
-        *(_good_range(prediction, steps, x, y) if good else ()),
+        *(_good_range(window, steps, x, y) if good else ()),
         _nought(x, y, height),
         _connectors(x, y),
         *(
@@ -75,7 +81,7 @@ def where_the_play_went(prediction: Prediction) -> Spec:
         *_tips(x, y),
         *_columns(y, weight="normal", layer=only("datum.kind !== 'level'")),
         *_columns(y, weight="bold", layer=only("datum.kind === 'level'")),
-        *(_good_words(prediction, len(steps), y) if good else ()),
+        *(_good_words(window, lead, len(steps), y) if good else ()),
         *_foot(steps, x, y, height),
         _strips(y),
     ]
@@ -108,9 +114,8 @@ def _row(index: int, step: Step) -> Spec:
     }
 
 
-def _reach(prediction: Prediction, steps: tuple[Step, ...]) -> tuple[float, float]:
+def _reach(window: Window, steps: tuple[Step, ...]) -> tuple[float, float]:
     """Return the ends of the scale [mm], with room for the words on both sides of nought."""
-    window = prediction.window
     ends = [0.0, window.loose_edge, window.tight_edge]
     ends += [end for step in steps for end in (step.start, step.end)]
     low, high = MM.from_si(min(ends)), MM.from_si(max(ends))
@@ -200,9 +205,9 @@ def _foot(steps: tuple[Step, ...], x: Channel, y: Channel, height: float) -> lis
     return marks
 
 
-def _good_range(prediction: Prediction, steps: tuple[Step, ...], x: Channel, y: Channel) -> list[Spec]:
+def _good_range(window: Window, steps: tuple[Step, ...], x: Channel, y: Channel) -> list[Spec]:
     """Return the good range behind the clamped hub, and as a bar in the row that names it."""
-    low, high = MM.from_si(prediction.window.tight_edge), MM.from_si(prediction.window.loose_edge)
+    low, high = MM.from_si(window.tight_edge), MM.from_si(window.loose_edge)
     top = next(i for i, step in enumerate(steps) if step.stage == "clamped") * ROW
     row = len(steps) * ROW
     places = (top, row + BAR_TOP), (row + BAR_TOP, row + BAR_BOTTOM)
@@ -215,12 +220,11 @@ def _good_range(prediction: Prediction, steps: tuple[Step, ...], x: Channel, y: 
     return bands
 
 
-def _good_words(prediction: Prediction, index: int, y: Channel) -> list[Spec]:
+def _good_words(window: Window, lead: float, index: int, y: Channel) -> list[Spec]:
     """Return the row that names the good range."""
-    width = prediction.window.width
     row = {
-        "mm": millimetres(width),
-        "degrees": degrees(cone_angle(prediction, width)),
+        "mm": millimetres(window.width),
+        "degrees": degrees(window.width / lead),
         "label": "wide is the good range, clamped",
         "text": index * ROW + TEXT,
     }
@@ -248,14 +252,18 @@ def _strips(y: Channel) -> Spec:
 
 def alt_text_where_the_play_went(prediction: Prediction) -> str:
     """Return the waterfall in words, for those who do not see it."""
+    return alt_text_waterfall(steps_shown(prediction), window=prediction.window)
+
+
+def alt_text_waterfall(steps: tuple[Step, ...], *, window: Window) -> str:
+    """Return steps and the good range in words."""
     said = []
-    for step in steps_shown(prediction):
+    for step in steps:
         if step.kind == "level":
             said.append(f"{step.words}, end play {millimetres(step.end)}.")
         else:
             assumed = ", only assumed" if step.assumed else ""
             said.append(f"{step.words.capitalize()}: {millimetres(step.shown, sign=True)}{assumed}.")
-    window = prediction.window
     if window.width > 0:
         said.append(
             f"Good range, clamped: {millimetres(window.tight_edge)} to {millimetres(window.loose_edge)}."
