@@ -1,0 +1,144 @@
+"""Practise: a hub with hidden numbers, set by feel; then the truth."""
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.parts.exercise import Exercise
+from conemodel.record.attempts import attempt_of, delete_attempt, save
+from conemodel.record.database import Database
+from conemodel.tasks.bench.actions import Take, TakeBack
+from conemodel.tasks.bench.mark import mark
+from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.practise_choose import another_seed, choose, following
+from conemodel.ui.practise_hands import DRAW, Buttons
+from conemodel.ui.practise_log import log, next_line, stands, told_last
+from conemodel.ui.practise_mark import result
+from conemodel.ui.practise_shelf import shelf
+from conemodel.ui.practise_sitting import Sitting, Stand
+from conemodel.ui.practise_words import STEPS, first_step, steps_for
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page("Practise", "A hub whose numbers you cannot see. Set it by what hands, eyes and ears tell.")
+    try:
+        sitting = choose()
+    except ConemodelError as error:
+        st.error("There is no bench to practise on just now.")
+        st.code(str(error), language=None, wrap_lines=True)
+    else:
+        sitting.stand.hear()
+        if sitting.stand.bench.finished:
+            _finished(sitting)
+        else:
+            _at_the_bench(sitting)
+    end_page()
+
+
+@st.fragment
+def _at_the_bench(sitting: Sitting) -> None:
+    """Draw goal, hands and what was felt; a gesture reruns only this."""
+    stand = sitting.stand
+    stand.hear()
+    if stand.bench.finished:
+        st.rerun()
+    _goal(sitting.exercise)
+    left, right = st.columns([2, 1], gap="large")
+    with left:
+        _hubs(stand)
+        next_line(stand.bench)
+        told_last(stand)
+        step = _step(stand)
+        DRAW[step](stand)
+    with right:
+        st.markdown("**On the bench**")
+        stands(stand)
+        if not sitting.exercise.assessed:
+            buttons = Buttons(stand)
+            buttons.draw("Take the last move back", TakeBack(), shortcut="Ctrl+Z")
+            buttons.reasons()
+        st.markdown("**Done and felt so far**")
+        log(stand)
+    if not sitting.exercise.assessed:
+        shelf(sitting)
+
+
+def _goal(exercise: Exercise) -> None:
+    goal = " ".join(exercise.goal.split())
+    with st.container(border=True):
+        st.markdown(f"**Goal:** {goal}")
+
+
+def _hubs(stand: Stand) -> None:
+    """Draw which of several hubs is on the bench."""
+    bench = stand.bench
+    if len(bench.hubs) == 1:
+        return
+    key = f"{stand.name} hub"
+
+    def taken() -> None:
+        if st.session_state[key] is not None:
+            stand.do(Take(st.session_state[key]))
+
+    st.session_state[key] = bench.current
+    st.segmented_control(
+        "Hub",
+        range(len(bench.hubs)),
+        format_func=lambda n: f"{n + 1} ✓" if bench.hubs[n].done else str(n + 1),
+        key=key,
+        on_change=taken,
+        required=True,
+        help="A tick: you have said your last word on it.",
+    )
+
+
+def _step(stand: Stand) -> str:
+    """Draw the steps and return the chosen one."""
+    steps = steps_for(stand.bench.exercise)
+    key = f"{stand.name} step"
+    if st.session_state.get(key) not in steps:
+        st.session_state[key] = first_step(stand.bench.exercise)
+    chosen = st.segmented_control(
+        "Step",
+        steps,
+        format_func=lambda name: STEPS[name],
+        key=key,
+        required=True,
+        persist_state="session",
+        width="stretch",
+    )
+    return chosen if chosen in steps else steps[0]
+
+
+def _finished(sitting: Sitting) -> None:
+    """Mark it once, keep it once, show it."""
+    if sitting.marked is None:
+        sitting.marked = mark(sitting.stand.bench)
+        sitting.saved = _kept(sitting)
+    result(sitting)
+    again, on = st.columns(2)
+    again.button("Again, another hub", on_click=another_seed, width="stretch", type="primary")
+    on.button("Next exercise", on_click=following, width="stretch")
+    if isinstance(sitting.saved, int):
+        who = st.session_state.get("practise_name") or "no name"
+        st.caption(f"Kept in the record on this computer, under {who}.")
+        st.button("Delete this attempt", on_click=_forget, args=(sitting,))
+    elif sitting.saved:
+        st.caption(sitting.saved)
+
+
+def _kept(sitting: Sitting) -> int | str:
+    """Save the attempt and return its number, or why it was not saved."""
+    if sitting.marked is None:
+        return "Not marked yet."
+    try:
+        attempt = attempt_of(sitting.marked, sitting.link, name=st.session_state.get("practise_name"))
+        return save(attempt, Database()).id or "Not kept."
+    except (InputProblems, ConemodelError) as error:
+        return f"Not kept in the record: {error}"
+
+
+def _forget(sitting: Sitting) -> None:
+    if isinstance(sitting.saved, int):
+        delete_attempt(sitting.saved, Database())
+        sitting.saved = "Deleted from the record."

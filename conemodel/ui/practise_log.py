@@ -1,0 +1,82 @@
+"""What was done and what hands, eyes and ears answered, in words."""
+
+from html import escape
+
+import streamlit as st
+
+from conemodel.tasks.bench.state import Bench, Event
+from conemodel.ui.practise_sitting import Stand
+from conemodel.ui.practise_words import STEPS, next_to_do, standing
+
+STYLE = """
+<style>
+.cm-told {font-size: 1.3rem; font-weight: 600; line-height: 1.3}
+.cm-told {border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
+.cm-told small {display: block; font-size: 0.95rem; font-weight: 400}
+.cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
+.cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid #88888855}
+.cm-log b {font-weight: 600}
+.cm-standing {display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.9rem; margin: 0}
+.cm-standing dt, .cm-standing dd {margin: 0 !important}
+.cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
+.cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
+@media (max-width: 640px) {
+  [class*="step"][class*="st-key-bench"] button {padding-left: 0.55rem; padding-right: 0.55rem}
+  .cm-told {font-size: 1.15rem}
+}
+</style>
+"""
+
+
+def told_last(stand: Stand) -> None:
+    """Draw what was answered last, large."""
+    if not stand.bench.log:
+        text, done = "Nothing done yet.", ""
+    else:
+        text, done = stand.bench.log[-1].told, _done(stand, len(stand.bench.log) - 1)
+    st.html(
+        f'{STYLE}<div class="cm-told" role="status" aria-live="polite">'
+        f"<small>{escape(done)}</small>{escape(text)}</div>"
+    )
+
+
+def log(stand: Stand, *, label: str = "What was done and what was felt") -> None:
+    """Draw all of it, the latest on top; lines that only say the same again are drawn once."""
+    lines: list[str] = []
+    before = ""
+    for number, event in enumerate(stand.bench.log):
+        line = _line(stand, number, event)
+        if line != before:
+            lines.append(line)
+        before = line
+    body = "".join(reversed(lines)) or "<p>Nothing yet.</p>"
+    st.html(f'{STYLE}<div class="cm-log" role="log" tabindex="0" aria-label="{escape(label)}">{body}</div>')
+
+
+def next_line(bench: Bench) -> None:
+    """Draw what is usually done next."""
+    step, words = next_to_do(bench)
+    st.html(f'{STYLE}<p class="cm-next"><b>Next → {STEPS[step]}:</b> {escape(words)}</p>')
+
+
+def stands(stand: Stand) -> None:
+    """Draw what anyone at the bench can see."""
+    rows = "".join(
+        f"<dt>{escape(name)}</dt><dd>{escape(state)}</dd>" for name, state in standing(stand.bench)
+    )
+    st.html(f'{STYLE}<dl class="cm-standing">{rows}</dl>')
+
+
+def _done(stand: Stand, number: int) -> str:
+    words = stand.own_words.get(number, stand.bench.log[number].action)
+    return f"{words[:1].upper()}{words[1:]}"
+
+
+def _line(stand: Stand, number: int, event: Event) -> str:
+    words = escape(_done(stand, number))
+    if len(stand.bench.hubs) > 1:
+        words = f"Hub {event.hub + 1}: {words}"
+    if event.undone:
+        return f"<p><s>{words}</s> (taken back)</p>"
+    note = " (not possible)" if event.refused else ""
+    return f"<p>{words}{note}<br><b>{escape(event.told)}</b></p>"
