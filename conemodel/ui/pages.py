@@ -3,7 +3,7 @@
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import set_cone, start
+from conemodel.ui import first_hub, practise, progress, set_cone, start
 
 
 def all_pages() -> dict[str, StreamlitPage]:
@@ -11,6 +11,13 @@ def all_pages() -> dict[str, StreamlitPage]:
     pages = {
         "start": st.Page(
             start.page, title="Start", icon=":material/door_open:", url_path="start", default=True
+        ),
+        "first-hub": st.Page(
+            first_hub.page, title="First hub", icon=":material/back_hand:", url_path="first-hub"
+        ),
+        "practise": st.Page(practise.page, title="Practise", icon=":material/pan_tool:", url_path="practise"),
+        "progress": st.Page(
+            progress.page, title="Progress", icon=":material/monitoring:", url_path="progress"
         ),
         "set-the-cone": st.Page(
             set_cone.page, title="Set the cone", icon=":material/build:", url_path="set-the-cone"

@@ -18,7 +18,13 @@ class Door:
     pages: tuple[str, ...]
 
 
-DOORS = (Door("Learn it", "See what a setting becomes.", ("set-the-cone",)),)
+DOORS = (
+    Door(
+        "Learn it",
+        "Ninety seconds on a first hub, then the bench: set hubs by feel. Or see what a setting becomes.",
+        ("first-hub", "practise", "set-the-cone"),
+    ),
+)
 
 
 def page() -> None:
