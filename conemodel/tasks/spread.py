@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from conemodel.base.units import DEG, KILONEWTON, NEWTON_METRE, ONE, UM, Unit
 from conemodel.parts.scenario import Scenario
+from conemodel.solve.clamping import clamp_force
 from conemodel.solve.lock import SHARE_OF_NUT
 from conemodel.solve.stages import steps_of
 from conemodel.tasks.window import Window, window_of
@@ -97,14 +98,14 @@ def _clamped(scenario: Scenario) -> tuple[Window, float]:
 def _variants(scenario: Scenario) -> Iterator[_Variant]:
     """Yield every assumption that bears on a scenario."""
     assumed, axle, setting = scenario.assumed, scenario.axle, scenario.setting
-    forces = (assumed.clamp_force_low, assumed.clamp_force_high)
+    forces = _around(clamp_force(scenario)[0], assumed.clamp_force_low, assumed.clamp_force_high)
     yield _variant(
         "clamp_force",
         "clamp force",
         f"{_span(forces, KILONEWTON)} kN",
         (_with_clamp_force(scenario, force) for force in forces),
     )
-    shares = (assumed.core_share_low, assumed.core_share_high)
+    shares = _around(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
     yield _variant(
         "thread_give",
         "give of the threads",
@@ -118,7 +119,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         f"{_span(groove, ONE)} of the ball",
         (with_conformity(scenario, value) for value in groove),
     )
-    fingers = (assumed.finger_torque_low, assumed.finger_torque_high)
+    fingers = _around(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
     yield _variant(
         "finger_torque",
         "pinch of the fingers",
@@ -135,7 +136,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
     if setting.cone_held:
-        turns = (min(assumed.drift_low, setting.drift), max(assumed.drift_high, setting.drift))
+        turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
         yield _variant(
             "drift",
             "turn of the held cone",
@@ -147,6 +148,11 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
 def _variant(name: str, label: str, span: str, ends: Iterable[Scenario]) -> _Variant:
     low, high = ends
     return _Variant(name, label, span, low, high)
+
+
+def _around(given: float, low: float, high: float) -> tuple[float, float]:
+    """Return an assumed range, widened to what the scenario itself says: a turn advised lies within its range."""
+    return min(low, given), max(high, given)
 
 
 def _span(ends: tuple[float, float], unit: Unit) -> str:
