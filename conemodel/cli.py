@@ -110,7 +110,7 @@ def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **opti
     with _Reported():
         angles, hub = _both(lambda: _angles(start, end, points), lambda: _asked_scenario(scenario, options))
         result = sweep_races(hub, cone_angle=angles)
-        click.echo(races_csv(result) if as_csv else races_text(result))
+        click.echo(races_csv(result) if as_csv else races_text(result), nl=not as_csv)
 
 
 @main.command()
@@ -131,7 +131,7 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
         hub = _asked_scenario(scenario, options)
         found = signature(hub, stage=stage)
         words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
-        click.echo(torque_csv(found) if as_csv else words)
+        click.echo(torque_csv(found) if as_csv else words, nl=not as_csv)
 
 
 @main.command()
@@ -144,7 +144,7 @@ def method(as_csv: bool) -> None:
 
     with _Reported():
         checks = published_checks()
-        click.echo(checks_csv(checks) if as_csv else checks_text(checks))
+        click.echo(checks_csv(checks) if as_csv else checks_text(checks), nl=not as_csv)
         if not all(each.holds for each in checks):
             sys.exit(NO_ANSWER)
 
