@@ -138,12 +138,11 @@ def binds_words(window: Window, prediction: Prediction) -> str:
         prediction: whose cone turns it into degrees.
     """
     said = []
-    for side, edge in (("loose", window.loose_edge), ("tight", window.tight_edge)):
-        first = [limit.label for limit in window.limits if limit.side == side and limit.binding]
-        by = " and ".join(first) if first else "no limit that is switched on"
-        at = f" at {millimetres(edge, sign=True)} of end play" if first else ""
-        said.append(f"on the {side} side {by}{at}")
+    for side, edge in (("Loose", window.loose_edge), ("Tight", window.tight_edge)):
+        first = [limit.label for limit in window.limits if limit.side == side.lower() and limit.binding]
+        by = f"{' and '.join(first)}, at {millimetres(edge, sign=True)}" if first else "nothing ends it"
+        said.append(f"{side} side: {by}.")
     if window.width <= 0:
-        return f"It ends {', '.join(said)}: nothing is left between them, no setting is good."
+        return f"{' '.join(said)} Nothing is left between them: no setting is good."
     width = DEG.from_si(cone_angle(prediction, window.width))
-    return f"It ends {', '.join(said)}: {width:.0f}° of cone between them."
+    return f"{' '.join(said)} {width:.0f}° of cone lie between."

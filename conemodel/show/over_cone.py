@@ -103,8 +103,8 @@ def over_cone(
     """
     whole = [
         *([good_band(*across.good, across.x)] if across.good else []),
+        _rule(across),  # below the layers, whose words then stop it
         *layers,
-        _rule(across),
         across.sign(across.now, _now(across), -20),
         *([across.sign(sum(across.good) / 2, _good_words(across), -4)] if across.good else []),
         _strips(across, read_out),

@@ -38,14 +38,16 @@ def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: 
 
     def y(field: str) -> Spec:
         scale = {"domain": [0, top], "nice": False}
-        return number_field(field, scale=scale, title="peak pressure, MPa", axis=axis(tickCount=6, grid=True))
+        return number_field(
+            field, scale=scale, title="peak pressure, MPa", axis=axis(tickCount=6, grid=True, format="d")
+        )
 
     band = {
         "mark": {"type": "area", "color": tone("opens"), "opacity": 0.25},
         "encoding": {"x": across.x("out_deg"), "y": y("low"), "y2": {"field": "high"}},
     }
     return over_cone(
-        f"Peak pressure under the {CASES[case]}",
+        "Peak pressure on a race",
         across,
         [band, line(across, "mpa", y("mpa"), colour="opens", width=3), *_dent_rule(y)],
         columns={
@@ -81,7 +83,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     across, life = cone_axis(prediction, races.cone_angle, races.end_play), races.life
 
     def y(field: str) -> Spec:
-        scale = {"domain": [0, 1.08], "nice": False}
+        scale = {"domain": [0, 1.1], "nice": False}
         share = axis(tickCount=5, format=".0%", grid=True)
         return number_field(field, scale=scale, title="life, share of the best", axis=share)
 
@@ -97,7 +99,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
             "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
             "encoding": at_best,
         },
-        *written(at_best, peak, text="best ▾", dy=-13, fontWeight="bold"),
+        *written(at_best, peak, text="◂ best", align="left", dx=9, dy=-4, fontWeight="bold"),
         *key_words(("—— the mix", "– – straight", "· · · side load")),
     ]
     shares = {"mixed": life.mixed, "straight": life.straight, "side": life.side}
@@ -152,7 +154,7 @@ def spin_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     level = {"x": {"value": "width"}, "y": y("s")}
     layers = [
         line(across, "s", y("s"), colour="opens", width=3),
-        *written(level, at, text="loose: no longer, however much play", align="right", dx=-4, dy=-10),
+        *written(level, at, text="looser: no longer", align="right", dx=-4, dy=-10),
     ]
     return over_cone(
         "Spin time against the setting",
@@ -184,7 +186,7 @@ def _dent_rule(y: Channel) -> list[Spec]:
     words = written(
         {"x": {"value": "width"}, "y": y("mpa")},
         data,
-        text="4200 MPa: leaves a dent",
+        text="4200 MPa: dents that are felt",
         align="right",
         dx=-4,
         dy=-10,

@@ -57,7 +57,7 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
         compact: one ring above the other, for a screen of 390 px.
     """
     colours = tones(dark=dark)
-    width, text = (390.0, 13.5) if compact else (780.0, 14.0)
+    width, text = (390.0, 13.5) if compact else (720.0, 14.5)
     told = [
         (line, bold, colour)
         for words, bold, colour in _told(loads, colours)
@@ -67,11 +67,12 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
     radius = (width if compact else width / 2) / 2 - reach - 1.2 * text
     outside = max(MM.from_si(row.pitch_diameter + row.ball_diameter) / 2 for row in _shapes(scenario))
     scale = radius / (outside + CUP_WALL)
-    ring = 2 * (radius + reach) + LINE * text
+    above = reach if _loaded_above(loads) else 0.6 * text
+    ring = 2 * radius + reach + above + LINE * text
     foot = LINE * text * len(told) + text
     sheet = Sheet(
         scale=scale,
-        centre=(width / 2, (ring if compact else ring / 2) + text),
+        centre=(width / 2, text * (1 + LINE) + above + radius + (ring / 2 if compact else 0.0)),
         width=width,
         height=(2 * ring if compact else ring) + text + foot,
         text_size=text,
@@ -83,7 +84,8 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
     for side, shape, row, middle in zip(
         ("left", "right"), _shapes(scenario), (loads.left, loads.right), middles, strict=True
     ):
-        _draw(sheet, _Ring(side=side, shape=shape, loads=row, middle=middle), most=most)  # type: ignore[arg-type]
+        ring_ = _Ring(side=side, shape=shape, loads=row, middle=middle)  # type: ignore[arg-type]
+        _draw(sheet, ring_, most=most, above=above)
     sheet.lines(told)
     return sheet.svg(
         title=f"{scenario.name}: what the balls carry under the {CASES[loads.case]}",
@@ -154,7 +156,7 @@ def _load_words(loads: Loads) -> str:
     return f"{words}."
 
 
-def _draw(sheet: Sheet, ring: _Ring, *, most: float) -> None:
+def _draw(sheet: Sheet, ring: _Ring, *, most: float, above: float) -> None:
     """Draw one row: cup, balls, cone, axle, and a pointer on every ball that carries."""
     tones_, shape = sheet.tones, ring.shape
     pitch, ball = MM.from_si(shape.pitch_diameter), MM.from_si(shape.ball_diameter)
@@ -175,14 +177,19 @@ def _draw(sheet: Sheet, ring: _Ring, *, most: float) -> None:
             sheet.disc(centre, 0.72 * ball, fill=tones_.ball, name="hardest")
         _pointer(sheet, ring, float(azimuth), float(load), most=most, bold=index == hardest)
     x, y = sheet.at(ring.middle)
-    above = y - sheet.scale * ring.outside - LENGTH - 2.2 * sheet.text_size
     sheet.text(
-        (x, above),
+        (x, y - sheet.scale * ring.outside - above),
         f"{ring.side.capitalize()} row, seen from the {ring.side}",
         anchor="middle",
         bold=True,
         name="row",
     )
+
+
+def _loaded_above(loads: Loads) -> bool:
+    """Return whether a ball in the upper half of either row carries anything."""
+    rows = (loads.left, loads.right)
+    return any(bool(((row.ball_load >= UNLOADED) & (np.cos(row.azimuth) > 0.2)).any()) for row in rows)
 
 
 def _hardest(ring: _Ring, most: float) -> int | None:
