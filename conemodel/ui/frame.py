@@ -1,5 +1,6 @@
 """What stands around every page: title, caution, and how words and numbers are set."""
 
+from collections.abc import Callable
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -11,9 +12,13 @@ from conemodel.show.text import CAUTION
 ICON = Path(__file__).with_name("icon.svg")
 """The picture in the browser's tab: a row of balls."""
 
+TAKE = "Take these numbers (CSV)"
+"""Stands on the button below a chart."""
+
 STYLE = """
 <style>
 h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
+[data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
 .cm-verdict {display: flex; flex-wrap: wrap; gap: 0.3rem 1.6rem; align-items: baseline; margin: 0}
 .cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
@@ -23,6 +28,8 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
 .cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid #88888855}
 .cm-table th:first-child, .cm-table td:first-child {text-align: left}
+[data-testid=stMarkdownContainer] .katex-display {overflow-x: auto; overflow-y: hidden}
+.cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: 0.9rem}
 @media (min-width: 641px) {[class*="-narrow"][class*="st-key-"] {display: none}}
 @media (max-width: 640px) {
@@ -58,6 +65,16 @@ def chart(spec: dict[str, Any], *, key: str, alt: str) -> None:
     st.vega_lite_chart(spec={**outer, "layer": [inner]}, key=key, alt=alt)
 
 
+def plain(text: str) -> str:
+    """Return words so that markdown leaves them as they are."""
+    return text.replace("~", "\\~").replace("*", "\\*").replace("_", "\\_")
+
+
+def take_csv(label: str, data: Callable[[], str], name: str) -> None:
+    """Draw a button that gives numbers as a CSV file called `name`, worked out only when asked for."""
+    st.download_button(label, data, name, "text/csv", on_click="ignore", key=f"take_{name}")
+
+
 def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
     """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's."""
     for kind, svg in (("wide", wide), ("narrow", narrow)):
@@ -65,8 +82,8 @@ def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
             st.image(svg, width="stretch", alt=alt)
 
 
-def table(head: list[str], rows: list[list[str]], *, caption: str) -> None:
-    """Draw a table of words and numbers that can be read by a screen reader and scrolls by itself on a phone."""
+def table(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> None:
+    """Draw a table of numbers, or of `words`, that a screen reader can read and that scrolls by itself on a phone."""
     top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
     body = "".join(
         "<tr>"
@@ -75,7 +92,8 @@ def table(head: list[str], rows: list[list[str]], *, caption: str) -> None:
         + "</tr>"
         for row in rows
     )
+    kind = "cm-table cm-words" if words else "cm-table"
     st.html(
-        f'<div class="cm-table" role="region" tabindex="0" aria-label="{escape(caption)}">'
+        f'<div class="{kind}" role="region" tabindex="0" aria-label="{escape(caption)}">'
         f"<table><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table></div>"
     )
