@@ -7,7 +7,14 @@ import streamlit as st
 
 from conemodel.parts.files import write_part
 from conemodel.parts.scenario import Scenario
+from conemodel.solve.coasting import Coast
+from conemodel.tasks.life import SIDE_SHARE
+from conemodel.tasks.loads import Case, Loads, loads_of
 from conemodel.tasks.predict import Prediction, predict
+from conemodel.tasks.races import RacesSweep, sweep_races
+from conemodel.tasks.rocking import Rocking, bench_and_frame
+from conemodel.tasks.signature import Signature, signature
+from conemodel.tasks.spin import spin_down
 from conemodel.tasks.study import Sweep, sweep
 
 _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part}
@@ -40,3 +47,37 @@ def picture(scenario: Scenario, kind: str) -> bytes:
 
     figure = prediction_figure(predicted(scenario), swept(scenario))
     return to_png(figure) if kind == "png" else to_pdf(figure)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _races(scenario: Scenario, side_share: float) -> RacesSweep:
+    return sweep_races(scenario, side_share=side_share)
+
+
+def races_swept(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> RacesSweep:
+    """Return the sweep of the races of a scenario; it is the same wherever the cone stands now."""
+    return _races(scenario.with_setting(back_off=0.0), side_share)
+
+
+@st.cache_resource(max_entries=128, show_spinner=False, hash_funcs=_BY_TEXT)
+def loaded(scenario: Scenario, case: Case) -> Loads:
+    """Return what the balls of a clamped hub carry under a case's load."""
+    return loads_of(scenario, case)
+
+
+@st.cache_resource(max_entries=64, show_spinner="Turning the wheel …", hash_funcs=_BY_TEXT)
+def felt(scenario: Scenario, stage: str) -> Signature:
+    """Return what a hand finds that turns the hub after a stage; dents take some tenths of a second."""
+    return signature(scenario, stage=stage)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def spun(scenario: Scenario) -> Coast:
+    """Return the clamped wheel spun hard by hand and let go."""
+    return spin_down(scenario)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def rocked(scenario: Scenario) -> tuple[Rocking, Rocking]:
+    """Return the rim rocked on the bench and in the frame."""
+    return bench_and_frame(scenario)

@@ -3,7 +3,7 @@
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import first_hub, practise, progress, set_cone, start
+from conemodel.ui import first_hub, method, practise, progress, set_cone, start
 
 
 def all_pages() -> dict[str, StreamlitPage]:
@@ -22,6 +22,7 @@ def all_pages() -> dict[str, StreamlitPage]:
         "set-the-cone": st.Page(
             set_cone.page, title="Set the cone", icon=":material/build:", url_path="set-the-cone"
         ),
+        "method": st.Page(method.page, title="Method", icon=":material/functions:", url_path="method"),
     }
     st.session_state.pages = pages
     return pages

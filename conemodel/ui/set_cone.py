@@ -21,7 +21,8 @@ from conemodel.tasks.words import direction, turn_size
 from conemodel.ui.address import choice
 from conemodel.ui.asking import ask_setting, made_turn, start_setting, turn_by, undo_turn
 from conemodel.ui.cached import picture, predicted, swept
-from conemodel.ui.frame import begin_page, by_width, chart, end_page, table
+from conemodel.ui.closer import look_closer, troubled
+from conemodel.ui.frame import begin_page, by_width, chart, end_page, plain, table
 from conemodel.ui.hubs import choose_hub
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
@@ -64,9 +65,13 @@ def _answered(scenario: Scenario, answer: DeltaGenerator, rest: DeltaGenerator) 
         return
     with answer:
         _verdict(prediction)
+        trouble = st.container()
         _section(prediction)
     with rest:
         _details(prediction, sweep)
+    look_closer(prediction)
+    with trouble:  # last, as a dented hub takes some tenths of a second
+        troubled(prediction)
 
 
 def _details(prediction: Prediction, sweep: Sweep) -> None:
@@ -95,7 +100,7 @@ def _verdict(prediction: Prediction) -> None:
             f"{STATES[verdict.state]}</span>"
             f'<span class="cm-turn">{escape(_short_turn(prediction))}</span></p>'
         )
-        st.markdown(_plain(verdict.sentence.removeprefix(" ".join(verdict.unsafe))))
+        st.markdown(plain(verdict.sentence.removeprefix(" ".join(verdict.unsafe))))
         turn = made_turn(prediction)
         left, right = st.columns(2)
         left.button(
@@ -175,7 +180,7 @@ def _notes(prediction: Prediction) -> None:
     if prediction.verdict.notes:
         st.header("Know this too", anchor=False)
         for note in prediction.verdict.notes:
-            st.markdown(f"- {_plain(note)}")
+            st.markdown(f"- {plain(note)}")
 
 
 def _why(prediction: Prediction) -> None:
@@ -277,8 +282,3 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
         st.caption("The address of this page holds the setting: send it as a link.")
         for label, (name, mime, data) in files.items():
             st.download_button(label, data, name, mime, on_click="ignore", width="stretch")
-
-
-def _plain(text: str) -> str:
-    """Return words so that markdown leaves them as they are."""
-    return text.replace("~", "\\~").replace("*", "\\*").replace("_", "\\_")
