@@ -9,10 +9,13 @@ from conemodel.show.svg import LINE, Point, Sheet, wrapped
 from conemodel.show.view import BEYOND, CAP, LOOSE, SAME, Halves, Told, View, clamp_face, outer_face, sign_of
 
 
-def drawn(view: View, told: Sequence[Told], *, names_only: bool = False, bare: bool = False) -> Sheet:
-    """Return the sheet with the hub, the names of its parts, and what is told below it; `bare` without any words."""
+def drawn(view: View, told: Sequence[Told], *, names_only: bool = False, close: bool = False) -> Sheet:
+    """Return the sheet with the hub, the names of its parts, and what is told below it.
+
+    `close`: only the bearing that is adjusted, below the axle, large and without words.
+    """
     halves: Halves = {"left": half_of(view.scenario, "left"), "right": half_of(view.scenario, "right")}
-    sheet, lines = _sheet(view, halves, told, bare=bare)
+    sheet, lines = _sheet(view, halves, told)
     _shell(sheet, view, halves)
     for side in view.sides:
         if view.clamped:
@@ -24,13 +27,15 @@ def drawn(view: View, told: Sequence[Told], *, names_only: bool = False, bare: b
         _bearing(sheet, view, half, sign_of(side), adjusted)
         if view.clamped:
             _clamp(sheet, view, half, sign_of(side))
-    if not bare:
+    if close:
+        sheet.window = _close_up(sheet, halves[view.adjustable], sign_of(view.adjustable))
+    else:
         write_names(sheet, view, halves, names_only=names_only)
         sheet.lines(lines)
     return sheet
 
 
-def _sheet(view: View, halves: Halves, told: Sequence[Told], *, bare: bool) -> tuple[Sheet, list[Told]]:
+def _sheet(view: View, halves: Halves, told: Sequence[Told]) -> tuple[Sheet, list[Told]]:
     """Return the empty sheet, whole hub or adjustable side, and the lines that fit below."""
     width, size, margin = (390.0, 12.5, 6.0) if view.compact else (1000.0, 19.0, 12.0)
     reach = {side: outer_face(half) + CAP + 2 for side, half in halves.items()}
@@ -46,7 +51,7 @@ def _sheet(view: View, halves: Halves, told: Sequence[Told], *, bare: bool) -> t
         for line in wrapped(words, width=width - size, size=size)
     ]
     tall = max(half.flange for half in halves.values()) * scale
-    head, foot = (margin, margin) if bare else (4.9 * size, (3.0 + LINE * len(lines)) * size)
+    head, foot = 4.9 * size, (3.0 + LINE * len(lines)) * size
     sheet = Sheet(
         scale=scale,
         centre=(middle, head + tall),
@@ -56,6 +61,13 @@ def _sheet(view: View, halves: Halves, told: Sequence[Told], *, bare: bool) -> t
         tones=view.tones,
     )
     return sheet, lines
+
+
+def _close_up(sheet: Sheet, half: Half, sign: int) -> tuple[float, float, float, float]:
+    """Return what to see of a sheet to see one bearing well: left, top, width and height."""
+    inner, outer = half.plane - 1.5 * half.ball, half.nut[1] + half.dropout + 1.5
+    (one, top), (other, foot) = sheet.at((sign * inner, 2.0)), sheet.at((sign * outer, -half.cup_outer - 3.0))
+    return min(one, other), top, abs(one - other), foot - top
 
 
 def _ring(

@@ -46,7 +46,7 @@ def hub_section_svg(
     exaggeration: float | None = None,
     dark: bool = False,
     compact: bool = False,
-    bare: bool = False,
+    close: bool = False,
 ) -> str:
     """Return the hub in section at a stage, as SVG.
 
@@ -56,7 +56,8 @@ def hub_section_svg(
         exaggeration: how many times larger the cone's movement is drawn; found by `exaggeration_for` if None.
         dark: for a dark ground.
         compact: the adjustable side only, for a screen of 390 px.
-        bare: the picture alone, for where its words stand beside it; the factor must be among them.
+        close: only the bearing that is adjusted, below the axle, for where its words stand beside it; the factor
+            must be among them.
     """
     names = list(prediction.stages)
     now = prediction.stages[stage]
@@ -68,11 +69,11 @@ def hub_section_svg(
         before=prediction.stages[earlier].end_play if earlier else None,
         preload=now.preload,
         exaggeration=exaggeration or exaggeration_for(prediction, stage),
-        compact=compact,
+        compact=compact or close,
         tones=tones(dark=dark),
     )
     told = _told(view, prediction)
-    sheet = drawn(view, told, bare=bare)
+    sheet = drawn(view, told, close=close)
     return sheet.svg(
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
         desc=" ".join(words for words, _, _ in told)

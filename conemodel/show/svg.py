@@ -40,6 +40,7 @@ class Sheet:
         scale: units of the picture for 1 mm; centre: where nought lies in the picture.
         width, height: of the picture; text_size: of its labels.
         tones: its colours.
+        window: what is seen of it, left, top, width and height; all of it if None.
     """
 
     scale: float
@@ -48,6 +49,7 @@ class Sheet:
     height: float
     text_size: float
     tones: Tones
+    window: tuple[float, float, float, float] | None = None
     _marks: list[str] = field(default_factory=list)
 
     def at(self, point: Point) -> Point:
@@ -162,13 +164,16 @@ class Sheet:
             f' data-{name.replace("_", "-")}="{escape(str(value))}"' for name, value in data.items()
         )
         tones = self.tones
+        left, top, width, height = map(_n, self.window or (0.0, 0.0, self.width, self.height))
         return (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_n(self.width)} {_n(self.height)}" role="img" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{left} {top} {width} {height}" role="img" '
             f'aria-labelledby="title desc" font-family="system-ui, sans-serif" font-size="{self.text_size:g}"{noted}>'
             f'<title id="title">{escape(title)}</title><desc id="desc">{escape(desc)}</desc>'
             f'<defs><marker id="head" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="7" markerHeight="7" '
             f'orient="auto-start-reverse"><path d="M0,0 L10,5 L0,10 z" fill="{tones.ink}"/></marker></defs>'
-            f'<rect width="100%" height="100%" fill="{tones.ground}"/>' + "".join(self._marks) + "</svg>"
+            f'<rect x="{left}" y="{top}" width="100%" height="100%" fill="{tones.ground}"/>'
+            + "".join(self._marks)
+            + "</svg>"
         )
 
 
