@@ -3,7 +3,7 @@
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import first_hub, method, practise, progress, set_cone, start
+from conemodel.ui import demonstrate, first_hub, method, practise, progress, set_cone, start
 
 
 def all_pages() -> dict[str, StreamlitPage]:
@@ -23,6 +23,9 @@ def all_pages() -> dict[str, StreamlitPage]:
             set_cone.page, title="Set the cone", icon=":material/build:", url_path="set-the-cone"
         ),
         "method": st.Page(method.page, title="Method", icon=":material/functions:", url_path="method"),
+        "demonstrate": st.Page(
+            demonstrate.page, title="Demonstrate", icon=":material/co_present:", url_path="demonstrate"
+        ),
     }
     st.session_state.pages = pages
     return pages
