@@ -3,7 +3,7 @@
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import demonstrate, first_hub, method, practise, progress, set_cone, start
+from conemodel.ui import demonstrate, first_hub, many_hubs, method, practise, progress, set_cone, start
 
 
 def all_pages() -> dict[str, StreamlitPage]:
@@ -25,6 +25,9 @@ def all_pages() -> dict[str, StreamlitPage]:
         "method": st.Page(method.page, title="Method", icon=":material/functions:", url_path="method"),
         "demonstrate": st.Page(
             demonstrate.page, title="Demonstrate", icon=":material/co_present:", url_path="demonstrate"
+        ),
+        "many-hubs": st.Page(
+            many_hubs.page, title="Many hubs", icon=":material/bar_chart:", url_path="many-hubs"
         ),
     }
     st.session_state.pages = pages

@@ -24,6 +24,11 @@ DOORS = (
         "Ninety seconds on a first hub, then the bench: set hubs by feel. Or see what a setting becomes.",
         ("first-hub", "practise", "set-the-cone"),
     ),
+    Door(
+        "Show it",
+        "Two hubs side by side on the wall: the class commits, then sees. And what many hubs make of one rule.",
+        ("demonstrate", "many-hubs"),
+    ),
 )
 
 
