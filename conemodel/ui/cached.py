@@ -6,8 +6,10 @@ from typing import Any
 import streamlit as st
 
 from conemodel.parts.files import write_part
+from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.coasting import Coast
+from conemodel.tasks.diagnose.diagnosis import Diagnosis, diagnose
 from conemodel.tasks.life import SIDE_SHARE
 from conemodel.tasks.loads import Case, Loads, loads_of
 from conemodel.tasks.predict import Prediction, predict
@@ -17,7 +19,7 @@ from conemodel.tasks.signature import Signature, signature
 from conemodel.tasks.spin import spin_down
 from conemodel.tasks.study import Sweep, sweep
 
-_BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part}
+_BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, Readings: write_part}
 
 
 @st.cache_resource(max_entries=256, show_spinner=False, hash_funcs=_BY_TEXT)
@@ -81,3 +83,9 @@ def spun(scenario: Scenario) -> Coast:
 def rocked(scenario: Scenario) -> tuple[Rocking, Rocking]:
     """Return the rim rocked on the bench and in the frame."""
     return bench_and_frame(scenario)
+
+
+@st.cache_resource(max_entries=128, show_spinner="Weighing what was found …", hash_funcs=_BY_TEXT)
+def diagnosed(readings: Readings, hub: Scenario | None) -> Diagnosis:
+    """Return what readings say about a hub, a usual one where it is None."""
+    return diagnose(readings, hub)

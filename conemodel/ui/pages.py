@@ -3,7 +3,7 @@
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import demonstrate, first_hub, many_hubs, method, practise, progress, set_cone, start
+from conemodel.ui import check, demonstrate, first_hub, many_hubs, method, practise, progress, set_cone, start
 
 
 def all_pages() -> dict[str, StreamlitPage]:
@@ -21,6 +21,9 @@ def all_pages() -> dict[str, StreamlitPage]:
         ),
         "set-the-cone": st.Page(
             set_cone.page, title="Set the cone", icon=":material/build:", url_path="set-the-cone"
+        ),
+        "check-a-hub": st.Page(
+            check.page, title="Check a hub", icon=":material/stethoscope:", url_path="check-a-hub"
         ),
         "method": st.Page(method.page, title="Method", icon=":material/functions:", url_path="method"),
         "demonstrate": st.Page(
