@@ -9,7 +9,7 @@ import numpy.typing as npt
 
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM, UM
 from conemodel.solve.coasting import Coast
-from conemodel.tasks.loads import Loads, RowLoads, Worst
+from conemodel.tasks.loads import Loads, Worst
 from conemodel.tasks.published import Check
 from conemodel.tasks.races import RacesSweep
 from conemodel.tasks.rocking import Rocking
@@ -92,8 +92,6 @@ _BALL: Mapping[str, tuple[str, float]] = {
     "cup_ellipse_along_mm": ("cup_semi_minor", 2 * MM.per_si),
 }
 """Columns of the balls: field of `RowLoads` and size of the unit; ellipses by their whole axes."""
-
-assert all(field in RowLoads.__slots__ for field, _ in _BALL.values())
 
 
 def torque_csv(found: Signature) -> str:

@@ -28,7 +28,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
 .cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid #88888855}
 .cm-table th:first-child, .cm-table td:first-child {text-align: left}
-[data-testid=stMarkdownContainer] .katex-display {overflow-x: auto; overflow-y: hidden}
+[data-testid=stMarkdownContainer] .katex-display {overflow: visible !important}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: 0.9rem}
 @media (min-width: 641px) {[class*="-narrow"][class*="st-key-"] {display: none}}
