@@ -225,13 +225,10 @@ def alt_text_spread(diagnosis: Diagnosis) -> str:
     ]
     if not said:
         return "The end play is not known."
-    window = diagnosis.window
-    good = (
-        f"The good range with the clamp closed is {millimetres(window.tight_edge, sign=True)} to "
-        f"{millimetres(window.loose_edge, sign=True)}"
-        if window.width > 0
-        else "No end play is good all the way round"
-    )
+    window, good = diagnosis.window, "No end play is good all the way round"
+    if window.width > 0:
+        ends = (millimetres(end, sign=True) for end in (window.tight_edge, window.loose_edge))
+        good = f"The good range with the clamp closed is {' to '.join(ends)}"
     now = diagnosis.chance_right
     chance = "" if now is None else f"; the chance of being in it now is {percent(now)}"
     return f"Where the end play most likely is: {'; '.join(said)}. {good}{chance}."

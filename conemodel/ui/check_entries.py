@@ -133,17 +133,23 @@ def _built(cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[s
 
 
 def _part(
-    cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[str, Part], problems: list[Problem]
+    cls: type[P],
+    given: Mapping[str, Any],
+    prefix: str,
+    ready: Mapping[str, Part],
+    problems: list[Problem],
+    usual: Part | None = None,
 ) -> P | None:
     """Return a part of what was given under names with a `prefix`; None where it cannot be, with its problems."""
-    values: dict[str, Any] = dict(ready)
+    values: dict[str, Any] = {**(dict(usual) if usual else {}), **ready}
     broken = False
     for name, field in cls.model_fields.items():
         inner, unit = part_class(field), unit_of(field)
         if name in ready:
             continue
         if inner is not None:
-            child = _part(inner, given, f"{prefix}{name}.", {}, problems)
+            # a length left out may be off by more than any other: what is usual comes from where it stands
+            child = _part(inner, given, f"{prefix}{name}.", {}, problems, field.default)
             broken = broken or child is None
             if child is not None:
                 values[name] = child
