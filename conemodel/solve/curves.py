@@ -11,11 +11,11 @@ from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import Wheel
 from conemodel.solve.drag import load_drag
 from conemodel.solve.life import life_of
-from conemodel.solve.positions import solve_positions
+from conemodel.solve.positions import solve_positions, touching_end_play
 from conemodel.solve.preload import search_end_play, unloaded
 
 TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
-"""Range of end play the curves cover [m]: from far too tight to plainly loose."""
+"""Range of end play the curves cover, from where the balls just touch [m]: far too tight to plainly loose."""
 
 END_PLAYS = 1e-6 * np.concatenate(
     (np.arange(-150, -30, 10.0), np.arange(-30, -10, 2.5), np.arange(-10, 5, 1.0), np.linspace(5, 100, 11))
@@ -50,7 +50,7 @@ class LifeCurve:
 @lru_cache(maxsize=64)
 def hub_curves(pair: Pair) -> HubCurves:
     """Return the curves of a pair without load. Errors: `NotConverged`."""
-    ends = END_PLAYS
+    ends = END_PLAYS + touching_end_play(pair)
     solution = unloaded(pair, ends)
     pressure = np.maximum(solution.left.cone_pressure.max(axis=-1), solution.right.cone_pressure.max(axis=-1))
     return HubCurves(
@@ -64,7 +64,7 @@ def hub_curves(pair: Pair) -> HubCurves:
 @lru_cache(maxsize=64)
 def life_curve(pair: Pair, load: tuple[float, float, float, float, float]) -> LifeCurve:
     """Return life over end play under a `load` on the shell [N, N·m]. Errors: `NotConverged`."""
-    ends = END_PLAYS[::2]
+    ends = END_PLAYS[::2] + touching_end_play(pair)
     solution = solve_positions(pair, end_play=ends, load=load)
     return LifeCurve(end_play=ends, life=life_of(pair, solution))
 

@@ -9,7 +9,7 @@ from scipy.interpolate import PchipInterpolator
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.free_play import axle_end_direction, free_play, rim_direction
-from conemodel.solve.positions import is_even, turned_pair
+from conemodel.solve.positions import is_even, touching_end_play, turned_pair
 
 AZIMUTHS = 4
 """Directions over one ball pitch looked at in a sound hub; the same as turning the balls under one direction."""
@@ -69,8 +69,9 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
 def read_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
     """Return what `felt_play` does, read from the hub's curves as far as they go."""
     rim, axle_end = felt_curve(pair, rim_radius), axle_end_curve(pair, axle_arm)
-    beyond = end_play > CURVE_END
-    found = rim.play_at(np.minimum(end_play, CURVE_END)), axle_end.play_at(np.minimum(end_play, CURVE_END))
+    last = rim.end_play[-1]
+    beyond = end_play > last
+    found = rim.play_at(np.minimum(end_play, last)), axle_end.play_at(np.minimum(end_play, last))
     if beyond.any():
         far = felt_play(pair, end_play[beyond], rim_radius=rim_radius, axle_arm=axle_arm)
         for place, value in zip(found, far, strict=True):
@@ -100,6 +101,7 @@ def _place_curve(pair: Pair, place: Place) -> FeltCurve:
         ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
     else:
         ends = np.linspace(CURVE_START, CURVE_END, UNEVEN_POINTS)
+    ends = ends + touching_end_play(pair)
     return FeltCurve(end_play=ends, play=_mean_play(pair, ends, np.array(place)[None])[0])
 
 

@@ -33,6 +33,21 @@ def is_even(pair: Pair) -> bool:
     return even(pair.left) and even(pair.right)
 
 
+def touching_end_play(pair: Pair) -> float:
+    """Return the end play at which balls of each row's middle size just touch [m]; 0 for balls of nominal size.
+
+    The radial distance of the groove centres stays A cos α, their whole distance becomes A less the oversize.
+    Source: derived; Pythagoras. Balls too large to go in at all touch with the groove centres side by side.
+    """
+    total = 0.0
+    for row in (pair.left, pair.right):
+        apart = (row.cone_conformity + row.cup_conformity - 1) * row.ball_diameter
+        reach = max(apart - float(np.median(row.ball_oversize)), 0.0)
+        across, along = apart * np.cos(row.contact_angle), apart * np.sin(row.contact_angle)
+        total += float(along - np.sqrt(max(reach**2 - across**2, 0.0)))
+    return total if abs(total) > 1e-12 else 0.0
+
+
 @lru_cache(maxsize=128)
 def wheel_positions(pair: Pair) -> HubArrays:
     """Return the pair once for each position looked at; positions lie on the last axis.

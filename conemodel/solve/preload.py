@@ -7,7 +7,7 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.pair import PairSolution, solve_pair
-from conemodel.solve.positions import is_even, solve_positions
+from conemodel.solve.positions import is_even, solve_positions, touching_end_play
 
 NO_LOAD = np.zeros(5)
 """No force and no moment on the shell."""
@@ -46,11 +46,11 @@ def search_end_play(pair: Pair, *, preload: float) -> float:
     def missing(end_play: float) -> float:
         return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
 
-    low = -FIRST_BRACKET
-    while missing(low) < 0.0:
-        low *= 2
-        if low < TIGHTEST:
+    middle, reach = touching_end_play(pair), FIRST_BRACKET
+    while missing(middle - reach) < 0.0:
+        reach *= 2
+        if reach > -TIGHTEST:
             raise NotConverged(
                 f"no end play down to {TIGHTEST * 1e3:g} mm gives a preload of {preload:.0f} N"
             )
-    return float(brentq(missing, low, FIRST_BRACKET, xtol=EXACT))
+    return float(brentq(missing, middle - reach, middle + FIRST_BRACKET, xtol=EXACT))

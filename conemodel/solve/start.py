@@ -8,7 +8,7 @@ from conemodel.solve.geometry import FREEDOMS, PairArrays
 from conemodel.solve.linear import solve_each
 
 _TIGHT = -50e-6
-"""End play at which every ball of a sound hub is loaded [m]; its stiffness gives the direction of the start."""
+"""End play, from where the last ball touches, at which all are loaded [m]; their stiffness gives the direction."""
 
 _HEAVIEST = 1.5
 """Load of the heaviest ball to start from, over the load on the shell [-]; rather more than it will be."""
@@ -27,7 +27,8 @@ def first_guess(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
     that grows with δ^1.5 comes down to the answer without overshooting.
     """
     none = np.zeros((FREEDOMS, pair.lever.size))
-    tight = evaluate(pair, none, end_play=np.full(pair.lever.size, _TIGHT), force=none)
+    touching = 2 * (pair.axial_rest - np.sqrt(np.maximum(pair.touch**2 - pair.radial_rest**2, 0.0))).min(0)
+    tight = evaluate(pair, none, end_play=np.minimum(touching, 0.0) + _TIGHT, force=none)
     way = solve_each(hessian(pair, tight, products(pair)), force)
     way /= np.maximum(np.abs(way[:5]).max(0), 1e-300)
     axial, radial = pair.axial_rest - end_play / 2, pair.radial_rest

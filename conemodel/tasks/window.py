@@ -15,7 +15,11 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
 from conemodel.solve.curves import LOOSE_END, TIGHT_END, hub_curves, life_curve, road_load
 from conemodel.solve.felt import felt_curve
+from conemodel.solve.positions import touching_end_play
 from conemodel.solve.stages import pair_of
+
+NOWHERE = 10e-3
+"""Edge of a limit on tightness that no end play meets [m]: looser than any hub, so that no setting is good."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,9 +85,9 @@ def window_of(scenario: Scenario) -> Window:
 @lru_cache(maxsize=64)
 def _window(pair: Pair, wheel: Wheel, limits: Limits) -> Window:
     """Return the good range from the parts it depends on."""
-    found = list(_limits(pair, wheel, limits))
-    loose = min((limit.edge for limit in found if limit.side == "loose"), default=LOOSE_END)
-    tight = max((limit.edge for limit in found if limit.side == "tight"), default=TIGHT_END)
+    found, touching = list(_limits(pair, wheel, limits)), touching_end_play(pair)
+    loose = min((limit.edge for limit in found if limit.side == "loose"), default=touching + LOOSE_END)
+    tight = max((limit.edge for limit in found if limit.side == "tight"), default=touching + TIGHT_END)
     ends = {"loose": loose, "tight": tight}
     bound = tuple(replace(limit, binding=limit.edge == ends[limit.side]) for limit in found)
     return Window(loose_edge=loose, tight_edge=tight, limits=bound)
@@ -115,9 +119,9 @@ def _limit(
 def _last_above(end_play: Array, falling: Array, value: float) -> float:
     """Return the end play [m] above which a curve that falls with end play stays under `value`."""
     if falling[0] <= value:
-        return TIGHT_END
+        return float(end_play[0])
     if falling[-1] > value:
-        return LOOSE_END
+        return NOWHERE
     return float(PchipInterpolator(end_play, falling - value).roots(extrapolate=False)[-1])
 
 
@@ -125,10 +129,12 @@ def life_edge(pair: Pair, wheel: Wheel, ratio: float) -> float:
     """Return the tightest end play [m] whose life under the straight load is `ratio` of the hub's best."""
     curve = life_curve(pair, road_load(wheel, side=False))
     if not np.isfinite(curve.life).all():
-        return TIGHT_END  # nothing loads the balls somewhere, so no life can be held against the best
+        return float(
+            curve.end_play[0]
+        )  # nothing loads the balls somewhere, so no life can be held against the best
     best = int(np.argmax(curve.life))
     share = curve.life / curve.life[best]
     if share[0] >= ratio or best == 0:
-        return TIGHT_END
+        return float(curve.end_play[0])
     rising = PchipInterpolator(curve.end_play[: best + 1], np.log(share[: best + 1] / ratio))
     return float(rising.roots(extrapolate=False)[-1])
