@@ -1,7 +1,7 @@
 """The bearing: a row of balls between cone and cup, and the pair of rows in a hub."""
 
 from collections.abc import Iterator, Mapping
-from math import pi
+from math import cos, pi
 from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
@@ -9,6 +9,9 @@ from conemodel.parts.part import Fault, Part, quantity
 from conemodel.physics.packing import balls_that_fit
 
 Tilt = tuple[float, float]
+
+MOST_ODD = 0.5e-3
+"""Furthest a ball may be from its nominal diameter to be a ball of that size at all [m]."""
 
 MOST_DENTS = 60
 """Dents one race can be given: more is a worn-out race, not a dented one."""
@@ -23,7 +26,7 @@ class RowGeometry(Part):
         MM, "diameter of the circle the ball centres run on", above=2, at_most=200
     )
     contact_angle: float = quantity(
-        DEG, "angle between the line of contact and the wheel plane, just touching", above=5, at_most=75
+        DEG, "angle between the line of contact and the wheel plane, just touching", above=5, at_most=70
     )
     cone_conformity: float = quantity(
         ONE, "groove radius of the cone over ball diameter", default=0.56, above=0.5, at_most=1.0
@@ -116,12 +119,16 @@ class RowCondition(Part):
         oversize = values.get("ball_oversize", 0.0)
         each = oversize if isinstance(oversize, tuple) else (oversize,)
         worst = max(each, key=abs, default=0.0)
-        if abs(worst) > 0.5e-3:
-            yield Fault(field="ball_oversize", value=worst, limit="must be within ± {}", bound=0.5e-3)
+        if abs(worst) > MOST_ODD:
+            yield Fault(field="ball_oversize", value=worst, limit="must be within ± {}", bound=MOST_ODD)
         for name in ("cone_tilt", "cup_tilt"):
             worst = max(values.get(name, (0.0,)), key=abs)
             if abs(worst) > 0.05:
                 yield Fault(field=name, value=worst, limit="must be within ± {}", bound=0.05)
+
+
+OVERSIZE_ROOM = 0.9
+"""Share of the room between the grooves up to which the model follows a ball that is too large [-]."""
 
 
 class Row(RowGeometry, RowCondition):
@@ -136,6 +143,7 @@ class Row(RowGeometry, RowCondition):
         """A list of oversizes must have one entry a ball; no more dents than balls that made them."""
         yield from super().cross_checks(values)
         yield from dent_faults(values, values.get("ball_count"))
+        yield from oversize_faults(values, values.get("ball_oversize", 0.0))
         oversize, count = values.get("ball_oversize"), values.get("ball_count")
         if isinstance(oversize, tuple) and isinstance(count, int) and len(oversize) != count:
             yield Fault(
@@ -143,6 +151,26 @@ class Row(RowGeometry, RowCondition):
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
             )
+
+
+def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "") -> Iterator[Fault]:
+    """Yield a fault where balls are so large that they cannot lie between the grooves at any end play.
+
+    Side by side the groove centres stand A cos α apart, A = (f_i + f_o - 1) D; a ball needs A less its oversize.
+    """
+    needed = {"ball_diameter", "contact_angle", "cone_conformity", "cup_conformity"}
+    if not needed <= geometry.keys():
+        return
+    conformity = geometry["cone_conformity"] + geometry["cup_conformity"] - 1
+    room = conformity * geometry["ball_diameter"] * (1 - cos(geometry["contact_angle"]))
+    largest = max(oversize, default=0.0) if isinstance(oversize, tuple) else oversize
+    if isinstance(largest, float) and OVERSIZE_ROOM * room <= largest <= MOST_ODD:
+        yield Fault(
+            field=f"{where}ball_oversize",
+            value=largest,
+            limit="must be below {}: larger balls do not go in between cone and cup",
+            bound=OVERSIZE_ROOM * room,
+        )
 
 
 def dent_faults(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[Fault]:

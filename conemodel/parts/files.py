@@ -208,9 +208,9 @@ def _literal(value: Any, unit: Unit) -> str:
 
 
 def _shortest(value: float, unit: Unit) -> float:
-    """Return the shortest number in `unit` that reads back as the same SI value."""
+    """Return the shortest number in `unit` that reads back as the same SI value, or the nearest there is."""
     exact = unit.from_si(value)
-    for digits in range(6, 17):
+    for digits in range(6, 18):
         short = float(f"{exact:.{digits}g}")
         if unit.to_si(short) == value:
             return short

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from conemodel.base.units import ONE
-from conemodel.parts.bearing import Pair, Row, dent_faults
+from conemodel.parts.bearing import Pair, Row, dent_faults, oversize_faults
 from conemodel.parts.hub import Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.part import Fault, Part, quantity
@@ -31,39 +31,15 @@ class Scenario(Part):
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
         """Hold the parts against each other: clamp against axle, cones against rows, lists against balls."""
         yield from super().cross_checks(values)
-        if {"clamp", "axle"} <= values.keys():
-            yield from _clamp_faults(values["clamp"], values["axle"])
-        if {"hub", "axle"} <= values.keys():
-            hub, axle = values["hub"], values["axle"]
-            if axle.cone_distance < hub.row_spacing:
-                yield Fault(
-                    field="axle.cone_distance",
-                    value=axle.cone_distance,
-                    limit="must not be below the distance of the ball rows, {}",
-                    bound=hub.row_spacing,
-                    remedy="the cones' threads stand outboard of the balls",
-                )
-        if {"hub", "condition"} <= values.keys():
-            for side in ("left", "right"):
-                condition = dict(getattr(values["condition"], side))
-                balls = getattr(values["hub"], side).ball_count
-                yield from dent_faults(condition, balls, f"condition.{side}.")
-                oversize = getattr(values["condition"], side).ball_oversize
-                count = getattr(values["hub"], side).ball_count
-                if isinstance(oversize, tuple) and len(oversize) != count:
-                    yield Fault(
-                        field=f"condition.{side}.ball_oversize",
-                        value=f"{len(oversize)} entries",
-                        limit=f"must be one number, or one for each of the {count} balls",
-                    )
-        if {"clamp", "setting"} <= values.keys():
-            seat, kind = values["setting"].clamp_seat, values["clamp"].kind
-            if kind == "nuts" and seat in ("spacer on axle end", "one side in frame"):
-                yield Fault(
-                    field="setting.clamp_seat",
-                    value=seat,
-                    limit="axle nuts press on the locknuts: only 'dropouts' or 'spacers on locknuts' can be",
-                )
+        for first, second, faults in (
+            ("clamp", "axle", _clamp_faults),
+            ("stack", "axle", _stack_faults),
+            ("hub", "axle", _cone_faults),
+            ("hub", "condition", _condition_faults),
+            ("clamp", "setting", _seat_faults),
+        ):
+            if {first, second} <= values.keys():
+                yield from faults(values[first], values[second])
 
     def row(self, side: Side) -> Row:
         """Return one row with its shape and its condition."""
@@ -78,6 +54,12 @@ class Scenario(Part):
             row_spacing=self.hub.row_spacing,
             axial_compliance=axial_compliance,
         )
+
+    @property
+    def axle_end_arm(self) -> float:
+        """Where the fingers hold the axle: the end on the adjustable side, from mid-span along the axle [m]."""
+        half = self.axle.length / 2
+        return half if self.hub.adjustable_side == "right" else -half
 
     def with_setting(self, **changes: Any) -> "Scenario":
         """Return the scenario with some fields of its setting changed [SI]."""
@@ -98,4 +80,55 @@ def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[Fault]:
             value=clamp.rod_diameter,
             limit="must be smaller than the axle's bore, {}",
             bound=axle.bore,
+        )
+
+
+def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[Fault]:
+    """Yield washers and faces that would not go round the axle."""
+    for side in ("left", "right"):
+        for name in ("washer_outer_diameter", "face_outer_diameter"):
+            size = getattr(getattr(stack, side), name)
+            if size <= axle.thread_diameter:
+                yield Fault(
+                    field=f"stack.{side}.{name}",
+                    value=size,
+                    limit="must be larger than the axle's thread, {}",
+                    bound=axle.thread_diameter,
+                )
+
+
+def _cone_faults(hub: Hub, axle: Axle) -> Iterator[Fault]:
+    """Yield a fault where the cones' threads would stand inboard of the balls."""
+    if axle.cone_distance < hub.row_spacing:
+        yield Fault(
+            field="axle.cone_distance",
+            value=axle.cone_distance,
+            limit="must not be below the distance of the ball rows, {}",
+            bound=hub.row_spacing,
+            remedy="the cones' threads stand outboard of the balls",
+        )
+
+
+def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
+    """Yield what cannot be wrong with rows of this shape."""
+    for side in ("left", "right"):
+        shape, wrong = dict(getattr(hub, side)), dict(getattr(condition, side))
+        count, oversize = shape["ball_count"], wrong["ball_oversize"]
+        yield from dent_faults(wrong, count, f"condition.{side}.")
+        yield from oversize_faults(shape, oversize, f"condition.{side}.")
+        if isinstance(oversize, tuple) and len(oversize) != count:
+            yield Fault(
+                field=f"condition.{side}.ball_oversize",
+                value=f"{len(oversize)} entries",
+                limit=f"must be one number, or one for each of the {count} balls",
+            )
+
+
+def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[Fault]:
+    """Yield a clamp seat that does not go with the clamp."""
+    if clamp.kind == "nuts" and setting.clamp_seat in ("spacer on axle end", "one side in frame"):
+        yield Fault(
+            field="setting.clamp_seat",
+            value=setting.clamp_seat,
+            limit="axle nuts press on the locknuts: only 'dropouts' or 'spacers on locknuts' can be",
         )

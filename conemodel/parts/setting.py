@@ -105,6 +105,18 @@ class Assumed(Part):
     core_share_high: float = quantity(
         ONE, "most share of the thread's stretch that moves the cone", default=1.0, at_least=0, at_most=1
     )
+    lock_torque_low: float = quantity(
+        NEWTON_METRE, "lightest usual torque at the locknut", default=10.0, above=0, at_most=80
+    )
+    lock_torque_high: float = quantity(
+        NEWTON_METRE, "firmest usual torque at the locknut", default=20.0, above=0, at_most=80
+    )
+    friction_low: float = quantity(
+        ONE, "least friction in the locknut's thread and face", default=0.10, above=0.02, at_most=0.5
+    )
+    friction_high: float = quantity(
+        ONE, "most friction in the locknut's thread and face", default=0.20, above=0.02, at_most=0.5
+    )
     finger_torque_low: float = quantity(NEWTON_METRE, "lightest fingers", default=0.05, at_least=0, at_most=2)
     finger_torque_high: float = quantity(NEWTON_METRE, "firmest fingers", default=0.2, at_least=0, at_most=2)
     spanner_length: float = quantity(MM, "length of the cone spanner", default=150.0, above=30, at_most=600)
@@ -113,7 +125,15 @@ class Assumed(Part):
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
         """A range must not be upside down."""
         yield from super().cross_checks(values)
-        for name in ("clamp_force", "conformity", "drift", "core_share", "finger_torque"):
+        for name in (
+            "clamp_force",
+            "conformity",
+            "drift",
+            "core_share",
+            "finger_torque",
+            "lock_torque",
+            "friction",
+        ):
             low, high = f"{name}_low", f"{name}_high"
             if {low, high} <= values.keys() and values[low] > values[high]:
                 yield Fault(

@@ -84,6 +84,16 @@ def test_all_mistakes_are_reported_together_with_their_lines() -> None:
         ("[axle]", "[axle]\naxle_thread_class = 7", "is not TOML"),
         ("thread_pitch_mm = 1", "thread_pitch_mm = 1" + "0" * 400, "finite"),
         ("thread_pitch_mm = 1", "thread_pitch_mm = 0.97692", "give thread_clearance_um"),
+        (
+            "[stack.left]",
+            "[stack.left]\nwasher_outer_diameter_mm = 9",
+            "must be larger than the axle's thread, 10 mm",
+        ),
+        (
+            "[wheel]",
+            "[condition.right]\nball_oversize_um = 200\n[wheel]",
+            "do not go in between cone and cup",
+        ),
     ],
 )
 def test_one_message_names_field_value_and_limit(old: str, new: str, said: str) -> None:

@@ -106,3 +106,10 @@ def test_backlash_follows_from_the_tolerance_classes() -> None:
     assert MM.from_si(low) == pytest.approx(0.0150, abs=5e-5)
     assert MM.from_si(high) == pytest.approx(0.1663, abs=5e-5)
     assert Axle(**AXLE, thread_clearance=0.0).backlash == 0.0
+
+
+def test_balls_too_large_to_go_in_are_refused() -> None:
+    """Grooves side by side leave A (1 - cos α), A = 0.12 × 6.35 mm: 0.178 mm. Geometry."""
+    with pytest.raises(InputProblems, match="do not go in between cone and cup"):
+        cm.Row(**ROW, ball_oversize=0.17e-3)
+    cm.Row(**ROW, ball_oversize=0.15e-3)
