@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from conemodel.show.words import STAGE_WORDS, cone_angle, play_or_preload
-from conemodel.tasks.predict import Prediction, Stage
+from conemodel.tasks.predict import Prediction
+from conemodel.tasks.stage import Stage
 
 Kind = Literal["opens", "closes", "level"]
 

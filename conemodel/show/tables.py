@@ -11,7 +11,8 @@ import numpy as np
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, Unit
 from conemodel.parts.files import write_part
 from conemodel.show.words import cone_angle
-from conemodel.tasks.predict import Prediction, Stage
+from conemodel.tasks.predict import Prediction
+from conemodel.tasks.stage import Stage
 from conemodel.tasks.study import Sweep
 from conemodel.tasks.verdict import Turn
 from conemodel.tasks.window import Window

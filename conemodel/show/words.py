@@ -2,16 +2,12 @@
 
 from conemodel.base.units import DEG, MM, NEWTON
 from conemodel.parts.setting import Limits
-from conemodel.tasks.predict import Prediction, Stage
+from conemodel.tasks.predict import Prediction
+from conemodel.tasks.stage import Stage
+from conemodel.tasks.words import STAGE_WORDS as SPOKEN_STAGES
 from conemodel.tasks.words import felt_word
 
-STAGE_WORDS = {
-    "contact": "Finger contact",
-    "backed_off": "Backed off",
-    "locked": "Locked",
-    "clamped": "Clamped",
-    "ridden": "Under the rider",
-}
+STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
 """What each stage is called on screen."""
 
 MINUS = "\N{MINUS SIGN}"

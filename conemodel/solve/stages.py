@@ -7,12 +7,14 @@ of forces at each end play is `solve.pair`'s.
 from dataclasses import dataclass
 from functools import lru_cache
 
+from conemodel.base.errors import NotConverged
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.clamping import ClampState, close_clamp, preload_compliance
 from conemodel.solve.curves import end_play_at_preload
 from conemodel.solve.lock import SHARE_OF_NUT, Joint, lock_up
+from conemodel.solve.preload import TIGHTEST
 
 STAGES = ("contact", "backed_off", "locked", "clamped", "ridden")
 """The stages of a setting, in order."""
@@ -145,9 +147,17 @@ def _pushed_by_nut(scenario: Scenario, joint: Joint, nut: float) -> tuple[Term, 
 def _turned_with_nut(scenario: Scenario, joint: Joint, nut: float, so_far: float) -> Term:
     """Return how far the cone turns in with the nut from end play `so_far` [m], to the balls if nothing holds it."""
     if joint.runs_in:
-        stop = contact_end_play(pair_of(scenario), joint.stop_preload)
+        stop = _stopped_by_the_balls(pair_of(scenario), joint.stop_preload)
         return Term(key="drift", label="cone ran in with the nut", length=min(stop - so_far, 0.0))
     return Term(key="drift", label="cone turned in with the nut", length=-nut * joint.turned_in, assumed=True)
+
+
+def _stopped_by_the_balls(pair: Pair, preload: float) -> float:
+    """Return the end play at which the balls stop a cone that is driven in [m]; `TIGHTEST` where nothing does."""
+    try:
+        return contact_end_play(pair, preload)
+    except NotConverged:
+        return TIGHTEST
 
 
 def clamp_terms(clamp: ClampState) -> tuple[Term, ...]:

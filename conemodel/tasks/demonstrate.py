@@ -11,7 +11,8 @@ from typing import Literal
 from conemodel.parts.hub import Side as HubSide
 from conemodel.parts.story import Place, Staged, Step, Story
 from conemodel.solve.stages import STAGES
-from conemodel.tasks.predict import Prediction, Stage, predict
+from conemodel.tasks.predict import Prediction, predict
+from conemodel.tasks.stage import Stage
 from conemodel.tasks.words import felt_word
 
 Key = Literal["next", "back", "reveal", "swap"]

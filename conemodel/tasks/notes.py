@@ -1,25 +1,33 @@
 """What else should be known about a setting, in sentences."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from conemodel.base.units import DEG, MM, NEWTON, NEWTON_METRE, UM
+from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, UM
 from conemodel.parts.scenario import Scenario
+from conemodel.physics.clamp import skewer_yield_force
+from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.solve.lock import SHARE_OF_NUT
 from conemodel.solve.stages import Steps, steps_of
 from conemodel.tasks.spread import Spread
+from conemodel.tasks.stage import Stage
 from conemodel.tasks.window import Window
-from conemodel.tasks.words import direction, fraction_of_turn
+from conemodel.tasks.words import STAGE_WORDS, direction, fraction_of_turn
 
 RULE_OF_THUMB = "a quarter turn"
 """Back-off that is commonly taught. Common practice, no source."""
 
 
 def notes_on(
-    scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spread, ...]
+    scenario: Scenario,
+    steps: Steps,
+    window: Window,
+    spreads: tuple[Spread, ...],
+    stages: Mapping[str, Stage],
 ) -> tuple[str, ...]:
     """Return the notes on a setting, most pressing first."""
     return (
-        *_on_the_clamp(steps),
+        *_on_the_races(stages),
+        *_on_the_clamp(scenario, steps),
         *_on_the_hold(scenario, steps),
         *_on_assumptions(steps, window, spreads),
         *_on_the_seat(scenario, steps),
@@ -27,8 +35,34 @@ def notes_on(
     )
 
 
-def _on_the_clamp(steps: Steps) -> Iterator[str]:
+def _on_the_races(stages: Mapping[str, Stage]) -> Iterator[str]:
+    """Yield what dents the races, and which stages lie outside what the model holds for. Source: [ISO76]."""
+    worst = max(stages.values(), key=lambda stage: stage.peak_pressure)
+    if worst.peak_pressure > STATIC_PRESSURE:
+        yield (
+            f"The pressure on a race reaches {MPA.from_si(worst.peak_pressure):.0f} MPa "
+            f"({STAGE_WORDS[worst.name]}): above {MPA.from_si(STATIC_PRESSURE):.0f} MPa dents stay in hard steel."
+        )
+    beyond = [STAGE_WORDS[stage.name] for stage in stages.values() if not stage.valid]
+    if beyond:
+        yield (
+            f"Outside what the model holds for: {', '.join(beyond)}. There the balls leave their races, and the "
+            "numbers say no more than far too loose or far too tight."
+        )
+
+
+def _on_the_clamp(scenario: Scenario, steps: Steps) -> Iterator[str]:
     """Yield what is near to going wrong where the clamp presses."""
+    clamp = scenario.clamp
+    if clamp.kind == "quick release":
+        holds = skewer_yield_force(
+            diameter=clamp.rod_diameter, pitch=clamp.rod_pitch, yield_strength=clamp.rod_yield
+        )
+        if steps.clamp.force > holds:
+            yield (
+                f"A rod of {MM.from_si(clamp.rod_diameter):g} mm yields at about {NEWTON.from_si(float(holds)):.0f} N: "
+                "it cannot clamp as hard as that."
+            )
     for side in steps.clamp.nearly_proud:
         margin = steps.clamp.sides[side].margin or 0.0
         yield (
@@ -55,7 +89,11 @@ def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
     joint, setting = steps.joint, scenario.setting
     adjusted = scenario.stack.side(scenario.hub.adjustable_side)
     if SHARE_OF_NUT[setting.technique] == 0.0:
-        yield "The cone is backed onto a held locknut: end play rises a hair, and no thread slack is taken up."
+        yield (
+            "The cone is backed onto a held locknut: end play rises a hair, and no thread slack is taken up. If the "
+            "locknut was run up hard enough to push the cone in first, end play is less by up to that slack, "
+            f"{UM.from_si(scenario.axle.backlash_range[1]):.0f} µm."
+        )
     elif joint.runs_in:
         yield (
             "Nothing holds the cone: it turns in with the locknut from the first touch, and the locknut drives it "

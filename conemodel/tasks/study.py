@@ -58,7 +58,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
     opened, clamped = end_plays_over(scenario, angle)
     bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
     ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
-    arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle.length / 2}
+    arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle_end_arm}
     return Sweep(
         cone_angle=angle,
         end_play_open=opened,

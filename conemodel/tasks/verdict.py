@@ -1,5 +1,6 @@
 """The verdict: loose, right or tight once clamped, and the turn to make, as a range."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -11,10 +12,14 @@ from conemodel.solve.clamping import close_clamp
 from conemodel.solve.stages import Steps
 from conemodel.tasks.notes import notes_on
 from conemodel.tasks.spread import Spread, spreads_of
+from conemodel.tasks.stage import Stage
 from conemodel.tasks.window import Window
 from conemodel.tasks.words import direction, turn_size
 
 State = Literal["loose", "right", "tight"]
+
+LEAST_LOCK = 2.0
+"""Torque at the locknut below which it is not locked at all [N·m]. Assumption: what fingers alone can do."""
 
 DO_NOT_RIDE = "Do not ride"
 """How every warning of a wheel that may come out begins."""
@@ -81,20 +86,25 @@ class Verdict:
     notes: tuple[str, ...]
 
 
-def verdict_of(scenario: Scenario, steps: Steps, window: Window, rim_play: float, preload: float) -> Verdict:
-    """Return the verdict on a setting whose clamped stage has this `rim_play` [m] and `preload` [N]."""
+def verdict_of(scenario: Scenario, steps: Steps, window: Window, stages: Mapping[str, Stage]) -> Verdict:
+    """Return the verdict on a setting, from its `stages` and the good range of its hub."""
+    clamped = stages["clamped"]
     state = window.state(steps.end_play("clamped"))
     obstacle = _obstacle(scenario, steps, window)
     spreads = spreads_of(scenario)
     turn = None if obstacle else turn_of(scenario, steps, window, spreads)
     unsafe = (*_proud_axle(scenario), *_weak_clamp(scenario, steps))
-    said = [*unsafe, _said(scenario, state, rim_play, preload), obstacle or _advice(scenario, state, turn)]
+    said = [
+        *unsafe,
+        _said(scenario, state, clamped.rim_play, clamped.preload),
+        obstacle or _advice(scenario, state, turn),
+    ]
     return Verdict(
         state=state,
         unsafe=unsafe,
         sentence=" ".join(said),
         turn=turn,
-        notes=notes_on(scenario, steps, window, spreads),
+        notes=notes_on(scenario, steps, window, spreads, stages),
     )
 
 
@@ -155,6 +165,8 @@ def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
             "No setting is good all the way round: where it is loose enough in one place it rocks in another. "
             "Look at axle, cones, cups and balls before adjusting."
         )
+    if scenario.setting.lock_torque < LEAST_LOCK:
+        return "Lock it first: with the locknut hardly tightened nothing keeps the cone where it is."
     if scenario.setting.axle_held == "nothing":
         return "Hold the axle first: it turned with the cone, so turning the cone changed nothing."
     if steps.joint.runs_in:

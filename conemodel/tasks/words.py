@@ -9,6 +9,15 @@ from conemodel.parts.setting import Limits
 CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
 
+STAGE_WORDS = {
+    "contact": "finger contact",
+    "backed_off": "backed off",
+    "locked": "locked",
+    "clamped": "clamped",
+    "ridden": "under the rider",
+}
+"""What each stage is called."""
+
 SIXTEENTHS = ("", "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2")
 
 

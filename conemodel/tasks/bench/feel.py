@@ -138,7 +138,7 @@ def free_play_at(secret: HiddenHub, hub: HubState, grip: Grip) -> float:
 
 
 def _arms(scenario: Scenario) -> tuple[float, float]:
-    return scenario.wheel.rim_radius, scenario.axle.length / 2
+    return scenario.wheel.rim_radius, scenario.axle_end_arm
 
 
 @lru_cache(maxsize=2048)

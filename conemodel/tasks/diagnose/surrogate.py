@@ -72,7 +72,7 @@ def curve_of(scenario: Scenario, tilt: float) -> Curve:
     pair = tilted(pair_of(scenario), tilt)
     ends = _play_ends(tilt)
     rim, axle_end = felt_play(
-        pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle.length / 2
+        pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
     )
     loaded = hub_curves(pair)
     grid = np.arange(TIGHTEST, LOOSEST, STEP)
