@@ -8,7 +8,7 @@ from typing import NamedTuple
 from conemodel.base.units import DEG, KILONEWTON, NEWTON_METRE, ONE, UM, Unit
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.clamping import clamp_force
-from conemodel.solve.lock import SHARE_OF_NUT
+from conemodel.solve.lock import SHARE_OF_NUT, lock_force_of
 from conemodel.solve.stages import steps_of
 from conemodel.tasks.window import Window, window_of
 
@@ -126,6 +126,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         f"{_span(fingers, NEWTON_METRE)} N·m",
         (scenario.with_setting(finger_torque=torque) for torque in fingers),
     )
+    yield _lock_variant(scenario)
     if SHARE_OF_NUT[setting.technique] == 0.0:
         return
     if axle.thread_clearance is None and not setting.slack_taken:
@@ -135,6 +136,15 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
             f"{_span(axle.backlash_range, UM)} µm",
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
+    stack = scenario.stack.side(scenario.hub.adjustable_side)
+    if not setting.cone_held and stack.keyed_washer:
+        turns = _around(stack.key_clearance, assumed.drift_low, assumed.drift_high)
+        yield _variant(
+            "key_clearance",
+            "give of the washer's key",
+            f"{_span(turns, DEG)}°",
+            (_with_stack(scenario, key_clearance=turn) for turn in turns),
+        )
     if setting.cone_held:
         turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
         yield _variant(
@@ -143,6 +153,26 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
             f"{_span(turns, DEG)}°",
             (scenario.with_setting(drift=turn) for turn in turns),
         )
+
+
+def _lock_variant(scenario: Scenario) -> _Variant:
+    """Return how hard the locknut presses: neither the torque on a thin spanner nor the friction is measured."""
+    assumed, stack = scenario.assumed, scenario.stack.side(scenario.hub.adjustable_side)
+    torques = _around(scenario.setting.lock_torque, assumed.lock_torque_low, assumed.lock_torque_high)
+    frictions = _around(stack.thread_friction, assumed.friction_low, assumed.friction_high)
+    ends = [
+        _with_stack(
+            scenario.with_setting(lock_torque=torque), thread_friction=friction, face_friction=friction
+        )
+        for torque, friction in zip(torques, reversed(frictions), strict=True)
+    ]
+    forces = [
+        lock_force_of(end.axle, end.stack.side(end.hub.adjustable_side), end.setting.lock_torque)
+        for end in ends
+    ]
+    return _variant(
+        "lock_force", "force of the locknut", f"{_span((forces[0], forces[1]), KILONEWTON)} kN", ends
+    )
 
 
 def _variant(name: str, label: str, span: str, ends: Iterable[Scenario]) -> _Variant:
@@ -164,6 +194,14 @@ def _span(ends: tuple[float, float], unit: Unit) -> str:
 def _with_clamp_force(scenario: Scenario, force: float) -> Scenario:
     """Return the scenario with its clamp closed by a `force` [N], however it was given."""
     return scenario.replace(clamp=scenario.clamp.replace(force=force, pick_up=None, torque=None))
+
+
+def _with_stack(scenario: Scenario, **changes: float) -> Scenario:
+    """Return the scenario with the stack of the adjustable side changed [SI]."""
+    side = scenario.hub.adjustable_side
+    return scenario.replace(
+        stack=scenario.stack.replace(**{side: scenario.stack.side(side).replace(**changes)})
+    )
 
 
 def with_conformity(scenario: Scenario, value: float) -> Scenario:
