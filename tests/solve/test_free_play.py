@@ -111,13 +111,18 @@ def scipys_travel(pair, end_play, direction):
         def shortfall(motion, sign=sign):
             return -sign * float(way @ motion)
 
-        answer = minimize(
-            shortfall,
-            np.zeros(5),
-            constraints=NonlinearConstraint(room, 0.0, np.inf),
-            method="SLSQP",
-            options={"ftol": 1e-10, "maxiter": 300},
-        )
+        start = np.zeros(5)
+        for _ in range(4):  # its line search may give up close to the answer; a start further back gets there
+            answer = minimize(
+                shortfall,
+                start,
+                constraints=NonlinearConstraint(room, 0.0, np.inf),
+                method="SLSQP",
+                options={"ftol": 1e-10, "maxiter": 300},
+            )
+            if answer.success:
+                break
+            start = 0.8 * answer.x
         assert answer.success
         assert room(answer.x).min() > -1e-6
         stops.append(way @ answer.x * unit)
