@@ -35,6 +35,11 @@ class LeftOut:
 
 LEFT_OUT: tuple[LeftOut, ...] = (
     LeftOut(
+        what="how far the load part of drag already holds the spin of the balls",
+        size="both are added; at the tight edge of the good range the load part is some 30 % of the sum",
+        advice="take the torque limit as up to that much too strict",
+    ),
+    LeftOut(
         what="play of freehub and headset",
         size="often more than that of the hub",
         advice="tell them apart first: rock the cassette by itself, and the wheel out of the frame",

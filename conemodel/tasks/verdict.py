@@ -40,7 +40,7 @@ class Turn:
 
     Attributes:
         length: along the axle [m]; positive is out, negative in.
-        low, high: range over everything assumed [m].
+        low, high: range over everything assumed [m]: the spreads taken as independent, root of the sum of squares.
         spreads: what each assumption does to it, widest first.
         lead_per_radian: of the axle's thread [m/rad].
     """

@@ -88,15 +88,32 @@ def test_where_the_clamp_enters_follows_from_kind_seat_and_protrusion() -> None:
     assert close_clamp(hub("proud-axle").with_setting(clamp_seat="spacers on locknuts")).proud == ()
 
 
-def test_the_share_of_each_entry_solves_its_own_spring_network() -> None:
-    """Forces of stack and nut thread from a 2 × 2 balance written out per entry: statics."""
+@pytest.mark.parametrize(
+    ("entry", "outside", "end"), [("locknut", 0.0, 0.0), ("axle nut", 1.0, 0.0), ("axle end", 0.0, 1.0)]
+)
+def test_the_share_of_each_entry_solves_its_own_spring_network(
+    entry: str, outside: float, end: float
+) -> None:
+    """Statics of nut, stack, cone and the axle between their threads, written as one linear system per entry.
+
+    Unknown: force s through the stack, n from nut to axle, t tension of the axle's segment. The clamp of 1 N pushes
+    the nut's face, or the axle's end where `end` is 1; where `outside` is 1 the axle beyond the nut pulls with 1 N.
+    """
     rear = hub("touring-rear")
-    side = close_clamp(rear).left
     g = gives_of(rear.axle, rear.stack.left)
-    # unknown: stack force s, nut thread force n; s + n = T, nut moves alike on both paths
-    matrix = np.array([[1.0, 1.0], [g.stack + g.cone_thread, -(g.nut_thread + g.segment)]])
-    stack, _ = np.linalg.solve(matrix, [1.0, 0.0])
-    assert side.share == pytest.approx(stack, rel=1e-12)
+    system = np.array(
+        [
+            [1.0, 1.0, 0.0],  # balance of the nut: s + n is what pushes its face
+            [
+                0.0,
+                1.0,
+                1.0,
+            ],  # balance of the axle at the nut: its tension is the pull beyond, less n and the end's push
+            [g.stack + g.cone_thread, -g.nut_thread, g.segment],  # the nut moves alike on both paths
+        ]
+    )
+    stack = np.linalg.solve(system, [1.0 - end, outside - end, 0.0])[0]
+    assert g.share(entry) == pytest.approx(stack, rel=1e-12)
 
 
 def test_an_overwhelmed_locknut_is_reported() -> None:
