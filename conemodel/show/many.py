@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from conemodel.base.units import DEG, MM
+from conemodel.show.apart import NAME_LIMIT, names_apart
 from conemodel.show.many_text import headline, percent
 from conemodel.show.spec import (
     Spec,
@@ -133,9 +134,12 @@ def back_off_chart(study: ManyHubs) -> Spec:
                 },
             }
         )
-        top = max(rows, key=lambda row: row["right"])
+    groups = (study.all, *study.kinds)
+    tops = {group.name: (DEG.from_si(group.curve.best[0]), group.curve.best[1]) for group in groups}
+    for name, (out, right, lift) in names_apart(tops, across=SHOWN[1] - SHOWN[0], height=HEIGHT + 60).items():
+        place = values({"out": out, "right": right, "name": name})
         layers += written(
-            {"x": x, "y": y, "text": {"field": "name"}}, {"data": values(top)}, dy=-8, limit=220
+            {"x": x, "y": y, "text": {"field": "name"}}, {"data": place}, dy=-8 - lift, limit=NAME_LIMIT
         )
     now = {
         "data": values({"out": DEG.from_si(study.back_off)}),
@@ -165,7 +169,7 @@ def influence_chart(influences: Sequence[Influence]) -> Spec:
         for each in influences
     ]
     y = {"field": "label", "type": "nominal", "sort": None, "title": None, "axis": axis(labelLimit=220)}
-    heading = "share of the variance of the clamped end play"
+    heading = ["share of the variance", "of the clamped end play"]
 
     def bars(field: str, **look: object) -> Spec:
         channel = number_field(field, title=heading, axis=axis(format="~%"))

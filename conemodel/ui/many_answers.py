@@ -60,9 +60,14 @@ def _kinds(study: ManyHubs) -> None:
     st.header("By kind of hub", anchor=False)
     table(
         ["Hub", "Hubs", "Loose", "Right", "Tight", "Best back-off", "Then right"],
-        rows,
+        _unbroken(rows),
         caption="Loose, right and tight by kind of hub, and the best fixed back-off of each",
     )
+
+
+def _unbroken(rows: list[list[str]]) -> list[list[str]]:
+    """Return rows in which no percent sign is parted from its number."""
+    return [[cell.replace(" %", "\N{NO-BREAK SPACE}%") for cell in row] for row in rows]
 
 
 def _tools(study: ManyHubs) -> None:
@@ -74,7 +79,7 @@ def _tools(study: ManyHubs) -> None:
     st.header("What a tool would buy", anchor=False)
     table(
         ["With", "Right", "Each kind its own back-off", "Back-off"],
-        rows,
+        _unbroken(rows),
         caption="Share of hubs in the good range with each tool",
     )
 

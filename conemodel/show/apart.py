@@ -1,0 +1,32 @@
+"""Names above the tops of lines in a chart, kept clear of each other."""
+
+from collections.abc import Mapping
+
+WIDTH = 700
+"""Width of a chart that the names are kept apart in [px]."""
+
+NAME_LIMIT, LETTER, LINE = 220, 6.2, 15
+"""Longest name, mean width of a letter, and height of a line [px]."""
+
+
+def names_apart(
+    tops: Mapping[str, tuple[float, float]], *, across: float, height: float
+) -> dict[str, tuple[float, float, int]]:
+    """Return the top of each line (x, y) by its name, with how far to lift the name to stand clear [px].
+
+    Lower tops keep their place. `across`: span of x that the chart shows; `height`: of the chart [px].
+
+    >>> names_apart({"one": (10, 0.5), "two": (12, 0.5)}, across=100, height=300)
+    {'one': (10, 0.5, 0), 'two': (12, 0.5, 16)}
+    """
+    up = height / max(max(y for _, y in tops.values()), 1e-3)
+    placed: list[tuple[float, float, float]] = []
+    found: dict[str, tuple[float, float, int]] = {}
+    for name, (x, y) in sorted(tops.items(), key=lambda each: each[1][1]):
+        half, middle, at = min(len(name) * LETTER, NAME_LIMIT) / 2, x * WIDTH / across, y * up
+        lift = 0
+        while any(abs(middle - m) < half + h and abs(at + lift - v) < LINE for m, v, h in placed):
+            lift += 2
+        placed.append((middle, at + lift, half))
+        found[name] = x, y, lift
+    return found
