@@ -46,14 +46,21 @@ def answer(diagnosis: Diagnosis | None) -> None:
         _headline(*headline(diagnosis))
         _chances(diagnosis)
         _first_look(diagnosis)
-        said = diagnosis.sentence
-        for reason in diagnosis.unsafe:
-            said = said.replace(reason, "")
-        st.markdown(plain(said.strip()))
+        _said(diagnosis)
         _next(diagnosis)
     if diagnosis.steps:
         st.header("The work, step by step", anchor=False)
         st.markdown("\n".join(f"{i}. {plain(step)}" for i, step in enumerate(diagnosis.steps, start=1)))
+
+
+def _said(diagnosis: Diagnosis) -> None:
+    """Say the whole in plain words, but for what the alerts said; readings that do not go together one by one."""
+    said = diagnosis.sentence
+    for told in (*diagnosis.unsafe, *diagnosis.contradictions):
+        said = said.replace(told, "")
+    st.markdown(plain(said.strip()))
+    for clash in diagnosis.contradictions:
+        st.error(plain(clash))
 
 
 def headline(diagnosis: Diagnosis) -> tuple[str, str, str]:
@@ -107,12 +114,14 @@ def _chances(diagnosis: Diagnosis) -> None:
 
 def _first_look(diagnosis: Diagnosis) -> None:
     """Say what else could rock and was not looked at, where play was found."""
+    if diagnosis.unsafe or diagnosis.contradictions:
+        return
     felt = any(
         play.hand in ("just felt", "clear") or (play.play or 0.0) > 0.0
         for look in diagnosis.readings.rounds
         for play in look.plays.values()
     )
-    if felt and not diagnosis.unsafe and (left := unanswered()):
+    if felt and (left := unanswered()):
         st.markdown(
             f"**First see that it is the hub.** Not looked at yet: {'; '.join(left)}. Play from there feels the same."
         )
@@ -165,7 +174,8 @@ def _faults(diagnosis: Diagnosis) -> None:
 
 
 def _before(fault: FoundFault) -> str:
-    return "" if fault.measured else f" ({percent(fault.before)} before anything was read)"
+    known = fault.measured or fault.before == 1.0
+    return "" if known else f" ({percent(fault.before)} before anything was read)"
 
 
 def _measure(diagnosis: Diagnosis) -> None:

@@ -61,7 +61,13 @@ def ask_balls() -> None:
         number = widget(f"balls_{side}.count")
         keep(
             f"balls_{side}.count",
-            st.number_input(f"Balls on the {side}, counted twice", value=None, step=1, key=number),
+            st.number_input(
+                f"Balls on the {side}, counted twice",
+                value=None,
+                step=1,
+                key=number,
+                placeholder="not counted",
+            ),
         )
         with_uncertainty(
             f"balls_{side}.diameter.size", f"balls_{side}.diameter.uncertainty", step=0.01, form="%.3f"
@@ -98,7 +104,7 @@ def with_uncertainty(
     """Ask for a number and, beside it, for its uncertainty."""
     first, second = st.columns([3, 2], vertical_alignment="bottom")
     with first:
-        ask_number(field, label_of(field), step=step, form=form)
+        ask_number(field, label_of(field.removeprefix(f"{NEXT}.")), step=step, form=form)
     with second:
         fine = step >= 1
         ask_number(other, "±", step=step if fine else step / 10, form=form if fine else "%.3g", empty=usual)

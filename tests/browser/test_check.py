@@ -179,6 +179,24 @@ def test_an_answer_after_the_first_is_on_screen_soon(open_page: Open) -> None:
     assert taken < 600
 
 
+def test_what_was_entered_is_there_after_a_look_at_another_screen(open_page: Open) -> None:
+    page = open_page(QUICK)
+    page.locator("summary").filter(has_text="Axle, dropouts, thread").click()
+    settle(page)
+    page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]").fill("6.8")
+    page.keyboard.press("Enter")
+    settle(page)
+    for name in ("Set the cone", "Check a hub"):
+        page.get_by_role("link", name=name).first.click()
+        page.get_by_role("heading", name=name, level=1).wait_for()
+        settle(page)
+    assert "Loose" in state(page)
+    if not page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]").count():
+        page.locator("summary").filter(has_text="Axle, dropouts, thread").click()
+        settle(page)
+    assert page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]").input_value() == "6.80"
+
+
 def test_the_door_leads_in(open_page: Open) -> None:
     page = open_page("/")
     assert page.get_by_text("Sort out a hub").is_visible()
