@@ -9,7 +9,7 @@ from conemodel.tasks.bench.draw import reference
 from conemodel.tasks.bench.ladder import ladder
 from conemodel.ui.frame import begin_page, end_page, table
 from conemodel.ui.practise_feel import feel_with
-from conemodel.ui.practise_log import told_last
+from conemodel.ui.practise_log import styles, told_last
 from conemodel.ui.practise_sitting import Stand, fresh_name
 
 FREE = "free-practice"
@@ -55,6 +55,7 @@ LESSONS = (
 def page() -> None:
     """Draw the page."""
     begin_page("First hub", "Ninety seconds, three hubs, two gestures: rock and twirl.")
+    styles()
     _lesson()
     end_page()
 

@@ -11,16 +11,17 @@ from conemodel.tasks.bench.mark import mark
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.practise_choose import another_seed, choose, following
 from conemodel.ui.practise_hands import DRAW, Buttons
-from conemodel.ui.practise_log import log, next_line, stands, told_last
-from conemodel.ui.practise_mark import result
+from conemodel.ui.practise_log import log, next_line, stands, styles, told_last
+from conemodel.ui.practise_mark import details, verdict
 from conemodel.ui.practise_shelf import shelf
 from conemodel.ui.practise_sitting import Sitting, Stand
-from conemodel.ui.practise_words import STEPS, first_step, steps_for
+from conemodel.ui.practise_words import STEPS, next_to_do, steps_for
 
 
 def page() -> None:
     """Draw the page."""
-    begin_page("Practise", "A hub whose numbers you cannot see. Set it by what hands, eyes and ears tell.")
+    begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
+    styles()
     try:
         sitting = choose()
     except ConemodelError as error:
@@ -84,11 +85,13 @@ def _hubs(stand: Stand) -> None:
     st.segmented_control(
         "Hub",
         range(len(bench.hubs)),
-        format_func=lambda n: f"{n + 1} ✓" if bench.hubs[n].done else str(n + 1),
+        format_func=lambda n: (
+            f"{n + 1} ✓" if bench.hubs[n].done else f"Hub {n + 1}" if n == 0 else str(n + 1)
+        ),
         key=key,
         on_change=taken,
         required=True,
-        help="A tick: you have said your last word on it.",
+        label_visibility="collapsed",
     )
 
 
@@ -97,7 +100,7 @@ def _step(stand: Stand) -> str:
     steps = steps_for(stand.bench.exercise)
     key = f"{stand.name} step"
     if st.session_state.get(key) not in steps:
-        st.session_state[key] = first_step(stand.bench.exercise)
+        st.session_state[key] = next_to_do(stand.bench)[0]
     chosen = st.segmented_control(
         "Step",
         steps,
@@ -115,10 +118,11 @@ def _finished(sitting: Sitting) -> None:
     if sitting.marked is None:
         sitting.marked = mark(sitting.stand.bench)
         sitting.saved = _kept(sitting)
-    result(sitting)
+    verdict(sitting)
     again, on = st.columns(2)
     again.button("Again, another hub", on_click=another_seed, width="stretch", type="primary")
     on.button("Next exercise", on_click=following, width="stretch")
+    details(sitting)
     if isinstance(sitting.saved, int):
         who = st.session_state.get("practise_name") or "no name"
         st.caption(f"Kept in the record on this computer, under {who}.")

@@ -24,14 +24,14 @@ def choose() -> Sitting:
     if NOW_KEY not in state:
         _from_address()
     sitting: Sitting = state[SITTINGS_KEY][state[NOW_KEY]]
-    left, right = st.columns([3, 1], vertical_alignment="bottom")
     names = _titles()
     state.exercise = sitting.link.exercise
-    left.selectbox(
-        "Exercise", list(names), format_func=lambda name: names[name], key="exercise", on_change=_chosen
-    )
-    with right.popover("Name, link, more", width="stretch"):
-        _more(sitting)
+    with st.container(horizontal=True, vertical_alignment="bottom"):
+        st.selectbox(
+            "Exercise", list(names), format_func=lambda name: names[name], key="exercise", on_change=_chosen
+        )
+        with st.popover("Name, link", width="content"):
+            _more(sitting)
     if problem := state.get(PROBLEM_KEY):
         st.warning("That could not be taken; here is another.")
         st.code(problem, language=None, wrap_lines=True)

@@ -32,6 +32,9 @@ WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl 
 FREE_BELOW, BINDS_FROM = 0.02, 0.3
 """Effort on the cone below which it turns freely [N·m], and share of the hand's limit from which it binds."""
 
+MOST_WIND = 0.25
+"""How far fingers that grip hard wind up before the axle follows [rad]. Assumption."""
+
 GRIT_PER_TURN = 12.0
 """Bumps a turn of the axle in dry grease. Assumption."""
 
@@ -102,10 +105,9 @@ def _twirl(stand: Stand) -> None:
 
 
 def _fingers(hardest: float) -> TwirlHand:
-    """Return fingers that hold on where turning takes `hardest` [N·m]: those that slip never get a stiff axle round."""
+    """Return fingers that grip as hard as turning takes [N·m]: those that slip or wind up never get it round."""
     usual = TwirlHand()
-    slip = max(usual.slip, 2.0 * hardest)
-    return TwirlHand(slip=slip, finger=usual.finger * slip / usual.slip)
+    return TwirlHand(slip=max(usual.slip, 2.0 * hardest), finger=max(usual.finger, hardest / MOST_WIND))
 
 
 def _spin(stand: Stand) -> None:

@@ -224,9 +224,11 @@ def _question(stand: Stand, buttons: Buttons, question: str) -> None:
         if st.session_state[key] in answers:
             stand.do(a.Answer(question, st.session_state[key]))
 
-    barred = why_not(stand.bench, a.Answer(question, next(iter(answers))))
+    if barred := why_not(stand.bench, a.Answer(question, next(iter(answers)))):
+        st.markdown(f"**{ASKED[question]}:** {given or 'not said'}. {barred}")
+        return
     st.session_state[key] = given
-    st.radio(ASKED[question], list(answers), key=key, on_change=answered, disabled=barred is not None)
+    st.radio(ASKED[question], list(answers), key=key, on_change=answered)
 
 
 DRAW: dict[str, Callable[[Stand], None]] = {

@@ -17,7 +17,7 @@ STYLE = """
 .cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid #88888855}
 .cm-log b {font-weight: 600}
 .cm-standing {display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.9rem; margin: 0}
-.cm-standing dt, .cm-standing dd {margin: 0 !important}
+.cm-standing, .cm-standing dt, .cm-standing dd {margin: 0 !important; padding: 0 !important}
 .cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
 .cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
 @media (max-width: 640px) {
@@ -28,6 +28,17 @@ STYLE = """
 """
 
 
+PRIMARY_ON_DARK = "<style>[data-testid=stBaseButton-primary] p {color: #161b1e}</style>"
+"""Ink of the main button on dark ground: the frame's white on a light fill cannot be read."""
+
+
+def styles() -> None:
+    """Set how the words of the bench look; once a page."""
+    st.html(STYLE)
+    if st.context.theme.type == "dark":
+        st.html(PRIMARY_ON_DARK)
+
+
 def told_last(stand: Stand) -> None:
     """Draw what was answered last, large."""
     if not stand.bench.log:
@@ -35,28 +46,37 @@ def told_last(stand: Stand) -> None:
     else:
         text, done = stand.bench.log[-1].told, _done(stand, len(stand.bench.log) - 1)
     st.html(
-        f'{STYLE}<div class="cm-told" role="status" aria-live="polite">'
+        f'<div class="cm-told" role="status" aria-live="polite">'
         f"<small>{escape(done)}</small>{escape(text)}</div>"
     )
 
 
 def log(stand: Stand, *, label: str = "What was done and what was felt") -> None:
-    """Draw all of it, the latest on top; lines that only say the same again are drawn once."""
-    lines: list[str] = []
-    before = ""
+    """Draw all of it, the latest on top; feeling the same again is drawn once, with how often."""
+    lines: list[tuple[str, int]] = []
     for number, event in enumerate(stand.bench.log):
         line = _line(stand, number, event)
-        if line != before:
-            lines.append(line)
-        before = line
-    body = "".join(reversed(lines)) or "<p>Nothing yet.</p>"
-    st.html(f'{STYLE}<div class="cm-log" role="log" tabindex="0" aria-label="{escape(label)}">{body}</div>')
+        if lines and lines[-1][0] == line and not event.counts:
+            lines[-1] = line, lines[-1][1] + 1
+        else:
+            lines.append((line, 1))
+    body = (
+        "".join(f"<p>{line}{_again(times)}</p>" for line, times in reversed(lines)) or "<p>Nothing yet.</p>"
+    )
+    st.html(
+        f'<div class="cm-log" role="log" tabindex="0" aria-label="{escape(label)}" '
+        f'data-said="{len(stand.bench.log)}">{body}</div>'
+    )
+
+
+def _again(times: int) -> str:
+    return f" ({times} times)" if times > 1 else ""
 
 
 def next_line(bench: Bench) -> None:
     """Draw what is usually done next."""
     step, words = next_to_do(bench)
-    st.html(f'{STYLE}<p class="cm-next"><b>Next → {STEPS[step]}:</b> {escape(words)}</p>')
+    st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {escape(words)}</p>')
 
 
 def stands(stand: Stand) -> None:
@@ -64,7 +84,7 @@ def stands(stand: Stand) -> None:
     rows = "".join(
         f"<dt>{escape(name)}</dt><dd>{escape(state)}</dd>" for name, state in standing(stand.bench)
     )
-    st.html(f'{STYLE}<dl class="cm-standing">{rows}</dl>')
+    st.html(f'<dl class="cm-standing">{rows}</dl>')
 
 
 def _done(stand: Stand, number: int) -> str:
@@ -77,6 +97,6 @@ def _line(stand: Stand, number: int, event: Event) -> str:
     if len(stand.bench.hubs) > 1:
         words = f"Hub {event.hub + 1}: {words}"
     if event.undone:
-        return f"<p><s>{words}</s> (taken back)</p>"
+        return f"<s>{words}</s> (taken back)"
     note = " (not possible)" if event.refused else ""
-    return f"<p>{words}{note}<br><b>{escape(event.told)}</b></p>"
+    return f"{words}{note}<br><b>{escape(event.told)}</b>"

@@ -29,8 +29,8 @@ WRONG_IN = {
 """Stages of error in words."""
 
 
-def result(sitting: Sitting) -> None:
-    """Draw the mark of an exercise that is done."""
+def verdict(sitting: Sitting) -> None:
+    """Draw the mark of an exercise that is done: what must never be first, then whether it passed, and one hint."""
     marked = sitting.marked
     if marked is None:
         return
@@ -47,7 +47,6 @@ def result(sitting: Sitting) -> None:
         if not marked.passed and not marked.critical:
             st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
         st.markdown(_economy(sitting))
-    _hubs(sitting)
 
 
 def _in_short(sitting: Sitting) -> str:
@@ -93,10 +92,11 @@ def _economy(sitting: Sitting) -> str:
             f"Called right but not right: {marked.false_right}. Right but called wrong: {marked.false_wrong}."
         )
     most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
-    return f"Locknut tightened {marked.locks} times{most}; moves of the cone: {marked.moves}."
+    often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
+    return f"Locknut tightened {often}{most}; moves of the cone: {marked.moves}."
 
 
-def _hubs(sitting: Sitting) -> None:
+def details(sitting: Sitting) -> None:
     """Draw each hub: one line for each, then the one chosen in full."""
     marked, bench = sitting.marked, sitting.stand.bench
     if marked is None:
@@ -118,7 +118,7 @@ def _hubs(sitting: Sitting) -> None:
     with left:
         _waterfall(sitting, marked.hubs[number])
     with right:
-        _checks(marked.hubs[number])
+        _checks(sitting, marked.hubs[number])
         with st.expander("Everything you did and felt"):
             log(sitting.stand)
     if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
@@ -159,12 +159,14 @@ def _waterfall(sitting: Sitting, hub: HubMark) -> None:
     )
 
 
-def _checks(hub: HubMark) -> None:
-    """Draw what was looked at."""
-    if not hub.checks:
+def _checks(sitting: Sitting, hub: HubMark) -> None:
+    """Draw what had to be; whether to refuse a hub only where that is asked."""
+    asked = "refuse" in sitting.exercise.questions
+    checks = [check for check in hub.checks if asked or check.name != "refused"]
+    if not checks:
         return
     table(
-        ["What had to be", ""],
-        [[check.label, "yes" if check.passed else "no"] for check in hub.checks],
+        ["What had to be", "Was it?"],
+        [[check.label, "yes" if check.passed else "no"] for check in checks],
         caption="What had to be",
     )

@@ -93,9 +93,10 @@ class Stand:
                 continue
             self.handled[gesture] = number
             if _whole(hand, "set_id") == self.set_of(gesture):
-                self._take(gesture, hand)
+                self.take(gesture, hand)
 
-    def _take(self, gesture: str, hand: Mapping[str, Any]) -> None:
+    def take(self, gesture: str, hand: Mapping[str, Any]) -> None:
+        """Do what a gesture does, as its widget reports it."""
         for action in _actions(gesture, hand):
             self.do(action)
             if isinstance(action, a.TurnCone):

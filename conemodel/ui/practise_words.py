@@ -31,11 +31,6 @@ def steps_for(exercise: Exercise) -> tuple[str, ...]:
     return tuple(step for step in STEPS if step != "look" or looks)
 
 
-def first_step(exercise: Exercise) -> str:
-    """Return the step an exercise opens at."""
-    return "feel" if exercise.kind == "name" or exercise.start == "locked" else "cone"
-
-
 def clamp_word(bench: Bench) -> str:
     """Return what is closed on this hub."""
     return CLAMPS.get(bench.secret.scenario.clamp.kind, "clamp")
@@ -78,7 +73,7 @@ def _next_touch(hub: HubState) -> tuple[str, str]:
         return "cone", "Hold the axle, or it turns with the cone."
     if not hub.touched:
         return "cone", "Turn the cone in until it stops turning freely."
-    return "say", "Stands it where it first touches? Then say done. If not, turn it on."
+    return "say", "Is it where it first touches? Then say done. If not, turn on."
 
 
 def _next_name(bench: Bench) -> tuple[str, str]:
@@ -108,7 +103,7 @@ def _next_loose(hub: HubState) -> tuple[str, str]:
         return "cone", "Hold the axle, or it turns with the cone."
     if not hub.touched:
         return "cone", "Screw the cone in by finger, then back it off."
-    return "lock", "Stands the cone where you want it? Then tighten the locknut."
+    return "lock", "Is the cone where you want it? Then tighten the locknut."
 
 
 def _next_locked(bench: Bench) -> tuple[str, str]:
