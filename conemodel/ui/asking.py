@@ -8,7 +8,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.tasks.asked import asked
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.words import fraction_of_turn
-from conemodel.ui.address import choice, flag, number
+from conemodel.ui.address import choice, drawn, flag, fold, number
 
 AS_DESCRIBED = "as described"
 """The choice that leaves a thing as the hub's description has it."""
@@ -53,9 +53,9 @@ def ask_setting(hub: Scenario, *, first: DeltaGenerator, more: DeltaGenerator) -
         _ask_turn(hub, given)
         _ask_unmeasured(given)
     with more:
-        with st.expander("How it is locked and held"):
+        with fold("How it is locked and held", key="fold_locking"):
             _ask_locking(hub, given)
-        with st.expander("What counts as good"):
+        with fold("What counts as good", key="fold_limits"):
             _ask_limits(hub, given)
     return asked(hub, given)
 
@@ -200,7 +200,8 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
 
 def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
     """Ask for the limits of the good range; they start as the hub's description has them."""
-    st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
+    if drawn():
+        st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
     limits = hub.limits
     for option, key, label, (low, high, step), default in (
         (
