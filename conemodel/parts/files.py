@@ -98,11 +98,11 @@ class _Reader:
         return f"{self.name}:{line}: " if line else f"{self.name}: "
 
     def part(
-        self, cls: type[P], table: Mapping[str, Any], path: tuple[str, ...]
+        self, cls: type[P], table: Mapping[str, Any], path: tuple[str, ...], usual: Any = None
     ) -> tuple[P | None, list[Problem]]:
-        """Return the part a table describes, or None, and what is wrong with it."""
+        """Return the part a table describes, or None, and what is wrong with it; what is not said is as `usual`."""
         keys = {file_key(name, field): name for name, field in cls.model_fields.items()}
-        values: dict[str, Any] = {}
+        values: dict[str, Any] = dict(usual) if isinstance(usual, cls) else {}
         problems: list[Problem] = []
         broken: set[str] = set()
         for key, given in table.items():
@@ -116,7 +116,7 @@ class _Reader:
             if inner is None:
                 values[name] = _to_si(given, unit_of(field))
             elif isinstance(given, Mapping):
-                child, faults = self.part(inner, given, (*path, key))
+                child, faults = self.part(inner, given, (*path, key), field.default)
                 problems += faults
                 if child is None:
                     broken.add(name)

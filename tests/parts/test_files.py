@@ -8,7 +8,8 @@ from hypothesis import strategies as st
 
 import conemodel as cm
 from conemodel.base.errors import InputProblems
-from conemodel.parts.files import FILE_SIZE_LIMIT, load_scenario, read_scenario, write_part
+from conemodel.parts.files import FILE_SIZE_LIMIT, load_scenario, read_part, read_scenario, write_part
+from conemodel.parts.readings import Readings
 
 SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
 REAR = next(path for path in SCENARIOS if path.stem == "touring-rear")
@@ -145,3 +146,12 @@ def test_numbers_survive_writing_to_the_last_digit(ball: float, turns: float) ->
     # not every double is a thousandth of another: one unit in the last place may go
     assert again.hub.left.ball_diameter == pytest.approx(ball, rel=2.5e-16)
     assert again.setting.back_off == pytest.approx(scenario.setting.back_off, rel=2.5e-16, abs=1e-300)
+
+
+def test_what_a_table_leaves_out_is_as_declared_where_it_stands() -> None:
+    """An axle's length is read off less finely than a protrusion: the same table, another usual uncertainty."""
+    readings = read_part(Readings, "axle_length = {size_mm = 141}\nprotrusion_left = {size_mm = 5}", name="readings")
+    for name in ("axle_length", "protrusion_left"):
+        declared = Readings.model_fields[name].default
+        assert getattr(readings, name).uncertainty == declared.uncertainty
+    assert readings.axle_length.uncertainty != readings.protrusion_left.uncertainty
