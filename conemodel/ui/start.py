@@ -25,14 +25,14 @@ DOORS = (
         ("first-hub", "practise", "set-the-cone"),
     ),
     Door(
-        "Sort out a hub",
-        "One that will not come right: say what you feel or measure, and read what it most likely is and what to do.",
-        ("check-a-hub",),
-    ),
-    Door(
         "Show it",
         "Two hubs side by side on the wall: the class commits, then sees. And what many hubs make of one rule.",
         ("demonstrate", "many-hubs"),
+    ),
+    Door(
+        "Sort out a hub",
+        "One that will not come right: say what you feel or measure, and read what it most likely is and what to do.",
+        ("check-a-hub",),
     ),
 )
 
