@@ -5,7 +5,7 @@ from collections.abc import Mapping
 WIDTH = 700
 """Width of a chart that the names are kept apart in [px]."""
 
-NAME_LIMIT, LETTER, LINE = 220, 6.2, 15
+NAME_LIMIT, LETTER, LINE = 220, 6.2, 20
 """Longest name, mean width of a letter, and height of a line [px]."""
 
 
@@ -17,7 +17,7 @@ def names_apart(
     Lower tops keep their place. `across`: span of x that the chart shows; `height`: of the chart [px].
 
     >>> names_apart({"one": (10, 0.5), "two": (12, 0.5)}, across=100, height=300)
-    {'one': (10, 0.5, 0), 'two': (12, 0.5, 16)}
+    {'one': (10, 0.5, 0), 'two': (12, 0.5, 20)}
     """
     up = height / max(max(y for _, y in tops.values()), 1e-3)
     placed: list[tuple[float, float, float]] = []

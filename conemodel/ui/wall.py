@@ -23,6 +23,9 @@ SHORTCUTS: dict[Key, tuple[str, str, str]] = {
 
 NAMES: dict[Key, str] = {"back": "Back", "reveal": "Reveal", "next": "Next", "swap": "Swap sides"}
 
+MOST_BESIDE_LEGEND = 180
+"""Longer words take a third line on the wall, and with it the legend's room [characters]."""
+
 SHORT = {"out (anticlockwise)": "out"}
 """An option where there is little room; in and out are seen from outside."""
 
@@ -57,7 +60,8 @@ def _below(view: View) -> None:
     """Draw the question, or what there is to say."""
     opening = f"<p>{escape(view.opening)}</p>" if view.at_start else ""
     kind = "cm-say" if view.revealed else "cm-ask"
-    signs = f'<p class="cm-legend">{escape(legend(view))}</p>' if legend(view) else ""
+    signs = legend(view) if len(below_words(view)) <= MOST_BESIDE_LEGEND else ""
+    signs = f'<p class="cm-legend">{escape(signs)}</p>' if signs else ""
     said = f'<p class="{kind}">{escape(below_words(view))}</p>' if below_words(view) else ""
     st.html(f'<div class="cm-below" role="status">{signs}{opening}{said}</div>')
 

@@ -11,7 +11,8 @@ from numpy.typing import NDArray
 from PIL import Image
 from playwright.sync_api import Page
 
-from conemodel.parts.story import load_story, stories
+from conemodel.parts.files import write_part
+from conemodel.parts.story import LONGEST, load_story, stories
 from conemodel.show.words import number
 from conemodel.tasks.demonstrate import Position, play_story, positions, view_of
 from tests.browser.pages import findings, overflow, wait_idle
@@ -84,6 +85,30 @@ def test_all_of_a_step_is_in_the_window_and_no_text_is_below_24_px(open_page: Op
         assert page.evaluate(SCROLLS) <= 0
         assert page.evaluate(COVERED) == []
         assert overflow(page) == 0
+
+
+def test_the_longest_words_of_an_own_story_fit_the_wall_too(open_page: Open) -> None:
+    """As long as the file may have them, on the story that ends with a warning."""
+    text = write_part(STORIES["proud-axle"].story)
+    for field, most in LONGEST.items():
+        words = ("The lever squeezes the proud axle, not the frame. " * 6)[:most].strip()
+        text = re.sub(rf'^{field} = "[^"].*$', f'{field} = "{words}"', text, flags=re.MULTILINE)
+    page = open_page("/demonstrate", **WALL, still=True)
+    page.get_by_role("button", name="Bring your own story").click()
+    file = {"name": "own.toml", "mimeType": "text/plain", "buffer": text.encode()}
+    page.locator("input[type=file]").set_input_files(file)  # type: ignore[arg-type]
+    page.get_by_role("heading", name="The lever squeezes").wait_for()
+    page.keyboard.press("Escape")
+    page.get_by_role("button", name="Show it").click()
+    page.locator(".cm-side").first.wait_for()
+    for name in ("ArrowRight", "ArrowUp", "ArrowUp"):
+        wait_idle(page)
+        assert page.evaluate(SCROLLS) <= 0
+        assert page.evaluate(COVERED) == []
+        key(page, name)
+    assert page.locator(".cm-unsafe").count() == 1
+    assert page.evaluate(SCROLLS) <= 0
+    assert page.evaluate(COVERED) == []
 
 
 @pytest.mark.parametrize("name", ["snug-or-worn-thread", "proud-axle", "loose-or-right-under-the-rider"])
