@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from conemodel.base.units import DEG
+from conemodel.show.charts import FRAME
 from conemodel.show.spec import Spec, axis, chart, number_field, title, tone, tooltip, written
 from conemodel.show.steps import ROUNDING, Step
 from conemodel.show.words import STAGE_WORDS, degrees
@@ -91,7 +92,7 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
 
     def y(field: str) -> Spec:
         return number_field(
-            field, title="° of cone outside the good range", axis=axis(), scale={"domain": [-reach, reach]}
+            field, title="turn of the cone, °", axis=axis(), scale={"domain": [-reach, reach]}
         )
 
     zero = {"data": {"values": [{"off": 0.0}]}, "encoding": {"y": y("off")}}
@@ -117,7 +118,7 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
         *_sides(reach, y),
     ]
     return chart(
-        layers, rows=rows, height=HEIGHT, heading=title("How far outside the good range, clamped", 12)
+        layers, rows=rows, height=HEIGHT + FRAME, heading=title("How far outside the good range, clamped", 12)
     )
 
 

@@ -1,5 +1,7 @@
 """Practise: a hub with hidden numbers, set by feel; then the truth."""
 
+from html import escape
+
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
@@ -65,9 +67,9 @@ def _at_the_bench(sitting: Sitting) -> None:
 
 
 def _goal(exercise: Exercise) -> None:
-    goal = " ".join(exercise.goal.split())
+    goal = " ".join(exercise.goal.split())  # it may come from a file: text, never markup
     with st.container(border=True):
-        st.markdown(f"**Goal:** {goal}")
+        st.html(f'<p class="cm-goal"><b>Goal:</b> {escape(goal)}</p>')
 
 
 def _hubs(stand: Stand) -> None:
@@ -124,7 +126,7 @@ def _finished(sitting: Sitting) -> None:
     on.button("Next exercise", on_click=following, width="stretch")
     details(sitting)
     if isinstance(sitting.saved, int):
-        who = st.session_state.get("practise_name") or "no name"
+        who = "the name you typed" if st.session_state.get("practise_name") else "no name"
         st.caption(f"Kept in the record on this computer, under {who}.")
         st.button("Delete this attempt", on_click=_forget, args=(sitting,))
     elif sitting.saved:

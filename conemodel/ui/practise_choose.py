@@ -9,6 +9,7 @@ from conemodel.parts.exercise import Exercise
 from conemodel.parts.files import read_part
 from conemodel.record.server_key import server_key
 from conemodel.tasks.bench.ladder import Link, ladder, read_link
+from conemodel.ui.hubs import ready_hubs
 from conemodel.ui.practise_sitting import SELF, Sitting, fresh_seed, sit_down
 
 OWN = "own"
@@ -73,6 +74,13 @@ def _not_here(name: str) -> Problem:
     return Problem(where="link", value=name, limit="is not an exercise here", remedy="ask for its file")
 
 
+def _no_such_hub(name: str) -> Problem:
+    known = ", ".join(ready_hubs())
+    return Problem(
+        where="your file: scenario", value=name, limit="is not a hub here", remedy=f"one of {known}"
+    )
+
+
 def _fresh(exercise: str) -> Link:
     salt = st.session_state.get(SALT_KEY, SELF)
     return Link(exercise=exercise, salt=salt, seed=fresh_seed())
@@ -121,6 +129,8 @@ def _take_file() -> None:
         return
     try:
         exercise = read_part(Exercise, sent.getvalue(), name="your file")
+        if exercise.scenario not in ready_hubs():
+            raise InputProblems([_no_such_hub(exercise.scenario)])
         plain = sub(r"[^a-z0-9]+", "-", exercise.name.lower()).strip("-")[:30]
         _begin(_fresh(f"{OWN}-{plain}".rstrip("-")), exercise)
     except InputProblems as error:

@@ -5,7 +5,7 @@ from math import pi
 import streamlit as st
 
 from conemodel.tasks.bench.feel import RockFeel
-from conemodel.tasks.bench.fingers import TurnFeel
+from conemodel.tasks.bench.fingers import TurnFeel, turn_feel
 from conemodel.ui.practise_sitting import Stand
 from conemodel.ui.widgets import (
     AXLE_FINGERS,
@@ -124,7 +124,9 @@ def _spin(stand: Stand) -> None:
 
 def turn_with(stand: Stand) -> None:
     """Draw the cone on its clock; with the locknut tight it is not to be turned."""
-    found, hub = stand.feel.turn, stand.bench.hub
+    # that part of `feel_of` alone: while the cone is turned nothing else is worked out
+    hub = stand.bench.hub
+    found = turn_feel(stand.bench.secret, hub)
     if not found.free:
         st.info("The locknut is tight against the cone: undo it before the cone can be turned.")
         return

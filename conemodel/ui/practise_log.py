@@ -19,6 +19,7 @@ STYLE = """
 .cm-standing {display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.9rem; margin: 0}
 .cm-standing, .cm-standing dt, .cm-standing dd {margin: 0 !important; padding: 0 !important}
 .cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
+.cm-goal {margin: 0}
 .cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
 @media (max-width: 640px) {
   [class*="step"][class*="st-key-bench"] button {padding-left: 0.55rem; padding-right: 0.55rem}

@@ -50,7 +50,7 @@ def _mine() -> None:
         return
     done = attempts(Database(), name=name)
     if not done:
-        st.info(f"Nothing is kept under {name}.")
+        st.info("Nothing is kept under that name.")
     else:
         _shown(done)
         st.download_button(
@@ -92,7 +92,7 @@ def _shown(done: tuple[Attempt, ...]) -> None:
 def _delete(name: str) -> None:
     with st.popover("Delete all of it"):
         st.markdown("Everything kept under this name goes, and does not come back.")
-        st.button("Delete", type="primary", on_click=_deleted, args=(name,))
+        st.button("Delete", on_click=_deleted, args=(name,))
 
 
 def _deleted(name: str) -> None:

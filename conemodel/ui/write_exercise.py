@@ -21,11 +21,11 @@ NO_SEAT = "none"
 def write_exercise() -> None:
     """Draw the form and, where it makes an exercise, its file."""
     st.markdown(
-        "Fill it in, take the file away, and hand it out. Trainees bring it under *More* on the bench."
+        "Fill it in, take the file away, and hand it out. Trainees bring it under *Name, link* on the bench."
     )
     with st.form("exercise_form", border=True):
         values = _asked()
-        st.form_submit_button("Make the file", type="primary")
+        st.form_submit_button("Make the file", width="stretch")
     try:
         exercise = Exercise(**values)
     except InputProblems as error:
@@ -67,8 +67,12 @@ def _asked() -> dict[str, Any]:
 
 def _prior() -> Prior:
     st.markdown("**What the hidden hub is drawn from**")
-    states: list[State] = st.multiselect("Locked as found, it is", STATES, default=["loose", "tight"])
-    faults: list[Fault] = st.multiselect("What can be wrong with it", FAULTS, default=["none"])
+    states: list[State] = st.pills(
+        "Locked as found, it is", STATES, selection_mode="multi", default=["loose", "tight"]
+    )
+    faults: list[Fault] = st.pills(
+        "What can be wrong with it", FAULTS, selection_mode="multi", default=["none"]
+    )
     force = st.slider("Clamping force [N]", 1000, 20000, (3500, 7000), step=500)
     drift = st.slider("A held cone turns in by [°]", 0, 15, (2, 5))
     clearance = st.slider("Play of cone on thread, on the pitch diameter [µm]", 10, 900, (50, 250), step=10)

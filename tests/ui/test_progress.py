@@ -91,7 +91,7 @@ def test_deleting_takes_only_that_name(database: Database) -> None:
     app = opened("mine", practise_name="Kim")
     next(button for button in app.button if button.label == "Delete").click().run()
     assert [one.name for one in attempts(database)] == ["Robin"]
-    assert "Nothing is kept under Kim" in words(app)
+    assert "Nothing is kept under that name" in words(app)
 
 
 def test_a_class_has_its_links_and_its_table_by_stage(database: Database) -> None:
@@ -126,7 +126,7 @@ def test_an_exercise_written_here_is_one_and_can_be_brought_to_the_bench() -> No
     bench.file_uploader(key="exercise_file").upload("../../e.toml", text.encode()).run()
     assert not bench.exception
     assert bench.session_state["sitting"] == "own-monday"
-    assert any("Set this rear hub right" in m.value for m in bench.markdown)
+    assert "Set this rear hub right" in words(bench)
 
 
 def _bench() -> None:
@@ -149,3 +149,15 @@ def test_a_file_that_is_none_is_explained_and_the_bench_stays() -> None:
     bench.file_uploader(key="exercise_file").upload("e.toml", bad.encode()).run()
     assert any("kind" in code.value for code in bench.code)
     assert bench.session_state["sitting"] == "01-first-touch"
+
+
+def test_a_file_can_neither_bring_markup_nor_name_a_hub_that_is_not_here() -> None:
+    bench = AppTest.from_function(_bench, default_timeout=30).run()
+    good = write_part(ladder()["04-locknut"].replace(goal="<img src=x> ![a](http://outside.invalid/a.png)"))
+    bench.file_uploader(key="exercise_file").upload("e.toml", good.encode()).run()
+    assert "&lt;img src=x&gt;" in words(bench)
+    assert not any("outside.invalid" in m.value for m in bench.markdown)
+    bad = good.replace('scenario = "road-front"', 'scenario = "nowhere"')
+    bench.file_uploader(key="exercise_file").upload("e.toml", bad.encode()).run()
+    assert any("is not a hub here" in code.value for code in bench.code)
+    assert not any(str(Path.cwd()) in code.value for code in bench.code)

@@ -1,0 +1,46 @@
+"""What a visitor does at the practice bench, and what is read off it."""
+
+from playwright.sync_api import Page
+
+from tests.browser.hands import Hand
+from tests.browser.pages import wait_idle
+
+
+def settle(page: Page) -> None:
+    wait_idle(page)
+    page.wait_for_timeout(150)
+    wait_idle(page)
+
+
+def pick(page: Page, name: str) -> None:
+    page.get_by_role("radio", name=name, exact=True).first.click()
+    settle(page)
+
+
+def press(page: Page, name: str) -> None:
+    page.get_by_role("button", name=name, exact=True).first.click()
+    settle(page)
+
+
+def told(page: Page) -> str:
+    return page.locator(".cm-told").first.inner_text()
+
+
+def lines(page: Page) -> int:
+    return int(page.locator(".cm-log").first.get_attribute("data-said") or 0)
+
+
+def heard(page: Page, before: int) -> str:
+    """Wait until the bench has answered a gesture; what it said."""
+    page.wait_for_function(
+        "n => document.querySelector('.cm-log').dataset.said > n", arg=before, timeout=15_000
+    )
+    settle(page)
+    return told(page)
+
+
+def drag(page: Page, turn: float) -> str:
+    """Drag the spanner round by degrees, clockwise; the answer."""
+    before = lines(page)
+    Hand(page).round(20, turn)
+    return heard(page, before)
