@@ -1,6 +1,7 @@
 """Hub shell, axle and the stack of locknut and washers on each side."""
 
 from collections.abc import Iterator, Mapping
+from functools import cached_property
 from math import pi
 from typing import Any, Literal
 
@@ -117,13 +118,13 @@ class Axle(Part):
         """How far a cone moves along the axle per radian of turn [m/rad]."""
         return self.thread_pitch / (2 * pi)
 
-    @property
+    @cached_property
     def root_area(self) -> float:
         """Metal area at the thread root, less the bore [m²]."""
         root = root_diameter(diameter=self.thread_diameter, pitch=self.thread_pitch)
         return float(annulus_area(outer=root, inner=self.bore))
 
-    @property
+    @cached_property
     def thread_give(self) -> float:
         """Give of a cone or nut on its thread per newton [m/N]."""
         return float(
@@ -140,7 +141,7 @@ class Axle(Part):
         """Elastic modulus [Pa]."""
         return YOUNG[self.material]
 
-    @property
+    @cached_property
     def pitch_clearance_range(self) -> tuple[float, float]:
         """Smallest and largest clearance on the pitch diameter [m]; equal when it was measured."""
         if self.thread_clearance is not None:
@@ -150,7 +151,7 @@ class Axle(Part):
         inner_low, inner_high = iso965_pitch_diameter_limits(**size, tolerance_class=self.cone_thread_class)
         return max(inner_low - outer_high, 0.0), inner_high - outer_low
 
-    @property
+    @cached_property
     def backlash_range(self) -> tuple[float, float]:
         """Smallest and largest axial backlash of the cone on its thread [m]."""
         low, high = self.pitch_clearance_range

@@ -131,7 +131,8 @@ class Part(BaseModel):
 
     def replace(self, **changes: Any) -> Self:
         """Return a copy with `changes` [SI] made, checked like any other part."""
-        return type(self)(**{**dict(self), **changes})
+        kept = {name: getattr(self, name) for name in type(self).model_fields}
+        return type(self)(**{**kept, **changes})
 
     @classmethod
     def locate(cls, path: str) -> tuple[str, Unit]:
