@@ -93,7 +93,7 @@ def _economy(sitting: Sitting) -> str:
         )
     most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
     often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
-    return f"Locknut tightened {often}{most}; moves of the cone: {marked.moves}."
+    return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."
 
 
 def details(sitting: Sitting) -> None:

@@ -89,6 +89,8 @@ def _next_set(bench: Bench) -> tuple[str, str]:
     hub, exercise = bench.hub, bench.exercise
     if "foretell" in exercise.questions and hub.answer("foretell") is None and hub.locks == 0:
         return "say", "First say what locking will do to the play."
+    if "protrusion first" in exercise.must and not hub.touched and not hub.seen:
+        return "look", "Look before the cone is touched: at the axle ends, at the balls."
     if hub.lock is None:
         return _next_loose(hub)
     if not hub.touched and exercise.start == "locked":
