@@ -173,6 +173,12 @@ def _answer(bench: Bench, action: a.Answer) -> str | None:
         return "That is not one of the answers."
     if action.question == "foretell" and bench.hub.locks:
         return "It has been locked: it is too late to foretell that."
+    felt = bench.hub.felt
+    rocked = any(word is not None for word in (felt.rocked_open, felt.rocked_clamped, felt.at_axle_end))
+    if action.question == "name" and not (rocked and felt.twirled):
+        return "Rock it and twirl it through a full turn first: rocking cannot tell right from too tight."
+    if action.question == "flex" and not rocked:
+        return "Rock it first."
     return None
 
 
