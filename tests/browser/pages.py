@@ -105,5 +105,5 @@ class Visitor:
 
     def _hear(self, path: str, message: ConsoleMessage) -> None:
         # a page opened by its own address makes the frame look for the server beside it first
-        if message.type == "error" and "/_stcore/" not in (message.location or {}).get("url", ""):
+        if message.type == "error" and "/_stcore/" not in message.location["url"]:
             self.errors.append(f"{path}: {message.text}")

@@ -1,6 +1,7 @@
 """The bench in a real browser: by mouse, by touch and by keys through to the mark; every part of it on every screen."""
 
 from collections.abc import Callable
+from typing import Any
 
 import pytest
 from playwright.sync_api import Page
@@ -59,7 +60,11 @@ def test_first_touch_found_by_mouse(open_page: Open) -> None:
 
 def test_a_fault_felt_and_named_by_touch(open_page: Open) -> None:
     page = open_page("/practise?link=11-what-is-wrong.browser.4", width=390, height=1800, touch=True)
-    tap = lambda name, role="radio": (page.get_by_role(role, name=name, exact=True).first.tap(), settle(page))  # noqa: E731
+
+    def tap(name: str, role: Any = "radio") -> None:
+        page.get_by_role(role, name=name, exact=True).first.tap()
+        settle(page)
+
     for turned in range(3):
         before = lines(page)
         Hand(page, touch=True).rock(wide=0.2, pause=15, steps=16)

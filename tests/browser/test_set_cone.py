@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page
 
 from tests.browser.pages import findings, overflow, wait_idle
 
@@ -15,7 +15,7 @@ def state(page: Page) -> str:
     return page.locator(".cm-state").inner_text().strip()
 
 
-def picture(page: Page, width: int) -> Page:
+def picture(page: Page, width: int) -> Locator:
     return page.locator(f".st-key-section-{'wide' if width > 640 else 'narrow'} img")
 
 

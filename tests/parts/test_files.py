@@ -150,7 +150,9 @@ def test_numbers_survive_writing_to_the_last_digit(ball: float, turns: float) ->
 
 def test_what_a_table_leaves_out_is_as_declared_where_it_stands() -> None:
     """An axle's length is read off less finely than a protrusion: the same table, another usual uncertainty."""
-    readings = read_part(Readings, "axle_length = {size_mm = 141}\nprotrusion_left = {size_mm = 5}", name="readings")
+    readings = read_part(
+        Readings, "axle_length = {size_mm = 141}\nprotrusion_left = {size_mm = 5}", name="readings"
+    )
     for name in ("axle_length", "protrusion_left"):
         declared = Readings.model_fields[name].default
         assert getattr(readings, name).uncertainty == declared.uncertainty

@@ -9,7 +9,7 @@ import conemodel as cm
 from conemodel.base.units import DEG, MM, UM
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.clamping import axle_compliance, clamp_force, close_clamp, preload_compliance
-from conemodel.solve.lock import gives_of
+from conemodel.solve.lock import Entry, gives_of
 
 FOLDER = Path(__file__).parents[2] / "scenarios"
 
@@ -92,7 +92,7 @@ def test_where_the_clamp_enters_follows_from_kind_seat_and_protrusion() -> None:
     ("entry", "outside", "end"), [("locknut", 0.0, 0.0), ("axle nut", 1.0, 0.0), ("axle end", 0.0, 1.0)]
 )
 def test_the_share_of_each_entry_solves_its_own_spring_network(
-    entry: str, outside: float, end: float
+    entry: Entry, outside: float, end: float
 ) -> None:
     """Statics of nut, stack, cone and the axle between their threads, written as one linear system per entry.
 

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 import conemodel as cm
 from conemodel.base.units import DEG, MM, UM
+from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.window import window_of
@@ -159,7 +160,7 @@ def test_backed_onto_the_nut_end_play_rises_some_17_micrometres() -> None:
 
 @pytest.mark.parametrize("name", ["touring-rear", "road-front"])
 @pytest.mark.parametrize("side", ["left", "right"])
-def test_a_spacer_on_the_axle_end_differs_by_that_sides_cone_thread_only(name: str, side: str) -> None:
+def test_a_spacer_on_the_axle_end_differs_by_that_sides_cone_thread_only(name: str, side: Side) -> None:
     scenario = hub(name)
     scenario = scenario.replace(hub=scenario.hub.replace(adjustable_side=side))
     frame = cm.predict(scenario)

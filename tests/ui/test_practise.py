@@ -54,11 +54,11 @@ class Trainee:
         return self.run()
 
     def choose(self, label: str, value: Any) -> "Trainee":
-        found = next(
+        found: Any = next(
             g
             for kind in ("button_group", "radio", "selectbox")
             for g in self.app.get(kind)
-            if g.label == label
+            if getattr(g, "label", None) == label
         )
         found.set_value(value)
         return self.run()

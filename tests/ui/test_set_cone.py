@@ -1,6 +1,7 @@
 """The page Set the cone as a flow: what is entered, what it answers, and that nothing entered is lost."""
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 from streamlit.testing.v1 import AppTest
@@ -45,13 +46,18 @@ def test_every_ready_hub_opens_with_its_verdict(path: Path) -> None:
 def test_making_the_advised_turn_brings_it_right_and_undo_puts_it_back() -> None:
     app = opened()
     assert "Loose" in words(app)
-    before = app.slider(key="turn").value
+    before = turned_out(app)
     press(app, "Make that turn")
     assert "Right" in words(app)
-    assert app.slider(key="turn").value < before
+    assert turned_out(app) < before
     press(app, "Undo the last turn")
-    assert app.slider(key="turn").value == before
+    assert turned_out(app) == before
     assert "Loose" in words(app)
+
+
+def turned_out(app: AppTest) -> float:
+    value: Any = app.slider(key="turn").value
+    return float(value)
 
 
 def press(app: AppTest, label: str) -> None:
@@ -59,7 +65,9 @@ def press(app: AppTest, label: str) -> None:
 
 
 def test_the_address_holds_the_setting() -> None:
-    app = opened(hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True, fold_locking=True)
+    app = opened(
+        hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True, fold_locking=True
+    )
     assert app.selectbox(key="hub").value == "road-front"
     assert app.slider(key="turn").value == 61.0
     assert app.select_slider(key="clamp").value == "8"
