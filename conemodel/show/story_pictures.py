@@ -1,4 +1,4 @@
-"""The steps of a story as pictures: a chart for each side on the wall, and a sheet for a file.
+"""The steps of a story as pictures for a file.
 
 All of it is drawn from a `View`, which holds nothing that is still to be guessed; scales too come from what is shown.
 """
@@ -7,7 +7,6 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.units import MM
-from conemodel.show.spec import Spec, axis, good_band, number_field, only, tone
 from conemodel.show.story_words import (
     answer_words,
     bar_words,
@@ -29,8 +28,8 @@ SMALLEST = 24
 WIDTH, HEIGHT, DPI = 1280, 720, 100
 """Of a step's picture [px], and how many of them make an inch."""
 
-ROW, MOST_ROWS = 46, 8
-"""Height of one row of the waterfall: its words and the bar below them [px]; rows of a full story."""
+MOST_ROWS = 8
+"""Rows of the waterfall of a full story."""
 
 ROOM = 0.12
 """Empty part of the scale beyond the longest bar on either side."""
@@ -45,84 +44,6 @@ def reach(view: View) -> tuple[float, float]:
     low, high = MM.from_si(min(ends)), MM.from_si(max(ends))
     span = max(high - low, 0.02)
     return low - ROOM * span, high + ROOM * span
-
-
-def story_chart(view: View, place: int) -> Spec:
-    """Return the waterfall of the side that stands at `place`, 0 left or 1 right, as Vega-Lite."""
-    side = view.sides[place]
-    rows = [
-        {
-            "from": MM.from_si(bar.start) + 0.0,
-            "to": MM.from_si(bar.end) + 0.0,
-            "kind": bar.kind,
-            "assumed": bar.assumed,
-            "new": bar.new,
-            "words": bar_words(bar),
-            "text": i * ROW + 15,
-            "top": i * ROW + 30,
-            "bottom": i * ROW + 43,
-        }
-        for i, bar in enumerate(side.bars)
-    ]
-    height = ROW * MOST_ROWS
-    scale = {"domain": list(reach(view)), "nice": False, "zero": False}
-
-    def x(field: str) -> Spec:
-        look = axis(
-            labelFontSize=SMALLEST, titleFontSize=SMALLEST, tickCount=4, format=".2~f", labelFlush=True
-        )
-        return number_field(field, scale=scale, title="end play, mm", axis=look)
-
-    def y(field: str) -> Spec:
-        return number_field(field, scale={"domain": [height, 0], "nice": False, "zero": False}, axis=None)
-
-    layers: list[Spec] = []
-    if side.good:
-        layers.append(good_band(MM.from_si(side.good[0]), MM.from_si(side.good[1]), x))
-    layers.append(
-        {
-            "data": {"values": [{"from": 0.0}]},
-            "mark": {"type": "rule", "color": tone("ink")},
-            "encoding": {"x": x("from")},
-        }
-    )
-    for kind in ("opens", "closes", "level"):
-        for assumed in (False, True):
-            test = f"datum.kind === '{kind}' && {'' if assumed else '!'}datum.assumed"
-            encoding = {"x": x("from"), "x2": {"field": "to"}, "y": y("top"), "y2": {"field": "bottom"}}
-            layers.append(
-                {**only(test), "mark": {"type": "rect", **_look(kind, assumed=assumed)}, "encoding": encoding}
-            )
-    for new in (False, True):
-        mark = {
-            "type": "text",
-            "align": "left",
-            "fontSize": SMALLEST,
-            "color": tone("ink"),
-            "fontWeight": "bold" if new else "normal",
-        }
-        encoding = {"x": {"value": 4}, "y": y("text"), "text": {"field": "words", "type": "nominal"}}
-        layers.append({**only(f"{'' if new else '!'}datum.new"), "mark": mark, "encoding": encoding})
-    return {
-        "$schema": "https://vega.github.io/schema/vega-lite/v6.json",
-        "width": "container",
-        "height": height,
-        "data": {"values": rows},
-        "layer": layers,
-    }
-
-
-def _look(kind: str, *, assumed: bool) -> Spec:
-    """Return how a bar looks: pale with a dashed edge where it is only assumed."""
-    if not assumed:
-        return {"color": tone(kind)}
-    return {
-        "color": tone(kind),
-        "fillOpacity": 0.3,
-        "stroke": tone(kind),
-        "strokeDash": [4, 2],
-        "strokeWidth": 2,
-    }
 
 
 def step_figure(view: View, *, dark: bool = False) -> "Figure":

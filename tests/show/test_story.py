@@ -4,14 +4,13 @@ from dataclasses import replace
 from functools import cache
 from itertools import pairwise
 
-import altair as alt
 import pytest
 from matplotlib.colors import to_rgb
 
 from conemodel.parts.story import STORIES, load_story, stories
 from conemodel.show.drawings import to_pdf, to_png
 from conemodel.show.handout import A4, OWN_HUB, handout_figure
-from conemodel.show.story_pictures import DPI, HEIGHT, SMALLEST, WIDTH, step_figure, story_chart
+from conemodel.show.story_pictures import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
 from conemodel.show.story_words import alt_text_story, bar_words, reading_words
 from conemodel.tasks.demonstrate import Played, play_story, positions, view_of
 
@@ -75,20 +74,6 @@ def test_going_back_restores_the_same_picture():
     pictures = [to_png(step_figure(view_of(tale, at)), dpi=DPI) for at in positions(tale.story)]
     assert [to_png(step_figure(view_of(tale, at)), dpi=DPI) for at in positions(tale.story)] == pictures
     assert len(set(pictures)) == len(pictures)
-
-
-@pytest.mark.parametrize("place", [0, 1])
-def test_the_chart_is_valid_vega_lite_with_the_bars_of_its_side(place):
-    tale = played("steel-or-light-axle")
-    for at in positions(tale.story):
-        view = view_of(tale, at)
-        chart = story_chart(view, place)
-        alt.Chart.from_dict(chart, validate=True)
-        assert [row["to"] for row in chart["data"]["values"]] == [
-            bar.end * 1e3 for bar in view.sides[place].bars
-        ]
-        sizes = [layer["mark"]["fontSize"] for layer in chart["layer"] if layer["mark"].get("type") == "text"]
-        assert min(sizes) >= SMALLEST
 
 
 def test_swapping_swaps_what_the_words_say():
