@@ -98,8 +98,9 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
     )
     angle = DEG.to_si(turn)
     way = "out" if turn >= 0 else "in"
+    exactly = "" if turn % 22.5 == 0 or abs(turn) < 11.25 else "about "
     st.caption(
-        f"{fraction_of_turn(angle)} {way} = {abs(turn):.0f}° = {abs(turn) / 6:.0f} minutes on a clock face"
+        f"{abs(turn):.0f}° {way}: {exactly}{fraction_of_turn(angle)}, {abs(turn) / 6:.0f} minutes on a clock face"
     )
     st.markdown("Turn it by minutes on a clock face")
     with st.container(horizontal=True, gap="small"):

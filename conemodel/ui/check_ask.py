@@ -122,7 +122,9 @@ def _answered(found: dict[str, str]) -> dict[str, str]:
 def ask_more() -> None:
     """Draw every further reading, folded away; what is folded is not drawn, and keeps what was entered."""
     st.header("More readings", anchor=False)
-    st.caption("All optional. Each says by itself how far it may be off (one standard uncertainty).")
+    st.caption(
+        "All optional. Beside each stands how far it may be off (±); left empty, what is usual is taken."
+    )
     for name, (title, draw) in MORE.items():
         folded = st.expander(title, key=f"check_{name}", on_change="rerun")
         if folded.open:

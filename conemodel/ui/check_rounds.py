@@ -106,7 +106,7 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
         )  # fmt: skip
         keep(f"{NEXT}.turned", turned)
     if turned:
-        st.caption(f"{turned}° = {DEG.to_si(turned) / CLOCK_MINUTE:.1f} minutes on a clock face.")
+        st.caption(f"{turned}° = {round(DEG.to_si(turned) / CLOCK_MINUTE, 1):g} minutes on a clock face.")
 
 
 def _felt(name: str, words: dict[str, str]) -> str | None:

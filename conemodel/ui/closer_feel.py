@@ -77,8 +77,10 @@ def _drag(scenario: Scenario, found: Signature) -> None:
         alt=f"What makes the level: {drag_words(found.drag)}",
     )
     grease = scenario.condition.grease
+    factor = GREASE_FACTOR[grease]
+    thicker = "" if factor == 1 else f", {factor:g} times the drag of worn-in grease"
     st.caption(
-        f"Grease: {grease}, {GREASE_FACTOR[grease]:g} times worn-in grease, oil of "
+        f"Grease: {grease}{thicker}, oil of "
         f"{scenario.condition.oil_viscosity * 1e6:.0f} mm²/s, turned once a second. Seals: as described, not measured. "
         "All assumptions."
     )

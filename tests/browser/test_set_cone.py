@@ -62,7 +62,7 @@ def test_the_slider_turns_by_keys(open_page: Open) -> None:
     page.get_by_role("slider").first.focus()
     for _ in range(5):
         page.keyboard.press("ArrowLeft")
-    page.get_by_text("= 85° =", exact=False).wait_for()
+    page.get_by_text("85° out:", exact=False).wait_for()
     wait_idle(page)
     assert "turn=85" in page.url
 
@@ -70,7 +70,7 @@ def test_the_slider_turns_by_keys(open_page: Open) -> None:
 def test_a_link_carries_hub_and_setting(open_page: Open) -> None:
     page = open_page("/set-the-cone?hub=road-front&turn=61&clamp=8&technique=cone+turned+out&stage=locked")
     assert page.get_by_role("combobox").first.input_value() or "Road front" in page.inner_text("body")
-    assert "= 61° =" in page.inner_text("body")
+    assert "61° out:" in page.inner_text("body")
     assert "hub=road-front" in page.url
     assert "technique=cone" in page.url
 

@@ -3,7 +3,7 @@
 from conemodel.base.units import DEG, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnose.move import Move
-from conemodel.tasks.words import CLOCK_MINUTE, direction, fraction_of_turn, turn_size
+from conemodel.tasks.words import CLOCK_MINUTE, direction, turn_size
 
 
 def move_words(move: Move, scenario: Scenario) -> str:
@@ -11,7 +11,7 @@ def move_words(move: Move, scenario: Scenario) -> str:
     spanner = scenario.assumed.spanner_length
     size = turn_size(move.angle, spanner=spanner)
     return (
-        f"Turn the cone {direction(move.length)} by {size}, about {fraction_of_turn(move.angle)}; four times in five "
+        f"Turn the cone {direction(move.length)} by {size}; four times in five "
         f"the turn it needs lies {range_words(move)}. This ends in the good range in {percent(move.chance)} of "
         "cases, with a hand that errs by some degrees."
     )
@@ -61,8 +61,8 @@ def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...
         f"end; see that cone and locknut of the {far} side are locked. Open the {clamp} first.",
         "Draw a pen line across axle, cone and locknut.",
         f"Hold the cone with its spanner and loosen the locknut on the {side}; the cone stays on its line.",
-        f"Turn the cone {direction(move.length)}, looking at it from outside, by {_degrees(move.angle)} "
-        f"(about {fraction_of_turn(move.angle)}): its line goes from twelve o'clock to {to}; {range_words(move)} "
+        f"Turn the cone {direction(move.length)}, looking at it from outside, by {_degrees(move.angle)}: "
+        f"its line goes from twelve o'clock to {to}; {range_words(move)} "
         "may be needed.",
         f"Hold the cone there and tighten the locknut as hard as before, about {torque:.0f} N·m (a firm hand).",
         last,
