@@ -40,6 +40,7 @@ def _story(staged: Staged) -> None:
         st.button(
             "Show it",
             on_click=lambda: go_to(story, start(story), moving=False),
+            type="primary",
             help="Fills the window. F11 takes the browser's own bars away.",
         )
         st.markdown(

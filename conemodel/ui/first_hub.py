@@ -108,6 +108,7 @@ def _end() -> None:
             ["right", "no free movement", "smooth"],
         ],
         caption="What rocking and twirling tell of the three hubs",
+        words=True,
     )
     st.markdown("**Rocking finds play. Only twirling finds too tight.** Always do both.")
     if pages := st.session_state.get("pages"):

@@ -8,6 +8,7 @@ from typing import Any
 import streamlit as st
 
 from conemodel.show.text import CAUTION
+from conemodel.show.tones import tones
 
 ICON = Path(__file__).with_name("icon.svg")
 """The picture in the browser's tab: a row of balls."""
@@ -16,7 +17,6 @@ TAKE = "Take these numbers (CSV)"
 """Stands on the button below a chart."""
 
 STYLE = """
-<style>
 h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
@@ -29,6 +29,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid #88888855}
 .cm-table th:first-child, .cm-table td:first-child {text-align: left}
 [data-testid=stMarkdownContainer] .katex-display {overflow: visible !important}
+[data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: 0.9rem}
 @media (min-width: 641px) {[class*="-narrow"][class*="st-key-"] {display: none}}
@@ -37,13 +38,18 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
   .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
 }
-</style>
 """
+
+
+def style(*, dark: bool) -> str:
+    """Return the style that every page shares, with words that can be read on the buttons of a dark or light page."""
+    words = f"button[kind=primary]:enabled * {{color: {tones(dark=dark).ground}}}"
+    return f"<style>{STYLE}{words}</style>"
 
 
 def begin_page(title: str, lead: str) -> None:
     """Draw the head of a page: its title and one line on what it is for."""
-    st.html(STYLE)
+    st.html(style(dark=st.context.theme.type == "dark"))
     st.title(title, anchor=False)
     st.markdown(lead)
 
