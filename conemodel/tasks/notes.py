@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, UM
+from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.clamp import skewer_yield_force
 from conemodel.physics.rating import STATIC_PRESSURE
@@ -92,7 +92,7 @@ def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
         yield (
             "The cone is backed onto a held locknut: end play rises a hair, and no thread slack is taken up. If the "
             "locknut was run up hard enough to push the cone in first, end play is less by up to that slack, "
-            f"{UM.from_si(scenario.axle.backlash_range[1]):.0f} µm."
+            f"{MM.from_si(scenario.axle.backlash_range[1]):.2f} mm."
         )
     elif joint.runs_in:
         yield (
@@ -142,7 +142,7 @@ def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
     else:
         change = "looser" if difference > 0 else "tighter"
         yield (
-            f"Clamped on {scenario.setting.clamp_seat}: in the frame it will be {UM.from_si(abs(difference)):.1f} µm "
+            f"Clamped on {scenario.setting.clamp_seat}: in the frame it will be {MM.from_si(abs(difference)):.3f} mm "
             f"{change}, {turn:.1f}° of cone, because the clamp then enters by the "
             f"{'end of the axle' if frame.clamp.proud else 'locknut'}."
         )

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
-from conemodel.base.units import DEG, KILONEWTON, NEWTON_METRE, ONE, UM, Unit
+from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.clamping import clamp_force
 from conemodel.solve.lock import SHARE_OF_NUT, lock_force_of
@@ -133,7 +133,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         yield _variant(
             "thread_slack",
             "thread slack",
-            f"{_span(axle.backlash_range, UM)} µm",
+            f"{_span(axle.backlash_range, MM)} mm",
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
     stack = scenario.stack.side(scenario.hub.adjustable_side)
