@@ -1,6 +1,9 @@
 """Axle, stacks, bearing and clamp of a hub, painted on a sheet part by part."""
 
 from collections.abc import Sequence
+from itertools import product
+
+import numpy as np
 
 from conemodel.base.units import MM
 from conemodel.show.names import write_names
@@ -92,13 +95,12 @@ def _axle(sheet: Sheet, view: View, halves: Halves) -> None:
     axle = view.scenario.axle
     pitch, plain = MM.from_si(axle.thread_pitch), MM.from_si(axle.plain_length) / 2
     depth = 0.61 * pitch
-    for edge in (left.thread, -left.thread):
+    flanks: list[tuple[Point, Point]] = []
+    turns = (at for at in np.arange(start + pitch, end - pitch / 2, pitch).tolist() if abs(at) > plain)
+    for at, edge in product(turns, (left.thread, -left.thread)):
         inner = edge - depth if edge > 0 else edge + depth
-        at = start + pitch
-        while at < end - pitch / 2:
-            if abs(at) > plain:
-                sheet.line(((at, edge), (at + pitch / 2, inner)), colour=ink, width=0.7, name="thread")
-            at += pitch
+        flanks.append(((at, edge), (at + pitch / 2, inner)))
+    sheet.strokes(flanks, colour=ink, width=0.7, name="thread")
     if left.bore > 0:
         sheet.box((start, -left.bore), (end, left.bore), fill=view.tones.ground, name="bore")
         if view.clamped:

@@ -103,6 +103,14 @@ class Sheet:
             f"{_dashed(dash)}{head}/>"
         )
 
+    def strokes(self, lines: Iterable[tuple[Point, Point]], *, colour: str, width: float, name: str) -> None:
+        """Draw many short lines in mm as one mark."""
+        ends = ((self.at(start), self.at(end)) for start, end in lines)
+        path = "".join(f"M{_n(x)},{_n(y)}L{_n(u)},{_n(v)}" for (x, y), (u, v) in ends)
+        self._marks.append(
+            f'<path class="{name}" d="{path}" fill="none" stroke="{colour}" stroke-width="{width}"/>'
+        )
+
     def text(
         self,
         place: Point,

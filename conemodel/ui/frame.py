@@ -1,5 +1,6 @@
 """What stands around every page: title, caution, and how words and numbers are set."""
 
+from base64 import b64encode
 from collections.abc import Callable
 from html import escape
 from pathlib import Path
@@ -32,9 +33,10 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 [data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: 0.9rem}
-@media (min-width: 641px) {[class*="-narrow"][class*="st-key-"] {display: none}}
+.cm-wide, .cm-narrow {width: 100%; height: auto; display: block}
+@media (min-width: 641px) {.cm-narrow {display: none}}
 @media (max-width: 640px) {
-  [class*="-wide"][class*="st-key-"] {display: none}
+  .cm-wide {display: none}
   .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
 }
@@ -82,10 +84,14 @@ def take_csv(label: str, data: Callable[[], str], name: str) -> None:
 
 
 def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
-    """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's."""
-    for kind, svg in (("wide", wide), ("narrow", narrow)):
-        with st.container(key=f"{name}-{kind}"):
-            st.image(svg, width="stretch", alt=alt)
+    """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's. One message holds both."""
+    st.html(
+        "".join(
+            f'<img class="cm-{kind} cm-{name}" alt="{escape(alt)}" decoding="sync" '
+            f'src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
+            for kind, svg in (("wide", wide), ("narrow", narrow))
+        )
+    )
 
 
 def table(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> None:

@@ -102,8 +102,8 @@ def _verdict(prediction: Prediction) -> None:
         )
         st.markdown(plain(verdict.sentence.removeprefix(" ".join(verdict.unsafe))))
         turn = made_turn(prediction)
-        left, right = st.columns(2)
-        left.button(
+        buttons = st.container(horizontal=True)
+        buttons.button(
             "Make that turn",
             disabled=turn is None,
             on_click=turn_by,
@@ -111,7 +111,7 @@ def _verdict(prediction: Prediction) -> None:
             width="stretch",
             help="Turns the cone by the middle of the range and locks it again the same way.",
         )
-        right.button(
+        buttons.button(
             "Undo the last turn",
             disabled=not st.session_state.get("turns_made"),
             on_click=undo_turn,
@@ -179,8 +179,7 @@ def _notes(prediction: Prediction) -> None:
     """Draw what else should be known."""
     if prediction.verdict.notes:
         st.header("Know this too", anchor=False)
-        for note in prediction.verdict.notes:
-            st.markdown(f"- {plain(note)}")
+        st.markdown("\n".join(f"- {plain(note)}" for note in prediction.verdict.notes))
 
 
 def _why(prediction: Prediction) -> None:

@@ -16,7 +16,7 @@ def state(page: Page) -> str:
 
 
 def picture(page: Page, width: int) -> Locator:
-    return page.locator(f".st-key-section-{'wide' if width > 640 else 'narrow'} img")
+    return page.locator(f"img.cm-section.cm-{'wide' if width > 640 else 'narrow'}")
 
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
