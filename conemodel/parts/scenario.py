@@ -1,6 +1,7 @@
 """A scenario: one hub, how it is clamped, and one setting of its cone."""
 
 from collections.abc import Iterator, Mapping
+from functools import lru_cache
 from typing import Any
 
 from conemodel.base.units import ONE
@@ -43,17 +44,11 @@ class Scenario(Part):
 
     def row(self, side: Side) -> Row:
         """Return one row with its shape and its condition."""
-        geometry, condition = getattr(self.hub, side), getattr(self.condition, side)
-        return Row(**dict(geometry), **dict(condition))
+        return _row(self.hub, self.condition, side)
 
     def pair(self, *, axial_compliance: float) -> Pair:
         """Return both rows, with the axial give of axle, shell and jammed cones [m/N]."""
-        return Pair(
-            left=self.row("left"),
-            right=self.row("right"),
-            row_spacing=self.hub.row_spacing,
-            axial_compliance=axial_compliance,
-        )
+        return _pair(self.hub, self.condition, axial_compliance)
 
     @property
     def axle_end_arm(self) -> float:
@@ -64,6 +59,22 @@ class Scenario(Part):
     def with_setting(self, **changes: Any) -> "Scenario":
         """Return the scenario with some fields of its setting changed [SI]."""
         return self.replace(setting=self.setting.replace(**changes))
+
+
+def _row(hub: Hub, condition: Condition, side: Side) -> Row:
+    """Return one row with its shape and its condition."""
+    return Row(**dict(getattr(hub, side)), **dict(getattr(condition, side)))
+
+
+@lru_cache(maxsize=256)
+def _pair(hub: Hub, condition: Condition, axial_compliance: float) -> Pair:
+    """Return both rows; every setting of a hub asks for the same one."""
+    return Pair(
+        left=_row(hub, condition, "left"),
+        right=_row(hub, condition, "right"),
+        row_spacing=hub.row_spacing,
+        axial_compliance=axial_compliance,
+    )
 
 
 def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[Fault]:

@@ -34,10 +34,14 @@ Place = tuple[float, float, float, float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeltCurve:
-    """Free play at one place over end play: `end_play` (n,) [m], `play` (n,) [m]; both rise."""
+    """Free play at one place over end play: `end_play` (n,) [m], `play` (n,) [m]; both rise.
+
+    `read` is the monotone cubic through them.
+    """
 
     end_play: Array
     play: Array
+    read: PchipInterpolator
 
     def end_play_at(self, play: float) -> float:
         """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
@@ -50,8 +54,7 @@ class FeltCurve:
 
     def play_at(self, end_play: Array) -> Array:
         """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
-        inside = np.maximum(end_play, self.end_play[0])
-        return np.asarray(PchipInterpolator(self.end_play, self.play)(inside))
+        return np.asarray(self.read(np.maximum(end_play, self.end_play[0])))
 
 
 def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
@@ -102,7 +105,8 @@ def _place_curve(pair: Pair, place: Place) -> FeltCurve:
     else:
         ends = np.linspace(CURVE_START, CURVE_END, UNEVEN_POINTS)
     ends = ends + touching_end_play(pair)
-    return FeltCurve(end_play=ends, play=_mean_play(pair, ends, np.array(place)[None])[0])
+    play = _mean_play(pair, ends, np.array(place)[None])[0]
+    return FeltCurve(end_play=ends, play=play, read=PchipInterpolator(ends, play))
 
 
 def _mean_play(pair: Pair, end_play: Array, places: Array) -> Array:

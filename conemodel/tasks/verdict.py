@@ -93,7 +93,7 @@ def verdict_of(scenario: Scenario, steps: Steps, window: Window, stages: Mapping
     obstacle = _obstacle(scenario, steps, window)
     spreads = spreads_of(scenario)
     turn = None if obstacle else turn_of(scenario, steps, window, spreads)
-    unsafe = (*_proud_axle(scenario), *_weak_clamp(scenario, steps))
+    unsafe = (*_proud_axle(scenario, steps), *_weak_clamp(scenario, steps))
     said = [
         *unsafe,
         _said(scenario, state, clamped.rim_play, clamped.preload),
@@ -122,14 +122,16 @@ def turn_of(scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spr
     )
 
 
-def _proud_in_frame(scenario: Scenario) -> tuple[Side, ...]:
+def _proud_in_frame(scenario: Scenario, steps: Steps) -> tuple[Side, ...]:
     """Return the sides on which the axle stands proud once in the frame, whatever the clamp presses on now."""
+    if scenario.setting.clamp_seat == "dropouts":
+        return steps.clamp.proud
     return close_clamp(scenario.with_setting(clamp_seat="dropouts")).proud
 
 
-def _proud_axle(scenario: Scenario) -> tuple[str, ...]:
+def _proud_axle(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
     """Return the reason not to ride where the axle reaches through a dropout."""
-    proud = _proud_in_frame(scenario)
+    proud = _proud_in_frame(scenario, steps)
     if not proud:
         return ()
     where = "both ends" if len(proud) == 2 else f"the {proud[0]} end"
@@ -158,7 +160,7 @@ def _weak_clamp(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
 
 def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
     """Return why no turn of the cone brings this hub right, or nothing."""
-    if _proud_in_frame(scenario):
+    if _proud_in_frame(scenario, steps):
         return "Put that right before setting the cone."
     if window.width <= 0:
         return (
