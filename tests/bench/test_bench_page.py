@@ -16,6 +16,7 @@ from tests.browser.pages import wait_idle
 from tests.browser.server import Server
 
 KEYS = 40
+REST = 300
 WATCH = """() => {
     const words = () => [...document.querySelectorAll('[data-testid=stCaptionContainer]')]
         .map(node => node.innerText).find(text => text.includes('minutes on a clock face'));
@@ -33,7 +34,9 @@ WATCH = """() => {
 def turn(page: Page) -> float:
     """Move the slider by a key and return the time until the words beside it have been painted [ms]."""
     page.keyboard.press("ArrowLeft")
-    return float(page.evaluate("() => window.painted"))
+    time = float(page.evaluate("() => window.painted"))
+    page.wait_for_timeout(REST)  # a hand looks before it moves on: the next key meets a page at rest
+    return time
 
 
 def processor_seconds(pid: int) -> float:
