@@ -103,9 +103,9 @@ def _trim(bench: Bench, action: a.Trim) -> str | None:
 def _twirl(bench: Bench, _: Any) -> str | None:
     hub = bench.hub
     if hub.seat in IN_FRAME:
-        return "The axle is in the frame: take the wheel out, or spin it."
+        return "In the frame the axle cannot be twirled: open the clamp and take the wheel out for that, or spin it."
     if hub.axle_held == "vice":
-        return "The axle is in the vice: let go of it."
+        return "The axle is still in the vice: let go of it first (axle held by nothing)."
     return None
 
 
@@ -122,7 +122,7 @@ def _fit(bench: Bench, action: a.FitClamp) -> str | None:
     if hub.closed:
         return "The clamp is closed: open it first."
     if action.seat in IN_FRAME and hub.axle_held == "vice":
-        return "The axle is in the vice: let go of it."
+        return "The axle is still in the vice: let go of it first (axle held by nothing)."
     nuts = bench.secret.scenario.clamp.kind == "nuts"
     if nuts and action.seat in ("spacer on axle end", "one side in frame"):
         return "Axle nuts press on the locknuts: there is no such seat for them."
@@ -182,6 +182,12 @@ def _answer(bench: Bench, action: a.Answer) -> str | None:
     return None
 
 
+def _finish(bench: Bench, action: a.Finish) -> str | None:
+    if bench.exercise.kind == "touch" and not bench.hub.touched:
+        return "The cone has not been turned yet."
+    return None
+
+
 QUESTIONS: dict[str, tuple[str, ...]] = {
     "name": ("loose", "right", "tight"),
     "flex": ("play", "flex"),
@@ -213,4 +219,5 @@ _CHECKS: dict[type, Callable[[Bench, Any], str | None]] = {
     a.Look: _look,
     a.PutRight: _put_right,
     a.Answer: _answer,
+    a.Finish: _finish,
 }

@@ -34,12 +34,27 @@ def hint_on(secret: HiddenHub, hub: HubState, *, stage: Stage, off: float, criti
             )
 
 
+def touch_hint(secret: HiddenHub, hub: HubState, within: float) -> str:
+    """Return the hint for a cone that was to stand at first touch, to `within` [rad]."""
+    angle = hub.cone / secret.scenario.axle.lead_per_radian
+    if abs(angle) <= within:
+        return "First touch, found."
+    way, how = ("in", "still free") if angle > 0 else ("out", "already tight")
+    return (
+        f"The cone was {how}, {DEG.from_si(abs(angle)):.0f}° from first touch: turn it {way} to where it just "
+        "stops turning freely."
+    )
+
+
 def _unseen(secret: HiddenHub, stage: Stage) -> str:
     """Return the hint for a hub that ended inside the good range."""
     if stage == "touch":
         return "First touch is where the cone stops turning freely, not where it binds."
     if stage == "not checked":
-        return "Right, but you could not know: rock it clamped and twirl it a full turn after the last move."
+        return (
+            "Right, but you could not know: rock it clamped, and twirl it a full turn after the last move, before it "
+            "goes in the frame or clamped on spacers."
+        )
     return _judged(secret) if stage == "judged" else "Right, and checked."
 
 

@@ -6,7 +6,7 @@ from conemodel.solve.stages import Term
 from conemodel.tasks.bench.can import MOVES_CONE
 from conemodel.tasks.bench.checks import Check, checks_of, critical_reasons
 from conemodel.tasks.bench.fingers import END_PLAY_STEP
-from conemodel.tasks.bench.hints import hint_on
+from conemodel.tasks.bench.hints import hint_on, touch_hint
 from conemodel.tasks.bench.state import (
     Bench,
     HiddenHub,
@@ -107,11 +107,16 @@ def mark(bench: Bench) -> Mark:
         unchecked=any(hub.unchecked for hub in hubs),
         critical=critical,
         stage=wrong[0].stage if wrong else "none",
-        hint=(wrong or hubs)[0].hint,
+        hint=_first_hint((wrong or hubs)[0], of=len(hubs)),
         locks=locks,
         moves=moves,
         rank=(len(critical), len(wrong), failed, locks, moves),
     )
+
+
+def _first_hint(hub: HubMark, *, of: int) -> str:
+    """Return the hint of the hub that matters first, and which it was where there were several."""
+    return hub.hint if of == 1 else f"Hub {hub.hub + 1}: {hub.hint}"
 
 
 def _true_name(secret: HiddenHub) -> str:
@@ -149,5 +154,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
         checks=checks,
         locks=locks,
         moves=moves,
-        hint=hint_on(secret, framed, stage=stage, off=off, critical=critical),
+        hint=touch_hint(secret, hub, exercise.touch_within)
+        if exercise.kind == "touch"
+        else hint_on(secret, framed, stage=stage, off=off, critical=critical),
     )

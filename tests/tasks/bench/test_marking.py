@@ -276,3 +276,16 @@ def test_one_tight_hub_called_right_fails_however_many_are_needed():
 def test_a_mark_is_the_same_each_time():
     bench = checked(framed(bench_of(**ON_SPACERS), -0.4))
     assert mark(bench) == mark(bench)
+
+
+def test_first_touch_is_not_done_before_the_cone_was_turned_and_its_hint_names_the_hub():
+    """The angle of the hint is where the cone was left, from first touch: geometry of the thread."""
+    bench = bench_of(kind="touch", hubs=2, needed=1, touch_within=radians(10))
+    refused = act(bench, Finish())
+    assert refused.log[-1].refused
+    assert "not been turned yet" in refused.log[-1].told
+    bench = do(bench, HoldAxle("vice"), TurnCone(bench.hub.shown + radians(30)), Finish())
+    result = mark(bench)
+    left = bench.hubs[0].cone / bench.hidden[0].scenario.axle.lead_per_radian
+    assert result.hint.startswith("Hub 1: The cone was still free")
+    assert f"{round(left * 57.29577951308232)}° from first touch: turn it in" in result.hint
