@@ -54,7 +54,7 @@ def test_a_part_is_chosen_by_a_click_and_stands_in_the_address(open_page: Open) 
 def test_the_rings_have_a_picture_for_each_width_with_words(open_page: Open) -> None:
     for width, kind in ((1280, "wide"), (390, "narrow")):
         page = open_page("/set-the-cone?closer=rider&case=side", width=width)
-        picture = page.locator(f".st-key-rings-{kind} img")
+        picture = page.locator(f"img.cm-rings.cm-{kind}")
         picture.wait_for()
         assert picture.is_visible()
         assert "clockwise from the top" in (picture.get_attribute("alt") or "")
