@@ -32,6 +32,9 @@ WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl 
 FREE_BELOW, BINDS_FROM = 0.02, 0.3
 """Effort on the cone below which it turns freely [N·m], and share of the hand's limit from which it binds."""
 
+PRESSED = "Pinched: both tracks press on the balls. Binds: they press so hard that the cone turns stiffly."
+"""The two words for a cone that is past first touch."""
+
 MOST_WIND = 0.25
 """How far fingers that grip hard wind up before the axle follows [rad]. Assumption."""
 
@@ -140,6 +143,7 @@ def turn_with(stand: Stand) -> None:
         zones=zones_of(found),
         set_id=stand.set_of("turn"),
     )
+    st.caption(PRESSED)
 
 
 def _twelve(angle: float) -> float:

@@ -9,12 +9,26 @@ from conemodel.base.units import DEG
 from conemodel.parts.setting import AxleHeld, ClampSeat
 from conemodel.tasks.bench import actions as a
 from conemodel.tasks.bench.can import QUESTIONS, why_not
-from conemodel.ui.asking import NUT_SEATS, SEATS, TECHNIQUES
+from conemodel.ui.asking import NUT_SEATS, SEATS
 from conemodel.ui.practise_feel import WAYS, feel_with, turn_with
 from conemodel.ui.practise_sitting import Stand
 from conemodel.ui.practise_words import clamp_word
 
-HOLDS: dict[AxleHeld, str] = {"vice": "Vice", "far spanners": "Far-side spanners", "nothing": "Nothing"}
+HOLDS: dict[AxleHeld, str] = {
+    "vice": "Vice",
+    "far spanners": "Far-side spanners",
+    "nothing": "Nothing holds it",
+}
+
+HELD = {"yes": "Held with a spanner", "no": "Left free"}
+"""Whether the cone is held while the locknut is tightened."""
+
+TURNED = {
+    "nut turned": "the nut",
+    "cone turned out": "the cone, out onto the nut",
+    "both": "both, against each other",
+}
+"""What is turned to lock it; what is held is asked by itself."""
 
 EFFORTS = {"light": "light hand", "firm": "firm hand", "hard": "hard"}
 
@@ -73,7 +87,7 @@ class Buttons:
 
 def hold_axle(stand: Stand) -> None:
     """Ask what holds the axle."""
-    _switch(stand, "The axle is held by", HOLDS, stand.bench.hub.axle_held, lambda by: a.HoldAxle(by))  # type: ignore[arg-type]
+    _switch(stand, "What holds the axle", HOLDS, stand.bench.hub.axle_held, lambda by: a.HoldAxle(by))  # type: ignore[arg-type]
 
 
 def _switch(
@@ -111,10 +125,10 @@ def lock(stand: Stand) -> None:
     """Draw the step at the locknut."""
     hub = stand.bench.hub
     hold_axle(stand)
-    held = {"yes": "Spanner on it", "no": "Free"}
-    _switch(stand, "The cone", held, "yes" if hub.cone_held else "no", lambda word: a.HoldCone(word == "yes"))
+    now = "yes" if hub.cone_held else "no"
+    _switch(stand, "Cone, while you lock", HELD, now, lambda word: a.HoldCone(word == "yes"))
     effort = _pick(stand, "How hard", EFFORTS, "firm")
-    technique = _pick(stand, "What is turned", TECHNIQUES, "nut turned", radio=True)
+    technique = _pick(stand, "What is turned", TURNED, "nut turned", radio=True)
     buttons = Buttons(stand)
     buttons.row(
         ("Tighten the locknut", a.Tighten(effort, technique)),  # type: ignore[arg-type]
@@ -149,12 +163,12 @@ def clamp(stand: Stand) -> None:
     seats: tuple[ClampSeat, ...] = get_args(ClampSeat)
     nuts = bench.secret.scenario.clamp.kind == "nuts"
     offered: dict[str, str] = {seat: words for seat, words in SEATS.items() if not nuts or seat in NUT_SEATS}
-    words = {"off": "off", **offered}
+    words = {"off": "not fitted", **offered}
 
     def fit(name: str) -> a.Action:
         return a.FitClamp(next((seat for seat in seats if seat == name), None))
 
-    _switch(stand, f"The {what} sits on", words, bench.hub.seat or "off", fit)
+    _switch(stand, f"Where the {what} {'sit' if nuts else 'sits'}", words, bench.hub.seat or "off", fit)
     buttons = Buttons(stand)
     buttons.row((f"Close the {what}", a.CloseClamp()), (f"Open the {what}", a.OpenClamp()))
     if bench.hub.axle_held == "vice":

@@ -20,6 +20,7 @@ from conemodel.tasks.bench.ladder import Link
 from conemodel.tasks.bench.mark import Mark
 from conemodel.tasks.bench.state import Bench, Felt, HubState
 from conemodel.tasks.bench.told import minutes
+from conemodel.tasks.words import CLOCK_MINUTE
 
 SELF = "self"
 """Salt of exercises nobody gave out."""
@@ -101,9 +102,21 @@ class Stand:
             self.do(action)
             if isinstance(action, a.TurnCone):
                 turned = float(hand.get("turned") or 0.0)
-                way = "out" if turned > 0 else "in"
                 if isfinite(turned):
-                    self.own_words[len(self.bench.log) - 1] = f"cone turned {way}, {minutes(abs(turned))}"
+                    words = turned_words(turned, stopped=bool(hand.get("stopped")))
+                    self.own_words[len(self.bench.log) - 1] = words
+
+
+def turned_words(turned: float, *, stopped: bool) -> str:
+    """Return what the hand did that turned the cone by an angle [rad]; `stopped`: it wanted further in.
+
+    >>> turned_words(0.21, stopped=False), turned_words(-1e-3, stopped=True)
+    ('cone turned out, 2 minutes', 'cone pushed in: it would not turn further')
+    """
+    way = "out" if turned > 0 else "in"
+    if abs(turned) > CLOCK_MINUTE / 4:  # what the clock's words tell from nothing
+        return f"cone turned {way}, {minutes(abs(turned))}"
+    return "cone pushed in: it would not turn further" if stopped else f"cone turned {way} by a hair"
 
 
 def _actions(gesture: str, hand: Mapping[str, Any]) -> Iterator[a.Action]:

@@ -18,7 +18,11 @@ STEPS = {
 CLAMPS = {"quick release": "lever", "nuts": "axle nuts"}
 """What is closed, by the kind of clamp."""
 
-AXLE_HELD = {"vice": "in the vice", "far spanners": "by spanners on the far side", "nothing": "by nothing"}
+AXLE_HELD = {
+    "vice": "in the vice",
+    "far spanners": "held by far-side spanners",
+    "nothing": "nothing holds it",
+}
 
 
 def steps_for(exercise: Exercise) -> tuple[str, ...]:
@@ -40,8 +44,8 @@ def standing(bench: Bench) -> list[tuple[str, str]]:
     """Return what anyone at the bench can see: name and state."""
     hub = bench.hub
     rows = [
-        ("Axle held", AXLE_HELD[hub.axle_held]),
-        ("Spanner on the cone", "yes" if hub.cone_held else "no"),
+        ("Axle", AXLE_HELD[hub.axle_held]),
+        ("Cone, while you lock", "held" if hub.cone_held else "left free"),
         ("Locknut", "tight" if hub.lock else "loose"),
         ("Pen line", "drawn" if hub.pen else "none"),
         (clamp_word(bench).capitalize(), _clamp(hub)),
@@ -53,7 +57,7 @@ def standing(bench: Bench) -> list[tuple[str, str]]:
 
 def _clamp(hub: HubState) -> str:
     if hub.seat is None:
-        return "off"
+        return "not fitted"
     return f"{SEATS[hub.seat]}, {'closed' if hub.closed else 'open'}"
 
 

@@ -74,7 +74,7 @@ def test_no_hidden_number_leaves_the_server_before_the_last_word(visit: Visitor,
         pick(page, "Vice")
         drag(page, 60)
         pick(page, "Lock")
-        pick(page, "Spanner on it")
+        pick(page, "Held with a spanner")
         press(page, "Tighten the locknut")
         pick(page, "Clamp")
         pick(page, "spacers on both locknuts")
@@ -111,7 +111,7 @@ def test_two_visitors_do_not_see_each_others_bench(visit: Visitor) -> None:
     with visit.page("/practise?link=05-quick-release.pair.1") as one:
         pick(one, "Vice")
         with visit.page("/practise?link=05-quick-release.pair.1") as other:
-            assert "by nothing" in other.locator(".cm-standing").inner_text()
+            assert "nothing holds it" in other.locator(".cm-standing").inner_text()
             assert lines(other) == 0
         assert "in the vice" in one.locator(".cm-standing").inner_text()
 

@@ -134,7 +134,7 @@ def test_each_gesture_counts_once_and_only_on_the_hub_it_was_made_on() -> None:
 
 @pytest.mark.parametrize("angle", [nan, None, 1e9])
 def test_a_gesture_no_widget_makes_does_no_harm(angle: object) -> None:
-    trainee = Trainee(exercise="01-first-touch").choose("The axle is held by", "vice")
+    trainee = Trainee(exercise="01-first-touch").choose("What holds the axle", "vice")
     before = trainee.sitting.stand.bench.hub
     trainee.hand("turn", angle=angle, turned=angle, stopped=False)
     assert trainee.sitting.stand.bench.hub == before
@@ -147,13 +147,13 @@ def test_an_axle_nobody_holds_turns_with_the_cone_and_the_picture_springs_back()
     assert "axle turns with the cone" in trainee.words
     assert trainee.sitting.stand.bench.hub == before
     assert trainee.sitting.stand.set_of("turn") > picture
-    trainee.choose("The axle is held by", "vice").turn(-0.5)
+    trainee.choose("What holds the axle", "vice").turn(-0.5)
     assert trainee.sitting.stand.bench.hub.cone < before.cone
 
 
 def test_turning_on_keeps_what_the_widget_tells() -> None:
     """A new set would wipe its words and throw away keys pressed meanwhile."""
-    trainee = Trainee(exercise="01-first-touch").choose("The axle is held by", "vice")
+    trainee = Trainee(exercise="01-first-touch").choose("What holds the axle", "vice")
     picture = trainee.sitting.stand.set_of("turn")
     trainee.turn(0.1).turn(-0.2)
     assert trainee.sitting.stand.set_of("turn") == picture
@@ -161,7 +161,7 @@ def test_turning_on_keeps_what_the_widget_tells() -> None:
 
 def _find_touch(trainee: Trainee) -> None:
     """Turn in by a degree or two until it no longer turns freely; looks at words only."""
-    trainee.step("cone").choose("The axle is held by", "vice").turn(radians(-1))
+    trainee.step("cone").choose("What holds the axle", "vice").turn(radians(-1))
     for stride in (30, 10, 3, 1):
         while "freely" in trainee.told:
             trainee.turn(radians(-stride))
@@ -199,14 +199,40 @@ def test_naming_hubs_by_words_alone_and_the_next_comes_up_by_itself() -> None:
     assert "Called right but not right: 0" in trainee.words
 
 
+def test_a_hub_that_is_done_is_called_done_and_not_right() -> None:
+    """Whether it is right stands in the mark, after the last word on all of them."""
+    trainee = Trainee(link="02-loose-right-tight.evening.5").rock().twirl()
+    trainee.step("say").press("Loose")
+    groups: list[Any] = list(trainee.app.get("button_group"))
+    hubs = next(group for group in groups if group.label == "Hub")
+    assert [option.content for option in hubs.proto.options][:3] == ["Hub 1 done", "2", "3"]
+    assert "✓" not in trainee.words
+    assert "Hub 2 is on the bench." in trainee.words
+    assert "Hub 1: Hub 2" not in trainee.words
+
+
+def test_the_log_says_in_plain_words_what_was_answered_and_that_a_cone_would_not_turn() -> None:
+    trainee = Trainee(link="04-locknut.evening.2")
+    trainee.step("say").choose("Locking will make it", "tighter")
+    trainee.step("cone").choose("What holds the axle", "vice").press("Screw in by finger")
+    now = trainee.sitting.stand.bench.hub.shown
+    trainee.hand("turn", angle=now, turned=0.0, stopped=True)
+    assert "Said what locking will make it: tighter" in trainee.words
+    assert "it would not turn further" in trainee.words
+    assert not re.search(r"foretell|\b0 minutes", trainee.words)
+    trainee.step("lock").press("Tighten the locknut")
+    assert "firm hand, the nut turned" in trainee.words
+    assert "cone held" not in trainee.words  # it was left free
+
+
 def test_setting_a_hub_through_every_button_of_the_work() -> None:
     trainee = Trainee(link="04-locknut.evening.2")
     trainee.step("say").choose("Locking will make it", "tighter")
-    trainee.step("cone").choose("The axle is held by", "vice").press("Screw in by finger")
+    trainee.step("cone").choose("What holds the axle", "vice").press("Screw in by finger")
     trainee.press("Draw a pen line").turn(radians(80))
-    trainee.step("lock").choose("The cone", "yes").press("Tighten the locknut")
+    trainee.step("lock").choose("Cone, while you lock", "yes").press("Tighten the locknut")
     assert "The locknut is tight." in trainee.told
-    trainee.step("clamp").choose("The lever sits on", "spacers on locknuts").press("Close the lever")
+    trainee.step("clamp").choose("Where the lever sits", "spacers on locknuts").press("Close the lever")
     trainee.step("lock")
     assert any("open it first" in caption.value for caption in trainee.app.caption)
     assert next(b for b in trainee.app.button if b.label == "Undo the locknut").disabled
@@ -220,7 +246,7 @@ def test_setting_a_hub_through_every_button_of_the_work() -> None:
 
 
 def test_undo_in_free_practice_only() -> None:
-    trainee = Trainee(exercise="free-practice").choose("The axle is held by", "vice").turn(0.3)
+    trainee = Trainee(exercise="free-practice").choose("What holds the axle", "vice").turn(0.3)
     trainee.press("Take the last move back")
     assert "(taken back)" in trainee.words
     labels = [button.label for button in Trainee(exercise="05-quick-release").app.button]

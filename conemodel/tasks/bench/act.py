@@ -44,7 +44,7 @@ def _logged(before: Bench, after: Bench, action: a.Action, text: str, *, refused
         action=told.said(action),
         told=text,
         kind=type(action).__name__,
-        hub=before.current,
+        hub=after.current,
         refused=refused,
         counts=not refused and not isinstance(action, FREE),
     )
@@ -69,7 +69,7 @@ def _screw_in(bench: Bench, _: a.ScrewIn) -> Answered:
         return hub, told.AXLE_TURNS
     wanted = pinch(secret.now(hub)).length - end_play_of(secret, hub)
     if wanted > 0:
-        return hub, "It is tighter than fingers make it already."
+        return hub, "It is tight already: fingers turn it no further in."
     return replace(hub, cone=hub.cone + wanted, shown=shown(secret, hub, wanted)).moved(), told.PINCHED
 
 
@@ -94,7 +94,8 @@ def _hold_axle(bench: Bench, action: a.HoldAxle) -> Answered:
 
 
 def _hold_cone(bench: Bench, action: a.HoldCone) -> Answered:
-    text = "The cone spanner is on." if action.held else "The cone spanner is off."
+    held = "A spanner holds the cone while you lock."
+    text = held if action.held else "Nothing holds the cone while you lock."
     return replace(bench.hub, cone_held=action.held), text
 
 

@@ -70,9 +70,9 @@ def _tighten(bench: Bench, action: a.Tighten) -> str | None:
     if hub.axle_held == "nothing" and not hub.cone_held:
         return "Nothing is held: axle, cone and locknut turn together."
     if action.technique != "nut turned" and not hub.cone_held:
-        return "That needs a spanner on the cone."
+        return "That needs a spanner on the cone, and it is left free."
     if hub.lock and effort_torque(bench.secret.now(hub), action.effort) <= hub.lock.torque * (1 + 1e-9):
-        return "It is tighter than that already."
+        return "It is tight already: only a harder hand turns it further."
     return None
 
 
@@ -91,7 +91,7 @@ def _trim(bench: Bench, action: a.Trim) -> str | None:
     if hub.axle_held == "nothing":
         return "The axle turns with them: hold it."
     if not hub.cone_held:
-        return "It takes a spanner on the cone as well as one on the locknut."
+        return "It takes a spanner on the cone as well, and it is left free."
     if abs(action.angle) > MOST_TRIM:
         return "So far is more than a trim: undo the locknut."
     scenario = bench.secret.now(hub)
@@ -105,7 +105,7 @@ def _twirl(bench: Bench, _: Any) -> str | None:
     if hub.seat in IN_FRAME:
         return "In the frame the axle cannot be twirled: open the clamp and take the wheel out for that, or spin it."
     if hub.axle_held == "vice":
-        return "The axle is still in the vice: let go of it first (axle held by nothing)."
+        return "The axle is still in the vice: let go of it first (nothing holds it)."
     return None
 
 
@@ -122,7 +122,7 @@ def _fit(bench: Bench, action: a.FitClamp) -> str | None:
     if hub.closed:
         return "The clamp is closed: open it first."
     if action.seat in IN_FRAME and hub.axle_held == "vice":
-        return "The axle is still in the vice: let go of it first (axle held by nothing)."
+        return "The axle is still in the vice: let go of it first (nothing holds it)."
     nuts = bench.secret.scenario.clamp.kind == "nuts"
     if nuts and action.seat in ("spacer on axle end", "one side in frame"):
         return "Axle nuts press on the locknuts: there is no such seat for them."

@@ -8,7 +8,7 @@ from conemodel.tasks.bench.stray import Stage, part_of
 def hint_on(secret: HiddenHub, hub: HubState, *, stage: Stage, off: float, critical: tuple[str, ...]) -> str:
     """Return the hint for a hub; `off` is how far outside the good range it ended [m]."""
     if critical:
-        return f"Before anything else: {critical[0]}. Feel never clears that; look at it."
+        return f"Before anything else: {critical[0]}. However right the hub feels, put that right before it is ridden."
     lead = secret.scenario.axle.lead_per_radian
     turn = f"{DEG.from_si(abs(off) / lead):.0f}° of cone"
     size = f"{MM.from_si(abs(part_of(secret, hub, stage))):.2f} mm"

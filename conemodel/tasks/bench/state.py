@@ -153,7 +153,7 @@ class Event:
         action: what was done, in words; told: what hands, eyes and ears answered.
         refused: it could not be done, and `told` says why.
         counts: it counts as a move.
-        kind: name of the action; hub: number of the hub it was done to.
+        kind: name of the action; hub: number of the hub on the bench after it.
         undone: taken back since.
     """
 

@@ -5,7 +5,7 @@ from math import pi
 import numpy as np
 
 from conemodel.base.units import DEG, MM
-from conemodel.parts.setting import ClampSeat
+from conemodel.parts.setting import AxleHeld, ClampSeat, Technique
 from conemodel.solve.preload import unloaded
 from conemodel.solve.stages import pair_of
 from conemodel.tasks.bench import actions as a
@@ -23,6 +23,29 @@ HELD = {
     "vice": "The axle is in soft jaws in the vice.",
     "far spanners": "Spanners on the far side hold the axle.",
     "nothing": "Nothing holds the axle.",
+}
+TURNED: dict[Technique, str] = {
+    "nut turned": "the nut",
+    "cone turned out": "the cone, out onto the nut,",
+    "both": "both, against each other,",
+}
+"""What is turned to lock it."""
+
+ANSWERED = {
+    "name": "called {}",
+    "flex": "said what moves at the rim: {}",
+    "foretell": "said what locking will make it: {}",
+    "why": "said why it went tight: {}",
+    "fault": "said what is wrong: {}",
+    "refuse": "said why it cannot be adjusted: {}",
+    "recheck": "said when to look at it again: {}",
+}
+"""Answers as the log has them, by question."""
+
+GRIPPED: dict[AxleHeld, str] = {
+    "vice": "axle put in the vice",
+    "far spanners": "spanners put on the far side",
+    "nothing": "axle let go",
 }
 SEATED: dict[ClampSeat | None, str] = {
     None: "The clamp is off.",
@@ -52,13 +75,13 @@ def said(action: a.Action) -> str:
         case a.Trim(angle):
             return f"cone and locknut turned {'out' if angle > 0 else 'in'} together, {minutes(abs(angle))}"
         case a.Tighten(effort, technique):
-            return f"locknut tightened, {effort} hand, {technique}"
+            return f"locknut tightened, {effort} hand, {TURNED[technique]} turned"
         case a.Rock(grip, brisk):
             return f"rocked at the {grip}{', briskly' if brisk else ''}"
         case a.FitClamp(seat):
             return f"clamp fitted: {seat}" if seat else "clamp taken off"
         case a.Answer(question, word):
-            return f"answered {question}: {word}"
+            return ANSWERED[question].format(word)
     return _said_plainly(action)
 
 
@@ -75,17 +98,15 @@ def minutes(angle: float) -> str:
 def _said_plainly(action: a.Action) -> str:
     match action:
         case a.HoldAxle(by):
-            return f"axle held by {by}" if by != "nothing" else "axle let go"
+            return GRIPPED[by]
         case a.HoldCone(held):
-            return "spanner put on the cone" if held else "spanner taken off the cone"
+            return "cone held for locking" if held else "cone left free for locking"
         case a.Look(at):
             return f"looked at {at}"
         case a.PutRight(what):
             return f"{what} put right"
         case a.Finish(refuse):
             return "refused" if refuse else "said to be done"
-        case a.Take(hub):
-            return f"hub {hub + 1} taken"
     return _PLAIN[type(action)]
 
 
@@ -100,6 +121,7 @@ _PLAIN: dict[type, str] = {
     a.Wiggle: "cone wiggled on its thread",
     a.CloseClamp: "clamp closed",
     a.OpenClamp: "clamp opened",
+    a.Take: "another hub",
     a.TakeBack: "last move taken back",
 }
 
