@@ -22,10 +22,11 @@ from conemodel.ui.practise_words import STEPS, next_to_do, steps_for
 
 def page() -> None:
     """Draw the page."""
-    begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
     styles()
     try:
-        sitting = choose()
+        with st.container(key="cm-bench-head", horizontal=True, vertical_alignment="center", gap="small"):
+            begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
+            sitting = choose()
     except ConemodelError as error:
         st.error("There is no bench to practise on just now.")
         st.code(str(error), language=None, wrap_lines=True)
@@ -47,14 +48,14 @@ def _at_the_bench(sitting: Sitting) -> None:
         st.rerun()
     _goal(sitting.exercise)
     left, right = st.columns([2, 1], gap="large")
-    with left:
-        _hubs(stand)
+    with left.container(key="cm-hands", gap="xsmall"):
         next_line(stand.bench)
         told_last(stand)
         step = _step(stand)
         DRAW[step](stand)
     with right:
         st.markdown("**On the bench**")
+        _hubs(stand)
         stands(stand)
         if not sitting.exercise.assessed:
             buttons = Buttons(stand)
@@ -68,8 +69,7 @@ def _at_the_bench(sitting: Sitting) -> None:
 
 def _goal(exercise: Exercise) -> None:
     goal = " ".join(exercise.goal.split())  # it may come from a file: text, never markup
-    with st.container(border=True):
-        st.html(f'<p class="cm-goal"><b>Goal:</b> {escape(goal)}</p>')
+    st.html(f'<p class="cm-goal"><b>Goal:</b> {escape(goal)}</p>')
 
 
 def _hubs(stand: Stand) -> None:
@@ -87,9 +87,7 @@ def _hubs(stand: Stand) -> None:
     st.segmented_control(
         "Hub",
         range(len(bench.hubs)),
-        format_func=lambda n: (
-            f"{n + 1} ✓" if bench.hubs[n].done else f"Hub {n + 1}" if n == 0 else str(n + 1)
-        ),
+        format_func=lambda n: ("" if n else "Hub ") + f"{n + 1}" + (" done" if bench.hubs[n].done else ""),
         key=key,
         on_change=taken,
         required=True,
@@ -111,6 +109,7 @@ def _step(stand: Stand) -> str:
         required=True,
         persist_state="session",
         width="stretch",
+        label_visibility="collapsed",
     )
     return chosen if chosen in steps else steps[0]
 

@@ -27,12 +27,16 @@ def choose() -> Sitting:
     sitting: Sitting = state[SITTINGS_KEY][state[NOW_KEY]]
     names = _titles()
     state.exercise = sitting.link.exercise
-    with st.container(horizontal=True, vertical_alignment="bottom"):
-        st.selectbox(
-            "Exercise", list(names), format_func=lambda name: names[name], key="exercise", on_change=_chosen
-        )
-        with st.popover("Name, link", width="content"):
-            _more(sitting)
+    st.selectbox(
+        "Exercise",
+        list(names),
+        format_func=lambda name: names[name],
+        key="exercise",
+        on_change=_chosen,
+        label_visibility="collapsed",
+    )
+    with st.popover("Name, link", width="content"):
+        _more(sitting)
     if problem := state.get(PROBLEM_KEY):
         st.warning("That could not be taken; here is another.")
         st.code(problem, language=None, wrap_lines=True)

@@ -21,6 +21,12 @@ STYLE = """
 .cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
 .cm-goal {margin: 0}
 .cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
+.st-key-cm-bench-head h1 {font-size: 1.75rem; padding: 0}
+@media (min-width: 641px) {
+  /* what hands do fits the window of a projector: labels stand before their buttons */
+  .st-key-cm-hands .stButtonGroup {display: flex; align-items: center; gap: 0.7rem}
+  .st-key-cm-hands .stButtonGroup > label {margin: 0; min-height: 0; flex: 0 0 auto}
+}
 @media (max-width: 640px) {
   [class*="step"][class*="st-key-bench"] button {padding-left: 0.55rem; padding-right: 0.55rem}
   .cm-told {font-size: 1.15rem}
@@ -94,6 +100,8 @@ def _done(stand: Stand, number: int) -> str:
 
 
 def _line(stand: Stand, number: int, event: Event) -> str:
+    if event.kind == "Take" and not event.refused:
+        return f"<b>{escape(event.told)}</b>"
     words = escape(_done(stand, number))
     if len(stand.bench.hubs) > 1:
         words = f"Hub {event.hub + 1}: {words}"

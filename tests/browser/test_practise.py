@@ -38,6 +38,19 @@ def test_what_to_do_next_stands_on_the_first_screen_of_a_phone(open_page: Open) 
         assert box["y"] + box["height"] < 844
 
 
+@pytest.mark.parametrize("number", ["04-locknut", "01-first-touch"])
+def test_what_hands_do_lies_in_the_window_of_a_projector(open_page: Open, number: str) -> None:
+    page = open_page(f"/practise?link={number}.browser.3", width=1280, height=720)
+    pick(page, "Cone")
+    pick(page, "Vice")
+    for step in ("Cone", "Feel")[: 1 if number.startswith("01") else 2]:
+        pick(page, step)
+        box = page.locator("canvas").first.bounding_box()
+        assert box is not None
+        assert box["y"] + box["height"] <= 720
+        assert page.locator(".cm-next").is_visible()
+
+
 def test_first_touch_found_by_mouse(open_page: Open) -> None:
     page = open_page("/practise?link=01-first-touch.browser.2", height=1300)
     for hub in range(4):
@@ -101,7 +114,7 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
     assert "turns freely" in heard(page, before)
     assert "Cone turned out, 10 minutes" in told(page)
     key("Lock")
-    key("Spanner on it")
+    key("Held with a spanner")
     key("Tighten the locknut", "button")
     key("Clamp")
     key("spacers on both locknuts")
