@@ -1,6 +1,7 @@
 """The words beside a story's pictures; made from what may be seen and from nothing else."""
 
-from conemodel.base.units import MM
+from conemodel.base.units import MM, MPA
+from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.words import STAGE_WORDS, newtons, number
 from conemodel.tasks.demonstrate import Bar, SideView, View
 
@@ -41,6 +42,21 @@ def answer_words(side: SideView) -> str:
     if side.unsafe:
         said.append("do not ride")
     return ": ".join(said)
+
+
+def dented_words(view: View) -> str:
+    """Return which sides press their races harder than these stand; empty where none is seen to.
+
+    Source: [ISO76]
+    """
+    said = [
+        f"{side.caption}: {MPA.from_si(side.readings.peak_pressure):.0f} MPa computed on a race."
+        for side in view.sides
+        if side.readings and side.readings.peak_pressure > STATIC_PRESSURE
+    ]
+    if said:
+        said.append(f"Above {MPA.from_si(STATIC_PRESSURE):.0f} MPa dents stay: never do this to a good hub.")
+    return " ".join(said)
 
 
 def step_words(view: View) -> str:

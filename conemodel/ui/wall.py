@@ -6,7 +6,7 @@ from html import escape
 import streamlit as st
 
 from conemodel.parts.story import Staged
-from conemodel.show.story_words import answer_words, below_words, step_words
+from conemodel.show.story_words import answer_words, below_words, dented_words, step_words
 from conemodel.show.text import CAUTION
 from conemodel.show.wall import legend, side_html
 from conemodel.tasks.demonstrate import KEYS, Key, Played, SideView, View, press, view_of
@@ -57,13 +57,14 @@ def wall(name: str, staged: Staged) -> None:
 
 
 def _below(view: View) -> None:
-    """Draw the question, or what there is to say."""
+    """Draw what a race does not stand, then the question, or what there is to say."""
+    dented = f'<p class="cm-dented">{escape(dented_words(view))}</p>' if dented_words(view) else ""
     opening = f"<p>{escape(view.opening)}</p>" if view.at_start else ""
     kind = "cm-say" if view.revealed else "cm-ask"
     signs = legend(view) if len(below_words(view)) <= MOST_BESIDE_LEGEND else ""
     signs = f'<p class="cm-legend">{escape(signs)}</p>' if signs else ""
     said = f'<p class="{kind}">{escape(below_words(view))}</p>' if below_words(view) else ""
-    st.html(f'<div class="cm-below" role="status">{signs}{opening}{said}</div>')
+    st.html(f'<div class="cm-below" role="status">{dented}{signs}{opening}{said}</div>')
 
 
 def _hand_key(name: str, view: View, side: SideView, option: str) -> str:

@@ -16,7 +16,7 @@ div.cm-below p {font-size: inherit}
 .cm-below .cm-legend {opacity: 0.8}
 .cm-below .cm-ask {font-weight: 700}
 .cm-answer b {font-size: 1.08em} .cm-answer span {margin-left: 0.5em}
-.cm-unsafe {border: 3px solid; padding: 0 0.4em}
+.cm-unsafe, .cm-below .cm-dented {border: 3px solid; padding: 0 0.4em}
 .st-key-cm-wall button, .st-key-cm-wall button *, .st-key-cm-wall label p, .st-key-cm-wall input,
 [data-testid=stPopoverBody] * {font-size: var(--cm-wall); line-height: 1.2}
 .st-key-cm-keys {position: fixed; z-index: 10; left: 0; right: 0; bottom: 0; padding: 0.3rem 1.2rem;
@@ -38,6 +38,7 @@ def style(*, dark: bool) -> str:
     look = tones(dark=dark)
     return (
         f"<style>{WALL}{wall_style(dark=dark)}"
-        f".st-key-cm-keys {{background: {look.ground}}} .cm-unsafe {{border-color: {look.warning}}}"
+        f".st-key-cm-keys {{background: {look.ground}}}"
+        f".cm-unsafe, .cm-below .cm-dented {{border-color: {look.warning}}}"
         f".st-key-cm-wall button[kind=primary]:enabled * {{color: {look.ground}}}</style>"
     )

@@ -11,7 +11,7 @@ from conemodel.parts.story import STORIES, load_story, stories
 from conemodel.show.drawings import to_pdf, to_png
 from conemodel.show.handout import A4, OWN_HUB, handout_figure
 from conemodel.show.story_pictures import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
-from conemodel.show.story_words import alt_text_story, bar_words, reading_words
+from conemodel.show.story_words import alt_text_story, bar_words, dented_words, reading_words
 from conemodel.tasks.demonstrate import Played, play_story, positions, view_of
 
 EVERY = [path.stem for path in stories()]
@@ -67,6 +67,19 @@ def test_words_and_pictures_of_a_hidden_step_hold_nothing_of_what_it_will_show(n
                 assert reading_words(new) not in shown
         assert after.reveal
         assert after.reveal not in shown
+
+
+def test_a_race_pressed_harder_than_it_stands_is_said_once_it_is_seen_and_only_then():
+    """4200 MPa: ISO 76, from memory, page not seen."""
+    tale = played("held-or-unheld-cone")
+    said = [dented_words(view_of(tale, at)) for at in positions(tale.story)]
+    assert [bool(words) for words in said] == [False, False, True, True, True]
+    assert said[2].startswith("Cone let go: ")
+    assert f"{tale.right.stages['locked'].peak_pressure * 1e-6:.0f} MPa" in said[2]
+    assert "4200 MPa" in said[2]
+    assert "Cone held" not in " ".join(said)
+    harmless = played("right-or-tight-under-the-rider")
+    assert not any(dented_words(view_of(harmless, at)) for at in positions(harmless.story))
 
 
 def test_going_back_restores_the_same_picture():

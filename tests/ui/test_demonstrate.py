@@ -95,6 +95,12 @@ def test_before_a_reveal_nothing_of_it_is_on_the_page(name: str) -> None:
                     assert f">{size}<" not in said
 
 
+def test_the_wall_warns_of_a_race_that_would_be_dented() -> None:
+    address = {"story": "held-or-unheld-cone", "shown": "yes"}
+    assert 'class="cm-dented"' in words(opened(**address, step="locked"))
+    assert 'class="cm-dented"' not in words(opened(**address, step="backed_off"))
+
+
 def test_one_step_back_restores_the_same_page() -> None:
     app = opened(story="snug-or-worn-thread", step="backed_off", shown="yes")
     seen = [whole(app)]
