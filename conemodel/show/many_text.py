@@ -4,9 +4,9 @@ import textwrap
 from collections.abc import Sequence
 
 from conemodel.base.units import DEG, MM, MPA, NEWTON
-from conemodel.show.many_tables import assumptions_rows
+from conemodel.show.many_tables import Line, assumptions_rows
 from conemodel.show.text import WIDTH, table
-from conemodel.show.words import number
+from conemodel.show.words import MINUS, number
 from conemodel.tasks.many_hubs import Group, ManyHubs
 from conemodel.tasks.what_matters import Influence
 from conemodel.tasks.words import direction, fraction_of_turn
@@ -16,6 +16,26 @@ NO_BLIND_RECIPE = (
     "after that."
 )
 """Stands below every study."""
+
+
+ASSUMED = {
+    "hands.finger_torque": "finger torque on the cone",
+    "hands.back_off_error": "how far the hand misses the back-off",
+    "hands.drift": "how far a held cone turns in with the nut",
+    "hands.lock_torque": "torque at the locknut",
+    "threads.fit": "thread fit: 0 the tightest allowed, 1 the loosest",
+    "threads.give": "part of the thread's stretch that moves the cone",
+    "threads.friction": "friction in the threads",
+    "face_friction": "friction under the locknut",
+    "groove": "radius of the race's groove, in ball diameters",
+    "clamp_force.quick_release": "clamp force, quick release",
+    "clamp_force.nuts": "clamp force, axle nuts",
+    "clamp_force.thru_axle": "clamp force, thru-axle",
+    "tools.keyed_washer": "how far a keyed washer lets the cone turn",
+    "tools.feeler": "error of a feeler",
+    "tools.dial_gauge": "error of a dial gauge",
+}
+"""What each spread is of, by its place in the file."""
 
 
 def many_text(study: ManyHubs, influences: Sequence[Influence]) -> str:
@@ -50,6 +70,35 @@ def turn_words(angle: float) -> str:
     """Return a back-off [rad] in degrees and as a fraction of a turn, with its way where it is inwards."""
     way = "" if angle >= 0 else f" {direction(angle)}"
     return f"{DEG.from_si(abs(angle)):.0f}° ({fraction_of_turn(angle)}){way}"
+
+
+def spread_words(row: Line) -> str:
+    """Return the ends of a spread with their unit, from its row of the assumptions.
+
+    >>> (
+    ...     spread_words({"low": -10.0, "high": 10.0, "unit": "°"}),
+    ...     spread_words({"low": 0.0, "high": 1.0, "unit": ""}),
+    ... )
+    ('−10° to 10°', '0 to 1')
+    """
+    low, unit = f"{row['low']:g}".replace("-", MINUS), row["unit"]
+    return f"{low}{unit if unit == '°' else ''} to {_with_unit(row['high'], unit)}"
+
+
+def shape_words(row: Line) -> str:
+    """Return how likely the values of a spread are, from its row of the assumptions.
+
+    >>> shape_words({"shape": "peaked", "likeliest": 3.0, "unit": "°"})
+    'likeliest 3°'
+    """
+    if row["shape"] == "peaked":
+        return f"likeliest {_with_unit(row['likeliest'], row['unit'])}"
+    return {"even": "all equally likely", "bell": "likeliest in the middle", "known": "known"}[row["shape"]]
+
+
+def _with_unit(value: float, unit: str) -> str:
+    gap = "" if unit in ("", "°") else " "
+    return f"{value:g}{gap}{unit}".replace("-", MINUS)
 
 
 def percent(share: float, error: float = 0.0) -> str:
@@ -114,8 +163,7 @@ def _influences(influences: Sequence[Influence]) -> str:
 def _assumptions(study: ManyHubs) -> str:
     """Return one line for each spread, with its reason."""
     lines = (
-        f"{row['where']}, {row['low']:g} to {row['high']:g} {row['unit']}".strip()
-        + f", {row['shape']}: {row['because']}"
+        f"{row['where']}, {spread_words(row)}, {row['shape']}: {row['because']}"
         for row in assumptions_rows(study.crowd)
     )
     return "\n".join(

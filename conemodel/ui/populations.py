@@ -5,12 +5,12 @@ from functools import lru_cache
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
-from conemodel.base.units import DEG, TURN
 from conemodel.parts.files import write_part
 from conemodel.parts.population import DEFAULT, Crowd, load_crowd, read_crowd
 from conemodel.show.many_tables import assumptions_rows
-from conemodel.show.many_text import percent
+from conemodel.show.many_text import ASSUMED, percent, shape_words, spread_words, turn_words
 from conemodel.ui.address import choice
+from conemodel.ui.asking import TECHNIQUES
 from conemodel.ui.frame import table
 
 OWN, EVERY = "own", "all"
@@ -92,36 +92,36 @@ def assumed(crowd: Crowd) -> None:
     st.header("What is assumed, all of it", anchor=False)
     st.text(" ".join(population.story.split()))
     rows = [
-        [f"hubs: {kind.name}", percent(share), "known", population.hubs.because]
+        [f"share of hubs: {kind.name}", percent(share), "known", population.hubs.because]
         for kind, share in zip(crowd.kinds, crowd.shares, strict=True)
     ]
     rows += [
-        ["hands.back_off", f"{TURN.from_si(hands.back_off):g} turn", "known", "where the slider starts"],
-        ["hands.technique", hands.technique, "known", "the cone is held, the axle stands in a vice"],
         [
-            "hands.slack_taken",
+            "cone turned out from finger contact",
+            turn_words(hands.back_off),
+            "known",
+            "where the slider starts",
+        ],
+        ["how it is locked", TECHNIQUES[hands.technique], "known", "the axle stands in a vice"],
+        [
+            "locknut snug before the cone is backed off",
             "yes" if hands.slack_taken else "no",
             "known",
-            "whether the locknut was snug before",
+            "whether the thread slack is taken up before",
         ],
         [
-            "tools.first_back_off",
-            f"{DEG.from_si(population.tools.first_back_off):.0f}°",
+            "first try before a dial gauge is read",
+            turn_words(population.tools.first_back_off),
             "known",
-            "first try before a dial gauge is read: it must leave play",
+            "it must leave play",
         ],
     ]
     rows += [
-        [
-            row["where"],
-            f"{row['low']:g} to {row['high']:g} {row['unit']}".strip(),
-            f"{row['shape']}, top {row['likeliest']:g}" if row["shape"] == "peaked" else row["shape"],
-            row["because"],
-        ]
+        [ASSUMED[row["where"]], spread_words(row), shape_words(row), row["because"]]
         for row in assumptions_rows(crowd)
     ]
     table(
-        ["In the file", "Value", "Spread", "Because"],
+        ["What", "Value", "Spread", "Because"],
         rows,
         caption="Every assumption, with its reason",
         words=True,

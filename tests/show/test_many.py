@@ -12,7 +12,7 @@ import pytest
 from conemodel.parts.population import DEFAULT, load_crowd
 from conemodel.show import many, many_tables
 from conemodel.show.drawings import to_pdf, to_png
-from conemodel.show.many_text import headline, many_text, percent
+from conemodel.show.many_text import ASSUMED, headline, many_text, percent
 from conemodel.tasks.many_draws import draws
 from conemodel.tasks.many_hubs import ManyHubs, many_hubs
 from conemodel.tasks.what_matters import Influence, what_matters
@@ -79,6 +79,12 @@ def test_the_text_answers_first_and_names_every_assumption(study, influences):
         assert words in text
     assert max(map(len, text.splitlines())) <= 125
     assert percent(study.all.shares.loose) in headline(study)
+
+
+def test_every_assumption_has_plain_words(study):
+    places = [where for where, _ in study.crowd.population.assumptions]
+    assert set(ASSUMED) == set(places)
+    assert not any(word in words for words in ASSUMED.values() for word in ("_", "."))
 
 
 def charts(study, influences):
