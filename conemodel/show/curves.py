@@ -28,6 +28,9 @@ from conemodel.tasks.words import CLOCK_MINUTE
 
 CLAMPED, BENCH = "clamped", "locked, on the bench"
 
+NOW = "now"
+"""Name of the data that says where the cone stands."""
+
 PLAY, PINCH = (0.58, 0.0), (1.0, 0.66)
 """Bottom and top of the panel of end play and of the panel of preload below it, as shares of the height."""
 HEIGHT = 460
@@ -55,12 +58,12 @@ def good_cone_angles(sweep: Sweep, prediction: Prediction) -> tuple[float, float
 
 
 def most_preload_shown(sweep: Sweep, prediction: Prediction) -> float:
-    """Return the top of the preload panel [N]: the good range readable, the setting as it stands within."""
+    """Return the top of the preload panel [N]: the good range can be read, and it stays as the cone is turned."""
     order = np.argsort(sweep.end_play_clamped)
     edge = np.interp(
         prediction.window.tight_edge, sweep.end_play_clamped[order], sweep.preload_clamped[order]
     )
-    return max(LEAST_PRELOAD, PRELOAD_SHOWN * float(edge), 1.3 * prediction.stages["clamped"].preload)
+    return max(LEAST_PRELOAD, PRELOAD_SHOWN * float(edge))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,11 +102,12 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     """Return end play, and below it preload, over how far the cone is turned out from finger contact.
 
     Vega-Lite. A dashed line is the hub locked on the bench, a full line the same hub clamped. The good range for
-    the clamped hub is shaded; the rule is the setting as it stands. The position nearest the pointer is read out.
+    the clamped hub is shaded; the rule is the setting as it stands, whose data, named `NOW`, comes from `now_rows`: all
+    else is the same wherever the cone stands, so that a browser has one rule to move. The position nearest the pointer
+    is read out.
     """
     scales = _scales(sweep, prediction)
     good = _clipped(good_cone_angles(sweep, prediction), scales)
-    now = DEG.from_si(prediction.scenario.setting.back_off)
     play = [
         _nought(scales),
         _line("bench_mm", scales, scales.mm, dashed=True),
@@ -116,10 +120,15 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
         _line("clamped_n", scales, scales.newton, dashed=False),
         _pointed("clamped_n", scales, scales.newton),
     ]
-    across = [*([good_band(*good, scales.x)] if good else []), _rule(now, scales)]
-    top = [_now_words(now, scales), *([_good_words(good, sweep, prediction, scales)] if good else [])]
+    across = [*([good_band(*good, scales.x)] if good else []), _rule(scales)]
+    top = [_now_words(scales), *([_good_words(good, sweep, prediction, scales)] if good else [])]
     layers = [*across, {"layer": play}, {"layer": pinch}, *top, _strips(scales)]
-    whole = chart(layers, rows=_rows(sweep), height=HEIGHT, heading=title("Against the cone's position", 34))
+    whole = chart(
+        layers,
+        rows=_rows(sweep),
+        height=HEIGHT,
+        heading=title("Against the cone's position", 34) | {"fontSize": 23},
+    )
     return whole | {"resolve": {"scale": {"y": "independent"}}}
 
 
@@ -255,22 +264,34 @@ def _strips(scales: _Scales) -> Spec:
     }
 
 
-def _rule(now: float, scales: _Scales) -> Spec:
-    """Return the setting as it stands [degrees], as a rule through both panels; none beyond their edges."""
+def now_rows(sweep: Sweep, prediction: Prediction) -> list[Spec]:
+    """Return the data of the setting as it stands: place [degrees], words, and how they are set; one row."""
+    low, high = (DEG.from_si(float(end)) for end in sweep.cone_angle[[0, -1]])
+    now = DEG.from_si(prediction.scenario.setting.back_off)
+    words = f"now {number(now, 0)}°" + ("" if low <= now <= high else ", off this chart")
+    at = min(max(now, low), high)
+    return [{"deg": at, "words": words, "align": _align((at - low) / (high - low))}]
+
+
+def _align(place: float) -> str:
+    """Return how words are set about a place across the chart, 0 to 1, so that they stay within it."""
+    return "left" if place < 0.15 else "right" if place > 0.85 else "center"
+
+
+def _rule(scales: _Scales) -> Spec:
+    """Return the setting as it stands, as a rule through both panels; at their edge where it lies beyond."""
     return {
-        "data": values({"deg": min(max(now, scales.out[0]), scales.out[1])}),
+        "data": {"name": NOW},
         "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
         "encoding": {"x": scales.x("deg")},
     }
 
 
-def _now_words(now: float, scales: _Scales) -> Spec:
+def _now_words(scales: _Scales) -> Spec:
     """Return the words above that rule."""
-    low, high = scales.out
-    place = (now - low) / (high - low)
-    align = "left" if place < 0.15 else "right" if place > 0.85 else "center"
-    words = f"now {number(now, 0)}°" + ("" if low <= now <= high else ", off this chart")
-    return _sign(min(max(now, low), high), words, -22, align, scales)
+    sign = _sign({"align": {"expr": "datum.align"}}, -22, scales)
+    sign["encoding"]["text"] = {"field": "words"}
+    return sign | {"data": {"name": NOW}}
 
 
 def _good_words(good: tuple[float, float], sweep: Sweep, prediction: Prediction, scales: _Scales) -> Spec:
@@ -278,36 +299,29 @@ def _good_words(good: tuple[float, float], sweep: Sweep, prediction: Prediction,
     ends = good_cone_angles(sweep, prediction) or (0.0, 0.0)
     words = f"good {number(DEG.from_si(ends[0]), 0)} to {number(DEG.from_si(ends[1]), 0)}°"
     middle = sum(good) / 2
-    place = (middle - scales.out[0]) / (scales.out[1] - scales.out[0])
-    align = "left" if place < 0.15 else "right" if place > 0.85 else "center"
-    return _sign(middle, words, -5, align, scales)
+    align = _align((middle - scales.out[0]) / (scales.out[1] - scales.out[0]))
+    return _sign({"align": align, "text": words}, -5, scales) | {"data": values({"deg": middle})}
 
 
-def _sign(at: float, words: str, height: float, align: str, scales: _Scales) -> Spec:
-    look = {
+def _sign(look: Spec, height: float, scales: _Scales) -> Spec:
+    """Return words above the chart, without their data."""
+    plain = {
         "type": "text",
         "fontSize": SIZE,
         "fontWeight": "bold",
         "baseline": "bottom",
         "color": tone("ink"),
     }
-    return {
-        "data": values({"deg": at}),
-        "mark": {**look, "text": words, "align": align},
-        "encoding": {"x": scales.x("deg"), "y": {"value": height}},
-    }
+    return {"mark": plain | look, "encoding": {"x": scales.x("deg"), "y": {"value": height}}}
 
 
 def alt_text_against_cone_position(sweep: Sweep, prediction: Prediction) -> str:
-    """Return the curves in words, for those who do not see them."""
+    """Return the curves in words, for those who do not see them; as the chart, the same wherever the cone stands."""
     good = good_cone_angles(sweep, prediction)
-    clamped = prediction.stages["clamped"]
-    taken = prediction.stages["locked"].end_play - clamped.end_play
+    taken = prediction.stages["locked"].end_play - prediction.stages["clamped"].end_play
     said = (
         "End play and preload against the position of the cone, locked on the bench and clamped. "
         f"Clamping takes {millimetres(taken)} at every position. "
-        f"The cone stands {_position(prediction.scenario.setting.back_off)}: clamped, "
-        f"end play {_reading(clamped.end_play, clamped.preload)}. "
     )
     if good is None:
         return said + "No position of the cone is good."

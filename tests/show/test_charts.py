@@ -1,15 +1,22 @@
-"""The live charts: what is drawn is what was solved, and no meaning hangs on colour alone.
+"""The live chart: what is drawn is what was solved, and no meaning hangs on colour alone.
 
-Expected values are sums and geometry: bars add up to end play, a band is the good range, 360° are one lead.
+Expected values are geometry: a band is the good range, 360° are one lead.
 """
 
 import json
+from math import radians
 
 import altair as alt
 import pytest
 
-from conemodel.show.charts import alt_text_where_the_play_went, where_the_play_went
-from conemodel.show.curves import against_cone_position, alt_text_against_cone_position, good_cone_angles
+import conemodel as cm
+from conemodel.show.curves import (
+    NOW,
+    against_cone_position,
+    alt_text_against_cone_position,
+    good_cone_angles,
+    now_rows,
+)
 from conemodel.show.spec import tone
 from conemodel.show.tones import DARK, LIGHT
 
@@ -42,92 +49,16 @@ def contrast(one, other):
     return (light + 0.05) / (dark + 0.05)
 
 
-def test_both_charts_are_valid_vega_lite(tight, touring_sweep):
-    alt.Chart.from_dict(where_the_play_went(tight))
+def test_the_chart_is_valid_vega_lite(tight, touring, touring_sweep):
     alt.Chart.from_dict(against_cone_position(touring_sweep, tight))
+    alt.Chart.from_dict(against_cone_position(touring_sweep, touring))
 
 
-def test_a_chart_that_is_not_vega_lite_is_noticed(touring):
-    chart = where_the_play_went(touring)
+def test_a_chart_that_is_not_vega_lite_is_noticed(touring, touring_sweep):
+    chart = against_cone_position(touring_sweep, touring)
     chart["layer"][0]["mark"] = {"type": "rectangle"}
     with pytest.raises(Exception, match="rectangle"):
         alt.Chart.from_dict(chart)
-
-
-def test_the_bars_add_up_to_the_end_play(prediction):
-    level = 0.0
-    for row in rows(where_the_play_went(prediction)):
-        if row["kind"] == "level":
-            name = {
-                "Backed off": "backed_off",
-                "Locked": "locked",
-                "Clamped": "clamped",
-                "Under the rider": "ridden",
-            }
-            stage = prediction.stages[name[row["step"]]]
-            assert row["from_mm"] == 0.0
-            assert row["to_mm"] == pytest.approx(stage.end_play * 1000, abs=1e-9)
-        else:
-            assert row["from_mm"] == pytest.approx(level, abs=1e-5)
-            level = row["to_mm"]
-        # a term under a nanometre is not drawn; at most one is left out before the next level
-        assert row["to_mm"] == pytest.approx(level, abs=1e-5)
-
-
-def test_a_bar_points_the_way_it_moved_the_cone(prediction):
-    for row in rows(where_the_play_went(prediction)):
-        if row["kind"] != "level":
-            opens = row["to_mm"] > row["from_mm"]
-            assert row["kind"] == ("opens" if opens else "closes")
-            assert row["mm"][0] == ("+" if opens else "−")
-    tips = {m["mark"]["shape"] for m in layers(where_the_play_went(prediction)) if "shape" in m["mark"]}
-    assert tips == {"triangle-right", "triangle-left"}
-
-
-def test_what_is_assumed_is_marked_beside_its_colour(prediction):
-    chart = where_the_play_went(prediction)
-    assumed = {term.label for stage in prediction.stages.values() for term in stage.terms if term.assumed}
-    for row in rows(chart):
-        if row["kind"] != "level":
-            assert row["label"].startswith("≈") == (row["words"] in assumed)
-    dashed = [
-        m for m in layers(chart) if "datum.assumed" in str(m.get("transform")) and "strokeDash" in m["mark"]
-    ]
-    assert len(dashed) == 2
-    assert all("!datum.assumed" not in str(m["transform"]) for m in dashed)
-
-
-def test_the_band_is_the_good_range_at_the_clamped_end(prediction):
-    chart = where_the_play_went(prediction)
-    band, bar = own_data(chart, "low", "high", "top")
-    assert band["low"] == bar["low"] == pytest.approx(prediction.window.tight_edge * 1000)
-    assert band["high"] == bar["high"] == pytest.approx(prediction.window.loose_edge * 1000)
-    first = next(row for row in rows(chart) if row["step"] == "Clamped")
-    assert band["top"] == first["top"]
-
-
-def test_everything_drawn_lies_on_the_scale(tight, prediction):
-    for each in (tight, prediction):
-        chart = where_the_play_went(each)
-        bars = next(m for m in layers(chart) if m["mark"]["type"] == "rect" and "transform" in m)
-        low, high = bars["encoding"]["x"]["scale"]["domain"]
-        for row in rows(chart):
-            assert low <= min(row["from_mm"], row["to_mm"])
-            assert max(row["from_mm"], row["to_mm"]) <= high
-
-
-def test_a_tight_hub_is_told_with_its_preload(tight):
-    clamped = [row for row in rows(where_the_play_went(tight)) if row["step"] == "Clamped"][-1]
-    assert clamped["to_mm"] < 0
-    assert f"preload {tight.stages['clamped'].preload:.0f} N" in clamped["words"]
-    assert "preload" in alt_text_where_the_play_went(tight)
-
-
-def test_the_words_for_those_who_do_not_see_it_hold_every_term(prediction):
-    said = alt_text_where_the_play_went(prediction)
-    for row in rows(where_the_play_went(prediction)):
-        assert row["words"].lower() in said.lower()
-        assert row["mm"].replace("+", "") in said.replace("+", "")
 
 
 def test_the_good_cone_positions_are_where_the_clamped_hub_is_good(touring, touring_sweep):
@@ -148,10 +79,29 @@ def test_the_good_cone_positions_are_where_the_clamped_hub_is_good(touring, tour
 
 def test_the_present_setting_is_marked_in_words_too(touring, touring_sweep):
     chart = against_cone_position(touring_sweep, touring)
+    assert now_rows(touring_sweep, touring) == [{"deg": 90.0, "words": "now 90°", "align": "center"}]
+    drawn = [m["mark"]["type"] for m in layers(chart) if m.get("data") == {"name": NOW}]
+    assert sorted(drawn) == ["rule", "text"]
     texts = [m["mark"].get("text") for m in layers(chart)]
-    assert "now 90°" in texts
     assert {"free play ↑", "preload ↓"} <= set(texts)
     assert any("clamped" in str(text) for text in texts)
+
+
+def test_a_setting_beyond_the_chart_says_so_at_its_edge(touring, touring_sweep):
+    far = cm.predict(touring.scenario.with_setting(back_off=radians(200)))
+    (row,) = now_rows(touring_sweep, far)
+    assert row == {"deg": pytest.approx(120.0), "words": "now 200°, off this chart", "align": "right"}
+
+
+def test_only_the_present_setting_moves_with_the_cone(touring, touring_sweep):
+    """A browser keeps a chart whose text is the same; a tight hub must not stretch its scale either."""
+    one, *others = (
+        cm.predict(touring.scenario.with_setting(back_off=radians(turn))) for turn in (90, 89, 20, -30, 200)
+    )
+    for other in others:
+        for said in (against_cone_position, alt_text_against_cone_position):
+            assert json.dumps(said(touring_sweep, one)) == json.dumps(said(touring_sweep, other))
+        assert now_rows(touring_sweep, one) != now_rows(touring_sweep, other)
 
 
 def test_the_two_curves_differ_in_more_than_colour(touring, touring_sweep):
@@ -188,7 +138,6 @@ def test_alt_text_says_where_the_good_range_lies(touring, touring_sweep):
 
 
 def test_the_same_results_give_the_same_chart(touring, touring_sweep):
-    assert json.dumps(where_the_play_went(touring)) == json.dumps(where_the_play_went(touring))
     once = json.dumps(against_cone_position(touring_sweep, touring), allow_nan=False)
     assert once == json.dumps(against_cone_position(touring_sweep, touring))
 
