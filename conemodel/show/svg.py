@@ -104,9 +104,9 @@ class Sheet:
         )
 
     def strokes(self, lines: Iterable[tuple[Point, Point]], *, colour: str, width: float, name: str) -> None:
-        """Draw many short lines in mm as one mark."""
+        """Draw many short lines in mm as one mark, each to a tenth of a pixel: they are texture."""
         ends = ((self.at(start), self.at(end)) for start, end in lines)
-        path = "".join(f"M{_n(x)},{_n(y)}L{_n(u)},{_n(v)}" for (x, y), (u, v) in ends)
+        path = "".join(f"M{x:.1f},{y:.1f}L{u:.1f},{v:.1f}" for (x, y), (u, v) in ends)
         self._marks.append(
             f'<path class="{name}" d="{path}" fill="none" stroke="{colour}" stroke-width="{width}"/>'
         )
