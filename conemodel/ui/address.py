@@ -4,32 +4,11 @@ A choice stands there by its name, not by the words it is shown in; a value that
 the address holds is believed only where it makes sense.
 """
 
-from collections.abc import Callable, Iterator, Mapping
-from contextlib import contextmanager
-from contextvars import ContextVar
+from collections.abc import Callable, Mapping
 from math import isfinite
 from typing import Any
 
 import streamlit as st
-
-_DRAWN: ContextVar[bool] = ContextVar("drawn", default=True)
-
-
-@contextmanager
-def fold(label: str, *, key: str) -> Iterator[None]:
-    """Draw an expander whose controls are sent only while it stands open; closed, they keep what was set."""
-    container = st.expander(label, key=key, on_change="rerun")
-    before = _DRAWN.set(bool(container.open))
-    try:
-        with container:
-            yield
-    finally:
-        _DRAWN.reset(before)
-
-
-def drawn() -> bool:
-    """Return whether what is drawn now can be seen: not within a closed `fold`."""
-    return _DRAWN.get()
 
 
 def choice(
@@ -49,8 +28,6 @@ def choice(
     if st.session_state.get(key) not in names:
         asked = st.query_params.get(key, default)
         st.session_state[key] = asked if asked in names else default
-    if not drawn():
-        return str(st.session_state[key])
     chosen = draw(
         label, names, format_func=lambda name: options[name], key=key, persist_state="session", **more
     )
@@ -73,8 +50,6 @@ def number(
     if key not in st.session_state:
         asked = _float(st.query_params.get(key))
         st.session_state[key] = asked if asked is not None and low <= asked <= high else default
-    if not drawn():
-        return float(st.session_state[key])
     value = float(draw(label, low, high, key=key, persist_state="session", **more))
     _keep(key, f"{value:g}", f"{default:g}")
     return value
@@ -84,8 +59,6 @@ def flag(label: str, *, key: str, default: bool, **more: Any) -> bool:
     """Draw a switch."""
     if key not in st.session_state:
         st.session_state[key] = {"yes": True, "no": False}.get(st.query_params.get(key, ""), default)
-    if not drawn():
-        return bool(st.session_state[key])
     value = bool(st.toggle(label, key=key, persist_state="session", **more))
     _keep(key, "yes" if value else "no", "yes" if default else "no")
     return value

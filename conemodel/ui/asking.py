@@ -1,20 +1,24 @@
 """The controls of a setting, kept in the address bar, and the scenario they ask for."""
 
+from collections.abc import Mapping
+
 import streamlit as st
-from streamlit.delta_generator import DeltaGenerator
 
 from conemodel.base.units import DEG, KILONEWTON
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.asked import asked
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.words import fraction_of_turn
-from conemodel.ui.address import choice, drawn, flag, fold, number
+from conemodel.ui.address import choice, flag, number
 
 AS_DESCRIBED = "as described"
 """The choice that leaves a thing as the hub's description has it."""
 
 FRACTIONS = {"1/16": 22.5, "1/8": 45.0, "3/16": 67.5, "1/4": 90.0, "5/16": 112.5, "3/8": 135.0}
 """Back-offs by their usual names [°]."""
+
+MINUTES = {"in 5": -5, "in 1": -1, "out 1": 1, "out 5": 5}
+"""Small turns by minutes on a clock face; out counts up."""
 
 STEP, LEAST_TURN, MOST_TURN = 1.0, -60.0, 240.0
 """Step and ends of the back-off slider [°]."""
@@ -43,21 +47,25 @@ _YES_NO = {True: "yes", False: "no"}
 _SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat", "snug", "clamp", "slack")
 
 
-def ask_setting(hub: Scenario, *, first: DeltaGenerator, more: DeltaGenerator) -> Scenario:
-    """Draw the controls of a setting, what is turned most often in `first`, and return the hub with it.
+def ask_given(hub: Scenario) -> dict[str, str]:
+    """Draw what is settled before the cone is turned: how it is locked, and what counts as good."""
+    given: dict[str, str] = {}
+    with st.popover("How it is locked", width="content"):
+        _ask_locking(hub, given)
+    with st.popover("What is good", width="content"):
+        _ask_limits(hub, given)
+    return given
+
+
+def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
+    """Draw what is turned most often, and return the hub with it and with what was `given`.
 
     Errors: `InputProblems` where the setting cannot be.
     """
-    given: dict[str, str] = {}
-    with first:
-        _ask_turn(hub, given)
-        _ask_unmeasured(given)
-    with more:
-        with fold("How it is locked and held", key="fold_locking"):
-            _ask_locking(hub, given)
-        with fold("What counts as good", key="fold_limits"):
-            _ask_limits(hub, given)
-    return asked(hub, given)
+    whole = dict(given)
+    _ask_turn(hub, whole)
+    _ask_unmeasured(whole)
+    return asked(hub, whole)
 
 
 def start_setting(hub: Scenario, name: str) -> None:
@@ -102,16 +110,13 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
     st.caption(
         f"{abs(turn):.0f}° {way}: {exactly}{fraction_of_turn(angle)}, {abs(turn) / 6:.0f} minutes on a clock face"
     )
-    st.markdown("Turn it by minutes on a clock face")
-    with st.container(horizontal=True, gap="small"):
-        for minutes in (-5, -1, 1, 5):
-            way = "out" if minutes > 0 else "in"
-            st.button(
-                f"{way} {abs(minutes)}",
-                on_click=turn_by,
-                args=(DEG.to_si(6.0 * minutes),),
-                help=f"Turn the cone {way} by {abs(minutes)} on a clock face, {abs(minutes) * 6}°",
-            )
+    st.pills(
+        "Turn it by minutes on a clock face",
+        list(MINUTES),
+        key="minutes",
+        on_change=_take_minutes,
+        help="One minute on a clock face is 6°. In is clockwise, seen from outside on the cone's own side.",
+    )
     st.pills(
         "Back off by a fraction of a turn",
         list(FRACTIONS),
@@ -120,6 +125,13 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
         help="A quarter turn is the usual first try; it is common practice, no source.",
     )
     given["back-off"] = f"{turn:g}deg"
+
+
+def _take_minutes() -> None:
+    chosen = st.session_state.minutes
+    if chosen in MINUTES:
+        turn_by(DEG.to_si(6.0 * MINUTES[chosen]))
+    st.session_state.minutes = None
 
 
 def _take_fraction() -> None:
@@ -201,8 +213,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
 
 def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
     """Ask for the limits of the good range; they start as the hub's description has them."""
-    if drawn():
-        st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
+    st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
     limits = hub.limits
     for option, key, label, (low, high, step), default in (
         (

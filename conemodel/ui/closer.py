@@ -1,6 +1,6 @@
 """Look closer: what the balls carry, what the hands feel, how long it lasts, and what ends the good range."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
 import streamlit as st
 
@@ -12,7 +12,7 @@ from conemodel.parts.setting import LimitName
 from conemodel.show.binds import binds_chart, binds_words
 from conemodel.show.races import alt_text_life, best_angle, life_over_cone
 from conemodel.show.races_tables import limits_csv, races_csv
-from conemodel.tasks.faults import troubles_of
+from conemodel.tasks.faults import Trouble
 from conemodel.tasks.life import SIDE_OF_RADIAL, SIDE_SHARE, WHAT_LIFE_SAYS
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.window import window_of
@@ -68,11 +68,8 @@ def look_closer(prediction: Prediction) -> None:
         st.error(f"The model found no answer here: {error}. Your entries are as they were.")
 
 
-def troubled(prediction: Prediction) -> None:
+def troubled(prediction: Prediction, troubles: Sequence[Trouble]) -> None:
     """Say, of a hub that the cone alone cannot put right, what is wrong, what would help, and how it feels."""
-    troubles = troubles_of(prediction.scenario)
-    if not troubles:
-        return
     sure = any(each.sure for each in troubles)
     head = (
         "This hub will not come right by the cone alone."
@@ -166,7 +163,7 @@ def _binds(prediction: Prediction) -> None:
     st.markdown(f"**{binds_words(window, prediction)}**")
     chart(binds_chart(window, prediction), key="binds", alt=binds_words(window, prediction))
     st.caption(
-        "All four limits are judgement, not measurement; their values stand under What counts as good. A bar lies over "
+        "All four limits are judgement, not measurement; their values stand under What is good. A bar lies over "
         "the end plays its limit forbids; the full bar is met first, dashed bars later."
     )
     take_csv(TAKE, lambda: limits_csv(window), "limits.csv")

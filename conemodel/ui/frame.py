@@ -1,7 +1,7 @@
 """What stands around every page: title, caution, and how words and numbers are set."""
 
 from base64 import b64encode
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
 from typing import Any
@@ -10,6 +10,8 @@ import streamlit as st
 
 from conemodel.show.text import CAUTION
 from conemodel.show.tones import tones
+from conemodel.show.waterfall import STYLE as TABLE_OF_TERMS
+from conemodel.show.waterfall import bar_style
 
 ICON = Path(__file__).with_name("icon.svg")
 """The picture in the browser's tab: a row of balls."""
@@ -21,6 +23,7 @@ STYLE = """
 h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
+.cm-verdict + p {margin: 0.5rem 0 0}
 .cm-verdict {display: flex; flex-wrap: wrap; gap: 0.3rem 1.6rem; align-items: baseline; margin: 0}
 .cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
 .cm-turn {font-size: 1.7rem; font-weight: 600; line-height: 1.2}
@@ -37,6 +40,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 @media (min-width: 641px) {.cm-narrow {display: none}}
 @media (max-width: 640px) {
   .cm-wide {display: none}
+  .st-key-cm-settled {gap: 0.5rem} .st-key-cm-settled > :first-child {flex-basis: 100%}
   .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
 }
@@ -46,7 +50,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 def style(*, dark: bool) -> str:
     """Return the style that every page shares, with words that can be read on the buttons of a dark or light page."""
     words = f"button[kind=primary]:enabled * {{color: {tones(dark=dark).ground}}}"
-    return f"<style>{STYLE}{words}</style>"
+    return f"<style>{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
 
 
 def begin_page(title: str, lead: str) -> None:
@@ -62,14 +66,23 @@ def end_page() -> None:
     st.caption(CAUTION)
 
 
-def chart(spec: dict[str, Any], *, key: str, alt: str) -> None:
+def chart(
+    spec: dict[str, Any],
+    *,
+    key: str,
+    alt: str,
+    moving: Mapping[str, list[dict[str, Any]]] | None = None,
+) -> None:
     """Draw a Vega-Lite chart with its alternative text.
 
-    The frame turns data at the top of a chart into a table of its own, which costs more than all the rest; one level
-    down it is left as it is.
+    Where nothing but the `moving` data changed, by their names, a browser keeps the chart and moves what they draw; any
+    other change builds it anew. The frame turns data at the top of a chart into a table of its own, which costs more
+    than all the rest; one level down it is left as it is.
     """
     inner = {name: spec[name] for name in ("data", "layer", "resolve") if name in spec}
     outer = {name: value for name, value in spec.items() if name not in inner}
+    if moving:
+        outer["datasets"] = dict(moving)
     st.vega_lite_chart(spec={**outer, "layer": [inner]}, key=key, alt=alt)
 
 

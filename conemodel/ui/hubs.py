@@ -39,16 +39,21 @@ def choose_hub() -> Scenario:
         titles,
         key="hub",
         default=FIRST_HUB,
-        help="All ready hubs are invented. Bring your own as a scenario file below.",
+        help="All ready hubs are invented. You can bring your own as a scenario file.",
     )
-    with st.popover("Bring your own hub", width="stretch"):
-        st.file_uploader(
-            "Scenario file (TOML, up to 64 KB)", type=["toml"], key="hub_file", on_change=_take_file
-        )
-        for problem in st.session_state.get("hub_problems", ()):
-            st.error("Not taken; the hub is as it was.")
-            st.code(problem, language=None, wrap_lines=True)
-    return brought if chosen == OWN and brought else ready_hubs()[chosen]
+    hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
+    with st.popover("Story, or your own", width="content"):
+        st.text(hub.story.strip())
+        _ask_file()
+    return hub
+
+
+def _ask_file() -> None:
+    """Ask for a scenario file, and say what is wrong with one that was not taken."""
+    st.file_uploader("Scenario file (TOML, up to 64 KB)", type=["toml"], key="hub_file", on_change=_take_file)
+    for problem in st.session_state.get("hub_problems", ()):
+        st.error("Not taken; the hub is as it was.")
+        st.code(problem, language=None, wrap_lines=True)
 
 
 def _take_file() -> None:

@@ -65,9 +65,7 @@ def press(app: AppTest, label: str) -> None:
 
 
 def test_the_address_holds_the_setting() -> None:
-    app = opened(
-        hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True, fold_locking=True
-    )
+    app = opened(hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True)
     assert app.selectbox(key="hub").value == "road-front"
     assert app.slider(key="turn").value == 61.0
     assert app.select_slider(key="clamp").value == "8"
