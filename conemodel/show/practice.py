@@ -4,7 +4,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from conemodel.base.units import DEG
-from conemodel.show.charts import FRAME
 from conemodel.show.spec import Spec, axis, chart, number_field, title, tone, tooltip, written
 from conemodel.show.steps import ROUNDING, Step
 from conemodel.show.words import STAGE_WORDS, degrees
@@ -19,8 +18,8 @@ STAGE_OF = {
 """The stage a term belongs to; what is not named here happened at the locknut."""
 
 STAGES = ("contact", "backed_off", "locked", "clamped")
-HEIGHT, LEAST_REACH = 260, 15.0
-"""Height of the chart of progress [px], and the least its scale reaches each way [°]."""
+HEIGHT, FRAME, LEAST_REACH = 260, 76, 15.0
+"""Height of the chart of progress and of its heading and axis [px], and the least its scale reaches each way [°]."""
 
 
 def steps_of(terms: Sequence[Term], *, lead: float) -> tuple[Step, ...]:

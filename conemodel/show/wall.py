@@ -13,6 +13,7 @@ from conemodel.show.section import exaggeration_for, hub_section_svg
 from conemodel.show.story_pictures import reach
 from conemodel.show.story_words import reading_words
 from conemodel.show.tones import tones
+from conemodel.show.waterfall import Scale, bar, bar_style, ground
 from conemodel.show.words import STAGE_WORDS, number
 from conemodel.tasks.demonstrate import Bar, Played, SideView, View
 from conemodel.tasks.predict import Prediction
@@ -47,11 +48,6 @@ section.cm-side p.cm-reading {font-weight: 700; font-size: 1.08em}
 .cm-fall li {line-height: 1.16}
 .cm-fall .cm-size {text-align: right; padding-right: 0.5em}
 .cm-fall .cm-new {font-weight: 700}
-.cm-track {position: relative}
-.cm-track > * {position: absolute}
-.cm-track .cm-good {top: 0; bottom: 0; border: dashed; border-width: 0 2px}
-.cm-track .cm-nought {top: 0; bottom: 0; width: 2px; margin-left: -1px}
-.cm-track .cm-bar {top: 18%; bottom: 14%; min-width: 3px; box-sizing: border-box}
 """
 """How a side is laid out; sizes in em of the wall's own text."""
 
@@ -65,17 +61,7 @@ MOVING = """
 
 def wall_style(*, dark: bool) -> str:
     """Return the style of the sides, in the colours of a dark or light ground."""
-    look = tones(dark=dark)
-    hatch = f"repeating-linear-gradient({{}}deg, {look.ground}88 0 2px, transparent 2px 8px)"
-    kinds = {"opens": hatch.format(45), "closes": hatch.format(-45), "level": "none"}
-    rules = [
-        f".cm-bar.cm-{kind} {{background: {image}, {getattr(look, kind)}; border: 2px solid {getattr(look, kind)}}}"
-        for kind, image in kinds.items()
-    ]
-    rules.append(".cm-track .cm-bar.cm-assumed {background-color: transparent; border-style: dashed}")
-    rules.append(f".cm-good {{background: {look.good}33; border-color: {look.good}}}")
-    rules.append(f".cm-nought {{background: {look.ink}}} .cm-blank {{border-color: {look.rule}}}")
-    return STYLE + MOVING + "\n".join(rules)
+    return f"{STYLE}{MOVING}{bar_style(dark=dark)}.cm-blank {{border-color: {tones(dark=dark).rule}}}"
 
 
 def side_html(played: Played, view: View, place: int, *, dark: bool = False, moving: bool = False) -> str:
@@ -137,31 +123,20 @@ def _waterfall(view: View, side: SideView) -> str:
     """Return the waterfall so far, one row for each bar; both sides have the same scale."""
     if not side.bars:
         return ""
-    low, high = reach(view)
-
-    def part(value: float) -> float:
-        return (MM.from_si(value) - low) / (high - low) * 100
-
-    back = f'<i class="cm-nought" style="left:{part(0.0):.2f}%"></i>'
-    if side.good:
-        start, end = (part(edge) for edge in side.good)
-        back = f'<i class="cm-good" style="left:{start:.2f}%;width:{end - start:.2f}%"></i>{back}'
-    rows = "".join(
-        _row(bar, part(min(bar.start, bar.end)), part(max(bar.start, bar.end)), back) for bar in side.bars
-    )
+    scale = Scale(*(MM.to_si(end) for end in reach(view)))
+    rows = "".join(_row(each, scale, side.good) for each in side.bars)
     return f'<ol class="cm-fall" aria-label="Where the play went, mm">{rows}</ol>'
 
 
-def _row(bar: Bar, start: float, end: float, back: str) -> str:
+def _row(each: Bar, scale: Scale, good: tuple[float, float] | None) -> str:
     """Return one row: size, words and bar."""
-    size = number(MM.from_si(bar.end - bar.start), 3, sign=bar.kind != "level")
-    words = ("≈ " if bar.assumed else "") + WALL_WORDS.get(bar.key, bar.label)
-    kind = f"cm-bar cm-{bar.kind}{' cm-assumed' if bar.assumed else ''}"
+    size = number(MM.from_si(each.end - each.start), 3, sign=each.kind != "level")
+    words = ("≈ " if each.assumed else "") + WALL_WORDS.get(each.key, each.label)
+    drawn = bar(scale, each.start, each.end, kind=each.kind, assumed=each.assumed)
     return (
-        f'<li class="{"cm-new" if bar.new else "cm-old"}">'
+        f'<li class="{"cm-new" if each.new else "cm-old"}">'
         f'<span class="cm-size">{size}</span><span>{escape(words)}</span>'
-        f'<span class="cm-track">{back}<i class="{kind}" style="left:{start:.2f}%;width:{end - start:.2f}%"></i>'
-        "</span></li>"
+        f'<span class="cm-track">{ground(scale, good)}{drawn}</span></li>'
     )
 
 

@@ -5,13 +5,13 @@ from html import escape
 import streamlit as st
 
 from conemodel.base.units import DEG
-from conemodel.show.charts import alt_text_waterfall, waterfall
 from conemodel.show.practice import steps_of
+from conemodel.show.waterfall import waterfall
 from conemodel.show.words import degrees
 from conemodel.tasks.bench.checks import right_answer
 from conemodel.tasks.bench.mark import HubMark
 from conemodel.tasks.bench.state import HiddenHub
-from conemodel.ui.frame import chart, table
+from conemodel.ui.frame import table
 from conemodel.ui.practise_log import log
 from conemodel.ui.practise_sitting import Sitting
 
@@ -151,12 +151,7 @@ def _waterfall(sitting: Sitting, hub: HubMark) -> None:
         )
         return
     lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
-    steps = steps_of(hub.terms, lead=lead)
-    chart(
-        waterfall(steps, window=hub.window, lead=lead),
-        key=f"marked {hub.hub}",
-        alt=alt_text_waterfall(steps, window=hub.window),
-    )
+    st.html(waterfall(steps_of(hub.terms, lead=lead), window=hub.window, lead=lead))
 
 
 def _checks(sitting: Sitting, hub: HubMark) -> None:

@@ -82,7 +82,7 @@ def test_files_are_what_they_say(touring, touring_sweep):
 
 def test_drawing_is_loaded_only_when_something_is_drawn():
     code = (
-        "import sys, conemodel.show.drawings, conemodel.show.charts, conemodel.show.curves, conemodel.show.section, "
+        "import sys, conemodel.show.drawings, conemodel.show.waterfall, conemodel.show.curves, conemodel.show.section, "
         "conemodel.show.tables; print(sorted({'matplotlib', 'altair', 'pandas', 'streamlit'} & set(sys.modules)))"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)

@@ -242,7 +242,7 @@ def test_setting_a_hub_through_every_button_of_the_work() -> None:
     assert marked is not None
     assert marked.unchecked
     assert marked.hint in trainee.words
-    assert trainee.app.get("vega_lite_chart")
+    assert 'class="cm-falls"' in "".join(html.proto.body for html in trainee.app.get("html"))
 
 
 def test_undo_in_free_practice_only() -> None:
