@@ -16,6 +16,8 @@ def require(inside: bool | np.bool | npt.NDArray[np.bool], rule: str) -> None:
     Traceback (most recent call last):
     conemodel.base.errors.OutOfDomain: load must be above 0 N
     """
-    if inside is True or np.all(inside):
+    if (
+        inside is True or inside is np.True_ or np.all(inside)
+    ):  # most are single numbers: no need to look inside
         return
     raise OutOfDomain(rule)
