@@ -12,6 +12,10 @@ SOURCES: dict[str, str] = {
     "EN14766": (
         "EN 14766:2005, Mountain-bicycles - Safety requirements and test methods (withdrawn; see ISO 4210)"
     ),
+    "FritschCarlson1980": (
+        "F. N. Fritsch, R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on Numerical "
+        "Analysis 17, 1980, 238-246"
+    ),
     "HarrisKotzalas2007": "T. A. Harris, M. N. Kotzalas, Rolling Bearing Analysis, 5th ed., 2007",
     "ISO281": "ISO 281, Rolling bearings - Dynamic load ratings and rating life",
     "ISO3": "ISO 3, Preferred numbers - Series of preferred numbers",

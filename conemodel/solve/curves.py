@@ -1,18 +1,21 @@
 """How a hub behaves over its end play: preload, pressure, torque and life as curves, solved once a hub."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
+from conemodel.base.remembered import Remembered
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import Wheel
 from conemodel.solve.drag import load_drag
 from conemodel.solve.life import life_of
-from conemodel.solve.positions import solve_positions, touching_end_play
-from conemodel.solve.preload import search_end_play, unloaded
+from conemodel.solve.pair import PairSolution
+from conemodel.solve.positions import case_of, solve_positions_of, touching_end_play
+from conemodel.solve.preload import search_end_play, unloaded_of
 
 TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
 """Range of end play the curves cover, from where the balls just touch [m]: far too tight to plainly loose."""
@@ -21,6 +24,10 @@ END_PLAYS = 1e-6 * np.concatenate(
     (np.arange(-150, -30, 10.0), np.arange(-30, -10, 2.5), np.arange(-10, 5, 1.0), np.linspace(5, 100, 11))
 )
 """End plays of a curve's points [m], closest where the balls begin to bear; monotone cubics between them."""
+
+
+Load = tuple[float, float, float, float, float]
+"""Force along x, y, z and moment about y, z on the shell at mid-span [N, N·m]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,29 +54,60 @@ class LifeCurve:
     life: Array
 
 
-@lru_cache(maxsize=64)
 def hub_curves(pair: Pair) -> HubCurves:
     """Return the curves of a pair without load. Errors: `NotConverged`."""
-    ends = END_PLAYS + touching_end_play(pair)
-    solution = unloaded(pair, ends)
+    return all_hub_curves.one(pair)
+
+
+def life_curve(pair: Pair, load: Load) -> LifeCurve:
+    """Return life over end play under a `load` on the shell [N, N·m]. Errors: `NotConverged`."""
+    return all_life_curves.one((pair, load))
+
+
+def _hub_curves(pairs: Sequence[Pair]) -> list[HubCurves]:
+    """Return the curves of `pairs`, which are solved together."""
+    ends = _ends_of(pairs, END_PLAYS)
+    solution = unloaded_of(pairs, ends)
+    each = [case_of(solution, i) for i in range(len(pairs))]
+    return [_curves(*one) for one in zip(pairs, ends, each, strict=True)]
+
+
+def _curves(pair: Pair, end_play: Array, solution: PairSolution) -> HubCurves:
+    """Return the curves of one pair from its balance of forces at each end play and position."""
     pressure = np.maximum(solution.left.cone_pressure.max(axis=-1), solution.right.cone_pressure.max(axis=-1))
     return HubCurves(
-        end_play=ends,
+        end_play=end_play,
         preload=solution.preload.mean(axis=-1),
         cone_pressure=pressure.max(axis=-1),
         torque=load_drag(pair, solution).total.mean(axis=-1),
     )
 
 
-@lru_cache(maxsize=64)
-def life_curve(pair: Pair, load: tuple[float, float, float, float, float]) -> LifeCurve:
-    """Return life over end play under a `load` on the shell [N, N·m]. Errors: `NotConverged`."""
-    ends = END_PLAYS[::2] + touching_end_play(pair)
-    solution = solve_positions(pair, end_play=ends, load=load)
-    return LifeCurve(end_play=ends, life=life_of(pair, solution))
+def _life_curves(loaded: Sequence[tuple[Pair, Load]]) -> list[LifeCurve]:
+    """Return life over end play of each pair under its load; they are solved together."""
+    pairs = [pair for pair, _ in loaded]
+    ends = _ends_of(pairs, END_PLAYS[::2])
+    loads = np.array([load for _, load in loaded])[:, None, None]
+    solution = solve_positions_of(pairs, end_play=ends, load=loads)
+    return [
+        LifeCurve(end_play=ends[i], life=life_of(pair, case_of(solution, i))) for i, pair in enumerate(pairs)
+    ]
 
 
-def road_load(wheel: Wheel, *, side: bool) -> tuple[float, float, float, float, float]:
+def _ends_of(pairs: Sequence[Pair], end_plays: Array) -> Array:
+    """Return `end_plays` (n,) counted from where each pair just touches: (p, n) [m]."""
+    ends: Array = end_plays + np.array([touching_end_play(pair) for pair in pairs])[:, None]
+    return ends
+
+
+all_hub_curves = Remembered(_hub_curves, size=64)
+"""Curves of pairs without load."""
+
+all_life_curves = Remembered(_life_curves, size=64)
+"""Life over end play of pairs under a load on the shell."""
+
+
+def road_load(wheel: Wheel, *, side: bool) -> Load:
     """Return the road's load on the shell at mid-span: straight up, or with the side load at the tyre as well.
 
     y points up; the tyre touches the road at -y, one rim radius down. Shape (5,): N and N·m.
@@ -81,18 +119,22 @@ def road_load(wheel: Wheel, *, side: bool) -> tuple[float, float, float, float, 
 def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
 
-    N^(2/3) against end play is nearly a straight line, so the curve's points are enough to place it within a
-    nanometre; beyond its tight end it is searched for.
+    The curve's points are enough to place it within a nanometre; beyond its tight end it is searched for.
     Errors: `NotConverged` where no end play reaches the preload.
     """
-    curve = hub_curves(pair)
-    loaded = curve.preload > 0.0
-    edge = int(loaded.sum())
-    ends, height = curve.end_play[:edge], curve.preload[:edge] ** (2 / 3)
-    wanted = preload ** (2 / 3)
-    if wanted >= height[0]:
+    closing, height = _closing(pair), preload ** (2 / 3)
+    first, second = closing.x[:2]
+    if height >= closing.x[-1]:
         return search_end_play(pair, preload=preload)
-    if wanted <= height[-1]:
-        slope = (height[-1] - height[-2]) / (ends[-1] - ends[-2])
-        return float(ends[-1] + (wanted - height[-1]) / slope)
-    return float(PchipInterpolator(height[::-1], ends[::-1])(wanted))
+    if height <= first:
+        there, next_to_it = closing((first, second))
+        return float(there + (height - first) * (next_to_it - there) / (second - first))
+    return float(closing(height))
+
+
+@lru_cache(maxsize=64)
+def _closing(pair: Pair) -> PchipInterpolator:
+    """Return end play [m] over preload to the power 2/3, nearly a straight line, where a pair is preloaded."""
+    curve = hub_curves(pair)
+    edge = int((curve.preload > 0.0).sum())
+    return PchipInterpolator(curve.preload[:edge][::-1] ** (2 / 3), curve.end_play[:edge][::-1])

@@ -78,10 +78,16 @@ def products(pair: PairArrays) -> Array | None:
     """Return the table (36, 3Z) that makes a Hessian of curvatures, or None if each case is its own hub."""
     if pair.lever.shape[-1] != 1:
         return None
-    a, r = pair.axial_rate[..., 0], pair.radial_rate[..., 0]
-    cross = a[:, None] * r
-    table = np.concatenate((a[:, None] * a, cross + cross.swapaxes(0, 1), r[:, None] * r), axis=-1)
-    return np.ascontiguousarray(table.reshape(FREEDOMS * FREEDOMS, -1))
+    return table_of(pair.axial_rate[..., 0], pair.radial_rate[..., 0])
+
+
+def table_of(axial: Array, radial: Array) -> Array:
+    """Return the products of rates (..., m, Z) with each other, for curvatures as in `State`: (..., m², 3Z)."""
+    size = axial.shape[-2]
+    a, r = axial[..., :, None, :], radial[..., :, None, :]
+    aa, ar, rr = (left * right.swapaxes(-3, -2) for left, right in ((a, a), (a, r), (r, r)))
+    table = np.concatenate((aa, ar + ar.swapaxes(-3, -2), rr), axis=-1)
+    return np.ascontiguousarray(table.reshape(*axial.shape[:-2], size * size, -1))
 
 
 def hessian(pair: PairArrays, state: State, table: Array | None) -> Array:

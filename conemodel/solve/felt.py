@@ -1,15 +1,19 @@
 """The free play a hand finds at the rim and at the axle end, mean over where the balls stand."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
+from scipy.interpolate import CubicHermiteSpline
 
+from conemodel.base.remembered import Remembered
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
-from conemodel.solve.free_play import axle_end_direction, free_play, rim_direction
-from conemodel.solve.positions import is_even, touching_end_play, turned_pair
+from conemodel.solve.free_play import axle_end_direction, free_plays, rim_direction
+from conemodel.solve.geometry import arrays_of_pairs
+from conemodel.solve.positions import are_even, touching_end_play, turned_hubs
 
 AZIMUTHS = 4
 """Directions over one ball pitch looked at in a sound hub; the same as turning the balls under one direction."""
@@ -23,34 +27,39 @@ CURVE_END = 0.4e-3
 CURVE_START = -0.05e-3
 """Tightest end play at which a hub whose cups or balls are not alike may still rock somewhere [m]."""
 
-CURVE_POINTS = 20
-"""Points of a sound hub's curve: between them it is off by less than a ten-thousandth of the play."""
+CURVE_POINTS = 13
+"""Points of a sound hub's curve: with its slopes it is off by some ten-thousandths of the play between them."""
+
+CURVE_BEGIN = 1e-7
+"""End play at which the slope of a sound hub's play is taken where the play begins [m]."""
 
 UNEVEN_POINTS = 46
 """Points of the curve of a hub whose play begins in one place before the others: off by some micrometres."""
 
-Place = tuple[float, float, float, float, float]
+
+class Place(NamedTuple):
+    """Where a hand feels for play: a hub whose axle and shell do not give, and the way the place moves (5,)."""
+
+    pair: Pair
+    way: tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FeltCurve:
     """Free play at one place over end play: `end_play` (n,) [m], `play` (n,) [m]; both rise.
 
-    `read` is the monotone cubic through them.
+    `read` is a cubic between each two of them.
     """
 
     end_play: Array
     play: Array
-    read: PchipInterpolator
+    read: CubicHermiteSpline
 
     def end_play_at(self, play: float) -> float:
         """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
-        loose = np.maximum.accumulate(self.play)
-        if play >= loose[-1]:
+        if play >= self.play[-1]:
             return float(self.end_play[-1])
-        first = max(int(np.argmax(loose > 0.0)) - 1, 0)
-        rising, at = np.unique(loose[first:], return_index=True)
-        return float(PchipInterpolator(rising, self.end_play[first:][at])(play))
+        return float(self.read.solve(play, extrapolate=False)[-1])
 
     def play_at(self, end_play: Array) -> Array:
         """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
@@ -63,9 +72,9 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
     `rim_radius` and `axle_arm`, the axle end's distance from mid-span, in [m]. Each is worked out for itself;
     `read_play` reads the same from curves.
     """
-    places = np.stack((rim_direction(rim_radius), axle_end_direction(axle_arm)))
+    ways = np.stack((rim_direction(rim_radius), axle_end_direction(axle_arm)))
     ends, back = np.unique(end_play, return_inverse=True)  # stages often share an end play
-    rim, axle_end = _mean_play(pair, ends, places)
+    rim, axle_end = _mean_play((pair, pair), np.stack((ends, ends)), ways)[0]
     return rim[back], axle_end[back]
 
 
@@ -84,44 +93,79 @@ def read_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
 
 def felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
     """Return free play at the rim of `rim_radius` [m] against end play."""
-    return _place_curve(_stiff(pair), tuple(rim_direction(rim_radius).tolist()))
+    return place_curves.one(rim_of(pair, rim_radius))
 
 
 def axle_end_curve(pair: Pair, axle_arm: float) -> FeltCurve:
     """Return free play at the axle end, `axle_arm` from mid-span [m], against end play."""
-    return _place_curve(_stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
+    return place_curves.one(axle_end_of(pair, axle_arm))
 
 
+def rim_of(pair: Pair, rim_radius: float) -> Place:
+    """Return the rim of `rim_radius` [m] on a hub as a place to feel."""
+    return Place(_stiff(pair), tuple(rim_direction(rim_radius).tolist()))
+
+
+def axle_end_of(pair: Pair, axle_arm: float) -> Place:
+    """Return the axle end of a hub, `axle_arm` from mid-span [m], as a place to feel."""
+    return Place(_stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
+
+
+@lru_cache(maxsize=128)
 def _stiff(pair: Pair) -> Pair:
     """Return the pair without its axial give: without force nothing gives, so hubs alike but for that share curves."""
     return pair.replace(axial_compliance=0.0)
 
 
-@lru_cache(maxsize=128)
-def _place_curve(pair: Pair, place: Place) -> FeltCurve:
-    """Return free play along `place` against end play."""
-    if is_even(pair):
-        ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
+def _place_curves(places: Sequence[Place]) -> list[FeltCurve]:
+    """Return free play at each of `places` against end play; their hubs are all sound or none is."""
+    pairs = [place.pair for place in places]
+    even = are_even(pairs)
+    ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
+    if even:
+        ends[0] = CURVE_BEGIN
     else:
         ends = np.linspace(CURVE_START, CURVE_END, UNEVEN_POINTS)
-    ends = ends + touching_end_play(pair)
-    play = _mean_play(pair, ends, np.array(place)[None])[0]
-    return FeltCurve(end_play=ends, play=play, read=PchipInterpolator(ends, play))
+    touching = np.array([touching_end_play(pair) for pair in pairs])[:, None]
+    play, slope = _mean_play(pairs, ends + touching, np.array([place.way for place in places]))
+    if even:
+        ends[0] = play[:, 0] = 0.0
+    return [_through(*curve) for curve in zip(ends + touching, play, slope, strict=True)]
 
 
-def _mean_play(pair: Pair, end_play: Array, places: Array) -> Array:
-    """Return the free play (p, n) at `places` (p, 5), mean over where the balls stand [m]."""
-    if is_even(pair):
-        pitch = 2 * np.pi / max(pair.left.ball_count, pair.right.ball_count)
-        ways = rotated(places, pitch * np.arange(AZIMUTHS) / AZIMUTHS)
-        travel = free_play(pair, end_play=end_play, direction=ways[:, :, None]).travel
-        return np.asarray(travel.mean(axis=1))
-    turns = 2 * np.pi * np.arange(TURNS) / TURNS
-    each = [
-        free_play(turned_pair(pair, turn), end_play=end_play, direction=places[:, None]).travel
-        for turn in turns
-    ]
-    return np.asarray(np.mean(each, axis=0))
+def _through(end_play: Array, play: Array, slope: Array) -> FeltCurve:
+    """Return the curve through points (n,) with a `slope`, held so low that it rises everywhere.
+
+    A cubic between two points surely rises where both slopes are below three times that of the line through them.
+    Source: [FritschCarlson1980]
+    """
+    rise = 3 * np.diff(play) / np.diff(end_play)
+    held = np.minimum(slope, np.minimum(np.append(rise, np.inf), np.insert(rise, 0, np.inf)))
+    return FeltCurve(end_play=end_play, play=play, read=CubicHermiteSpline(end_play, play, held))
+
+
+place_curves = Remembered(_place_curves, size=128)
+"""Free play at places against end play."""
+
+
+def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Array, Array]:
+    """Return the free play of each pair (p,) along its way (p, 5) at each of its end plays (p, n) [m], and its slope.
+
+    Both are the mean over where the balls stand, (p, n).
+    """
+    hubs = arrays_of_pairs(pairs)
+    if are_even(pairs):
+        pitch = 2 * np.pi / max(pairs[0].left.ball_count, pairs[0].right.ball_count)
+        turned = rotated(ways, pitch * np.arange(AZIMUTHS) / AZIMUTHS)
+        found = free_plays(hubs, end_play=end_play[:, None], direction=turned[:, :, None])
+        return found.travel.mean(axis=1), found.slope.mean(axis=1)
+    turns = np.tile(2 * np.pi * np.arange(TURNS) / TURNS, len(pairs))
+    each = np.repeat(np.arange(len(pairs)), TURNS)
+    found = free_plays(
+        turned_hubs(hubs.part(each), turns), end_play=end_play[each], direction=ways[each, None]
+    )
+    travel, slope = (part.reshape(len(pairs), TURNS, -1).mean(axis=1) for part in (found.travel, found.slope))
+    return travel, slope
 
 
 def rotated(direction: Array, azimuth: Array) -> Array:

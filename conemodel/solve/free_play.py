@@ -1,6 +1,7 @@
 """Free play: how far a named place on the hub moves, stop to stop, with no force at all."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
+from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -8,8 +9,8 @@ import numpy.typing as npt
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
-from conemodel.solve.geometry import FREEDOMS, PairArrays, arrays_of_pair, pair_arrays
-from conemodel.solve.interior import SHELL, Walls, furthest, sides, walls_of
+from conemodel.solve.geometry import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.interior import SHELL, Integers, Walls, furthest, sides, walls_of
 from conemodel.solve.newton import Flags, equilibrium
 from conemodel.solve.pair import SHOULDER
 
@@ -39,6 +40,7 @@ class FreePlay:
         gap: how much more travel there could be at most, by duality [m]; 0 where the pair is not loose.
         feasible: whether there is a place where no ball is pinched, by a tenth of a nanometre or more.
         valid: whether the balls that stop the shell touch between 0 and the shoulder.
+        slope: how fast `travel` grows with end play [-]; 0 where the pair is not loose.
     """
 
     travel: Array
@@ -47,6 +49,7 @@ class FreePlay:
     gap: Array
     feasible: Flags
     valid: Flags
+    slope: Array
 
 
 def rim_direction(radius: Floats, azimuth: Floats = 0.0) -> Array:
@@ -88,6 +91,38 @@ def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) 
     >>> free_play(pair, end_play=[-1e-5, 1e-5], direction=(1, 0, 0, 0, 0)).travel.round(9).tolist()
     [0.0, 1e-05]
     """
+    found = free_plays(
+        arrays_of_pair(pair), end_play=np.asarray(end_play)[None], direction=np.asarray(direction)[None]
+    )
+    return FreePlay(**{field.name: getattr(found, field.name)[0] for field in fields(found)})
+
+
+def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> FreePlay:
+    """Find the same for n hubs at once.
+
+    The first axis of `end_play` (n, ...) and of `direction` (n, ..., 5) goes over the hubs; it may be 1 long.
+    Errors: as for `free_play`.
+    """
+    ends, ways, shape = _cases(hubs.number, end_play, direction)
+    rigid = pair_arrays(hubs._replace(axial_compliance=np.zeros(1)))
+    hub = np.repeat(np.arange(hubs.number), ends.size // hubs.number)
+    ways = np.concatenate((ways[:3], ways[3:] / rigid.lever[hub]))
+    chunks = [slice(first, first + CHUNK) for first in range(0, ends.size, CHUNK)] or [slice(0, 0)]
+    each = [_stops(rigid, hub[chunk], ends[chunk], ways[:, chunk]) for chunk in chunks]
+    found = {
+        name: np.concatenate([getattr(stops, name) for stops in each]).reshape(shape)
+        for name in _Stops._fields
+    }
+    gap, travel = found["gap"], found["high"] - found["low"]
+    if not (gap <= np.maximum(2 * PROVEN, 1e-6 * travel)).all():
+        raise NotConverged(f"free play was found to {gap.max():.1e} m only")
+    return FreePlay(travel=travel, **found)
+
+
+def _cases(
+    hubs: int, end_play: npt.ArrayLike, direction: npt.ArrayLike
+) -> tuple[Array, Array, tuple[int, ...]]:
+    """Return end play (n,), direction (5, n) and the shape of the leading axes, the first of them `hubs` long."""
     ends, ways = np.asarray(end_play, dtype=np.float64), np.asarray(direction, dtype=np.float64)
     if ways.ndim == 0 or ways.shape[-1] != SHELL:
         raise ValueError(
@@ -96,27 +131,9 @@ def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) 
     if not (np.isfinite(ends).all() and np.isfinite(ways).all()):
         raise ValueError("end_play and direction must be finite numbers")
     shape = np.broadcast_shapes(ends.shape, ways.shape[:-1])
+    shape = (*np.broadcast_shapes(shape[:1], (hubs,)), *shape[1:])
     ways = np.broadcast_to(ways, (*shape, SHELL)).reshape(-1, SHELL).T
-    ends = np.broadcast_to(ends, shape).reshape(-1)
-    rigid = pair_arrays(arrays_of_pair(pair.replace(axial_compliance=0.0)))
-    ways = np.concatenate((ways[:3], ways[3:] / rigid.lever))
-    low, high, gap = np.zeros((3, ends.size))
-    feasible, valid = np.zeros((2, ends.size), dtype=np.bool_)
-    for first in range(0, ends.size, CHUNK):
-        part = slice(first, first + CHUNK)
-        low[part], high[part], gap[part], feasible[part], valid[part] = _stops(
-            rigid, ends[part], ways[:, part]
-        )
-    if not (gap <= np.maximum(2 * PROVEN, 1e-6 * (high - low))).all():
-        raise NotConverged(f"free play was found to {gap.max():.1e} m only")
-    return FreePlay(
-        travel=(high - low).reshape(shape),
-        low=low.reshape(shape),
-        high=high.reshape(shape),
-        gap=gap.reshape(shape),
-        feasible=feasible.reshape(shape),
-        valid=valid.reshape(shape),
-    )
+    return np.broadcast_to(ends, shape).reshape(-1), ways, shape
 
 
 def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> Array:
@@ -149,43 +166,56 @@ def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.Arra
     return travel
 
 
-def _stops(rigid: PairArrays, end_play: Array, way: Array) -> tuple[Array, Array, Array, Flags, Flags]:
-    """Return low, high, gap, whether feasible and whether valid, each (n,)."""
-    start, loose = _inside(rigid, end_play)
-    valid = _angles_hold(walls_of(rigid, end_play), start)
-    low, high, gap = np.zeros((3, end_play.size))
+class _Stops(NamedTuple):
+    """Both stops of each case, the fields as in `FreePlay`, (n,)."""
+
+    low: Array
+    high: Array
+    gap: Array
+    feasible: Flags
+    valid: Flags
+    slope: Array
+
+
+def _stops(rigid: PairArrays, hub: Integers, end_play: Array, way: Array) -> _Stops:
+    """Return the stops along `way` (5, n), each case in its `hub` (n,)."""
+    start, loose = _inside(rigid, hub, end_play)
+    valid = _angles_hold(walls_of(rigid, end_play, hub), start)
+    low, high, gap, slope = np.zeros((4, end_play.size))
     moves = (np.abs(way).max(0) > 0) & loose  # a direction of nothing has no travel
     if moves.any():
-        walls = walls_of(rigid, np.tile(end_play[moves], 2))
-        both = furthest(
-            walls,
-            direction=np.concatenate((way[:, moves], -way[:, moves]), axis=-1),
-            start=np.tile(start[:, moves], 2),
-        )
-        high[moves], down = np.split(both.value, 2)
-        low[moves] = -down
-        gap[moves] = np.add(*np.split(both.gap, 2))
-        valid[moves] = np.logical_and(*np.split(_angles_hold(walls, both.q), 2))
-    return low, high, gap, loose, valid
+        walls = walls_of(rigid, np.repeat(end_play[moves], 2), np.repeat(hub[moves], 2))
+        there_and_back = np.repeat(way[:, moves], 2, axis=-1) * np.tile([1.0, -1.0], moves.sum())
+        both = furthest(walls, direction=there_and_back, start=np.repeat(start[:, moves], 2, axis=-1))
+        high[moves], low[moves] = both.value[::2], -both.value[1::2]
+        gap[moves], slope[moves] = both.gap.reshape(-1, 2).sum(-1), both.slope.reshape(-1, 2).sum(-1)
+        valid[moves] = _angles_hold(walls, both.q).reshape(-1, 2).all(-1)
+    return _Stops(low, high, gap, loose, valid, slope)
 
 
-def _inside(rigid: PairArrays, end_play: Array) -> tuple[Array, Flags]:
+def _inside(rigid: PairArrays, hub: Integers, end_play: Array) -> tuple[Array, Flags]:
     """Return a place (5, n) where no ball is pinched, and whether there is one (n,).
 
     The centre, if it is free. Else the rest position of slightly larger balls: where their squeeze is less
-    than what was added, the true balls are loose.
+    than what was added, the true balls are loose. Where it is not less, mean over the balls by how hard they
+    press, no place is free: their forces balance, so no movement makes all their distances shorter.
     """
-    place, loose = np.zeros((SHELL, end_play.size)), np.zeros(end_play.size, dtype=np.bool_)
-    for margin in (0.0, *_MARGINS):
-        left = np.flatnonzero(~loose)
-        if not left.size:
+    place = np.zeros((SHELL, end_play.size))
+    squeeze = np.hypot(*sides(walls_of(rigid, end_play, hub), place)) - rigid.touch[:, hub]
+    loose: Flags = np.asarray((squeeze < -_CLEAR).all(0))
+    open_cases = np.flatnonzero(~loose)
+    for margin in _MARGINS:
+        if not open_cases.size:
             break
-        if margin:
-            larger = rigid._replace(touch=rigid.touch - margin)
-            nothing = np.zeros((FREEDOMS, left.size))
-            place[:, left] = equilibrium(larger, end_play=end_play[left], force=nothing).q[:SHELL]
-        length = np.hypot(*sides(walls_of(rigid, end_play[left]), place[:, left]))
-        loose[left] = (length < rigid.touch - _CLEAR).all(0)
+        which, ends = hub[open_cases], end_play[open_cases]
+        arrays = rigid if rigid.lever.size == 1 else rigid.of(which)
+        larger = arrays._replace(touch=arrays.touch - margin)
+        rest = equilibrium(larger, end_play=ends, force=np.zeros((FREEDOMS, ends.size)))
+        place[:, open_cases] = rest.q[:SHELL]
+        squeeze = np.hypot(*sides(walls_of(rigid, ends, which), rest.q[:SHELL])) - arrays.touch
+        loose[open_cases] = (squeeze < -_CLEAR).all(0)
+        pinched = (rest.ball_load * (squeeze + _CLEAR)).sum(0) > 0
+        open_cases = open_cases[~(loose[open_cases] | pinched)]
     return place, loose
 
 

@@ -8,6 +8,8 @@ Source: [HarrisKotzalas2007], ball bearings under combined load, with the kinema
 Every array has the cases on its last axis, of length one where all cases share a hub.
 """
 
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -62,8 +64,8 @@ class HubArrays(NamedTuple):
         fields = (*self.left, *self.right, self.row_spacing, self.axial_compliance)
         return max(int(field.shape[-1]) for field in fields)
 
-    def part(self, cases: slice) -> "HubArrays":
-        """Return some of the hubs; a field with one value keeps it."""
+    def part(self, cases: slice | npt.NDArray[np.int64]) -> "HubArrays":
+        """Return some of the hubs, by number; a field with one value keeps it."""
 
         def cut(field: Array) -> Array:
             return field[..., cases] if field.shape[-1] > 1 else field
@@ -91,6 +93,10 @@ class PairArrays(NamedTuple):
     lever: Array
     stretch: Array
 
+    def of(self, hub: npt.NDArray[np.int64]) -> "PairArrays":
+        """Return the arrays of cases each of which has one of these hubs, `hub` (n,) by number."""
+        return PairArrays._make(array.take(hub, -1) for array in self)
+
 
 def row_arrays(
     *,
@@ -117,8 +123,9 @@ def row_arrays(
         hertz.cone_curvature(ball_diameter=ball_diameter, conformity=cone_conformity, gamma=gamma),
         hertz.cup_curvature(ball_diameter=ball_diameter, conformity=cup_conformity, gamma=gamma),
     )
-    cone, cup = (hertz.load_constant(curvature=race, modulus=modulus) for race in races)
-    pressures = (hertz.contact(load=1.0, curvature=race, modulus=modulus).peak_pressure for race in races)
+    each_race = [hertz.contact(load=1.0, curvature=race, modulus=modulus) for race in races]
+    cone, cup = (one_newton.approach**-1.5 for one_newton in each_race)  # K of Q = K δ^1.5
+    pressures = (one_newton.peak_pressure for one_newton in each_race)
     oversize = np.asarray(ball_oversize, dtype=np.float64)
     oversize = oversize[:, None] if oversize.ndim == 1 else oversize
     lengths = (ball_diameter, pitch_diameter, contact_angle, cone_conformity, cup_conformity, phase)
@@ -128,6 +135,7 @@ def row_arrays(
     return RowArrays._make((*map(_flat, lengths), each, *tilts, *map(_flat, contacts)))
 
 
+@lru_cache(maxsize=256)
 def arrays_of_row(row: Row) -> RowArrays:
     """Return the arrays of one `row`, n = 1."""
     return row_arrays(
@@ -146,6 +154,14 @@ def arrays_of_row(row: Row) -> RowArrays:
     )
 
 
+def _side_by_side(rows: Iterable[Row]) -> RowArrays:
+    """Return the arrays of n `rows`. Errors: ValueError where they have not equally many balls."""
+    each = [arrays_of_row(row) for row in rows]
+    if len({row.ball_count for row in each}) != 1:
+        raise ValueError("rows solved together must have equally many balls")
+    return RowArrays._make(np.concatenate(field, axis=-1) for field in zip(*each, strict=True))
+
+
 def _flat(value: Floats) -> Array:
     """Return a number or array as an array of one axis."""
     return np.atleast_1d(np.asarray(value, dtype=np.float64))
@@ -153,11 +169,16 @@ def _flat(value: Floats) -> Array:
 
 def arrays_of_pair(pair: Pair) -> HubArrays:
     """Return the arrays of one `pair`, n = 1."""
+    return arrays_of_pairs((pair,))
+
+
+def arrays_of_pairs(pairs: Sequence[Pair]) -> HubArrays:
+    """Return the arrays of n `pairs`. Errors: ValueError where they have not equally many balls."""
     return HubArrays(
-        arrays_of_row(pair.left),
-        arrays_of_row(pair.right),
-        row_spacing=_flat(pair.row_spacing),
-        axial_compliance=_flat(pair.axial_compliance),
+        _side_by_side(pair.left for pair in pairs),
+        _side_by_side(pair.right for pair in pairs),
+        row_spacing=np.array([pair.row_spacing for pair in pairs]),
+        axial_compliance=np.array([pair.axial_compliance for pair in pairs]),
     )
 
 

@@ -9,11 +9,14 @@ gap between the two is the proof.
 from typing import NamedTuple
 
 import numpy as np
+import numpy.typing as npt
 
 from conemodel.base.units import Array
-from conemodel.solve.energy import products
+from conemodel.solve.energy import table_of
 from conemodel.solve.geometry import FREEDOMS, PairArrays
 from conemodel.solve.linear import solve_each
+
+Integers = npt.NDArray[np.int64]
 
 GAP = 1e-10
 """Distance between reached and provable movement at which a case is finished [m]."""
@@ -27,11 +30,15 @@ _CLOSEST = 0.99  # of the way to the nearest wall
 
 
 class Furthest(NamedTuple):
-    """Greatest movement `value` (n,) [m], where it is reached `q` (5, n), and the proof `gap` (n,) [m]."""
+    """Greatest movement `value` (n,) [m], where it is reached `q` (5, n), and the proof `gap` (n,) [m].
+
+    `slope` (n,) [-] is how fast the movement grows with end play.
+    """
 
     value: Array
     q: Array
     gap: Array
+    slope: Array
 
 
 class _Point(NamedTuple):
@@ -45,47 +52,101 @@ class _Point(NamedTuple):
 
 
 class Walls(NamedTuple):
-    """The constraints: rates of axial (above) and radial (below) parts (5, 2Z), their rest, touching length."""
+    """The constraints of n cases in h hubs; the cases of a hub stand together, hubs in order.
+
+    `rate` (h, 5, 2Z) of the axial parts, then the radial ones, and `table` (h, 25, 3Z) of their products;
+    `hub` (n,) of each case; `rest` (2Z, n) and touching length `touch` (Z, n).
+    """
 
     rate: Array
+    table: Array
+    hub: Integers
     rest: Array
     touch: Array
-    table: Array
+
+    def part(self, cases: npt.NDArray[np.bool_]) -> "Walls":
+        """Return the constraints of some of the cases (n,)."""
+        return self._replace(
+            hub=self.hub[cases], rest=self.rest[:, cases], touch=self.touch.compress(cases, -1)
+        )
+
+    def times(self, matrices: Array, columns: Array) -> Array:
+        """Return each of `columns` (b, n) times its hub's own of `matrices` (h, a, b): (a, n)."""
+        if len(matrices) == 1:
+            return np.asarray(matrices[0] @ columns)
+        result = np.empty((matrices.shape[1], columns.shape[1]))
+        bounds = np.searchsorted(self.hub, np.arange(len(matrices) + 1))
+        for matrix, first, last in zip(matrices, bounds[:-1], bounds[1:], strict=True):
+            result[:, first:last] = matrix @ columns[:, first:last]
+        return result
 
 
-def walls_of(pair: PairArrays, end_play: Array) -> Walls:
-    """Return the constraints of one hub under `end_play` (n,) [m]."""
-    rate = np.concatenate((pair.axial_rate[:SHELL, :, 0], pair.radial_rate[:SHELL, :, 0]), axis=-1)
-    radial = np.broadcast_to(pair.radial_rest, (pair.radial_rest.shape[0], end_play.size))
-    rest = np.concatenate((pair.axial_rest - end_play / 2, radial))
-    table = products(pair)
-    assert table is not None, "free play is worked out for one hub at a time"
-    table = table.reshape(FREEDOMS, FREEDOMS, -1)[:SHELL, :SHELL].reshape(SHELL**2, -1)
-    return Walls(rate, rest, pair.touch, np.ascontiguousarray(table))
+def walls_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Walls:
+    """Return the constraints under `end_play` (n,) [m], of one hub or of the `hub` (n,) that each case has."""
+    which = np.zeros(end_play.size, dtype=np.int64) if hub is None else hub
+    axial, radial = (np.moveaxis(rate[:SHELL], -1, 0) for rate in (pair.axial_rate, pair.radial_rate))
+    return Walls(
+        rate=np.concatenate((axial, radial), axis=-1),
+        table=table_of(axial, radial),
+        hub=which,
+        rest=np.concatenate(
+            (pair.axial_rest.take(which, -1) - end_play / 2, pair.radial_rest.take(which, -1))
+        ),
+        touch=pair.touch.take(which, -1),
+    )
 
 
 def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
     """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the walls."""
+    count = start.shape[-1]
+    result = Furthest(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
     point = _at(walls, start, np.empty(0))
-    length = np.full(start.shape[-1], 0.5)
     size = np.abs(direction).max(0) * (point.slack / (2 * walls.touch)).mean(0)
     point = point._replace(multiplier=size / point.slack)
-    gap = np.full(start.shape[-1], np.inf)
+    case, length = np.arange(count), np.full(count, 0.5)
     for _ in range(_MOST_STEPS):
-        if (point.multiplier * point.slack).sum(0).min() <= GAP:
-            gap = np.minimum(gap, _gap(walls, point, direction))
-        if (gap <= GAP).all():
-            break
+        near = (point.multiplier * point.slack).sum(0) <= GAP
+        if near.any():
+            gap = np.full(case.size, np.inf)
+            gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
+            done = gap <= GAP
+            _retire(result, case[done], _part(point, done), direction[:, done], gap[done])
+            if done.all():
+                break
+            walls, point, direction = walls.part(~done), _part(point, ~done), direction[:, ~done]
+            case, length = case[~done], length[~done]
         # a short step says that the way runs along a wall: go back to the middle before going on
         share = np.clip((1 - length) ** 2, _LEAST_CENTRING, _MOST_CENTRING)
-        point, length = _step(walls, point, direction, share * (gap > GAP))
-    return Furthest((direction * point.q).sum(0), point.q, gap)
+        point, length = _step(walls, point, direction, share)
+    else:
+        _retire(result, case, point, direction, _gap(walls, point, direction))
+    return result
+
+
+def _retire(result: Furthest, case: Integers, point: _Point, direction: Array, gap: Array) -> None:
+    """Write what the finished cases have come to into `result`.
+
+    The slope is that of the Lagrangian (envelope theorem): end play takes half of itself off every axial part.
+    """
+    slope = (point.multiplier * point.axial).sum(0)
+    for field, value in zip(result, ((direction * point.q).sum(0), point.q, gap, slope), strict=True):
+        field[..., case] = value
+
+
+def _part(point: _Point, cases: npt.NDArray[np.bool_]) -> _Point:
+    """Return some of the cases (n,) of a point."""
+    return _Point._make(field.compress(cases, -1) for field in point)
 
 
 def sides(walls: Walls, q: Array) -> tuple[Array, Array]:
     """Return the axial and the radial part of every groove centre vector at `q` (5, n), each (Z, n) [m]."""
-    axial, radial = np.split(walls.rate.T @ q + walls.rest, 2)
-    return axial, radial
+    return _halves(walls.times(walls.rate.swapaxes(-1, -2), q) + walls.rest)
+
+
+def _halves(both: Array) -> tuple[Array, Array]:
+    """Return the axial and the radial half of `both` (2Z, n)."""
+    balls = len(both) // 2
+    return both[:balls], both[balls:]
 
 
 def _at(walls: Walls, q: Array, multiplier: Array) -> _Point:
@@ -96,13 +157,12 @@ def _at(walls: Walls, q: Array, multiplier: Array) -> _Point:
 
 def _push(walls: Walls, point: _Point, weight: Array) -> Array:
     """Return the sum over the balls of `weight` (Z, n) times the outward normal of each wall (5, n)."""
-    push: Array = 2 * (walls.rate @ np.concatenate((weight * point.axial, weight * point.radial)))
-    return push
+    return 2 * walls.times(walls.rate, np.concatenate((weight * point.axial, weight * point.radial)))
 
 
 def _matrix(walls: Walls, aa: Array, ar: Array, rr: Array) -> Array:
     """Return the sum over the balls of the weighted products of their rates (5, 5, n)."""
-    return (walls.table @ np.concatenate((aa, ar, rr))).reshape(SHELL, SHELL, -1)
+    return walls.times(walls.table, np.concatenate((aa, ar, rr))).reshape(SHELL, SHELL, -1)
 
 
 def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
@@ -119,7 +179,7 @@ def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
 
 
 def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[_Point, Array]:
-    """Take one Newton step towards `share` (n,) of the present complementarity; a case with share 0 stays.
+    """Take one Newton step towards `share` (n,) of the present complementarity.
 
     Also returns how much of the step was taken before a wall came too close (n,).
     """
@@ -132,9 +192,8 @@ def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[
         steep * point.axial * point.radial,
         curve + steep * point.radial**2,
     )
-    matrix[:, :, share == 0] = np.eye(SHELL)[:, :, None]  # a case that stays may lie flat against its walls
     move = solve_each(matrix, direction - _push(walls, point, aim / slack))
-    axial, radial = np.split(walls.rate.T @ move, 2)
+    axial, radial = _halves(walls.times(walls.rate.swapaxes(-1, -2), move))
     change = -2 * (axial * point.axial + radial * point.radial)
     change_multiplier = (aim - multiplier * change) / slack - multiplier
     # the slack along the way is a concave quadratic: its root is where the wall is met
@@ -143,5 +202,4 @@ def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[
     wall = (2 * slack / np.maximum(root, 1e-300)).min(0)
     spent = (multiplier / np.maximum(-change_multiplier, 1e-300)).min(0)
     length = np.minimum(1.0, _CLOSEST * np.minimum(wall, spent))
-    taken = np.where(share > 0, length, 0.0)
-    return _at(walls, point.q + taken * move, multiplier + taken * change_multiplier), length
+    return _at(walls, point.q + length * move, multiplier + length * change_multiplier), length

@@ -23,6 +23,8 @@ SHOULDER = np.radians(70.0)
 NO_LOAD = 1e-9
 """A ball load below this is none [N]: its approach would be less than the size of an atom."""
 
+Integers = npt.NDArray[np.int64]
+
 CHUNK = 4096
 """Cases solved together: enough to spread the cost of each call, few enough for a processor's outer cache."""
 
@@ -74,10 +76,22 @@ class PairSolution:
     right: RowState
     axial_give: Array
     residual: Array
-    iterations: npt.NDArray[np.int64]
+    iterations: Integers
     converged: npt.NDArray[np.bool_]
     valid: npt.NDArray[np.bool_]
     energy: Array
+
+
+class Ready(NamedTuple):
+    """Hubs and what the kernel needs of them, worked out once for many calls."""
+
+    hubs: HubArrays
+    arrays: PairArrays
+
+    @classmethod
+    def of(cls, hubs: HubArrays) -> "Ready":
+        """Return `hubs` made ready."""
+        return cls(hubs, pair_arrays(hubs))
 
 
 class _Rest(NamedTuple):
@@ -90,7 +104,7 @@ class _Rest(NamedTuple):
     angle: Array
     energy: Array
     residual: Array
-    iterations: npt.NDArray[np.int64]
+    iterations: Integers
 
 
 def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
@@ -111,9 +125,7 @@ def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> P
     >>> solution.left.ball_load.shape, solution.converged.all().item()
     ((2, 9), True)
     """
-    hubs, arrays = _prepared(pair)
-    ends, forces, shape = _cases(end_play, load)
-    return _solution(hubs, _in_chunks(lambda _: arrays, ends, forces), shape)
+    return solve_ready(_ready_pair(pair), end_play=end_play, load=load)
 
 
 def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
@@ -129,11 +141,25 @@ def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
     return _solution(hubs, _in_chunks(lambda chunk: pair_arrays(hubs.part(chunk)), ends, forces), shape)
 
 
+def solve_ready(
+    ready: Ready, *, end_play: npt.ArrayLike, load: npt.ArrayLike, hub: Integers | None = None
+) -> PairSolution:
+    """Solve like `solve_pair`, with hubs made ready before: the only one, or for each case the one `hub` says.
+
+    `hub` (...) counts from 0 and broadcasts with the other leading axes.
+    """
+    ends, forces, shape = _cases(end_play, load)
+    if hub is None or ready.hubs.number == 1:
+        return _solution(ready.hubs, _in_chunks(lambda _: ready.arrays, ends, forces), shape)
+    which = np.broadcast_to(hub, shape).reshape(-1)
+    rest = _in_chunks(lambda chunk: ready.arrays.of(which[chunk]), ends, forces)
+    return _solution(ready.hubs, rest, shape, which)
+
+
 @lru_cache(maxsize=256)
-def _prepared(pair: Pair) -> tuple[HubArrays, PairArrays]:
-    """Return the arrays of one `pair` and what the kernel makes of them."""
-    hubs = arrays_of_pair(pair)
-    return hubs, pair_arrays(hubs)
+def _ready_pair(pair: Pair) -> Ready:
+    """Return one `pair` made ready."""
+    return Ready.of(arrays_of_pair(pair))
 
 
 def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> _Rest:
@@ -179,8 +205,10 @@ def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> _Rest:
     )
 
 
-def _solution(hubs: HubArrays, found: _Rest, shape: tuple[int, ...]) -> PairSolution:
-    """Return the result in the shape the caller asked in."""
+def _solution(
+    hubs: HubArrays, found: _Rest, shape: tuple[int, ...], hub: Integers | slice = slice(None)
+) -> PairSolution:
+    """Return the result in the shape the caller asked in; `hub` (n,) says whose races each case has."""
     ball_load, angle = found.ball_load, found.angle
     inside = (ball_load == 0) | ((angle > 0) & (angle < SHOULDER))
     split = hubs.left.ball_count
@@ -191,7 +219,9 @@ def _solution(hubs: HubArrays, found: _Rest, shape: tuple[int, ...]) -> PairSolu
     rows = []
     for row, balls in ((hubs.left, slice(0, split)), (hubs.right, slice(split, None))):
         root = np.cbrt(ball_load[balls])
-        fields = (ball_load[balls], angle[balls], row.cone_unit_pressure * root, row.cup_unit_pressure * root)
+        units = (row.cone_unit_pressure, row.cup_unit_pressure)
+        pressures = ((unit[hub] if unit.size > 1 else unit) * root for unit in units)
+        fields = (ball_load[balls], angle[balls], *pressures)
         rows.append(RowState(*map(cases_first, fields)))
     return PairSolution(
         shell_motion=cases_first(found.motion),

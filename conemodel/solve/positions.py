@@ -4,6 +4,7 @@ A sound hub repeats itself after one ball pitch. A hub with a tilted cup or an o
 whole turns, so more positions are looked at.
 """
 
+from collections.abc import Sequence
 from dataclasses import fields
 from functools import lru_cache
 from typing import Any
@@ -14,8 +15,8 @@ import numpy.typing as npt
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
-from conemodel.solve.geometry import HubArrays, RowArrays, arrays_of_pair, arrays_of_row
-from conemodel.solve.pair import PairSolution, RowState, solve_hubs
+from conemodel.solve.geometry import HubArrays, RowArrays, arrays_of_pairs, arrays_of_row
+from conemodel.solve.pair import Integers, PairSolution, Ready, RowState, solve_ready
 
 SOUND_POSITIONS = 5
 """Positions over one ball pitch of a sound hub; the two rows run through them at different strides."""
@@ -31,6 +32,14 @@ def is_even(pair: Pair) -> bool:
         return row.cup_tilt == (0.0, 0.0) and not isinstance(row.ball_oversize, tuple)
 
     return even(pair.left) and even(pair.right)
+
+
+def are_even(pairs: Sequence[Pair]) -> bool:
+    """Return `is_even` of pairs that are looked at together. Errors: ValueError where they differ in that."""
+    even = {is_even(pair) for pair in pairs}
+    if len(even) != 1:
+        raise ValueError("hubs solved together must all be sound, or none")
+    return even.pop()
 
 
 def touching_end_play(pair: Pair) -> float:
@@ -49,19 +58,30 @@ def touching_end_play(pair: Pair) -> float:
 
 
 @lru_cache(maxsize=128)
-def wheel_positions(pair: Pair) -> HubArrays:
-    """Return the pair once for each position looked at; positions lie on the last axis.
+def wheel_positions(*pairs: Pair) -> HubArrays:
+    """Return each pair once for each position looked at; positions lie on the last axis, one pair after the other.
 
     The balls advance by (1 + γ)/2 of the turn of the shell, from pure rolling. Source: [HarrisKotzalas2007]
+    Errors: ValueError where the pairs have not equally many balls, or some are sound and some not.
     """
-    hub = arrays_of_pair(pair)
-    if is_even(pair):
-        step = np.arange(SOUND_POSITIONS) / SOUND_POSITIONS
-        left = _advanced(hub.left, 2 * np.pi / pair.left.ball_count * step)
-        right = _advanced(hub.right, 2 * np.pi / pair.right.ball_count * (2 * step % 1))
+    count = positions_of(*pairs)
+    hub = arrays_of_pairs(pairs).part(np.repeat(np.arange(len(pairs)), count))
+    step = np.tile(np.arange(count) / count, len(pairs))
+    if are_even(pairs):
+        left = _advanced(hub.left, 2 * np.pi / hub.left.ball_count * step)
+        right = _advanced(hub.right, 2 * np.pi / hub.right.ball_count * (2 * step % 1))
         return hub._replace(left=left, right=right)
-    turn = 4 * np.pi * np.arange(FAULTY_POSITIONS) / FAULTY_POSITIONS
-    return hub._replace(left=turned(hub.left, turn), right=turned(hub.right, turn))
+    return turned_hubs(hub, 4 * np.pi * step)
+
+
+def positions_of(*pairs: Pair) -> int:
+    """Return how many positions `pairs` are looked at in. Errors: as for `are_even`."""
+    return SOUND_POSITIONS if are_even(pairs) else FAULTY_POSITIONS
+
+
+def turned_hubs(hubs: HubArrays, angle: Array) -> HubArrays:
+    """Return each of n hubs after its shell has turned by its `angle` (n,) [rad]."""
+    return hubs._replace(left=turned(hubs.left, angle), right=turned(hubs.right, angle))
 
 
 def turned(row: RowArrays, angle: Array) -> RowArrays:
@@ -89,29 +109,36 @@ def solve_positions(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
 
     Errors: `NotConverged` where a case found no balance.
     """
-    hub = wheel_positions(pair)
-    count = hub.number
     ends, loads = np.asarray(end_play, dtype=np.float64), np.asarray(load, dtype=np.float64)
-    shape = np.broadcast_shapes(ends.shape, loads.shape[:-1])
-    cases = int(np.prod(shape))
-    solution = solve_hubs(
-        repeated(hub, cases),
-        end_play=np.broadcast_to(np.broadcast_to(ends, shape)[..., None], (*shape, count)),
-        load=np.broadcast_to(np.broadcast_to(loads, (*shape, 5))[..., None, :], (*shape, count, 5)),
+    return solved(
+        _ready_positions(pair),
+        end_play=ends[..., None],
+        load=loads[..., None, :],
+        hub=np.arange(positions_of(pair)),
     )
+
+
+def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.ArrayLike) -> PairSolution:
+    """Solve several pairs at every position, each at its own end plays (p, n) [m]: shapes (p, n, m, ...).
+
+    `load` (5,) is the same for all. Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    """
+    hub = np.arange(len(pairs) * positions_of(*pairs)).reshape(len(pairs), 1, -1)
+    return solved(_ready_positions(*pairs), end_play=end_play[..., None], load=load, hub=hub)
+
+
+def solved(ready: Ready, *, end_play: Array, load: npt.ArrayLike, hub: Integers) -> PairSolution:
+    """Solve the cases that `end_play`, `load` and `hub` broadcast to. Errors: `NotConverged`."""
+    solution = solve_ready(ready, end_play=end_play + 0.0 * hub, load=load, hub=hub)
     if not solution.converged.all():
         raise NotConverged("no balance of forces was found for this hub and load")
     return solution
 
 
-def repeated(hub: HubArrays, times: int) -> HubArrays:
-    """Return the hubs of `hub` one after the other, the whole series `times` times."""
-
-    def tile(field: Array) -> Array:
-        return np.tile(field, times) if field.shape[-1] > 1 else field
-
-    left, right = (RowArrays(*map(tile, row)) for row in (hub.left, hub.right))
-    return HubArrays(left, right, tile(hub.row_spacing), tile(hub.axial_compliance))
+@lru_cache(maxsize=128)
+def _ready_positions(*pairs: Pair) -> Ready:
+    """Return `wheel_positions` made ready."""
+    return Ready.of(wheel_positions(*pairs))
 
 
 def _advanced(row: RowArrays, angle: Array) -> RowArrays:

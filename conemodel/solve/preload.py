@@ -1,13 +1,23 @@
 """Preload against end play, and back."""
 
+from collections.abc import Sequence
+
 import numpy as np
 from scipy.optimize import brentq
 
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
-from conemodel.solve.pair import PairSolution, solve_pair
-from conemodel.solve.positions import is_even, solve_positions, touching_end_play
+from conemodel.solve.geometry import arrays_of_pairs
+from conemodel.solve.pair import PairSolution, Ready, solve_pair
+from conemodel.solve.positions import (
+    are_even,
+    is_even,
+    solve_positions,
+    solve_positions_of,
+    solved,
+    touching_end_play,
+)
 
 NO_LOAD = np.zeros(5)
 """No force and no moment on the shell."""
@@ -34,6 +44,17 @@ def unloaded(pair: Pair, end_play: Array) -> PairSolution:
     if not solution.converged.all():
         raise NotConverged("no balance of forces was found for this hub without load")
     return solution
+
+
+def unloaded_of(pairs: Sequence[Pair], end_play: Array) -> PairSolution:
+    """Return the same for several pairs, each at its own end plays (p, n): shapes (p, n, m, ...).
+
+    Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    """
+    if not are_even(pairs):
+        return solve_positions_of(pairs, end_play=end_play, load=NO_LOAD)
+    hub = np.arange(len(pairs)).reshape(-1, 1, 1)
+    return solved(Ready.of(arrays_of_pairs(pairs)), end_play=end_play[..., None], load=NO_LOAD, hub=hub)
 
 
 def search_end_play(pair: Pair, *, preload: float) -> float:

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import NonlinearConstraint, minimize
+from scipy.optimize import NonlinearConstraint, brentq, minimize
 
 import conemodel as cm
 from conemodel.base.errors import NotConverged
@@ -12,6 +12,7 @@ from conemodel.solve import interior
 from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
 from conemodel.solve.geometry import arrays_of_pair, pair_arrays
 from conemodel.solve.interior import GAP
+from conemodel.solve.pair import solve_pair
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
 
 RIM, ARM = 0.311, 0.065
@@ -185,6 +186,21 @@ def test_a_hub_with_faults_may_be_loose_away_from_the_centre():
     play = free_play(pair, end_play=[0.005e-3, 0.05e-3], direction=rim_direction(RIM))
     assert play.feasible.tolist() == [False, True]
     assert play.travel[1] > 0
+
+
+@pytest.mark.parametrize("row", [REAR.replace(cone_tilt=(10e-3, 0.0)), REAR.replace(cup_tilt=(4e-3, 1e-3))])
+def test_play_begins_where_the_balls_of_an_unloaded_hub_let_go(row):
+    # Two ways to one end play: without load a ball presses exactly where nothing is loose. 0.1 µm more is room
+    # for some tens of nanometres at each ball, which only the smallest of the larger balls that are tried can find.
+    pair = pair_of(row, REAR.replace(cup_tilt=(0.0, 3e-3)))
+
+    def pressed(end_play):
+        return float(solve_pair(pair, end_play=end_play, load=np.zeros(5)).preload) - 1e-6
+
+    begins = brentq(pressed, -20e-6, 50e-6, xtol=1e-10)
+    assert begins > 0.5e-6
+    play = free_play(pair, end_play=[begins - 1e-8, begins + 1e-7], direction=rim_direction(RIM))
+    assert play.feasible.tolist() == [False, True]
 
 
 def test_shapes_and_refusals():

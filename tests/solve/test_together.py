@@ -1,0 +1,74 @@
+"""Hubs worked out together come to what each comes to alone."""
+
+import numpy as np
+import pytest
+
+from conemodel.parts.bearing import Pair
+from conemodel.solve.curves import all_hub_curves, all_life_curves, hub_curves, life_curve
+from conemodel.solve.free_play import free_play, free_plays, rim_direction
+from conemodel.solve.geometry import arrays_of_pairs
+from conemodel.solve.positions import solve_positions, solve_positions_of
+from conemodel.solve.preload import unloaded, unloaded_of
+from tests.solve.hubs import REAR, pair_of
+
+RIM = rim_direction(0.311)
+LOAD = (0.0, 600.0, 0.0, 0.0, 0.0)
+OPEN = REAR.replace(cone_conformity=0.6, cup_conformity=0.58)
+SOUND = (pair_of(), pair_of(OPEN, REAR), pair_of().replace(axial_compliance=0.0))
+TILTED = tuple(pair_of(REAR.replace(cup_tilt=(tilt, 0.0), cone_tilt=(0.0, tilt))) for tilt in (2e-3, 4e-3))
+ENDS = 1e-6 * np.array([[-40.0, 5.0], [-30.0, 10.0], [-20.0, 15.0]])
+
+
+@pytest.mark.parametrize("pairs", [SOUND, TILTED])
+def test_balance_of_forces_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
+    """Newton's method ends at a hundred-millionth of the load, whatever else is solved beside a hub."""
+    loaded = solve_positions_of(pairs, end_play=ENDS[: len(pairs)], load=LOAD)
+    free = unloaded_of(pairs, ENDS[: len(pairs)])
+    for i, pair in enumerate(pairs):
+        alone = solve_positions(pair, end_play=ENDS[i], load=LOAD)
+        assert loaded.left.ball_load[i] == pytest.approx(alone.left.ball_load, rel=1e-6, abs=1e-5)
+        assert loaded.left.cup_pressure[i] == pytest.approx(alone.left.cup_pressure, rel=1e-6, abs=1e3)
+        assert loaded.right.cone_pressure[i] == pytest.approx(alone.right.cone_pressure, rel=1e-6, abs=1e3)
+        assert free.preload[i] == pytest.approx(unloaded(pair, ENDS[i]).preload, rel=1e-6, abs=1e-5)
+
+
+@pytest.mark.parametrize("pairs", [SOUND, TILTED])
+def test_free_play_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
+    """Each stop is proven to a tenth of a nanometre."""
+    ends = 1e-6 * np.array([-20.0, 8.0, 60.0])
+    together = free_plays(arrays_of_pairs(pairs), end_play=ends[None], direction=RIM[None, None])
+    for i, pair in enumerate(pairs):
+        alone = free_play(pair, end_play=ends, direction=RIM)
+        assert together.travel[i] == pytest.approx(alone.travel, abs=2e-10)
+        assert together.feasible[i].tolist() == alone.feasible.tolist()
+
+
+def test_free_play_grows_as_its_slope_says() -> None:
+    """Against the difference of two travels, whose own error is the proof's 2e-10 m over a step of 2e-7 m."""
+    step, ends = 1e-7, 1e-6 * np.array([3.0, 12.0, 33.0, 200.0])
+    for pair in (SOUND[0], SOUND[1], TILTED[0]):
+        slope = free_play(pair, end_play=ends, direction=RIM).slope
+        wider, less = (free_play(pair, end_play=ends + way, direction=RIM).travel for way in (step, -step))
+        assert slope == pytest.approx((wider - less) / (2 * step), rel=1e-3, abs=2e-3)
+
+
+def test_a_tight_hub_has_no_slope() -> None:
+    assert free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
+
+
+def test_curves_of_several_hubs() -> None:
+    """The same points, solved beside others or alone."""
+    all_hub_curves.cache_clear(), all_life_curves.cache_clear()
+    together = all_hub_curves(SOUND), all_life_curves((pair, LOAD) for pair in SOUND)
+    all_hub_curves.cache_clear(), all_life_curves.cache_clear()
+    for pair, curve, life in zip(SOUND, *together, strict=True):
+        assert hub_curves(pair).torque == pytest.approx(curve.torque, rel=1e-6, abs=1e-12)
+        assert life_curve(pair, LOAD).life == pytest.approx(life.life, rel=1e-6)
+
+
+def test_hubs_that_cannot_be_solved_together_are_refused() -> None:
+    fewer = pair_of(REAR.replace(ball_count=8))
+    with pytest.raises(ValueError, match="equally many balls"):
+        solve_positions_of((SOUND[0], fewer), end_play=ENDS[:2], load=LOAD)
+    with pytest.raises(ValueError, match="sound"):
+        solve_positions_of((SOUND[0], TILTED[0]), end_play=ENDS[:2], load=LOAD)
