@@ -1,6 +1,7 @@
 """The locked joint of one side: what tightening locknut and cone against each other does to the cone."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from conemodel.parts.hub import Axle, Side, Stack
@@ -82,6 +83,7 @@ class Joint:
     far_side_slips: bool
 
 
+@lru_cache(maxsize=256)
 def gives_of(axle: Axle, stack: Stack) -> Gives:
     """Return the axial gives of one side's members. Source: [VDI2230]."""
     length = stack.thread_separation
@@ -99,6 +101,7 @@ def gives_of(axle: Axle, stack: Stack) -> Gives:
     )
 
 
+@lru_cache(maxsize=256)
 def lock_force_of(axle: Axle, stack: Stack, torque: float) -> float:
     """Return the locking force a torque [N·m] at the locknut gives [N]. Source: [VDI2230]."""
     return float(
