@@ -14,6 +14,7 @@ from conemodel.solve.felt import read_play
 from conemodel.solve.lock import Joint
 from conemodel.solve.positions import case_of, solve_positions
 from conemodel.solve.stages import STAGES, pair_of, steps_of
+from conemodel.tasks.spread import spreads_of
 from conemodel.tasks.stage import Stage, stage_of
 from conemodel.tasks.verdict import Verdict, verdict_of
 from conemodel.tasks.window import Window, window_of
@@ -52,8 +53,8 @@ def predict(scenario: Scenario) -> Prediction:
     >>> prediction.verdict.state
     'loose'
     """
-    pair = pair_of(scenario)
-    steps = steps_of(scenario)
+    spreads = spreads_of(scenario)  # first: they solve this hub together with what it could be
+    pair, steps, window = pair_of(scenario), steps_of(scenario), window_of(scenario)
     ends = np.array([steps.end_play(name) for name in STAGES])
     loads = np.zeros((len(STAGES), 5))
     loads[-1] = road_load(scenario.wheel, side=True)
@@ -75,7 +76,6 @@ def predict(scenario: Scenario) -> Prediction:
         )
         for i, name in enumerate(STAGES)
     }
-    window = window_of(scenario)
     return Prediction(
         scenario=scenario,
         pair=pair,
@@ -83,5 +83,5 @@ def predict(scenario: Scenario) -> Prediction:
         joint=steps.joint,
         clamp=steps.clamp,
         window=window,
-        verdict=verdict_of(scenario, steps, window, stages),
+        verdict=verdict_of(scenario, steps, window, spreads, stages),
     )

@@ -8,9 +8,10 @@ from typing import NamedTuple
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.clamping import clamp_force
+from conemodel.solve.felt import axle_end_of, place_curves, rim_of
 from conemodel.solve.lock import SHARE_OF_NUT, lock_force_of
-from conemodel.solve.stages import steps_of
-from conemodel.tasks.window import Window, window_of
+from conemodel.solve.stages import pair_of, steps_of
+from conemodel.tasks.window import Window, windows_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,17 +83,20 @@ def _spread(case: _Case, moved: float) -> Spread:
 def _cases(scenario: Scenario) -> tuple[_Case, ...]:
     """Return every assumption of a scenario whose cone stands where the fingers left it.
 
-    Back-off only adds to the end play, so these serve for every position of the cone.
+    Back-off only adds to the end play, so these serve for every position of the cone. The hub itself is worked
+    out along with what its assumptions could make of it: together they cost little more than one.
     """
+    variants = list(_variants(scenario))
+    ends = [end for variant in variants for end in (variant.low, variant.high)]
+    pair, wheel = pair_of(scenario), scenario.wheel
+    rims = [rim_of(pair_of(end), wheel.rim_radius) for end in (scenario, *ends)]
+    place_curves((*rims, axle_end_of(pair, scenario.axle_end_arm)))
+    _, *windows = windows_of((scenario, *ends))
+    clamped = [(window, steps_of(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)]
     return tuple(
-        _Case(variant.name, variant.label, variant.span, (_clamped(variant.low), _clamped(variant.high)))
-        for variant in _variants(scenario)
+        _Case(variant.name, variant.label, variant.span, both)
+        for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
     )
-
-
-def _clamped(scenario: Scenario) -> tuple[Window, float]:
-    """Return the good range and the clamped end play [m]."""
-    return window_of(scenario), steps_of(scenario).end_play("clamped")
 
 
 def _variants(scenario: Scenario) -> Iterator[_Variant]:

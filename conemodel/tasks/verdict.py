@@ -11,7 +11,7 @@ from conemodel.physics.clamp import required_force_against_removal
 from conemodel.solve.clamping import close_clamp
 from conemodel.solve.stages import Steps
 from conemodel.tasks.notes import notes_on
-from conemodel.tasks.spread import Spread, spreads_of
+from conemodel.tasks.spread import Spread
 from conemodel.tasks.stage import Stage
 from conemodel.tasks.window import Window
 from conemodel.tasks.words import direction, turn_size
@@ -86,12 +86,17 @@ class Verdict:
     notes: tuple[str, ...]
 
 
-def verdict_of(scenario: Scenario, steps: Steps, window: Window, stages: Mapping[str, Stage]) -> Verdict:
-    """Return the verdict on a setting, from its `stages` and the good range of its hub."""
+def verdict_of(
+    scenario: Scenario,
+    steps: Steps,
+    window: Window,
+    spreads: tuple[Spread, ...],
+    stages: Mapping[str, Stage],
+) -> Verdict:
+    """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed."""
     clamped = stages["clamped"]
     state = window.state(steps.end_play("clamped"))
     obstacle = _obstacle(scenario, steps, window)
-    spreads = spreads_of(scenario)
     turn = None if obstacle else turn_of(scenario, steps, window, spreads)
     unsafe = (*_proud_axle(scenario, steps), *_weak_clamp(scenario, steps))
     said = [

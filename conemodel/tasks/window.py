@@ -1,25 +1,36 @@
 """The good range: the end plays, once clamped, that leave no felt play and an acceptable preload."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from functools import lru_cache
-from typing import Literal
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
+from conemodel.base.remembered import Remembered
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
 from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
-from conemodel.solve.curves import LOOSE_END, TIGHT_END, hub_curves, life_curve, road_load
-from conemodel.solve.felt import felt_curve
+from conemodel.solve.curves import (
+    END_PLAYS,
+    LOOSE_END,
+    TIGHT_END,
+    LifeCurve,
+    all_hub_curves,
+    all_life_curves,
+    road_load,
+)
+from conemodel.solve.felt import place_curves, rim_of
 from conemodel.solve.positions import touching_end_play
 from conemodel.solve.stages import pair_of
 
 NOWHERE = 10e-3
 """Edge of a limit on tightness that no end play meets [m]: looser than any hub, so that no setting is good."""
+
+EDGE_DIGITS = 12
+"""Edges are given to the picometre, so that they are the same whichever hubs were solved along with one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -79,55 +90,109 @@ def window_of(scenario: Scenario) -> Window:
 
     Errors: `NotConverged`.
     """
-    return _window(pair_of(scenario), scenario.wheel, scenario.limits)
+    return windows_of((scenario,))[0]
 
 
-@lru_cache(maxsize=64)
-def _window(pair: Pair, wheel: Wheel, limits: Limits) -> Window:
-    """Return the good range from the parts it depends on."""
-    found, touching = list(_limits(pair, wheel, limits)), touching_end_play(pair)
-    loose = min((limit.edge for limit in found if limit.side == "loose"), default=touching + LOOSE_END)
-    tight = max((limit.edge for limit in found if limit.side == "tight"), default=touching + TIGHT_END)
-    ends = {"loose": loose, "tight": tight}
-    bound = tuple(replace(limit, binding=limit.edge == ends[limit.side]) for limit in found)
-    return Window(loose_edge=loose, tight_edge=tight, limits=bound)
+def windows_of(scenarios: Iterable[Scenario]) -> tuple[Window, ...]:
+    """Return the good range of each of `scenarios`; what is not known of their hubs is worked out together.
+
+    Errors: `NotConverged`; ValueError for hubs that cannot be solved together, as for `wheel_positions`.
+    """
+    return _windows(_Hub(pair_of(each), each.wheel, each.limits) for each in scenarios)
 
 
-def _limits(pair: Pair, wheel: Wheel, limits: Limits) -> Iterator[Limit]:
-    """Yield every limit that is switched on, with its edge; which one binds is not known yet."""
-    curves = hub_curves(pair)
-    if "rim_play" not in limits.off:
-        edge = felt_curve(pair, wheel.rim_radius).end_play_at(limits.rim_play)
-        yield _limit("rim_play", "no play felt at the rim", "loose", edge, limits.rim_play, MM)
-    if "torque" not in limits.off:
-        edge = _last_above(curves.end_play, curves.torque, limits.torque)
-        yield _limit("torque", "turning torque from preload", "tight", edge, limits.torque, NEWTON_MM)
-    if "cone_pressure" not in limits.off:
-        edge = _last_above(curves.end_play, curves.cone_pressure, limits.cone_pressure)
-        yield _limit("cone_pressure", "pressure on the cone", "tight", edge, limits.cone_pressure, MPA)
-    if "life_ratio" not in limits.off:
-        edge = life_edge(pair, wheel, limits.life_ratio)
-        yield _limit("life_ratio", "fatigue life against its best", "tight", edge, limits.life_ratio, ONE)
+class _Hub(NamedTuple):
+    """All that a good range depends on."""
+
+    pair: Pair
+    wheel: Wheel
+    limits: Limits
 
 
-def _limit(
-    name: str, label: str, side: Literal["loose", "tight"], edge: float, value: float, unit: Unit
-) -> Limit:
-    return Limit(name=name, label=label, side=side, edge=edge, value=value, unit=unit, binding=False)
+class _Rule(NamedTuple):
+    """A limit before it is known where it is met: words, side, unit, and what finds its edges for some hubs."""
+
+    label: str
+    side: Literal["loose", "tight"]
+    unit: Unit
+    edges: Callable[[Sequence[_Hub]], Iterable[float]]
 
 
-def _last_above(end_play: Array, falling: Array, value: float) -> float:
-    """Return the end play [m] above which a curve that falls with end play stays under `value`."""
-    if falling[0] <= value:
-        return float(end_play[0])
-    if falling[-1] > value:
-        return NOWHERE
-    return float(PchipInterpolator(end_play, falling - value).roots(extrapolate=False)[-1])
+def _work_out(hubs: Sequence[_Hub]) -> Iterator[Window]:
+    """Yield the good range of each of `hubs`, whose curves are solved together."""
+    edges: list[dict[str, float]] = [{} for _ in hubs]
+    for name, rule in _RULES.items():
+        asked = [number for number, hub in enumerate(hubs) if name not in hub.limits.off]
+        found = rule.edges([hubs[number] for number in asked]) if asked else ()
+        for number, met in zip(asked, found, strict=True):
+            edges[number][name] = round(float(met), EDGE_DIGITS)
+    yield from map(_window, hubs, edges)
 
 
-def life_edge(pair: Pair, wheel: Wheel, ratio: float) -> float:
-    """Return the tightest end play [m] whose life under the straight load is `ratio` of the hub's best."""
-    curve = life_curve(pair, road_load(wheel, side=False))
+def _window(hub: _Hub, edges: Mapping[str, float]) -> Window:
+    """Return the good range of a hub from the edges of the limits that are switched on, by name."""
+    touching = touching_end_play(hub.pair)
+    loose = [edge for name, edge in edges.items() if _RULES[name].side == "loose"]
+    tight = [edge for name, edge in edges.items() if _RULES[name].side == "tight"]
+    ends = {
+        "loose": min(loose, default=touching + LOOSE_END),
+        "tight": max(tight, default=touching + TIGHT_END),
+    }
+    limits = tuple(_limit(name, edge, ends, hub.limits) for name, edge in edges.items())
+    return Window(loose_edge=ends["loose"], tight_edge=ends["tight"], limits=limits)
+
+
+def _limit(name: str, edge: float, ends: Mapping[str, float], limits: Limits) -> Limit:
+    """Return a limit that is met at `edge` [m]; it binds where that is the end of the range on its side."""
+    label, side, unit, _ = _RULES[name]
+    value = getattr(limits, name)
+    return Limit(
+        name=name, label=label, side=side, edge=edge, value=value, unit=unit, binding=edge == ends[side]
+    )
+
+
+def _rim_play_edges(hubs: Sequence[_Hub]) -> list[float]:
+    """Return where each rim has the play that may just be felt [m]."""
+    curves = place_curves(rim_of(hub.pair, hub.wheel.rim_radius) for hub in hubs)
+    return [curve.end_play_at(hub.limits.rim_play) for hub, curve in zip(hubs, curves, strict=True)]
+
+
+def _torque_edges(hubs: Sequence[_Hub]) -> Array:
+    """Return above which end play each hub turns lightly enough [m]."""
+    curves = all_hub_curves(hub.pair for hub in hubs)
+    return _last_above(hubs, [curve.torque for curve in curves], [hub.limits.torque for hub in hubs])
+
+
+def _pressure_edges(hubs: Sequence[_Hub]) -> Array:
+    """Return above which end play each hub's cones are pressed little enough [m]."""
+    curves = all_hub_curves(hub.pair for hub in hubs)
+    values = [hub.limits.cone_pressure for hub in hubs]
+    return _last_above(hubs, [curve.cone_pressure for curve in curves], values)
+
+
+def _last_above(hubs: Sequence[_Hub], falling: Sequence[Array], values: Sequence[float]) -> Array:
+    """Return the end play [m] above which each hub's curve, falling with end play, stays under its value."""
+    over = np.stack(falling, axis=-1) - np.array(values)
+    roots = _roots(END_PLAYS, over)
+    inside = np.where(over[-1] > 0, NOWHERE, np.where(over[0] <= 0, END_PLAYS[0], roots))
+    touching = np.array([touching_end_play(hub.pair) for hub in hubs])
+    return np.where(inside == NOWHERE, NOWHERE, inside + touching)
+
+
+def _roots(end_play: Array, height: Array) -> Array:
+    """Return the last end play at which each column of `height` (n, h) is zero, nan where none is."""
+    found = PchipInterpolator(end_play, height).roots(extrapolate=False)
+    return np.array([roots[-1] if roots.size else np.nan for roots in found])
+
+
+def _life_edges(hubs: Sequence[_Hub]) -> list[float]:
+    """Return the tightest end play [m] at which each hub has its share of its best life under the straight load."""
+    curves = all_life_curves((hub.pair, road_load(hub.wheel, side=False)) for hub in hubs)
+    return [_life_edge(curve, hub.limits.life_ratio) for hub, curve in zip(hubs, curves, strict=True)]
+
+
+def _life_edge(curve: LifeCurve, ratio: float) -> float:
+    """Return the tightest end play [m] whose life is `ratio` of the curve's best."""
     if not np.isfinite(curve.life).all():
         return float(
             curve.end_play[0]
@@ -138,3 +203,14 @@ def life_edge(pair: Pair, wheel: Wheel, ratio: float) -> float:
         return float(curve.end_play[0])
     rising = PchipInterpolator(curve.end_play[: best + 1], np.log(share[: best + 1] / ratio))
     return float(rising.roots(extrapolate=False)[-1])
+
+
+_RULES = {
+    "rim_play": _Rule("no play felt at the rim", "loose", MM, _rim_play_edges),
+    "torque": _Rule("turning torque from preload", "tight", NEWTON_MM, _torque_edges),
+    "cone_pressure": _Rule("pressure on the cone", "tight", MPA, _pressure_edges),
+    "life_ratio": _Rule("fatigue life against its best", "tight", ONE, _life_edges),
+}
+"""Every limit by its field in `Limits`."""
+
+_windows = Remembered(_work_out, size=64)
