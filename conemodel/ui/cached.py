@@ -8,6 +8,8 @@ import streamlit as st
 from conemodel.parts.files import write_part
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
+from conemodel.show.curves import against_cone_position, alt_text_against_cone_position
+from conemodel.show.spec import Spec
 from conemodel.solve.coasting import Coast
 from conemodel.tasks.diagnose.diagnosis import Diagnosis, diagnose
 from conemodel.tasks.life import SIDE_SHARE
@@ -36,6 +38,17 @@ def _swept(scenario: Scenario) -> Sweep:
 def swept(scenario: Scenario) -> Sweep:
     """Return the sweep of a scenario; it is the same wherever the cone stands now."""
     return _swept(scenario.with_setting(back_off=0.0))
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _curves(scenario: Scenario) -> tuple[Spec, str]:
+    sweep, prediction = _swept(scenario), predicted(scenario)
+    return against_cone_position(sweep, prediction), alt_text_against_cone_position(sweep, prediction)
+
+
+def curves(scenario: Scenario) -> tuple[Spec, str]:
+    """Return the chart over the cone's position and its words; both are the same wherever the cone stands now."""
+    return _curves(scenario.with_setting(back_off=0.0))
 
 
 @st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)

@@ -9,12 +9,7 @@ from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.units import DEG, MM
 from conemodel.parts.files import write_part
 from conemodel.parts.scenario import Scenario
-from conemodel.show.curves import (
-    NOW,
-    against_cone_position,
-    alt_text_against_cone_position,
-    now_rows,
-)
+from conemodel.show.curves import NOW, now_rows
 from conemodel.show.section import hub_section_svg
 from conemodel.show.tables import prediction_json, sweep_csv
 from conemodel.show.waterfall import where_the_play_went
@@ -25,7 +20,7 @@ from conemodel.tasks.study import Sweep
 from conemodel.tasks.words import direction
 from conemodel.ui.address import choice
 from conemodel.ui.asking import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
-from conemodel.ui.cached import picture, predicted, swept
+from conemodel.ui.cached import curves, picture, predicted, swept
 from conemodel.ui.closer import look_closer, troubled
 from conemodel.ui.frame import begin_page, by_width, chart, end_page, plain, table
 from conemodel.ui.hubs import choose_hub
@@ -76,15 +71,11 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
 
 def _details(prediction: Prediction, sweep: Sweep) -> None:
     """Draw everything else a prediction has to say."""
-    terms, curves = st.columns(2, gap="large")
+    terms, over_cone = st.columns(2, gap="large")
     terms.html(where_the_play_went(prediction))
-    with curves:
-        chart(
-            against_cone_position(sweep, prediction),
-            key="curves",
-            alt=alt_text_against_cone_position(sweep, prediction),
-            moving={NOW: now_rows(sweep, prediction)},
-        )
+    with over_cone:
+        spec, words = curves(prediction.scenario)
+        chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
     _stages(prediction)
     _notes(prediction)
     why(prediction)

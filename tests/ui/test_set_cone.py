@@ -106,3 +106,15 @@ def test_choosing_another_hub_takes_its_setting() -> None:
     app = opened()
     app.selectbox(key="hub").select("light-axle").run()
     assert app.slider(key="turn").value == pytest.approx(112, abs=1)
+
+
+def test_the_chart_sent_stays_the_same_text_while_the_cone_turns() -> None:
+    """Only then does a browser keep it; the frame must not have changed what is kept between runs either."""
+    app = opened(hub="road-front", turn=50.0)
+    (before,) = (each.proto for each in app.get("vega_lite_chart"))
+    app.slider(key="turn").set_value(51.0).run()
+    (after,) = (each.proto for each in app.get("vega_lite_chart"))
+    assert before.spec == after.spec
+    assert before.alt == after.alt
+    (one,), (other,) = before.datasets, after.datasets
+    assert (one.name, one.data.data != other.data.data) == ("now", True)
