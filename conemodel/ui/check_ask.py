@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnose.cases import ELSEWHERE
 from conemodel.ui.address import choice
-from conemodel.ui.check_entries import NOT_LOOKED, QUICK, entries
+from conemodel.ui.check_entries import NOT_LOOKED, QUICK, entered
 from conemodel.ui.check_fields import ask_balls, ask_looks, ask_marked, ask_plays, ask_sizes, ask_turning
 from conemodel.ui.hubs import FIRST_HUB, OWN, ready_hubs
 
@@ -87,10 +87,9 @@ def ask_quick() -> dict[str, str]:
     """Draw the three questions and what holds the wheel; return what was answered, by field."""
     found = {}
     for field, asked in QUESTIONS.items():
-        found[field] = _pills(field, *asked)
-        measured = entries().get(field.removesuffix(".hand") + ".play")
-        if measured is not None:
-            st.caption(f"Measured: {measured:g} mm, under More readings; it counts instead of the word.")
+        measured = entered(field.removesuffix(".hand") + ".play")
+        found[field] = _pills(field, *asked, disabled=measured is not None)
+        say_measured(measured)
     return _answered(found)
 
 
@@ -102,7 +101,15 @@ def ask_confounders() -> dict[str, str]:
     return _answered(found)
 
 
-def _pills(field: str, label: str, options: dict[str, str], help_text: str) -> str:
+def say_measured(play: float | None) -> None:
+    """Say below the words for a play that the play measured [mm] counts, if there is one."""
+    if play is not None:
+        st.caption(
+            f"**{play:g} mm measured: that counts, not the word.** Empty the measurement to use a word."
+        )
+
+
+def _pills(field: str, label: str, options: dict[str, str], help_text: str, *, disabled: bool = False) -> str:
     return choice(
         st.pills,
         label,
@@ -112,6 +119,7 @@ def _pills(field: str, label: str, options: dict[str, str], help_text: str) -> s
         required=True,
         wrap=True,
         help=help_text,
+        disabled=disabled,
     )
 
 
@@ -125,11 +133,12 @@ def ask_more() -> None:
     st.caption(
         "All optional. Beside each stands how far it may be off (±); left empty, what is usual is taken."
     )
-    for name, (title, draw) in MORE.items():
-        folded = st.expander(title, key=f"check_{name}", on_change="rerun")
-        if folded.open:
-            with folded:
-                draw()
+    with st.container(gap="xsmall"):
+        for name, (title, draw) in MORE.items():
+            folded = st.expander(title, key=f"check_{name}", on_change="rerun")
+            if folded.open:
+                with folded:
+                    draw()
 
 
 def ask_hub() -> Scenario | None:

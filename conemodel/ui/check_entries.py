@@ -66,11 +66,15 @@ def keep(field: str, value: Any) -> None:
         entries()[field] = value
 
 
+def entered(field: str) -> Any:
+    """Return what stands in a field now, whether its widget was drawn yet in this run or lies folded away."""
+    return st.session_state.get(_WIDGET + field, entries().get(field))
+
+
 def follow(field: str, advised: Any) -> None:
     """Put what is advised into a field, unless something else was entered there."""
     key, last = _WIDGET + field, f"{_WIDGET}{field}:advised"
-    stands = st.session_state.get(key, entries().get(field))
-    if stands == st.session_state.get(last) and stands != advised:
+    if entered(field) == st.session_state.get(last) and entered(field) != advised:
         keep(field, advised)
         st.session_state[key] = advised
     st.session_state[last] = advised

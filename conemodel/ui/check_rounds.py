@@ -9,10 +9,11 @@ from conemodel.show.words import degrees
 from conemodel.tasks.diagnose.diagnosis import Diagnosis
 from conemodel.tasks.diagnose.evidence import LABELS, said
 from conemodel.tasks.words import CLOCK_MINUTE, direction
-from conemodel.ui.check_ask import HAND, TURNS
+from conemodel.ui.check_ask import HAND, TURNS, say_measured
 from conemodel.ui.check_entries import (
     NEXT,
     NOT_LOOKED,
+    entered,
     entries,
     follow,
     forget,
@@ -30,9 +31,14 @@ WORDS = {"rim_open.hand": HAND, "rim_closed.hand": HAND, "turns_closed": TURNS}
 
 
 def ask_round(diagnosis: Diagnosis) -> None:
-    """Draw the rounds so far and the form for the next one."""
-    st.header("Turned it? Say what it is like now", anchor=False)
-    _list(diagnosis)
+    """Draw the rounds so far and the form for the next one; folded away until something was turned."""
+    with st.expander("**Turned it? Say what it is like now**", expanded=bool(rounds())):
+        _list(diagnosis)
+        _form(diagnosis)
+
+
+def _form(diagnosis: Diagnosis) -> None:
+    """Draw the form for the next round."""
     if len(diagnosis.readings.rounds) >= MOST_ROUNDS:
         st.info(
             f"A hub is followed over {MOST_ROUNDS} rounds. One that will not come right by then wants new parts."
@@ -96,6 +102,7 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
                 list(WAYS),
                 format_func=lambda name: WAYS[name],
                 wrap=True,
+                required=True,
                 key=widget(f"{NEXT}.way"),
             ),
         )
@@ -110,14 +117,18 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
 
 
 def _felt(name: str, words: dict[str, str]) -> str | None:
+    place = name.removesuffix(".hand")
+    measured = entered(f"{NEXT}.{place}.play")
     chosen = st.pills(
-        f"{label_of(name.removesuffix('.hand'))}, now",
+        f"{label_of(place)}, now",
         list(words),
         format_func=lambda word: words[word],
         key=widget(f"{NEXT}.{name}", NOT_LOOKED),
         required=True,
         wrap=True,
+        disabled=measured is not None,
     )
+    say_measured(measured)
     return None if chosen in (None, NOT_LOOKED) else str(chosen)
 
 

@@ -54,9 +54,12 @@ def words(app: AppTest) -> str:
     return "\n".join([*html, *said])
 
 
+def pills(app: AppTest, key: str) -> Any:
+    return next(one for one in app.get("button_group") if one.key == key)
+
+
 def pick(app: AppTest, key: str, answer: str) -> AppTest:
-    pills: Any = next(one for one in app.get("button_group") if one.key == key)
-    found: AppTest = pills.set_value(answer).run()
+    found: AppTest = pills(app, key).set_value(answer).run()
     return found
 
 
@@ -167,11 +170,30 @@ def test_what_is_folded_away_keeps_what_was_entered() -> None:
 def test_a_measured_play_counts_instead_of_the_word() -> None:
     app = opened(**QUICK, check_play=True)
     enter(app, "found.rim_open.play", 1.25)
+    assert "1.25 mm measured: that counts, not the word" in words(app)
+    assert pills(app, "play_open").disabled
+    assert not pills(app, "play_closed").disabled
     enter(app, "found.rim_open.uncertainty", 0.05)
     assert seen(app).found.rim_open.play == pytest.approx(1.25e-3)
     assert seen(app).found.rim_open.uncertainty == pytest.approx(0.05e-3)
     assert seen(app).found.rim_open.hand is None
-    assert "Measured: 1.25 mm" in words(app)
+    for field in ("uncertainty", "play"):
+        app.number_input(key=f"check:found.rim_open.{field}").set_value(None).run()
+    assert "that counts" not in words(app)
+    assert not pills(app, "play_open").disabled
+    assert seen(app).found.rim_open.hand == "clear"
+
+
+def test_in_a_round_too_a_measured_play_counts_instead_of_the_word() -> None:
+    app = opened(**QUICK, check_next=True)
+    enter(app, "next.rim_closed.play", 0.4)
+    assert "0.4 mm measured: that counts" in words(app)
+    assert pills(app, "check:next.rim_closed.hand").disabled
+    assert not pills(app, "check:next.rim_open.hand").disabled
+
+
+def test_the_way_the_cone_was_turned_can_be_changed_but_not_unsaid() -> None:
+    assert pills(opened(**QUICK), "check:next.way").proto.required
 
 
 def test_every_uncertainty_left_alone_is_the_readings_own() -> None:
