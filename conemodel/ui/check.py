@@ -36,8 +36,8 @@ def page() -> None:
     (asking, said), (more, rest) = (st.columns([2, 3], gap="large") for _ in range(2))
     with asking:
         quick = ask_quick()
-        st.header("Before the hub is blamed", anchor=False)
-        quick |= ask_confounders()
+        with st.expander("Before the hub is blamed: what else could rock?"):
+            quick |= ask_confounders()
     rounds = more.container()
     with more:
         ask_more()

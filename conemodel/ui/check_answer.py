@@ -182,14 +182,17 @@ def _measure(diagnosis: Diagnosis) -> None:
     """Draw what would tell more, most telling first."""
     if not diagnosis.next_steps:
         return
-    st.header("What would tell more", anchor=False)
-    st.markdown(
-        "\n".join(
-            f"{i}. {plain(_capital(step.label))}: {plain(step.why)}."
-            for i, step in enumerate(diagnosis.next_steps[:MOST_STEPS], start=1)
+    folded = st.expander("What would tell more, most telling first", key="check_measure", on_change="rerun")
+    if not folded.open:
+        return
+    with folded:
+        st.markdown(
+            "\n".join(
+                f"{i}. {plain(_capital(step.label))}: {plain(step.why)}."
+                for i, step in enumerate(diagnosis.next_steps[:MOST_STEPS], start=1)
+            )
         )
-    )
-    st.caption("Most telling first; what shows whether the wheel may come out counts more.")
+        st.caption("What shows whether the wheel may come out counts more than how much it tells.")
 
 
 def _fits(diagnosis: Diagnosis) -> None:

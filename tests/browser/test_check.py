@@ -122,6 +122,7 @@ def test_a_proud_axle_is_an_alert_that_stands_first(open_page: Open, width: int,
 
 def test_a_round_is_added_and_a_key_takes_it_back(open_page: Open) -> None:
     page = open_page(QUICK)
+    page.locator("summary").filter(has_text="Turned it?").click()
     answer(page, "clamp open, now", "just felt")
     answer(page, "clamp closed, now", "none")
     page.get_by_role("button", name="Add this round").click()
