@@ -150,8 +150,8 @@ def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
 
 def _on_the_back_off(scenario: Scenario, steps: Steps, window: Window) -> Iterator[str]:
     """Yield the back-off this hub wants, beside the rule of thumb."""
-    fixed = scenario.setting.axle_held == "nothing" or steps.joint.runs_in or window.width <= 0
-    if fixed:
+    unknown = scenario.setting.axle_held == "nothing" or steps.joint.runs_in
+    if unknown or steps.clamp.proud or window.width <= 0:
         return
     lead = scenario.axle.lead_per_radian
     wanted = scenario.setting.back_off + (window.target - steps.end_play("clamped")) / lead

@@ -26,3 +26,8 @@ def test_a_held_cone_is_never_said_to_be_kept_by_the_key_only() -> None:
     assert not any("Only the washer's key" in note for note in notes)
     notes = cm.predict(hub("touring-rear", cone_held=False)).verdict.notes
     assert any("Only the washer's key" in note for note in notes)
+
+
+def test_a_hub_that_must_not_be_ridden_gets_no_back_off_to_bring_it_in_from():
+    assert any("bring it in" in note for note in cm.predict(hub("touring-rear")).verdict.notes)
+    assert not any("bring it in" in note for note in cm.predict(hub("proud-axle")).verdict.notes)
