@@ -22,7 +22,8 @@ class Equation:
 EQUATIONS: tuple[Equation, ...] = (
     Equation(
         topic="Ball and race",
-        words="A ball carries Q once cone and cup are closer by δ than just touching; K is both contacts in series.",
+        words="A ball carries Q once cone and cup are closer by δ than just touching; K says how stiff both "
+        "contacts are in series.",
         latex=r"\begin{gathered} Q = K\,\delta^{3/2} \\ K^{-2/3} = K_i^{-2/3} + K_o^{-2/3} \end{gathered}",
         source="HarrisKotzalas2007",
     ),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from math import hypot
 
-from conemodel.base.units import DEG, MM, MRAD, NEWTON_MM, UM
+from conemodel.base.units import DEG, MM, NEWTON_MM, UM
 from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
 from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
@@ -78,19 +78,19 @@ def _on_tilt(side: Side, row: RowCondition) -> Iterator[Trouble]:
     cone, cup = (hypot(*tilt) for tilt in (row.cone_tilt, row.cup_tilt))
     if cone and cup:
         what = (
-            f"On the {side} the cone stands {MRAD.from_si(cone):g} mrad askew and the cup "
-            f"{MRAD.from_si(cup):g} mrad: once pinched it is tight in one place of every turn, and loose in another."
+            f"On the {side} the cone stands {DEG.from_si(cone):.2f}° askew and the cup "
+            f"{DEG.from_si(cup):.2f}°: once pinched it is tight in one place of every turn, and loose in another."
         )
         cure = "Roll the axle on a flat plate, look at the locknut's face and the seat of the cup: true them first."
     elif cone:
         what = (
-            f"The {side} cone stands {MRAD.from_si(cone):g} mrad askew: a bent axle or a locknut face out of square. "
+            f"The {side} cone stands {DEG.from_si(cone):.2f}° askew: a bent axle or a locknut face out of square. "
             "The shell gives way to it, so fingers feel nothing."
         )
         cure = "Roll the axle on a flat plate all the same: a bent axle breaks in the end."
     elif cup:
         what = (
-            f"The {side} cup stands {MRAD.from_si(cup):g} mrad askew in the shell. "
+            f"The {side} cup stands {DEG.from_si(cup):.2f}° askew in the shell. "
             "The wheel wobbles with it; the cone is not at fault."
         )
         cure = "See whether the cup is fully home in the shell."

@@ -46,12 +46,12 @@ LEFT_OUT: tuple[LeftOut, ...] = (
     ),
     LeftOut(
         what="bending of the axle under the rider",
-        size="cone slopes of 0.6 to 4.5 mrad",
+        size="the cones slope by 0.03° to 0.26°",
         advice="a bent axle can be described: the tilt of its cone",
     ),
     LeftOut(
         what="warmth and cold",
-        size="alloy shell on a steel axle: -8 µm or 3° of cone at +20 K, +12 µm at -30 K",
+        size="alloy shell on a steel axle: 20 °C warmer is 8 µm or 3° of cone tighter, 30 °C colder 12 µm looser",
         advice="adjust at the temperature it is ridden in",
     ),
     LeftOut(

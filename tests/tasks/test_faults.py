@@ -11,7 +11,7 @@ from conemodel.parts.files import load_scenario
 from conemodel.tasks.faults import troubles_of
 
 FAULTY = {
-    "bent-axle": ("6 mrad", "3 mrad", "flat plate"),
+    "bent-axle": ("0.34° askew", "0.17°", "flat plate"),
     "big-ball": ("20 µm larger", "one packet"),
     "small-ball": ("25 µm smaller", "one packet"),
     "dented-cone": ("brinelled", "9 dents", "3 µm", "Replace the cone"),
