@@ -108,7 +108,7 @@ def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.Array
     hub = np.repeat(np.arange(hubs.number), ends.size // hubs.number)
     ways = np.concatenate((ways[:3], ways[3:] / rigid.lever[hub]))
     chunks = [slice(first, first + CHUNK) for first in range(0, ends.size, CHUNK)] or [slice(0, 0)]
-    each = [_stops(rigid, hub[chunk], ends[chunk], ways[:, chunk]) for chunk in chunks]
+    each = [_stops(rigid, hubs.mirrored, hub[chunk], ends[chunk], ways[:, chunk]) for chunk in chunks]
     found = {
         name: np.concatenate([getattr(stops, name) for stops in each]).reshape(shape)
         for name in _Stops._fields
@@ -177,20 +177,22 @@ class _Stops(NamedTuple):
     slope: Array
 
 
-def _stops(rigid: PairArrays, hub: Integers, end_play: Array, way: Array) -> _Stops:
-    """Return the stops along `way` (5, n), each case in its `hub` (n,)."""
+def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, way: Array) -> _Stops:
+    """Return the stops along `way` (5, n), each case in its `hub` (n,); `mirrored` (h,) as in `HubArrays`."""
     start, loose = _inside(rigid, hub, end_play)
-    valid = _angles_hold(walls_of(rigid, end_play, hub), start)
-    low, high, gap, slope = np.zeros((4, end_play.size))
     moves = (np.abs(way).max(0) > 0) & loose  # a direction of nothing has no travel
-    if moves.any():
-        walls = walls_of(rigid, np.repeat(end_play[moves], 2), np.repeat(hub[moves], 2))
-        there_and_back = np.repeat(way[:, moves], 2, axis=-1) * np.tile([1.0, -1.0], moves.sum())
-        both = furthest(walls, direction=there_and_back, start=np.repeat(start[:, moves], 2, axis=-1))
-        high[moves], low[moves] = both.value[::2], -both.value[1::2]
-        gap[moves], slope[moves] = both.gap.reshape(-1, 2).sum(-1), both.slope.reshape(-1, 2).sum(-1)
-        valid[moves] = _angles_hold(walls, both.q).reshape(-1, 2).all(-1)
-    return _Stops(low, high, gap, loose, valid, slope)
+    # a mirror turns round what moves along the axle and tilts: then both stops are as far
+    once = moves & mirrored[hub] & (way[1:3] == 0).all(0)
+    case, back = np.nonzero(np.stack((moves, moves & ~once), axis=-1))
+    walls = walls_of(rigid, end_play[case], hub[case])
+    found = furthest(walls, direction=way[:, case] * (1 - 2 * back), start=start[:, case])
+    stops = np.zeros((3, 2, end_play.size))
+    stops[:, back, case] = found.value, found.gap, found.slope
+    stops[:, 1, once] = stops[:, 0, once]
+    valid = _angles_hold(walls_of(rigid, end_play, hub), start)
+    np.logical_and.at(valid, case, _angles_hold(walls, found.q))
+    reach, gap, slope = stops
+    return _Stops(-reach[1], reach[0], gap.sum(0), loose, valid, slope.sum(0))
 
 
 def _inside(rigid: PairArrays, hub: Integers, end_play: Array) -> tuple[Array, Flags]:

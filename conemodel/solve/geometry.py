@@ -64,6 +64,17 @@ class HubArrays(NamedTuple):
         fields = (*self.left, *self.right, self.row_spacing, self.axial_compliance)
         return max(int(field.shape[-1]) for field in fields)
 
+    @property
+    def mirrored(self) -> npt.NDArray[np.bool_]:
+        """Whether each hub is its own mirror image, left for right (n,): both rows alike and nothing tilted."""
+        found = np.full(self.number, self.left.ball_count == self.right.ball_count)
+        if found.any():
+            for left, right in zip(self.left, self.right, strict=True):
+                found &= (left == right).reshape(-1, left.shape[-1]).all(0)
+            for tilt in (self.left.cone_tilt, self.left.cup_tilt):
+                found &= (tilt == 0).all(0)
+        return found
+
     def part(self, cases: slice | npt.NDArray[np.int64]) -> "HubArrays":
         """Return some of the hubs, by number; a field with one value keeps it."""
 
@@ -123,9 +134,10 @@ def row_arrays(
         hertz.cone_curvature(ball_diameter=ball_diameter, conformity=cone_conformity, gamma=gamma),
         hertz.cup_curvature(ball_diameter=ball_diameter, conformity=cup_conformity, gamma=gamma),
     )
-    each_race = [hertz.contact(load=1.0, curvature=race, modulus=modulus) for race in races]
-    cone, cup = (one_newton.approach**-1.5 for one_newton in each_race)  # K of Q = K δ^1.5
-    pressures = (one_newton.peak_pressure for one_newton in each_race)
+    both = hertz.Curvature(*(np.stack(np.broadcast_arrays(*part)) for part in zip(*races, strict=True)))
+    one_newton = hertz.contact(load=1.0, curvature=both, modulus=modulus)
+    cone, cup = np.asarray(one_newton.approach) ** -1.5  # K of Q = K δ^1.5
+    pressures = np.asarray(one_newton.peak_pressure)
     oversize = np.asarray(ball_oversize, dtype=np.float64)
     oversize = oversize[:, None] if oversize.ndim == 1 else oversize
     lengths = (ball_diameter, pitch_diameter, contact_angle, cone_conformity, cup_conformity, phase)

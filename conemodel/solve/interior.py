@@ -111,10 +111,10 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
             gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
             done = gap <= GAP
             _retire(result, case[done], _part(point, done), direction[:, done], gap[done])
-            if done.all():
-                break
             walls, point, direction = walls.part(~done), _part(point, ~done), direction[:, ~done]
             case, length = case[~done], length[~done]
+        if not case.size:
+            break
         # a short step says that the way runs along a wall: go back to the middle before going on
         share = np.clip((1 - length) ** 2, _LEAST_CENTRING, _MOST_CENTRING)
         point, length = _step(walls, point, direction, share)

@@ -2,11 +2,13 @@
 
 import numpy as np
 import pytest
+from scipy.interpolate import PchipInterpolator
 
 from conemodel.parts.bearing import Pair
 from conemodel.solve.curves import all_hub_curves, all_life_curves, hub_curves, life_curve
-from conemodel.solve.free_play import free_play, free_plays, rim_direction
+from conemodel.solve.free_play import axle_end_direction, free_play, free_plays, rim_direction
 from conemodel.solve.geometry import arrays_of_pairs
+from conemodel.solve.life import life_of
 from conemodel.solve.positions import solve_positions, solve_positions_of
 from conemodel.solve.preload import unloaded, unloaded_of
 from tests.solve.hubs import REAR, pair_of
@@ -56,11 +58,16 @@ def test_a_tight_hub_has_no_slope() -> None:
     assert free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
 
 
+def forget() -> None:
+    all_hub_curves.cache_clear()
+    all_life_curves.cache_clear()
+
+
 def test_curves_of_several_hubs() -> None:
     """The same points, solved beside others or alone."""
-    all_hub_curves.cache_clear(), all_life_curves.cache_clear()
+    forget()
     together = all_hub_curves(SOUND), all_life_curves((pair, LOAD) for pair in SOUND)
-    all_hub_curves.cache_clear(), all_life_curves.cache_clear()
+    forget()
     for pair, curve, life in zip(SOUND, *together, strict=True):
         assert hub_curves(pair).torque == pytest.approx(curve.torque, rel=1e-6, abs=1e-12)
         assert life_curve(pair, LOAD).life == pytest.approx(life.life, rel=1e-6)
@@ -72,3 +79,26 @@ def test_hubs_that_cannot_be_solved_together_are_refused() -> None:
         solve_positions_of((SOUND[0], fewer), end_play=ENDS[:2], load=LOAD)
     with pytest.raises(ValueError, match="sound"):
         solve_positions_of((SOUND[0], TILTED[0]), end_play=ENDS[:2], load=LOAD)
+
+
+def test_a_mirrored_hub_stops_alike_both_ways() -> None:
+    """Left and right changed about, the rim's way out is its way in; a hair of unlikeness takes the other road."""
+    hair = pair_of(REAR, REAR.replace(cup_conformity=REAR.cup_conformity + 1e-12))
+    hubs = arrays_of_pairs((SOUND[0], hair, TILTED[0], pair_of(REAR.replace(phase=0.3))))
+    assert hubs.mirrored.tolist() == [True, False, False, True]
+    for direction in (RIM, rim_direction(0.311, 0.4), axle_end_direction(0.065), (0.1, 0.2, 0.0, 0.0, 0.01)):
+        found = free_plays(hubs, end_play=np.full((1, 1), 3e-5), direction=np.array(direction)[None, None])
+        for field in ("travel", "low", "high"):
+            mirrored, other = getattr(found, field)[:2, 0]
+            assert mirrored == pytest.approx(other, abs=2e-10)
+        assert found.slope[0, 0] == pytest.approx(found.slope[1, 0], rel=1e-3)
+
+
+def test_life_between_the_points_of_its_curve() -> None:
+    """Solved again half way between the points, life is off by hundredths of the best at most."""
+    for pair in SOUND[:2]:
+        curve = life_curve(pair, LOAD)
+        between = (curve.end_play[1:] + curve.end_play[:-1]) / 2
+        read = np.exp(PchipInterpolator(curve.end_play, np.log(curve.life))(between))
+        solved = life_of(pair, solve_positions(pair, end_play=between, load=LOAD))
+        assert read / curve.life.max() == pytest.approx(solved / curve.life.max(), abs=0.03)
