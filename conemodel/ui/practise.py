@@ -91,6 +91,7 @@ def _hubs(stand: Stand) -> None:
         key=key,
         on_change=taken,
         required=True,
+        wrap=True,
         label_visibility="collapsed",
     )
 
