@@ -1,6 +1,5 @@
 """Remembering what was worked out, where many answers are cheaper together than one by one."""
 
-from collections import OrderedDict
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from threading import Lock
 from typing import Generic, TypeVar
@@ -22,19 +21,19 @@ class Remembered(Generic[Key, Value]):
     def __init__(self, work: Callable[[Sequence[Key]], Iterable[Value]], *, size: int) -> None:
         """Remember nothing yet."""
         self._work, self._size = work, size
-        self._known: OrderedDict[Key, Value] = OrderedDict()
+        self._known: dict[Key, tuple[Value]] = {}  # what was used last stands last
         self._lock = Lock()
 
     def __call__(self, keys: Iterable[Key]) -> tuple[Value, ...]:
         """Return the answer to each of `keys`."""
         asked = tuple(keys)
         with self._lock:
-            found = {key: self._known[key] for key in asked if key in self._known}
-        missing = [key for key in dict.fromkeys(asked) if key not in found]
-        if missing:
-            found.update(zip(missing, self._work(missing), strict=True))
-        self._keep(found)
-        return tuple(found[key] for key in asked)
+            held = [self._recall(key) for key in asked]
+        missing = list(dict.fromkeys(key for key, known in zip(asked, held, strict=True) if known is None))
+        found = dict(zip(missing, self._work(missing), strict=True)) if missing else {}
+        with self._lock:
+            self._keep(found)
+        return tuple(known[0] if known else found[key] for key, known in zip(asked, held, strict=True))
 
     def one(self, key: Key) -> Value:
         """Return the answer to one key."""
@@ -45,11 +44,16 @@ class Remembered(Generic[Key, Value]):
         with self._lock:
             self._known.clear()
 
+    def _recall(self, key: Key) -> tuple[Value] | None:
+        """Return the answer to a key where it is known, and put it last."""
+        known = self._known.pop(key, None)
+        if known is not None:
+            self._known[key] = known
+        return known
+
     def _keep(self, found: dict[Key, Value]) -> None:
-        """Put what was just used last, and forget what has not been used for longest."""
-        with self._lock:
-            for key, value in found.items():
-                self._known[key] = value
-                self._known.move_to_end(key)
-            while len(self._known) > self._size:
-                self._known.popitem(last=False)
+        """Remember what was found, and forget what has not been used for longest."""
+        for key, value in found.items():
+            self._known[key] = (value,)
+        for key in list(self._known)[: max(len(self._known) - self._size, 0)]:
+            del self._known[key]

@@ -4,6 +4,7 @@ All functions take keywords in SI and broadcast over arrays.
 """
 
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
@@ -237,6 +238,7 @@ def _listed(numbers: Iterable[float]) -> str:
     return ", ".join(f"{number:g}" for number in numbers)
 
 
+@lru_cache(maxsize=256)
 def _tolerance(diameter_mm: float, pitch_mm: float, steps: int) -> float:
     """Return the pitch diameter tolerance [µm], so many preferred numbers from that of external grade 6."""
     size = round(diameter_mm, 6)

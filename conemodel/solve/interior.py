@@ -77,7 +77,7 @@ class Walls(NamedTuple):
         result = np.empty((matrices.shape[1], columns.shape[1]))
         bounds = np.searchsorted(self.hub, np.arange(len(matrices) + 1))
         for matrix, first, last in zip(matrices, bounds[:-1], bounds[1:], strict=True):
-            result[:, first:last] = matrix @ columns[:, first:last]
+            np.matmul(matrix, columns[:, first:last], out=result[:, first:last])
         return result
 
 

@@ -42,6 +42,7 @@ def are_even(pairs: Sequence[Pair]) -> bool:
     return even.pop()
 
 
+@lru_cache(maxsize=256)
 def touching_end_play(pair: Pair) -> float:
     """Return the end play at which balls of each row's middle size just touch [m]; 0 for balls of nominal size.
 
