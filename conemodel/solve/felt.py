@@ -101,11 +101,13 @@ def axle_end_curve(pair: Pair, axle_arm: float) -> FeltCurve:
     return place_curves.one(axle_end_of(pair, axle_arm))
 
 
+@lru_cache(maxsize=128)
 def rim_of(pair: Pair, rim_radius: float) -> Place:
     """Return the rim of `rim_radius` [m] on a hub as a place to feel."""
     return Place(_stiff(pair), tuple(rim_direction(rim_radius).tolist()))
 
 
+@lru_cache(maxsize=128)
 def axle_end_of(pair: Pair, axle_arm: float) -> Place:
     """Return the axle end of a hub, `axle_arm` from mid-span [m], as a place to feel."""
     return Place(_stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))

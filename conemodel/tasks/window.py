@@ -15,9 +15,9 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
 from conemodel.solve.curves import (
     END_PLAYS,
+    LIFE_END_PLAYS,
     LOOSE_END,
     TIGHT_END,
-    LifeCurve,
     all_hub_curves,
     all_life_curves,
     road_load,
@@ -173,36 +173,33 @@ def _pressure_edges(hubs: Sequence[_Hub]) -> Array:
 def _last_above(hubs: Sequence[_Hub], falling: Sequence[Array], values: Sequence[float]) -> Array:
     """Return the end play [m] above which each hub's curve, falling with end play, stays under its value."""
     over = np.stack(falling, axis=-1) - np.array(values)
-    roots = _roots(END_PLAYS, over)
-    inside = np.where(over[-1] > 0, NOWHERE, np.where(over[0] <= 0, END_PLAYS[0], roots))
-    touching = np.array([touching_end_play(hub.pair) for hub in hubs])
-    return np.where(inside == NOWHERE, NOWHERE, inside + touching)
+    inside = np.where(over[0] <= 0, END_PLAYS[0], _last_zero(END_PLAYS, over)) + _touching(hubs)
+    return np.asarray(np.where((over[-1] > 0) & (over[0] > 0), NOWHERE, inside))
 
 
-def _roots(end_play: Array, height: Array) -> Array:
+def _life_edges(hubs: Sequence[_Hub]) -> Array:
+    """Return the tightest end play [m] at which each hub has its share of its best life under the straight load."""
+    curves = all_life_curves((hub.pair, road_load(hub.wheel, side=False)) for hub in hubs)
+    life = np.stack([curve.life for curve in curves], axis=-1)
+    # where nothing loads the balls somewhere, no life can be held against the best: all are as good
+    share = np.where(np.isfinite(life).all(0), life, 1.0)
+    share /= share.max(0)
+    looser = np.arange(len(share))[:, None] > share.argmax(0)
+    rising = np.minimum.accumulate(np.where(looser, 1.0, share)[::-1])[::-1]
+    over = np.log(rising / np.array([hub.limits.life_ratio for hub in hubs]))
+    met = np.where(over[0] >= 0, LIFE_END_PLAYS[0], _last_zero(LIFE_END_PLAYS, over))
+    return np.asarray(met + _touching(hubs))
+
+
+def _touching(hubs: Sequence[_Hub]) -> Array:
+    """Return the end play at which the balls of each hub just touch [m]."""
+    return np.array([touching_end_play(hub.pair) for hub in hubs])
+
+
+def _last_zero(end_play: Array, height: Array) -> Array:
     """Return the last end play at which each column of `height` (n, h) is zero, nan where none is."""
     found = PchipInterpolator(end_play, height).roots(extrapolate=False)
     return np.array([roots[-1] if roots.size else np.nan for roots in found])
-
-
-def _life_edges(hubs: Sequence[_Hub]) -> list[float]:
-    """Return the tightest end play [m] at which each hub has its share of its best life under the straight load."""
-    curves = all_life_curves((hub.pair, road_load(hub.wheel, side=False)) for hub in hubs)
-    return [_life_edge(curve, hub.limits.life_ratio) for hub, curve in zip(hubs, curves, strict=True)]
-
-
-def _life_edge(curve: LifeCurve, ratio: float) -> float:
-    """Return the tightest end play [m] whose life is `ratio` of the curve's best."""
-    if not np.isfinite(curve.life).all():
-        return float(
-            curve.end_play[0]
-        )  # nothing loads the balls somewhere, so no life can be held against the best
-    best = int(np.argmax(curve.life))
-    share = curve.life / curve.life[best]
-    if share[0] >= ratio or best == 0:
-        return float(curve.end_play[0])
-    rising = PchipInterpolator(curve.end_play[: best + 1], np.log(share[: best + 1] / ratio))
-    return float(rising.roots(extrapolate=False)[-1])
 
 
 _RULES = {
