@@ -42,15 +42,14 @@ LIMIT_WORDS: Mapping[LimitName, str] = {
 @st.fragment
 def look_closer(prediction: Prediction) -> None:
     """Draw the choice of parts and the one chosen; only that one is worked out."""
-    st.header("Look closer", anchor=False)
     part = choice(
         st.segmented_control,
-        "What to look at",
+        "Look closer",
         PARTS,
         key="closer",
         default="off",
         required=True,
-        label_visibility="collapsed",
+        help="Ball loads, turning and rocking by hand, fatigue life, and the limits of the good range.",
     )
     drawn: Mapping[str, Callable[[Prediction], None]] = {
         "rider": lambda each: under_the_rider(each, loads_asked(each.scenario)),
@@ -60,7 +59,6 @@ def look_closer(prediction: Prediction) -> None:
         "binds": _binds,
     }
     if part not in drawn:
-        st.caption("Ball loads, turning and rocking by hand, fatigue life, and the limits of the good range.")
         return
     try:
         drawn[part](prediction)

@@ -16,7 +16,8 @@ from conemodel.tasks.loads import Case, Loads, loads_over, stage_loads
 from conemodel.tasks.predict import Prediction
 from conemodel.ui.address import choice
 from conemodel.ui.cached import loaded, races_swept
-from conemodel.ui.frame import by_width, chart, plain, table, take_csv
+from conemodel.ui.frame import chart, plain, table, take_csv
+from conemodel.ui.picture import by_width
 
 CASE_WORDS: dict[str, str] = {
     "straight": "Straight ahead",

@@ -1,6 +1,5 @@
 """What stands around every page: title, caution, and how words and numbers are set."""
 
-from base64 import b64encode
 from collections.abc import Callable, Mapping
 from html import escape
 from pathlib import Path
@@ -23,6 +22,9 @@ STYLE = """
 h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
+.st-key-cm-answer > :first-child {flex: 1 1 100%} .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
+.st-key-closer label p {font-size: 1.45rem; font-weight: 600}
+[data-testid=stHtml] > h2 {font-size: 1.45rem; font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}
 .cm-verdict + p {margin: 0.5rem 0 0}
 .cm-verdict {display: flex; flex-wrap: wrap; gap: 0.3rem 1.6rem; align-items: baseline; margin: 0}
 .cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
@@ -36,11 +38,8 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 [data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: 0.9rem}
-.cm-wide, .cm-narrow {width: 100%; height: auto; display: block}
-@media (min-width: 641px) {.cm-narrow {display: none}}
 @media (max-width: 640px) {
-  .cm-wide {display: none}
-  .st-key-cm-settled {gap: 0.5rem} .st-key-cm-settled > :first-child {flex-basis: 100%}
+  .st-key-cm-settled {gap: 0.5rem} .st-key-cm-settled > :first-child, .st-key-cm-pair > * {flex-basis: 100%}
   .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
 }
@@ -96,19 +95,13 @@ def take_csv(label: str, data: Callable[[], str], name: str) -> None:
     st.download_button(label, data, name, "text/csv", on_click="ignore", key=f"take_{name}")
 
 
-def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
-    """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's. One message holds both."""
-    st.html(
-        "".join(
-            f'<img class="cm-{kind} cm-{name}" alt="{escape(alt)}" decoding="sync" '
-            f'src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
-            for kind, svg in (("wide", wide), ("narrow", narrow))
-        )
-    )
-
-
 def table(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> None:
     """Draw a table of numbers, or of `words`, that a screen reader can read and that scrolls by itself on a phone."""
+    st.html(table_html(head, rows, caption=caption, words=words))
+
+
+def table_html(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> str:
+    """Return that table as HTML, to be drawn together with what stands around it."""
     top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
     body = "".join(
         "<tr>"
@@ -118,7 +111,7 @@ def table(head: list[str], rows: list[list[str]], *, caption: str, words: bool =
         for row in rows
     )
     kind = "cm-table cm-words" if words else "cm-table"
-    st.html(
+    return (
         f'<div class="{kind}" role="region" tabindex="0" aria-label="{escape(caption)}">'
         f"<table><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table></div>"
     )

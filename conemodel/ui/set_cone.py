@@ -22,9 +22,10 @@ from conemodel.ui.address import choice
 from conemodel.ui.asking import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
 from conemodel.ui.cached import curves, picture, predicted, swept
 from conemodel.ui.closer import look_closer, troubled
-from conemodel.ui.frame import begin_page, by_width, chart, end_page, plain, table
+from conemodel.ui.frame import begin_page, chart, end_page, table_html
 from conemodel.ui.hubs import choose_hub
-from conemodel.ui.set_cone_why import why
+from conemodel.ui.picture import by_width
+from conemodel.ui.set_cone_why import meanings, why
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
@@ -71,13 +72,12 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
 
 def _details(prediction: Prediction, sweep: Sweep) -> None:
     """Draw everything else a prediction has to say."""
-    terms, over_cone = st.columns(2, gap="large")
-    terms.html(where_the_play_went(prediction))
-    with over_cone:
+    with st.container(horizontal=True, gap="large", key="cm-pair"):
+        st.html(where_the_play_went(prediction))
         spec, words = curves(prediction.scenario)
         chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
-    _stages(prediction)
-    _notes(prediction)
+    st.html(_stages(prediction) + _notes(prediction))
+    meanings(prediction.scenario)
     why(prediction)
     _downloads(prediction, sweep)
 
@@ -85,7 +85,7 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
 def _verdict(prediction: Prediction) -> None:
     """Draw the state and the turn to make so large that they can be read at arm's length."""
     verdict = prediction.verdict
-    with st.container(border=True):
+    with st.container(border=True, horizontal=True, key="cm-answer"):
         stops = (f'<div class="cm-stop" role="alert">{escape(reason)}</div>' for reason in verdict.unsafe)
         st.html(
             f'{"".join(stops)}<p class="cm-verdict" role="status">'
@@ -95,8 +95,7 @@ def _verdict(prediction: Prediction) -> None:
             f"<p>{escape(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
         )
         turn = made_turn(prediction)
-        buttons = st.container(horizontal=True)
-        buttons.button(
+        st.button(
             "Make that turn",
             disabled=turn is None,
             on_click=turn_by,
@@ -104,7 +103,7 @@ def _verdict(prediction: Prediction) -> None:
             width="stretch",
             help="Turns the cone by the middle of the range and locks it again the same way.",
         )
-        buttons.button(
+        st.button(
             "Undo the last turn",
             disabled=not st.session_state.get("turns_made"),
             on_click=undo_turn,
@@ -136,8 +135,8 @@ def _section(prediction: Prediction) -> None:
     )
 
 
-def _stages(prediction: Prediction) -> None:
-    """Draw the five stages as a table, and say what its numbers mean."""
+def _stages(prediction: Prediction) -> str:
+    """Return the five stages as a table."""
     rows = [
         [
             STAGE_WORDS[stage.name],
@@ -151,28 +150,13 @@ def _stages(prediction: Prediction) -> None:
         for stage in prediction.stages.values()
     ]
     head = ["Stage", "End play mm", "as a turn", "Preload", "Rim mm", "Axle end mm", "Felt at rim / axle end"]
-    table(head, rows, caption="The five stages: end play, preload and free play")
-    with st.expander("What these numbers mean"):
-        felt, ends = prediction.scenario.limits, prediction.scenario.axle.length / 2
-        st.markdown(
-            "- **End play**: how far the hub can slide along its axle. Below zero there is none left: the balls are "
-            "squeezed by that much.\n"
-            "- **as a turn**: the same length as a turn of the cone.\n"
-            "- **Preload**: how hard the balls are pinched, as a force along the axle.\n"
-            "- **Rim**: free movement of the rim from stop to stop, without pushing: what a hand finds there. Below "
-            f"{MM.from_si(felt.rim_play):g} mm counts as none (assumption).\n"
-            f"- **Axle end**: the same at the end of the axle, {MM.from_si(ends):.0f} mm from the middle, in the "
-            f"fingers; about {MM.from_si(felt.axle_end_play):g} mm is just felt (assumption).\n"
-            "- **Felt**: what a hand says to the play at the rim, then at the axle end: none, slight or clear.\n"
-            "- **Under the rider**: end play is as clamped; the load of the road presses the balls on one side."
-        )
+    return table_html(head, rows, caption="The five stages: end play, preload and free play")
 
 
-def _notes(prediction: Prediction) -> None:
-    """Draw what else should be known."""
-    if prediction.verdict.notes:
-        st.header("Know this too", anchor=False)
-        st.markdown("\n".join(f"- {plain(note)}" for note in prediction.verdict.notes))
+def _notes(prediction: Prediction) -> str:
+    """Return what else should be known."""
+    notes = "".join(f"<li>{escape(note)}</li>" for note in prediction.verdict.notes)
+    return f"<h2>Know this too</h2><ul>{notes}</ul>" if notes else ""
 
 
 def _downloads(prediction: Prediction, sweep: Sweep) -> None:

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import streamlit as st
 
 from conemodel.show.section import hub_parts_svg
-from conemodel.ui.frame import begin_page, by_width, end_page
+from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.hubs import FIRST_HUB, ready_hubs
+from conemodel.ui.picture import by_width
 
 
 @dataclass(frozen=True)

@@ -54,10 +54,10 @@ def test_a_part_is_chosen_by_a_click_and_stands_in_the_address(open_page: Open) 
 def test_the_rings_have_a_picture_for_each_width_with_words(open_page: Open) -> None:
     for width, kind in ((1280, "wide"), (390, "narrow")):
         page = open_page("/set-the-cone?closer=rider&case=side", width=width)
-        picture = page.locator(f"img.cm-rings.cm-{kind}")
-        picture.wait_for()
+        picture = page.locator(f".picture.rings.{kind}")
+        picture.locator("svg").wait_for()
         assert picture.is_visible()
-        assert "clockwise from the top" in (picture.get_attribute("alt") or "")
+        assert "clockwise from the top" in (picture.get_attribute("aria-label") or "")
 
 
 def test_a_limit_switched_off_lets_the_next_bind(open_page: Open) -> None:

@@ -17,7 +17,7 @@ def state(page: Page) -> str:
 
 
 def picture(page: Page, width: int) -> Locator:
-    return page.locator(f"img.cm-section.cm-{'wide' if width > 640 else 'narrow'}")
+    return page.locator(f".picture.section.{'wide' if width > 640 else 'narrow'} svg")
 
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
