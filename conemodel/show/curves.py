@@ -1,38 +1,29 @@
 """End play and preload over the position of the cone, as a chart for the live screen."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.spec import (
-    SIZE,
-    Spec,
-    axis,
-    chart,
-    good_band,
-    number_field,
-    only,
-    title,
-    tone,
-    tooltip,
-    values,
-    written,
+from conemodel.show.curve_marks import (
+    Scales,
+    good_words,
+    kept_within,
+    line,
+    names,
+    nought,
+    now_words,
+    pointed,
+    rule,
+    strips,
 )
+from conemodel.show.spec import Spec, chart, good_band, title
 from conemodel.show.words import cone_angle, degrees, millimetres, newtons, number
 from conemodel.tasks.predict import Prediction
 from conemodel.tasks.study import Sweep
 from conemodel.tasks.words import CLOCK_MINUTE
 
-CLAMPED, BENCH = "clamped", "locked, on the bench"
-
-NOW = "now"
-"""Name of the data that says where the cone stands."""
-
-PLAY, PINCH = (0.58, 0.0), (1.0, 0.66)
-"""Bottom and top of the panel of end play and of the panel of preload below it, as shares of the height."""
 HEIGHT = 460
 """Of the whole chart, with heading and words below [px]."""
 
@@ -66,38 +57,6 @@ def most_preload_shown(sweep: Sweep, prediction: Prediction) -> float:
     return max(LEAST_PRELOAD, PRELOAD_SHOWN * float(edge))
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Scales:
-    """The shared scale across, and one for each of the two panels."""
-
-    out: tuple[float, float]
-    play: tuple[float, float]
-    force: float
-
-    def x(self, field: str) -> Spec:
-        """Return the channel of a cone position [degrees]."""
-        return number_field(
-            field,
-            scale={"domain": list(self.out), "nice": False, "zero": False},
-            title="← in (clockwise) · degrees of cone · out →",
-            axis=axis(tickCount=8, format="~f", grid=False, ticks=True, domain=True),
-        )
-
-    def mm(self, field: str) -> Spec:
-        """Return the channel of an end play, in the upper panel."""
-        scale = {"domain": list(self.play), "range": _shares(PLAY), "nice": False, "zero": False}
-        return number_field(
-            field, scale=scale, title="end play, mm", axis=axis(tickCount=5, orient="left", grid=True)
-        )
-
-    def newton(self, field: str) -> Spec:
-        """Return the channel of a preload, in the lower panel."""
-        scale = {"domain": [0, self.force], "range": _shares(PINCH), "nice": False}
-        return number_field(
-            field, scale=scale, title="preload, N", axis=axis(tickCount=4, orient="left", grid=True)
-        )
-
-
 def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     """Return end play, and below it preload, over how far the cone is turned out from finger contact.
 
@@ -107,22 +66,23 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     is read out.
     """
     scales = _scales(sweep, prediction)
-    good = _clipped(good_cone_angles(sweep, prediction), scales)
+    ends = _degrees(good_cone_angles(sweep, prediction))
+    good = _clipped(ends, scales)
     play = [
-        _nought(scales),
-        _line("bench_mm", scales, scales.mm, dashed=True),
-        _line("clamped_mm", scales, scales.mm, dashed=False),
-        *_names(sweep, scales),
-        _pointed("clamped_mm", scales, scales.mm),
+        nought(scales),
+        line("bench_mm", scales, scales.mm, dashed=True),
+        line("clamped_mm", scales, scales.mm, dashed=False),
+        *names(sweep, scales),
+        pointed("clamped_mm", scales, scales.mm),
     ]
     pinch = [
-        _line("bench_n", scales, scales.newton, dashed=True),
-        _line("clamped_n", scales, scales.newton, dashed=False),
-        _pointed("clamped_n", scales, scales.newton),
+        line("bench_n", scales, scales.newton, dashed=True),
+        line("clamped_n", scales, scales.newton, dashed=False),
+        pointed("clamped_n", scales, scales.newton),
     ]
-    across = [*([good_band(*good, scales.x)] if good else []), _rule(scales)]
-    top = [_now_words(scales), *([_good_words(good, sweep, prediction, scales)] if good else [])]
-    layers = [*across, {"layer": play}, {"layer": pinch}, *top, _strips(scales)]
+    across = [*([good_band(*good, scales.x)] if good else []), rule(scales)]
+    top = [now_words(scales), *([good_words(good, ends, scales)] if good and ends else [])]
+    layers = [*across, {"layer": play}, {"layer": pinch}, *top, strips(scales)]
     whole = chart(
         layers,
         rows=_rows(sweep),
@@ -132,25 +92,26 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     return whole | {"resolve": {"scale": {"y": "independent"}}}
 
 
-def _shares(ends: tuple[float, float]) -> list[Spec]:
-    return [{"expr": f"height * {end}"} for end in ends]
-
-
-def _scales(sweep: Sweep, prediction: Prediction) -> _Scales:
+def _scales(sweep: Sweep, prediction: Prediction) -> Scales:
     ends = [*sweep.end_play_clamped[[0, -1]], *sweep.end_play_open[[0, -1]]]
     room = 0.06 * (max(ends) - min(ends))
-    return _Scales(
+    return Scales(
         out=(DEG.from_si(float(sweep.cone_angle[0])), DEG.from_si(float(sweep.cone_angle[-1]))),
         play=(MM.from_si(float(min(ends) - room)), MM.from_si(float(max(ends) + room))),
         force=most_preload_shown(sweep, prediction),
     )
 
 
-def _clipped(angles: tuple[float, float] | None, scales: _Scales) -> tuple[float, float] | None:
-    """Return a range of cone positions [rad] in degrees, as far as it is shown."""
-    if angles is None:
+def _degrees(angles: tuple[float, float] | None) -> tuple[float, float] | None:
+    """Return a range of cone positions [rad] in degrees."""
+    return (DEG.from_si(angles[0]), DEG.from_si(angles[1])) if angles else None
+
+
+def _clipped(ends: tuple[float, float] | None, scales: Scales) -> tuple[float, float] | None:
+    """Return a range of cone positions [degrees] as far as it is shown."""
+    if ends is None:
         return None
-    low, high = max(DEG.from_si(angles[0]), scales.out[0]), min(DEG.from_si(angles[1]), scales.out[1])
+    low, high = max(ends[0], scales.out[0]), min(ends[1], scales.out[1])
     return (low, high) if low < high else None
 
 
@@ -179,140 +140,13 @@ def _reading(end_play: float, preload: float) -> str:
     return f"{millimetres(end_play)}, {'free play' if end_play > 0 else f'preload {newtons(preload)}'}"
 
 
-def _line(field: str, scales: _Scales, y: Any, *, dashed: bool) -> Spec:
-    """Return the curve of the hub on the bench, thin and dashed, or of the clamped hub, thick and full."""
-    look = (
-        {"color": tone("level"), "strokeWidth": 2, "strokeDash": [6, 4]}
-        if dashed
-        else {"color": tone("opens"), "strokeWidth": 3}
-    )
-    return {
-        # what lies above the lower panel must not run into the upper one
-        **only(f"datum.{field} <= {scales.force}"),
-        "mark": {"type": "line", **look},
-        "encoding": {"x": scales.x("out_deg"), "y": y(field)},
-    }
-
-
-def _nought(scales: _Scales) -> Spec:
-    """Return the line where the balls just touch."""
-    return {
-        "data": values({"mm": 0.0}),
-        "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
-        "encoding": {"y": scales.mm("mm")},
-    }
-
-
-def _names(sweep: Sweep, scales: _Scales) -> list[Spec]:
-    """Return the names of the two curves, written beside them, and of the two sides of nought."""
-    at = len(sweep.cone_angle) * 4 // 5
-    beside = (
-        (sweep.end_play_open[at], f"{BENCH} – – –", "right", -11),
-        (sweep.end_play_clamped[at], f"{CLAMPED} ——", "left", 14),
-    )
-    marks = []
-    for play, text, align, dy in beside:
-        place = {"deg": DEG.from_si(float(sweep.cone_angle[at])), "mm": MM.from_si(float(play))}
-        encoding = {"x": scales.x("deg"), "y": scales.mm("mm")}
-        marks += written(encoding, {"data": values(place)}, text=text, align=align, dy=dy, fontWeight="bold")
-    for text, dy in (("free play ↑", -9), ("preload ↓", 10)):
-        encoding = {"x": {"value": 4}, "y": scales.mm("mm")}
-        marks += written(encoding, {"data": values({"mm": 0.0})}, text=text, align="left", dy=dy)
-    return marks
-
-
-def _pointed(field: str, scales: _Scales, y: Any) -> Spec:
-    """Return the point of the clamped hub's curve that is nearest the pointer."""
-    return {
-        "transform": [
-            {"filter": {"param": "near", "empty": False}},
-            {"filter": f"datum.{field} <= {scales.force}"},
-        ],
-        "mark": {
-            "type": "point",
-            "filled": True,
-            "size": 70,
-            "opacity": 1,
-            "color": tone("ink"),
-        },
-        "encoding": {"x": scales.x("out_deg"), "y": y(field)},
-    }
-
-
-def _strips(scales: _Scales) -> Spec:
-    """Return a see-through strip for each position, to be pointed at."""
-    select = {
-        "type": "point",
-        "nearest": True,
-        "on": "pointerover",
-        "clear": "pointerout",
-        "encodings": ["x"],
-    }
-    return {
-        "params": [{"name": "near", "select": select}],
-        "mark": {"type": "rule", "strokeWidth": 10, "opacity": 0},
-        "encoding": {
-            "x": scales.x("out_deg"),
-            "tooltip": tooltip(
-                ("cone", "cone"),
-                ("clock", "on a clock face"),
-                ("bench", BENCH),
-                ("clamped", CLAMPED),
-                ("rim", "rocks at the rim, clamped"),
-            ),
-        },
-    }
-
-
 def now_rows(sweep: Sweep, prediction: Prediction) -> list[Spec]:
     """Return the data of the setting as it stands: place [degrees], words, and how they are set; one row."""
     low, high = (DEG.from_si(float(end)) for end in sweep.cone_angle[[0, -1]])
     now = DEG.from_si(prediction.scenario.setting.back_off)
     words = f"now {number(now, 0)}°" + ("" if low <= now <= high else ", off this chart")
     at = min(max(now, low), high)
-    return [{"deg": at, "words": words, "align": _align((at - low) / (high - low))}]
-
-
-def _align(place: float) -> str:
-    """Return how words are set about a place across the chart, 0 to 1, so that they stay within it."""
-    return "left" if place < 0.15 else "right" if place > 0.85 else "center"
-
-
-def _rule(scales: _Scales) -> Spec:
-    """Return the setting as it stands, as a rule through both panels; at their edge where it lies beyond."""
-    return {
-        "data": {"name": NOW},
-        "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
-        "encoding": {"x": scales.x("deg")},
-    }
-
-
-def _now_words(scales: _Scales) -> Spec:
-    """Return the words above that rule."""
-    sign = _sign({"align": {"expr": "datum.align"}}, -22, scales)
-    sign["encoding"]["text"] = {"field": "words"}
-    return sign | {"data": {"name": NOW}}
-
-
-def _good_words(good: tuple[float, float], sweep: Sweep, prediction: Prediction, scales: _Scales) -> Spec:
-    """Return the words above the good range."""
-    ends = good_cone_angles(sweep, prediction) or (0.0, 0.0)
-    words = f"good {number(DEG.from_si(ends[0]), 0)} to {number(DEG.from_si(ends[1]), 0)}°"
-    middle = sum(good) / 2
-    align = _align((middle - scales.out[0]) / (scales.out[1] - scales.out[0]))
-    return _sign({"align": align, "text": words}, -5, scales) | {"data": values({"deg": middle})}
-
-
-def _sign(look: Spec, height: float, scales: _Scales) -> Spec:
-    """Return words above the chart, without their data."""
-    plain = {
-        "type": "text",
-        "fontSize": SIZE,
-        "fontWeight": "bold",
-        "baseline": "bottom",
-        "color": tone("ink"),
-    }
-    return {"mark": plain | look, "encoding": {"x": scales.x("deg"), "y": {"value": height}}}
+    return [{"deg": at, "words": words, "align": kept_within((at - low) / (high - low))}]
 
 
 def alt_text_against_cone_position(sweep: Sweep, prediction: Prediction) -> str:

@@ -8,7 +8,8 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.curves import BENCH, CLAMPED, good_cone_angles, most_preload_shown
+from conemodel.show.curve_marks import BENCH, CLAMPED
+from conemodel.show.curves import good_cone_angles, most_preload_shown
 from conemodel.show.steps import Step, steps_shown
 from conemodel.show.text import CAUTION
 from conemodel.show.tones import LIGHT

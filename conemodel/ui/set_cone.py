@@ -9,7 +9,8 @@ from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.units import DEG, MM
 from conemodel.parts.files import write_part
 from conemodel.parts.scenario import Scenario
-from conemodel.show.curves import NOW, now_rows
+from conemodel.show.curve_marks import NOW
+from conemodel.show.curves import now_rows
 from conemodel.show.section import hub_section_svg
 from conemodel.show.tables import prediction_json, sweep_csv
 from conemodel.show.waterfall import where_the_play_went

@@ -10,8 +10,8 @@ import altair as alt
 import pytest
 
 import conemodel as cm
+from conemodel.show.curve_marks import NOW
 from conemodel.show.curves import (
-    NOW,
     against_cone_position,
     alt_text_against_cone_position,
     good_cone_angles,
