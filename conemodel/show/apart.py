@@ -1,12 +1,24 @@
 """Names above the tops of lines in a chart, kept clear of each other."""
 
-from collections.abc import Mapping
+from collections import Counter
+from collections.abc import Mapping, Sequence
 
 WIDTH = 700
 """Width of a chart that the names are kept apart in [px]."""
 
 NAME_LIMIT, LETTER, LINE = 220, 6.2, 20
 """Longest name, mean width of a letter, and height of a line [px]."""
+
+
+def shortened(names: Sequence[str]) -> dict[str, str]:
+    """Return each name up to its first comma, or whole where that would not tell it from another.
+
+    >>> shortened(["Rear, M10 × 1", "Front, snug", "Front, worn"])
+    {'Rear, M10 × 1': 'Rear', 'Front, snug': 'Front, snug', 'Front, worn': 'Front, worn'}
+    """
+    first = {name: name.split(",")[0] for name in names}
+    count = Counter(first.values())
+    return {name: short if count[short] == 1 else name for name, short in first.items()}
 
 
 def names_apart(

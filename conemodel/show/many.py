@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.apart import NAME_LIMIT, names_apart
+from conemodel.show.apart import NAME_LIMIT, names_apart, shortened
 from conemodel.show.many_text import headline, percent
 from conemodel.show.spec import (
     Spec,
@@ -135,7 +135,8 @@ def back_off_chart(study: ManyHubs) -> Spec:
             }
         )
     groups = (study.all, *study.kinds)
-    tops = {group.name: (DEG.from_si(group.curve.best[0]), group.curve.best[1]) for group in groups}
+    short = shortened([group.name for group in groups])
+    tops = {short[group.name]: (DEG.from_si(group.curve.best[0]), group.curve.best[1]) for group in groups}
     for name, (out, right, lift) in names_apart(tops, across=SHOWN[1] - SHOWN[0], height=HEIGHT + 60).items():
         place = values({"out": out, "right": right, "name": name})
         layers += written(
