@@ -12,6 +12,10 @@ SOURCES: dict[str, str] = {
     "EN14766": (
         "EN 14766:2005, Mountain-bicycles - Safety requirements and test methods (withdrawn; see ISO 4210)"
     ),
+    "FritschButland1984": (
+        "F. N. Fritsch, J. Butland, A method for constructing local monotone piecewise cubic interpolants, SIAM "
+        "Journal on Scientific and Statistical Computing 5, 1984, 300-304"
+    ),
     "FritschCarlson1980": (
         "F. N. Fritsch, R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on Numerical "
         "Analysis 17, 1980, 238-246"

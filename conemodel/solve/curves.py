@@ -1,7 +1,7 @@
 """How a hub behaves over its end play: preload, pressure, torque and life as curves, solved once a hub."""
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -14,8 +14,8 @@ from conemodel.parts.mounting import Wheel
 from conemodel.solve.drag import load_drag
 from conemodel.solve.life import life_of
 from conemodel.solve.pair import PairSolution
-from conemodel.solve.positions import case_of, solve_positions_of, touching_end_play
-from conemodel.solve.preload import search_end_play, unloaded_of
+from conemodel.solve.positions import case_of, is_even, solve_positions_of, touching_end_play
+from conemodel.solve.preload import search_end_play, stiff, unloaded_of
 
 TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
 """Range of end play the curves cover, from where the balls just touch [m]: far too tight to plainly loose."""
@@ -23,7 +23,10 @@ TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
 END_PLAYS = 1e-6 * np.concatenate(
     (np.arange(-150, -30, 10.0), np.arange(-30, -10, 2.5), np.arange(-10, 5, 1.0), np.linspace(5, 100, 11))
 )
-"""End plays of a curve's points [m], closest where the balls begin to bear; monotone cubics between them."""
+"""End plays of a curve's points as if axle and shell did not give [m]; monotone cubics between them.
+
+They stand closest where the balls begin to bear.
+"""
 
 
 LIFE_END_PLAYS = 1e-6 * np.array(
@@ -64,7 +67,28 @@ class LifeCurve:
 
 def hub_curves(pair: Pair) -> HubCurves:
     """Return the curves of a pair without load. Errors: `NotConverged`."""
-    return all_hub_curves.one(pair)
+    return all_hub_curves((pair,))[0]
+
+
+def all_hub_curves(pairs: Iterable[Pair]) -> list[HubCurves]:
+    """Return the curves of several pairs without load; what is not known of them is solved together.
+
+    Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    """
+    asked = list(pairs)
+    return [_given(*each) for each in zip(asked, curves_as_stiff(map(_as_stiff, asked)), strict=True)]
+
+
+def _as_stiff(pair: Pair) -> Pair:
+    """Return the pair whose curves serve for `pair`: without its give, if that is the same wherever the balls stand."""
+    return stiff(pair) if is_even(pair) else pair
+
+
+def _given(pair: Pair, curve: HubCurves) -> HubCurves:
+    """Return the curve of a pair from that of `_as_stiff(pair)`: its give takes give times preload off end play."""
+    if not is_even(pair):
+        return curve
+    return replace(curve, end_play=curve.end_play - pair.axial_compliance * curve.preload)
 
 
 def life_curve(pair: Pair, load: Load) -> LifeCurve:
@@ -108,8 +132,8 @@ def _ends_of(pairs: Sequence[Pair], end_plays: Array) -> Array:
     return ends
 
 
-all_hub_curves = Remembered(_hub_curves, size=64)
-"""Curves of pairs without load."""
+curves_as_stiff = Remembered(_hub_curves, size=64)
+"""Curves of pairs without load, as they are: to be asked for pairs that come from `_as_stiff`."""
 
 all_life_curves = Remembered(_life_curves, size=64)
 """Life over end play of pairs under a load on the shell."""
@@ -130,19 +154,23 @@ def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     The curve's points are enough to place it within a nanometre; beyond its tight end it is searched for.
     Errors: `NotConverged` where no end play reaches the preload.
     """
-    closing, height = _closing(pair), preload ** (2 / 3)
+    closing, height = _closing(_as_stiff(pair)), preload ** (2 / 3)
+    given = pair.axial_compliance * preload if is_even(pair) else 0.0
     first, second = closing.x[:2]
     if height >= closing.x[-1]:
         return search_end_play(pair, preload=preload)
     if height <= first:
         there, next_to_it = closing((first, second))
-        return float(there + (height - first) * (next_to_it - there) / (second - first))
-    return float(closing(height))
+        return float(there + (height - first) * (next_to_it - there) / (second - first)) - given
+    return float(closing(height)) - given
 
 
 @lru_cache(maxsize=64)
 def _closing(pair: Pair) -> PchipInterpolator:
-    """Return end play [m] over preload to the power 2/3, nearly a straight line, where a pair is preloaded."""
-    curve = hub_curves(pair)
+    """Return end play [m] over preload to the power 2/3, nearly a straight line, where a pair is preloaded.
+
+    `pair` comes from `_as_stiff`.
+    """
+    curve = curves_as_stiff.one(pair)
     edge = int((curve.preload > 0.0).sum())
     return PchipInterpolator(curve.preload[:edge][::-1] ** (2 / 3), curve.end_play[:edge][::-1])

@@ -14,6 +14,7 @@ from conemodel.parts.bearing import Pair
 from conemodel.solve.free_play import axle_end_direction, free_plays, rim_direction
 from conemodel.solve.geometry import arrays_of_pairs
 from conemodel.solve.positions import are_even, touching_end_play, turned_hubs
+from conemodel.solve.preload import stiff
 
 AZIMUTHS = 4
 """Directions over one ball pitch looked at in a sound hub; the same as turning the balls under one direction."""
@@ -104,19 +105,13 @@ def axle_end_curve(pair: Pair, axle_arm: float) -> FeltCurve:
 @lru_cache(maxsize=128)
 def rim_of(pair: Pair, rim_radius: float) -> Place:
     """Return the rim of `rim_radius` [m] on a hub as a place to feel."""
-    return Place(_stiff(pair), tuple(rim_direction(rim_radius).tolist()))
+    return Place(stiff(pair), tuple(rim_direction(rim_radius).tolist()))
 
 
 @lru_cache(maxsize=128)
 def axle_end_of(pair: Pair, axle_arm: float) -> Place:
     """Return the axle end of a hub, `axle_arm` from mid-span [m], as a place to feel."""
-    return Place(_stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
-
-
-@lru_cache(maxsize=128)
-def _stiff(pair: Pair) -> Pair:
-    """Return the pair without its axial give: without force nothing gives, so hubs alike but for that share curves."""
-    return pair.replace(axial_compliance=0.0)
+    return Place(stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
 
 
 def _place_curves(places: Sequence[Place]) -> list[FeltCurve]:

@@ -1,6 +1,7 @@
 """Preload against end play, and back."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 from scipy.optimize import brentq
@@ -30,6 +31,16 @@ FIRST_BRACKET = 1e-4
 
 EXACT = 1e-12
 """End play to which a search is carried [m]."""
+
+
+@lru_cache(maxsize=256)
+def stiff(pair: Pair) -> Pair:
+    """Return the pair without its axial give.
+
+    Without load all that give does is to let the cones apart by give times preload: hubs alike but for that
+    have the same free play, and balls pressed the same at the same preload.
+    """
+    return pair.replace(axial_compliance=0.0)
 
 
 def unloaded(pair: Pair, end_play: Array) -> PairSolution:

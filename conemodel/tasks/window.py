@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
 
 from conemodel.base.remembered import Remembered
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
@@ -14,15 +13,15 @@ from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
 from conemodel.solve.curves import (
-    END_PLAYS,
-    LIFE_END_PLAYS,
     LOOSE_END,
     TIGHT_END,
+    HubCurves,
     all_hub_curves,
     all_life_curves,
     road_load,
 )
 from conemodel.solve.felt import place_curves, rim_of
+from conemodel.solve.monotone import last_zero
 from conemodel.solve.positions import touching_end_play
 from conemodel.solve.stages import pair_of
 
@@ -160,20 +159,25 @@ def _rim_play_edges(hubs: Sequence[_Hub]) -> list[float]:
 def _torque_edges(hubs: Sequence[_Hub]) -> Array:
     """Return above which end play each hub turns lightly enough [m]."""
     curves = all_hub_curves(hub.pair for hub in hubs)
-    return _last_above(hubs, [curve.torque for curve in curves], [hub.limits.torque for hub in hubs])
+    values = [hub.limits.torque for hub in hubs]
+    return _last_above(hubs, curves, [curve.torque for curve in curves], values)
 
 
 def _pressure_edges(hubs: Sequence[_Hub]) -> Array:
     """Return above which end play each hub's cones are pressed little enough [m]."""
     curves = all_hub_curves(hub.pair for hub in hubs)
     values = [hub.limits.cone_pressure for hub in hubs]
-    return _last_above(hubs, [curve.cone_pressure for curve in curves], values)
+    return _last_above(hubs, curves, [curve.cone_pressure for curve in curves], values)
 
 
-def _last_above(hubs: Sequence[_Hub], falling: Sequence[Array], values: Sequence[float]) -> Array:
+def _last_above(
+    hubs: Sequence[_Hub], curves: Sequence[HubCurves], falling: Sequence[Array], values: Sequence[float]
+) -> Array:
     """Return the end play [m] above which each hub's curve, falling with end play, stays under its value."""
     over = np.stack(falling, axis=-1) - np.array(values)
-    inside = np.where(over[0] <= 0, END_PLAYS[0], _last_zero(END_PLAYS, over)) + _touching(hubs)
+    met = last_zero(np.stack([curve.end_play for curve in curves], axis=-1), over)
+    tightest = _touching(hubs) + TIGHT_END
+    inside = np.where(over[0] <= 0, tightest, np.maximum(met, tightest))
     return np.asarray(np.where((over[-1] > 0) & (over[0] > 0), NOWHERE, inside))
 
 
@@ -187,19 +191,13 @@ def _life_edges(hubs: Sequence[_Hub]) -> Array:
     looser = np.arange(len(share))[:, None] > share.argmax(0)
     rising = np.minimum.accumulate(np.where(looser, 1.0, share)[::-1])[::-1]
     over = np.log(rising / np.array([hub.limits.life_ratio for hub in hubs]))
-    met = np.where(over[0] >= 0, LIFE_END_PLAYS[0], _last_zero(LIFE_END_PLAYS, over))
-    return np.asarray(met + _touching(hubs))
+    ends = np.stack([curve.end_play for curve in curves], axis=-1)
+    return np.asarray(np.where(over[0] >= 0, ends[0], last_zero(ends, over)))
 
 
 def _touching(hubs: Sequence[_Hub]) -> Array:
     """Return the end play at which the balls of each hub just touch [m]."""
     return np.array([touching_end_play(hub.pair) for hub in hubs])
-
-
-def _last_zero(end_play: Array, height: Array) -> Array:
-    """Return the last end play at which each column of `height` (n, h) is zero, nan where none is."""
-    found = PchipInterpolator(end_play, height).roots(extrapolate=False)
-    return np.array([roots[-1] if roots.size else np.nan for roots in found])
 
 
 _RULES = {

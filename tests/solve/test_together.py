@@ -5,7 +5,7 @@ import pytest
 from scipy.interpolate import PchipInterpolator
 
 from conemodel.parts.bearing import Pair
-from conemodel.solve.curves import all_hub_curves, all_life_curves, hub_curves, life_curve
+from conemodel.solve.curves import all_hub_curves, all_life_curves, curves_as_stiff, hub_curves, life_curve
 from conemodel.solve.free_play import axle_end_direction, free_play, free_plays, rim_direction
 from conemodel.solve.geometry import arrays_of_pairs
 from conemodel.solve.life import life_of
@@ -59,7 +59,7 @@ def test_a_tight_hub_has_no_slope() -> None:
 
 
 def forget() -> None:
-    all_hub_curves.cache_clear()
+    curves_as_stiff.cache_clear()
     all_life_curves.cache_clear()
 
 
@@ -71,6 +71,14 @@ def test_curves_of_several_hubs() -> None:
     for pair, curve, life in zip(SOUND, *together, strict=True):
         assert hub_curves(pair).torque == pytest.approx(curve.torque, rel=1e-6, abs=1e-12)
         assert life_curve(pair, LOAD).life == pytest.approx(life.life, rel=1e-6)
+
+
+def test_a_curve_allows_for_the_give_of_axle_and_shell() -> None:
+    """Each of its points, solved by itself with the give among the unknowns, comes to the same balance."""
+    for pair in (SOUND[1], pair_of(OPEN).replace(axial_compliance=4e-8), TILTED[0]):
+        curve = hub_curves(pair)
+        solved = unloaded(pair, curve.end_play)
+        assert curve.preload == pytest.approx(solved.preload.mean(axis=1), rel=1e-6, abs=1e-5)
 
 
 def test_hubs_that_cannot_be_solved_together_are_refused() -> None:

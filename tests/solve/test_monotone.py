@@ -1,0 +1,29 @@
+"""The last zero of curves through points, against the monotone cubics of scipy, a general library."""
+
+import numpy as np
+import pytest
+from scipy.interpolate import PchipInterpolator
+
+from conemodel.solve.monotone import last_zero
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_zeros_are_those_of_the_same_cubics_in_another_library(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    count = int(rng.integers(4, 20))
+    x = np.cumsum(rng.uniform(0.1, 2.0, (count, 6)), axis=0)
+    height = np.cumsum(rng.uniform(-0.6, 1.0, (count, 6)), axis=0) - 1
+    height = height[::-1] if seed % 2 else height
+    found = last_zero(x, height)
+    for column in range(6):
+        roots = PchipInterpolator(x[:, column], height[:, column]).roots(extrapolate=False)
+        expected = roots[-1] if roots.size else np.nan
+        # near a flat stretch the other library's roots are good to the root of rounding
+        assert found[column] == pytest.approx(expected, abs=1e-7, nan_ok=True)
+
+
+def test_a_zero_on_a_point_is_found_at_either_end_and_between() -> None:
+    x = np.array([[0.0], [1.0], [3.0], [4.0]])
+    height = np.array([[0.0, -2.0, -1.0], [1.0, 0.0, -0.5], [2.0, 1.0, -0.2], [3.0, 3.0, 0.0]])
+    assert last_zero(x, height) == pytest.approx([0.0, 1.0, 4.0], rel=1e-14)
+    assert np.isnan(last_zero(x, 1 + height**2)).all()
