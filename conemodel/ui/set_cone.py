@@ -26,7 +26,7 @@ from conemodel.ui.closer import look_closer, troubled
 from conemodel.ui.frame import begin_page, chart, end_page, table_html
 from conemodel.ui.hubs import choose_hub
 from conemodel.ui.picture import by_width
-from conemodel.ui.set_cone_why import meanings, why
+from conemodel.ui.set_cone_why import why
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
@@ -78,7 +78,6 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
         spec, words = curves(prediction.scenario)
         chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
     st.html(_stages(prediction) + _notes(prediction))
-    meanings(prediction.scenario)
     why(prediction)
     _downloads(prediction, sweep)
 

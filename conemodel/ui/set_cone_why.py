@@ -10,41 +10,37 @@ from conemodel.tasks.words import turn_size
 from conemodel.ui.frame import table
 
 
-def meanings(scenario: Scenario) -> None:
-    """Draw what the numbers of the stages mean, folded away."""
-    folded = st.expander("What these numbers mean", key="meanings", on_change="rerun")
-    if not folded.open:  # what nobody looks at is not sent
-        return
-    felt, ends = scenario.limits, scenario.axle.length / 2
-    with folded:
-        st.markdown(
-            "- **End play**: how far the hub can slide along its axle. Below zero there is none left: the balls are "
-            "squeezed by that much.\n"
-            "- **as a turn**: the same length as a turn of the cone.\n"
-            "- **Preload**: how hard the balls are pinched, as a force along the axle.\n"
-            "- **Rim**: free movement of the rim from stop to stop, without pushing: what a hand finds there. Below "
-            f"{MM.from_si(felt.rim_play):g} mm counts as none (assumption).\n"
-            f"- **Axle end**: the same at the end of the axle, {MM.from_si(ends):.0f} mm from the middle, in the "
-            f"fingers; about {MM.from_si(felt.axle_end_play):g} mm is just felt (assumption).\n"
-            "- **Felt**: what a hand says to the play at the rim, then at the axle end: none, slight or clear.\n"
-            "- **Under the rider**: end play is as clamped; the load of the road presses the balls on one side."
-        )
-
-
 def why(prediction: Prediction) -> None:
-    """Draw the engineering numbers, folded away."""
+    """Draw what the numbers mean and the engineering behind them, folded away."""
     folded = st.expander(
-        "Why: good range, assumptions, forces and pressures",
+        "What these numbers mean, and why they come out so",
         key="why",
         on_change="rerun",
         bind="query-params",
     )
-    if not folded.open:
+    if not folded.open:  # what nobody looks at is not sent
         return
     with folded:
+        _meanings(prediction.scenario)
         _range(prediction)
         _assumptions(prediction)
         _forces(prediction)
+
+
+def _meanings(scenario: Scenario) -> None:
+    felt, ends = scenario.limits, scenario.axle.length / 2
+    st.markdown(
+        "- **End play**: how far the hub can slide along its axle. Below zero there is none left: the balls are "
+        "squeezed by that much.\n"
+        "- **as a turn**: the same length as a turn of the cone.\n"
+        "- **Preload**: how hard the balls are pinched, as a force along the axle.\n"
+        "- **Rim**: free movement of the rim from stop to stop, without pushing: what a hand finds there. Below "
+        f"{MM.from_si(felt.rim_play):g} mm counts as none (assumption).\n"
+        f"- **Axle end**: the same at the end of the axle, {MM.from_si(ends):.0f} mm from the middle, in the "
+        f"fingers; about {MM.from_si(felt.axle_end_play):g} mm is just felt (assumption).\n"
+        "- **Felt**: what a hand says to the play at the rim, then at the axle end: none, slight or clear.\n"
+        "- **Under the rider**: end play is as clamped; the load of the road presses the balls on one side."
+    )
 
 
 def _range(prediction: Prediction) -> None:
