@@ -12,7 +12,7 @@ from conemodel.base.remembered import Remembered
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.free_play import axle_end_direction, free_plays, rim_direction
-from conemodel.solve.geometry import arrays_of_pairs
+from conemodel.solve.geometry import HubArrays, arrays_of_pairs
 from conemodel.solve.positions import are_even, touching_end_play, turned_hubs
 from conemodel.solve.preload import stiff
 
@@ -153,9 +153,11 @@ def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Arr
     hubs = arrays_of_pairs(pairs)
     if are_even(pairs):
         pitch = 2 * np.pi / max(pairs[0].left.ball_count, pairs[0].right.ball_count)
-        turned = rotated(ways, pitch * np.arange(AZIMUTHS) / AZIMUTHS)
+        azimuths, weights = _azimuths(hubs, ways, pitch)
+        turned = rotated(ways, azimuths)
         found = free_plays(hubs, end_play=end_play[:, None], direction=turned[:, :, None])
-        return found.travel.mean(axis=1), found.slope.mean(axis=1)
+        travel, slope = (np.average(part, axis=1, weights=weights) for part in (found.travel, found.slope))
+        return travel, slope
     turns = np.tile(2 * np.pi * np.arange(TURNS) / TURNS, len(pairs))
     each = np.repeat(np.arange(len(pairs)), TURNS)
     found = free_plays(
@@ -163,6 +165,20 @@ def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Arr
     )
     travel, slope = (part.reshape(len(pairs), TURNS, -1).mean(axis=1) for part in (found.travel, found.slope))
     return travel, slope
+
+
+def _azimuths(hubs: HubArrays, ways: Array, pitch: float) -> tuple[Array, Array]:
+    """Return by how much to turn each way (p, 5) to look all over a ball pitch [rad], and the weights of these looks.
+
+    Ways of the rim and the axle end lie in a plane through the axle. Turned to where an upright hub has a ball,
+    the two halves of the pitch are each other's mirror image, and one of them is enough.
+    """
+    azimuths, weights = pitch * np.arange(AZIMUTHS) / AZIMUTHS, np.ones(AZIMUTHS)
+    if not hubs.upright or ways[:, [1, 4]].any():
+        return azimuths, weights
+    half = AZIMUTHS // 2 + 1
+    weights[1 : half - 1] = 2
+    return azimuths[:half] - np.pi / 2, weights[:half]
 
 
 def rotated(direction: Array, azimuth: Array) -> Array:
