@@ -41,6 +41,10 @@ SOURCES: dict[str, str] = {
         "J. C. Martin et al., Validation of a mathematical model for road cycling power, Journal of Applied "
         "Biomechanics 14, 1998, 276-291"
     ),
+    "Mehrotra1992": (
+        "S. Mehrotra, On the implementation of a primal-dual interior point method, SIAM Journal on Optimization "
+        "2, 1992, 575-601"
+    ),
     "Palmgren1959": "A. Palmgren, Ball and Roller Bearing Engineering, 3rd ed., 1959",
     "Saltelli2010": (
         "A. Saltelli et al., Variance based sensitivity analysis of model output, Computer Physics Communications "

@@ -25,7 +25,6 @@ _MOST_STEPS = 80
 SHELL = FREEDOMS - 1
 """Freedoms of the shell alone: without load, axle and shell do not yield."""
 
-_LEAST_CENTRING, _MOST_CENTRING = 0.05, 0.9  # share of the complementarity to aim for next
 _CLOSEST = 0.99  # of the way to the nearest wall
 
 
@@ -103,7 +102,7 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
     point = _at(walls, start, np.empty(0))
     size = np.abs(direction).max(0) * (point.slack / (2 * walls.touch)).mean(0)
     point = point._replace(multiplier=size / point.slack)
-    case, length = np.arange(count), np.full(count, 0.5)
+    case = np.arange(count)
     for _ in range(_MOST_STEPS):
         near = (point.multiplier * point.slack).sum(0) <= GAP
         if near.any():
@@ -112,12 +111,10 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
             done = gap <= GAP
             _retire(result, case[done], _part(point, done), direction[:, done], gap[done])
             walls, point, direction = walls.part(~done), _part(point, ~done), direction[:, ~done]
-            case, length = case[~done], length[~done]
+            case = case[~done]
         if not case.size:
             break
-        # a short step says that the way runs along a wall: go back to the middle before going on
-        share = np.clip((1 - length) ** 2, _LEAST_CENTRING, _MOST_CENTRING)
-        point, length = _step(walls, point, direction, share)
+        point = _step(walls, point, direction)
     else:
         _retire(result, case, point, direction, _gap(walls, point, direction))
     return result
@@ -178,13 +175,12 @@ def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
     return gap
 
 
-def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[_Point, Array]:
-    """Take one Newton step towards `share` (n,) of the present complementarity.
+def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
+    """Take one step: look straight ahead to the furthest place, then aim as near to it as the walls' bend allows.
 
-    Also returns how much of the step was taken before a wall came too close (n,).
+    Source: [Mehrotra1992], predictor and corrector.
     """
     slack, multiplier = point.slack, point.multiplier
-    aim = share * (multiplier * slack).mean(0)
     curve, steep = 2 * multiplier, 4 * multiplier / slack
     matrix = _matrix(
         walls,
@@ -192,14 +188,54 @@ def _step(walls: Walls, point: _Point, direction: Array, share: Array) -> tuple[
         steep * point.axial * point.radial,
         curve + steep * point.radial**2,
     )
-    move = solve_each(matrix, direction - _push(walls, point, aim / slack))
-    axial, radial = _halves(walls.times(walls.rate.swapaxes(-1, -2), move))
+    ahead = _move(walls, point, solve_each(matrix.copy(), direction), np.zeros(1))
+    present = (multiplier * slack).mean(0)
+    left = multiplier + ahead.length * ahead.multiplier
+    left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
+    aim = present * (left.mean(0) / present) ** 3
+    # what the straight look left out: products of its own changes
+    due = aim - ahead.multiplier * (ahead.change - ahead.bend) + multiplier * ahead.bend
+    weight = due / slack
+    turned = (
+        weight * point.axial + ahead.multiplier * ahead.axial,
+        weight * point.radial + ahead.multiplier * ahead.radial,
+    )
+    rest = direction - 2 * walls.times(walls.rate, np.concatenate(turned))
+    move = _move(walls, point, solve_each(matrix, rest), due)
+    return _Point(
+        q=point.q + move.length * move.q,
+        multiplier=multiplier + move.length * move.multiplier,
+        axial=point.axial + move.length * move.axial,
+        radial=point.radial + move.length * move.radial,
+        slack=slack + move.length * (move.change - move.length * move.bend),
+    )
+
+
+class _Move(NamedTuple):
+    """A move `q` (5, n), what it does to groove centres and multipliers, and how much of it to take, `length` (n,).
+
+    Taken in part, the slack changes by length `change` less length² `bend` (Z, n) [m²].
+    """
+
+    q: Array
+    multiplier: Array
+    axial: Array
+    radial: Array
+    change: Array
+    bend: Array
+    length: Array
+
+
+def _move(walls: Walls, point: _Point, q: Array, due: Array) -> _Move:
+    """Return the move `q` (5, n) towards products `due` (Z, n) of slack and multiplier."""
+    slack, multiplier = point.slack, point.multiplier
+    axial, radial = _halves(walls.times(walls.rate.swapaxes(-1, -2), q))
     change = -2 * (axial * point.axial + radial * point.radial)
-    change_multiplier = (aim - multiplier * change) / slack - multiplier
-    # the slack along the way is a concave quadratic: its root is where the wall is met
     bend = axial**2 + radial**2
+    change_multiplier = (due - multiplier * change) / slack - multiplier
+    # the slack along the way is a concave quadratic: its root is where the wall is met
     root = np.sqrt(change**2 + 4 * bend * slack) - change
     wall = (2 * slack / np.maximum(root, 1e-300)).min(0)
     spent = (multiplier / np.maximum(-change_multiplier, 1e-300)).min(0)
     length = np.minimum(1.0, _CLOSEST * np.minimum(wall, spent))
-    return _at(walls, point.q + length * move, multiplier + length * change_multiplier), length
+    return _Move(q, change_multiplier, axial, radial, change, bend, length)
