@@ -174,7 +174,8 @@ def _azimuths(hubs: HubArrays, ways: Array, pitch: float) -> tuple[Array, Array]
     the two halves of the pitch are each other's mirror image, and one of them is enough.
     """
     azimuths, weights = pitch * np.arange(AZIMUTHS) / AZIMUTHS, np.ones(AZIMUTHS)
-    if not hubs.upright or ways[:, [1, 4]].any():
+    alike = hubs.left.ball_count == hubs.right.ball_count
+    if not (alike and hubs.upright) or ways[:, [1, 4]].any():
         return azimuths, weights
     half = AZIMUTHS // 2 + 1
     weights[1 : half - 1] = 2

@@ -78,8 +78,6 @@ class HubArrays(NamedTuple):
     @property
     def upright(self) -> bool:
         """Whether every hub looks the same in a glass laid through its axle and y: even balls, one on y, no tilt."""
-        if self.left.ball_count != self.right.ball_count:
-            return False
         rows = (self.left, self.right)
         still = all((field == 0).all() for row in rows for field in (row.phase, row.cone_tilt, row.cup_tilt))
         return still and all((row.ball_oversize == row.ball_oversize[0]).all() for row in rows)

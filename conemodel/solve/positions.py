@@ -21,6 +21,9 @@ from conemodel.solve.pair import Integers, PairSolution, Ready, RowState, solve_
 SOUND_POSITIONS = 5
 """Positions over one ball pitch of a sound hub; the two rows run through them at different strides."""
 
+_IN_MIRROR = (1.0, 1.0, -1.0, -1.0, 1.0)
+"""What a mirror through axle and y makes of a movement along x, y, z and of a tilt about y and z."""
+
 FAULTY_POSITIONS = 24
 """Positions over two turns of the wheel of a hub whose cups or balls are not alike."""
 
@@ -111,12 +114,8 @@ def solve_positions(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
     Errors: `NotConverged` where a case found no balance.
     """
     ends, loads = np.asarray(end_play, dtype=np.float64), np.asarray(load, dtype=np.float64)
-    return solved(
-        _ready_positions(pair),
-        end_play=ends[..., None],
-        load=loads[..., None, :],
-        hub=np.arange(positions_of(pair)),
-    )
+    hub = np.arange(positions_of(pair))
+    return _solved_all_round((pair,), end_play=ends[..., None], load=loads[..., None, :], hub=hub)
 
 
 def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.ArrayLike) -> PairSolution:
@@ -125,7 +124,47 @@ def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.Arra
     `load` (5,) is the same for all. Errors: `NotConverged`; ValueError as for `wheel_positions`.
     """
     hub = np.arange(len(pairs) * positions_of(*pairs)).reshape(len(pairs), 1, -1)
-    return solved(_ready_positions(*pairs), end_play=end_play[..., None], load=load, hub=hub)
+    return _solved_all_round(pairs, end_play=end_play[..., None], load=np.asarray(load), hub=hub)
+
+
+def _solved_all_round(pairs: Sequence[Pair], *, end_play: Array, load: Array, hub: Integers) -> PairSolution:
+    """Solve `pairs` at all their positions, the last axis of `hub`.
+
+    Where hub and load look the same in a mirror, the later positions are images of the earlier ones.
+    """
+    ready = _ready_positions(*pairs)
+    if load[..., [2, 3]].any() or not _upright(*pairs):
+        return solved(ready, end_play=end_play, load=load, hub=hub)
+    first = hub[..., : SOUND_POSITIONS // 2 + 1]
+    return _with_images(solved(ready, end_play=end_play, load=load, hub=first))
+
+
+@lru_cache(maxsize=128)
+def _upright(*pairs: Pair) -> bool:
+    """Return whether all `pairs` are sound and upright, so that turned back they look as turned on, in a mirror."""
+    return are_even(pairs) and arrays_of_pairs(pairs).upright
+
+
+def _with_images(solution: PairSolution) -> PairSolution:
+    """Return a solution of the first half of the positions with the others after it, its images, last to first.
+
+    The mirror lies through axle and y: it changes the balls about and turns round z and the tilt about y.
+    """
+    back = slice(-1 if SOUND_POSITIONS % 2 else -2, 0, -1)
+
+    def row(state: RowState) -> RowState:
+        every = {field.name: getattr(state, field.name) for field in fields(state)}
+        return RowState(**{k: np.concatenate((v, v[..., back, ::-1]), axis=-2) for k, v in every.items()})
+
+    found: dict[str, Any] = {field.name: getattr(solution, field.name) for field in fields(solution)}
+    for name, value in found.items():
+        if isinstance(value, RowState):
+            found[name] = row(value)
+        elif name == "shell_motion":
+            found[name] = np.concatenate((value, value[..., back, :] * _IN_MIRROR), axis=-2)
+        else:
+            found[name] = np.concatenate((value, value[..., back]), axis=-1)
+    return PairSolution(**found)
 
 
 def solved(ready: Ready, *, end_play: Array, load: npt.ArrayLike, hub: Integers) -> PairSolution:

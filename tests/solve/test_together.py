@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 from scipy.interpolate import PchipInterpolator
 
-from conemodel.parts.bearing import Pair
+from conemodel.parts.bearing import Pair, Row
 from conemodel.solve.curves import all_hub_curves, all_life_curves, curves_as_stiff, hub_curves, life_curve
 from conemodel.solve.free_play import axle_end_direction, free_play, free_plays, rim_direction
 from conemodel.solve.geometry import arrays_of_pairs
@@ -79,6 +79,20 @@ def test_a_curve_allows_for_the_give_of_axle_and_shell() -> None:
         curve = hub_curves(pair)
         solved = unloaded(pair, curve.end_play)
         assert curve.preload == pytest.approx(solved.preload.mean(axis=1), rel=1e-6, abs=1e-5)
+
+
+@pytest.mark.parametrize("load", [LOAD, (90.0, 600.0, 0.0, 0.0, 28.0)])
+@pytest.mark.parametrize("left", [REAR, OPEN, REAR.replace(ball_count=8)])
+def test_positions_seen_in_a_mirror_are_those_worked_out(left: Row, load: tuple[float, ...]) -> None:
+    """A ball phase a hair out of place takes the other road: every position is solved for itself."""
+    upright, hair = pair_of(left, REAR), pair_of(left.replace(phase=1e-12), REAR)
+    mirrored, each = (solve_positions(pair, end_play=[-2e-5, 3e-5], load=load) for pair in (upright, hair))
+    assert mirrored.preload == pytest.approx(each.preload, rel=1e-6, abs=1e-5)
+    assert mirrored.shell_motion == pytest.approx(each.shell_motion, rel=1e-5, abs=1e-10)
+    for row, other in ((mirrored.left, each.left), (mirrored.right, each.right)):
+        assert row.ball_load == pytest.approx(other.ball_load, rel=1e-5, abs=1e-4)
+        assert row.contact_angle == pytest.approx(other.contact_angle, rel=1e-5)
+        assert row.cup_pressure == pytest.approx(other.cup_pressure, rel=1e-5, abs=1e4)
 
 
 def test_hubs_that_cannot_be_solved_together_are_refused() -> None:
