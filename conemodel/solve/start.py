@@ -26,6 +26,8 @@ def first_guess(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
     Starting with a ball pressed in too far is better than too little: from there Newton's method on a force
     that grows with δ^1.5 comes down to the answer without overshooting.
     """
+    if not force.any():
+        return np.zeros_like(force)
     none = np.zeros((FREEDOMS, pair.lever.size))
     touching = 2 * (pair.axial_rest - np.sqrt(np.maximum(pair.touch**2 - pair.radial_rest**2, 0.0))).min(0)
     tight = evaluate(pair, none, end_play=np.minimum(touching, 0.0) + _TIGHT, force=none)
