@@ -103,23 +103,39 @@ _KINDS = {
 class Part(BaseModel):
     """A thing a user can describe. An impossible one cannot be made: `InputProblems` names every mistake."""
 
+    __slots__ = ("_hash",)  # beside the fields: it is no part of what is compared, copied or pickled
+
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
 
     def __init__(self, **values: Any) -> None:
         """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
         faults: list[Fault] = []
-        sound, bad = values, set[str]()
         try:
             super().__init__(**values)
+            sound = vars(self)
         except ValidationError as error:
             faults = _faults(error)
             bad = {fault.field for fault in faults}
-            sound = {name: value for name, value in values.items() if name not in bad}
-        fields = type(self).model_fields.items()
-        defaults = {n: f.default for n, f in fields if not f.is_required() and n not in bad}
-        faults += self.cross_checks({**defaults, **sound})
+            fields = type(self).model_fields.items()
+            defaults = {n: f.default for n, f in fields if not f.is_required()}
+            sound = {name: value for name, value in {**defaults, **values}.items() if name not in bad}
+        faults += self.cross_checks(sound)
         if faults:
             raise PartProblems(type(self), faults)
+
+    def __hash__(self) -> int:
+        """Return a hash worked out once: what is remembered of a hub is looked up by its parts again and again."""
+        try:
+            known: int = object.__getattribute__(self, "_hash")
+        except AttributeError:
+            known = hash(tuple(self._values().values()))
+            object.__setattr__(self, "_hash", known)
+        return known
+
+    def _values(self) -> dict[str, Any]:
+        """Return the fields by name, their values as they are."""
+        held = vars(self)  # may hold more: properties worked out once
+        return {name: held[name] for name in type(self).model_fields}
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
@@ -131,8 +147,7 @@ class Part(BaseModel):
 
     def replace(self, **changes: Any) -> Self:
         """Return a copy with `changes` [SI] made, checked like any other part."""
-        kept = {name: getattr(self, name) for name in type(self).model_fields}
-        return type(self)(**{**kept, **changes})
+        return type(self)(**{**self._values(), **changes})
 
     @classmethod
     def locate(cls, path: str) -> tuple[str, Unit]:

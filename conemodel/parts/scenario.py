@@ -123,7 +123,7 @@ def _cone_faults(hub: Hub, axle: Axle) -> Iterator[Fault]:
 def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
     """Yield what cannot be wrong with rows of this shape."""
     for side in ("left", "right"):
-        shape, wrong = dict(getattr(hub, side)), dict(getattr(condition, side))
+        shape, wrong = vars(getattr(hub, side)), vars(getattr(condition, side))
         count, oversize = shape["ball_count"], wrong["ball_oversize"]
         yield from dent_faults(wrong, count, f"condition.{side}.")
         yield from oversize_faults(shape, oversize, f"condition.{side}.")

@@ -1,6 +1,8 @@
 """An impossible part cannot be made, and the message names field, value and limit."""
 
+import copy
 import math
+import pickle
 from typing import Any
 
 import pytest
@@ -96,6 +98,25 @@ def test_a_part_stays_as_it_is_and_copies_are_checked() -> None:
     assert axle.replace(bore=4e-3).bore == 4e-3
     with pytest.raises(InputProblems):
         axle.replace(bore=20e-3)
+
+
+def test_equal_parts_hash_alike_whatever_was_asked_of_them_before() -> None:
+    """What is worked out once, the hash itself too, is no part of a part; a hash would be wrong elsewhere."""
+    known: dict[str, Any] = {
+        "thread_diameter": 10e-3,
+        "thread_pitch": 1e-3,
+        "length": 0.14,
+        "cone_distance": 74e-3,
+        "bore": 5.1e-3,
+    }
+    fresh, used = Axle(**known), Axle(**known)
+    assert used.backlash_range[0] > 0
+    before = hash(used)
+    assert before == hash(used) == hash(fresh) == hash(fresh.replace()) == hash(copy.deepcopy(used))
+    assert fresh == used
+    assert hash(used.replace(bore=used.bore * 1.01)) != before
+    assert str(before).encode() not in pickle.dumps(used, protocol=0)
+    assert pickle.loads(pickle.dumps(used)) == used
 
 
 def test_a_range_cannot_be_upside_down() -> None:
