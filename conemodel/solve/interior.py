@@ -14,7 +14,7 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.solve.energy import table_of
 from conemodel.solve.geometry import FREEDOMS, PairArrays
-from conemodel.solve.linear import solve_each
+from conemodel.solve.linear import factor, solve_each, solve_factored
 
 Integers = npt.NDArray[np.int64]
 
@@ -26,6 +26,8 @@ SHELL = FREEDOMS - 1
 """Freedoms of the shell alone: without load, axle and shell do not yield."""
 
 _CLOSEST = 0.99  # of the way to the nearest wall
+_AT_A_TIME = 4
+"""Finished cases leave once they are one in so many: taking some out costs as much as another step of theirs."""
 
 
 class Furthest(NamedTuple):
@@ -105,7 +107,7 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
     case = np.arange(count)
     for _ in range(_MOST_STEPS):
         near = (point.multiplier * point.slack).sum(0) <= GAP
-        if near.any():
+        if near.size <= _AT_A_TIME * near.sum():
             gap = np.full(case.size, np.inf)
             gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
             done = gap <= GAP
@@ -188,7 +190,8 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
         steep * point.axial * point.radial,
         curve + steep * point.radial**2,
     )
-    ahead = _move(walls, point, solve_each(matrix.copy(), direction), np.zeros(1))
+    factor(matrix)
+    ahead = _move(walls, point, solve_factored(matrix, direction), np.zeros(1))
     present = (multiplier * slack).mean(0)
     left = multiplier + ahead.length * ahead.multiplier
     left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
@@ -201,7 +204,7 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
         weight * point.radial + ahead.multiplier * ahead.radial,
     )
     rest = direction - 2 * walls.times(walls.rate, np.concatenate(turned))
-    move = _move(walls, point, solve_each(matrix, rest), due)
+    move = _move(walls, point, solve_factored(matrix, rest), due)
     return _Point(
         q=point.q + move.length * move.q,
         multiplier=multiplier + move.length * move.multiplier,
