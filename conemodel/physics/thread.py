@@ -3,7 +3,6 @@
 All functions take keywords in SI and broadcast over arrays.
 """
 
-from collections.abc import Iterable
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -21,6 +20,8 @@ TRIANGLE = np.sqrt(3) / 2
 ALLOWANCE = {0.75: 22, 1.0: 26, 1.25: 28, 1.5: 32, 1.75: 34, 2.0: 38, 2.5: 42}
 """Distance of positions g and G from the basic size [µm], by pitch [mm]; h and H have none.
 Source: [ISO965-1]"""
+
+_PITCHES = f"a tolerance class goes with one of the pitches {', '.join(f'{p:g}' for p in ALLOWANCE)} mm"
 
 GRADE_STEPS = {
     **{
@@ -178,7 +179,7 @@ def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_cla
         "tolerance class must be such as 6g or 6H: 3 to 9 with g or h, 4 to 8 with G or H",
     )
     pitch_mm = round(pitch * 1e3, 6)
-    require(pitch_mm in ALLOWANCE, f"a tolerance class goes with one of the pitches {_listed(ALLOWANCE)} mm")
+    require(pitch_mm in ALLOWANCE, _PITCHES)
     width = _tolerance(diameter * 1e3, pitch_mm, GRADE_STEPS[tolerance_class]) * 1e-6
     allowance = ALLOWANCE[pitch_mm] * 1e-6 if tolerance_class[-1] in "gG" else 0.0
     basic = float(pitch_diameter(diameter=diameter, pitch=pitch))
@@ -232,10 +233,6 @@ def thread_friction_arm(*, diameter: Floats, pitch: Floats, friction: Floats) ->
 def _positive(size: Floats, pitch: Floats) -> Floats:
     require((np.asarray(size) > 0) & (np.asarray(pitch) > 0), "pitch must be above 0 m and fit the diameter")
     return size
-
-
-def _listed(numbers: Iterable[float]) -> str:
-    return ", ".join(f"{number:g}" for number in numbers)
 
 
 @lru_cache(maxsize=256)

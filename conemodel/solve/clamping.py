@@ -1,6 +1,7 @@
 """What closing the clamp does: its force, where it enters, and how much it shortens the axle."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import inf
 
 from conemodel.parts.hub import Axle, Side
@@ -159,6 +160,7 @@ def quick_release_stiffness(scenario: Scenario) -> float:
     return float(1 / (rod + axle_compliance(scenario.axle) * scale + clamp.fixed_give))
 
 
+@lru_cache(maxsize=256)
 def axle_compliance(axle: Axle) -> float:
     """Return the shortening of the axle between the middles of the cones' threads per newton [m/N]."""
     threaded = section_compliance(

@@ -87,6 +87,7 @@ def contact_end_play(pair: Pair, preload: float) -> float:
     return end_play_at_preload(pair, preload=preload)
 
 
+@lru_cache(maxsize=256)
 def pair_of(scenario: Scenario) -> Pair:
     """Return the scenario's pair of rows with everything that gives axially in series."""
     return scenario.pair(axial_compliance=preload_compliance(scenario))
