@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
 
 from conemodel.base.remembered import Remembered
 from conemodel.base.units import Array
@@ -13,6 +12,7 @@ from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import Wheel
 from conemodel.solve.drag import load_drag
 from conemodel.solve.life import life_of
+from conemodel.solve.monotone import Curve
 from conemodel.solve.pair import PairSolution
 from conemodel.solve.positions import case_of, is_even, solve_positions_of, touching_end_play
 from conemodel.solve.preload import search_end_play, stiff, unloaded_of
@@ -160,17 +160,17 @@ def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     if height >= closing.x[-1]:
         return search_end_play(pair, preload=preload)
     if height <= first:
-        there, next_to_it = closing((first, second))
+        there, next_to_it = closing.height[:2]
         return float(there + (height - first) * (next_to_it - there) / (second - first)) - given
-    return float(closing(height)) - given
+    return closing.at(height) - given
 
 
 @lru_cache(maxsize=64)
-def _closing(pair: Pair) -> PchipInterpolator:
+def _closing(pair: Pair) -> Curve:
     """Return end play [m] over preload to the power 2/3, nearly a straight line, where a pair is preloaded.
 
     `pair` comes from `_as_stiff`.
     """
     curve = curves_as_stiff.one(pair)
     edge = int((curve.preload > 0.0).sum())
-    return PchipInterpolator(curve.preload[:edge][::-1] ** (2 / 3), curve.end_play[:edge][::-1])
+    return Curve.through(curve.preload[:edge][::-1] ** (2 / 3), curve.end_play[:edge][::-1])

@@ -1,7 +1,9 @@
-"""Where curves drawn through points reach a height, for many curves at once.
+"""Curves drawn through points, and where many of them at once reach a height.
 
 Between the points run cubics that rise and fall only where the points do. Source: [FritschButland1984]
 """
+
+from typing import NamedTuple
 
 import numpy as np
 
@@ -28,6 +30,32 @@ def last_zero(x: Array, height: Array) -> Array:
     run = end - start
     share = _zero_of_cubic(both, run * _slopes(x, height)[rows, columns])
     return np.where(crossed.any(0), start + share * run, np.nan)
+
+
+class Curve(NamedTuple):
+    """One curve through the points `height` (n,) at `x` (n,), which rises, with its `slope` (n,) there."""
+
+    x: Array
+    height: Array
+    slope: Array
+
+    @classmethod
+    def through(cls, x: Array, height: Array) -> "Curve":
+        """Return the curve through points (n,).
+
+        >>> Curve.through(np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0, 4.0])).at(1.5)
+        3.0
+        """
+        return cls(x, height, _slopes(x[:, None], height[:, None])[:, 0])
+
+    def at(self, x: float) -> float:
+        """Return the height at an `x` between the first and the last point."""
+        before = int(np.clip(self.x.searchsorted(x) - 1, 0, len(self.x) - 2))
+        both = slice(before, before + 2)
+        (start, end), (low, high), (steep, steep_end) = self.x[both], self.height[both], self.slope[both]
+        share, run = (x - start) / (end - start), end - start
+        bent = run * ((1 - share) * steep - share * steep_end) + (2 * share - 1) * (high - low)
+        return float(low + share * (high - low) + share * (1 - share) * bent)
 
 
 def _zero_of_cubic(height: Array, slope: Array) -> Array:

@@ -1,10 +1,10 @@
-"""The last zero of curves through points, against the monotone cubics of scipy, a general library."""
+"""Curves through points and their last zero, against the monotone cubics of scipy, a general library."""
 
 import numpy as np
 import pytest
 from scipy.interpolate import PchipInterpolator
 
-from conemodel.solve.monotone import last_zero
+from conemodel.solve.monotone import Curve, last_zero
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -20,6 +20,15 @@ def test_zeros_are_those_of_the_same_cubics_in_another_library(seed: int) -> Non
         expected = roots[-1] if roots.size else np.nan
         # near a flat stretch the other library's roots are good to the root of rounding
         assert found[column] == pytest.approx(expected, abs=1e-7, nan_ok=True)
+
+
+@pytest.mark.parametrize("seed", range(5))
+def test_a_curve_is_that_of_another_library(seed: int) -> None:
+    rng = np.random.default_rng(seed)
+    x, height = np.cumsum(rng.uniform(0.1, 2.0, 12)), np.cumsum(rng.uniform(-0.6, 1.0, 12))
+    curve, other = Curve.through(x, height), PchipInterpolator(x, height)
+    for at in (*x, *rng.uniform(x[0], x[-1], 20)):
+        assert curve.at(float(at)) == pytest.approx(float(other(at)), rel=1e-12, abs=1e-12)
 
 
 def test_a_zero_on_a_point_is_found_at_either_end_and_between() -> None:
