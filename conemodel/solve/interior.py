@@ -26,8 +26,7 @@ SHELL = FREEDOMS - 1
 """Freedoms of the shell alone: without load, axle and shell do not yield."""
 
 _CLOSEST = 0.99  # of the way to the nearest wall
-_AT_A_TIME = 4
-"""Finished cases leave once they are one in so many: taking some out costs as much as another step of theirs."""
+_LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would make for a wall
 
 
 class Furthest(NamedTuple):
@@ -107,7 +106,7 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
     case = np.arange(count)
     for _ in range(_MOST_STEPS):
         near = (point.multiplier * point.slack).sum(0) <= GAP
-        if near.size <= _AT_A_TIME * near.sum():
+        if near.any():  # another step could bring them too close to a wall for the arithmetic
             gap = np.full(case.size, np.inf)
             gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
             done = gap <= GAP
@@ -196,8 +195,9 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
     left = multiplier + ahead.length * ahead.multiplier
     left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
     aim = present * (left.mean(0) / present) ** 3
-    # what the straight look left out: products of its own changes
-    due = aim - ahead.multiplier * (ahead.change - ahead.bend) + multiplier * ahead.bend
+    # what the straight look left out: products of its own changes, as far as it could be followed
+    gone = ahead.length**2 * ahead.multiplier * (ahead.change - ahead.bend)
+    due = np.maximum(aim - gone + multiplier * ahead.bend, _LEAST_DUE * aim)
     weight = due / slack
     turned = (
         weight * point.axial + ahead.multiplier * ahead.axial,
@@ -236,9 +236,8 @@ def _move(walls: Walls, point: _Point, q: Array, due: Array) -> _Move:
     change = -2 * (axial * point.axial + radial * point.radial)
     bend = axial**2 + radial**2
     change_multiplier = (due - multiplier * change) / slack - multiplier
-    # the slack along the way is a concave quadratic: its root is where the wall is met
-    root = np.sqrt(change**2 + 4 * bend * slack) - change
-    wall = (2 * slack / np.maximum(root, 1e-300)).min(0)
-    spent = (multiplier / np.maximum(-change_multiplier, 1e-300)).min(0)
-    length = np.minimum(1.0, _CLOSEST * np.minimum(wall, spent))
+    # the slack along the way is a concave quadratic: its root, here one over it, is where the wall is met
+    wall = (np.sqrt(change**2 + 4 * bend * slack) - change) / (2 * slack)
+    soonest = np.maximum(wall, -change_multiplier / multiplier).max(0)  # wall met or multiplier spent
+    length = 1 / np.maximum(1.0, soonest / _CLOSEST)
     return _Move(q, change_multiplier, axial, radial, change, bend, length)

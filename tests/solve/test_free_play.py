@@ -9,8 +9,14 @@ from scipy.optimize import NonlinearConstraint, brentq, minimize
 import conemodel as cm
 from conemodel.base.errors import NotConverged
 from conemodel.solve import interior
-from conemodel.solve.free_play import axle_end_direction, free_play, linear_free_play, rim_direction
-from conemodel.solve.geometry import arrays_of_pair, pair_arrays
+from conemodel.solve.free_play import (
+    axle_end_direction,
+    free_play,
+    free_plays,
+    linear_free_play,
+    rim_direction,
+)
+from conemodel.solve.geometry import arrays_of_pair, arrays_of_pairs, pair_arrays
 from conemodel.solve.interior import GAP
 from conemodel.solve.pair import solve_pair
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
@@ -230,3 +236,20 @@ def test_a_case_that_is_done_does_not_stop_the_others(root):
     # A few cases go through LAPACK together; one already at rest against its walls has a matrix of no use.
     hub = cm.load_scenario(root / "scenarios" / "road-front.toml")
     assert cm.predict(hub).window.width > 0
+
+
+@pytest.mark.parametrize("tilts", [(0.02, 0.012), (-0.02, 0.012), (0.0, 0.02), (0.03, -0.02), (0.01, 0.006)])
+def test_rows_far_askew_are_found_in_few_steps(monkeypatch, tilts):
+    # Twenty is what such hubs need at most; a way that runs into walls needs many more, or never gets there.
+    monkeypatch.setattr(interior, "_MOST_STEPS", 30)
+    cone, cup = tilts
+    turns = np.linspace(0, 2 * np.pi, 24)
+    askew = [
+        REAR.replace(cone_tilt=(cone, 0.0), cup_tilt=(cup * np.cos(turn), cup * np.sin(turn)), phase=turn / 2)
+        for turn in turns
+    ]
+    hubs = arrays_of_pairs([pair_of(row, REAR) for row in askew])
+    ends = np.linspace(-0.05e-3, 0.4e-3, 46)
+    found = free_plays(hubs, end_play=ends[None], direction=rim_direction(RIM)[None, None])
+    assert found.feasible.any()
+    assert found.gap.max() <= 2 * GAP
