@@ -162,7 +162,7 @@ def end_play_at_preload(pair: Pair, *, preload: float) -> float:
     if height <= first:
         there, next_to_it = closing.height[:2]
         return float(there + (height - first) * (next_to_it - there) / (second - first)) - given
-    return closing.at(height) - given
+    return float(closing.at(height)) - given
 
 
 @lru_cache(maxsize=64)

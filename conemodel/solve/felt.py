@@ -6,13 +6,13 @@ from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
-from scipy.interpolate import CubicHermiteSpline
 
 from conemodel.base.remembered import Remembered
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.free_play import axle_end_direction, free_plays, rim_direction
 from conemodel.solve.geometry import HubArrays, arrays_of_pairs
+from conemodel.solve.monotone import Curve
 from conemodel.solve.positions import are_even, touching_end_play, turned_hubs
 from conemodel.solve.preload import stiff
 
@@ -54,17 +54,17 @@ class FeltCurve:
 
     end_play: Array
     play: Array
-    read: CubicHermiteSpline
+    read: Curve
 
     def end_play_at(self, play: float) -> float:
         """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
         if play >= self.play[-1]:
             return float(self.end_play[-1])
-        return float(self.read.solve(play, extrapolate=False)[-1])
+        return self.read.last_at(play)
 
     def play_at(self, end_play: Array) -> Array:
         """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
-        return np.asarray(self.read(np.maximum(end_play, self.end_play[0])))
+        return self.read.at(np.maximum(end_play, self.end_play[0]))
 
 
 def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
@@ -138,7 +138,7 @@ def _through(end_play: Array, play: Array, slope: Array) -> FeltCurve:
     """
     rise = 3 * np.diff(play) / np.diff(end_play)
     held = np.minimum(slope, np.minimum(np.append(rise, np.inf), np.insert(rise, 0, np.inf)))
-    return FeltCurve(end_play=end_play, play=play, read=CubicHermiteSpline(end_play, play, held))
+    return FeltCurve(end_play=end_play, play=play, read=Curve(end_play, play, held))
 
 
 place_curves = Remembered(_place_curves, size=128)

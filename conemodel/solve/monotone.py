@@ -7,16 +7,16 @@ from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.units import Array
+from conemodel.base.units import Array, Floats
 
 _MOST_STEPS, _EXACT = 60, 1e-15
 """Steps of a search, and how closely it places a zero between two points [share of their distance]."""
 
 
-def last_zero(x: Array, height: Array) -> Array:
+def last_zero(x: Array, height: Array, slope: Array | None = None) -> Array:
     """Return the last x at which each curve (h,) of `height` (n, h) is zero, nan where none is.
 
-    `x` (n, h) or (n, 1) rises.
+    `x` (n, h) or (n, 1) rises. The curves are monotone cubics unless another `slope` (n, h) is given.
 
     >>> x = np.array([[0.0], [1.0], [2.0], [4.0]])
     >>> last_zero(x, np.hstack((3 - x, 1 + x))).tolist()
@@ -28,7 +28,7 @@ def last_zero(x: Array, height: Array) -> Array:
     rows, columns = np.stack((last, last + 1)), np.arange(height.shape[1])
     (start, end), both = x[rows, columns], height[rows, columns]
     run = end - start
-    share = _zero_of_cubic(both, run * _slopes(x, height)[rows, columns])
+    share = _zero_of_cubic(both, run * (_slopes(x, height) if slope is None else slope)[rows, columns])
     return np.where(crossed.any(0), start + share * run, np.nan)
 
 
@@ -44,18 +44,23 @@ class Curve(NamedTuple):
         """Return the curve through points (n,).
 
         >>> Curve.through(np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0, 4.0])).at(1.5)
-        3.0
+        array(3.)
         """
         return cls(x, height, _slopes(x[:, None], height[:, None])[:, 0])
 
-    def at(self, x: float) -> float:
-        """Return the height at an `x` between the first and the last point."""
-        before = int(np.clip(self.x.searchsorted(x) - 1, 0, len(self.x) - 2))
-        both = slice(before, before + 2)
-        (start, end), (low, high), (steep, steep_end) = self.x[both], self.height[both], self.slope[both]
-        share, run = (x - start) / (end - start), end - start
-        bent = run * ((1 - share) * steep - share * steep_end) + (2 * share - 1) * (high - low)
-        return float(low + share * (high - low) + share * (1 - share) * bent)
+    def at(self, x: Floats) -> Array:
+        """Return the heights at any number of `x` between the first and the last point."""
+        before = np.clip(self.x.searchsorted(x) - 1, 0, len(self.x) - 2)
+        start, low, steep = (field[before] for field in self)
+        end, high, steep_end = (field[before + 1] for field in self)
+        run, rise = end - start, high - low
+        share = (x - start) / run
+        bent = run * ((1 - share) * steep - share * steep_end) + (2 * share - 1) * rise
+        return np.asarray(low + share * (rise + (1 - share) * bent))
+
+    def last_at(self, height: float) -> float:
+        """Return the last x at which the curve has a `height`, nan where it never has."""
+        return float(last_zero(self.x[:, None], self.height[:, None] - height, self.slope[:, None])[0])
 
 
 def _zero_of_cubic(height: Array, slope: Array) -> Array:

@@ -27,8 +27,10 @@ def test_a_curve_is_that_of_another_library(seed: int) -> None:
     rng = np.random.default_rng(seed)
     x, height = np.cumsum(rng.uniform(0.1, 2.0, 12)), np.cumsum(rng.uniform(-0.6, 1.0, 12))
     curve, other = Curve.through(x, height), PchipInterpolator(x, height)
-    for at in (*x, *rng.uniform(x[0], x[-1], 20)):
-        assert curve.at(float(at)) == pytest.approx(float(other(at)), rel=1e-12, abs=1e-12)
+    at = np.concatenate((x, rng.uniform(x[0], x[-1], 20)))
+    assert curve.at(at) == pytest.approx(other(at), rel=1e-12, abs=1e-12)
+    middle = float(np.median(height))
+    assert other(curve.last_at(middle)) == pytest.approx(middle, abs=1e-12)
 
 
 def test_a_zero_on_a_point_is_found_at_either_end_and_between() -> None:
