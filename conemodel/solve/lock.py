@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from conemodel.parts.hub import Axle, Side, Stack
 from conemodel.parts.scenario import Scenario
@@ -126,42 +126,58 @@ def other_side(side: Side) -> Side:
     return "right" if side == "left" else "left"
 
 
-def lock_up(scenario: Scenario) -> Joint:
-    """Return the joint of the adjustable side as the setting locks it."""
-    axle, setting = scenario.axle, scenario.setting
-    side = scenario.hub.adjustable_side
-    stack, far = scenario.stack.side(side), scenario.stack.side(other_side(side))
-    force = lock_force_of(axle, stack, setting.lock_torque)
-    gives = gives_of(axle, stack)
+class _Grip(NamedTuple):
+    """What friction makes of a locking force: fields as in `Joint`, and what the far side can hold [N·m]."""
+
+    holding_torque: float
+    stop_preload: float
+    axle_torque: float
+    slip_torque: float
+
+
+@lru_cache(maxsize=256)
+def _grip_of(axle: Axle, stack: Stack, far: Stack, force: float) -> _Grip:
+    """Return what friction makes of a locking `force` [N]. Source: [VDI2230]."""
     thread = {"diameter": axle.thread_diameter, "pitch": axle.thread_pitch}
     face = {
         "thread_friction": stack.thread_friction,
         "face_friction": stack.face_friction,
         "face_radius": face_radius(axle, stack),
     }
-    hold = float(holding_torque(force=force, **thread, **face))
+    slip = far_side_slip_torque(
+        force=lock_force_of(axle, far, far.lock_torque), **thread, thread_friction=far.thread_friction
+    )
+    arm = thread_torque_arm(**thread, friction=stack.thread_friction, tightening=True)
+    return _Grip(
+        holding_torque=float(holding_torque(force=force, **thread, **face)),
+        stop_preload=float(unheld_preload(force=force, **thread, **face)),
+        axle_torque=force * float(arm),
+        slip_torque=float(slip),
+    )
+
+
+def lock_up(scenario: Scenario) -> Joint:
+    """Return the joint of the adjustable side as the setting locks it."""
+    axle, setting = scenario.axle, scenario.setting
+    side = scenario.hub.adjustable_side
+    stack, far = scenario.stack.side(side), scenario.stack.side(other_side(side))
+    force = lock_force_of(axle, stack, setting.lock_torque)
+    grip = _grip_of(axle, stack, far, force)
     free = not setting.cone_held and not stack.keyed_washer and setting.technique != "cone turned out"
     turn = setting.drift if setting.cone_held or not stack.keyed_washer else stack.key_clearance
-    arm = float(thread_torque_arm(**thread, friction=stack.thread_friction, tightening=True))
-    slip = far_side_slip_torque(
-        force=lock_force_of(axle, far, far.lock_torque),
-        diameter=axle.thread_diameter,
-        pitch=axle.thread_pitch,
-        thread_friction=far.thread_friction,
-    )
-    axle_torque = force * arm
+    axle_torque = grip.axle_torque
     if stack.keyed_washer and not setting.cone_held and setting.technique != "cone turned out":
         # nothing but the axle takes up what the nut is turned with: its face turns the washer, the key the axle
         axle_torque = setting.lock_torque
     return Joint(
-        gives=gives,
+        gives=gives_of(axle, stack),
         force=force,
         backlash=axle.backlash,
         taken=axle.backlash if setting.slack_taken else 0.0,
-        holding_torque=hold,
+        holding_torque=grip.holding_torque,
         turned_in=turn * axle.lead_per_radian,
-        runs_in=free and hold > 0.0 and force > 0.0,
-        stop_preload=float(unheld_preload(force=force, **thread, **face)),
+        runs_in=free and grip.holding_torque > 0.0 and force > 0.0,
+        stop_preload=grip.stop_preload,
         axle_torque=axle_torque,
-        far_side_slips=setting.axle_held == "far spanners" and axle_torque > float(slip),
+        far_side_slips=setting.axle_held == "far spanners" and axle_torque > grip.slip_torque,
     )
