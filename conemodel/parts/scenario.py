@@ -61,6 +61,7 @@ class Scenario(Part):
         return self.replace(setting=self.setting.replace(**changes))
 
 
+@lru_cache(maxsize=256)
 def _row(hub: Hub, condition: Condition, side: Side) -> Row:
     """Return one row with its shape and its condition."""
     return Row(**dict(getattr(hub, side)), **dict(getattr(condition, side)))

@@ -1,5 +1,6 @@
 """Fatigue life of the races under the loads the balls really carry. Only ever used as a ratio."""
 
+from functools import lru_cache
 from math import cos
 
 import numpy as np
@@ -30,6 +31,16 @@ def life_of(pair: Pair, solution: PairSolution) -> Array:
 def _row_lives(row: Row, state: RowState) -> tuple[Array, Array]:
     """Return the lives of cone and cup of one row [revolutions]."""
     loads = state.ball_load.reshape(*state.ball_load.shape[:-2], -1)
+    cone, cup = _capacities(row)
+    return (
+        np.asarray(fatigue.race_life(capacity=cone, load=fatigue.stationary_mean(loads))),
+        np.asarray(fatigue.race_life(capacity=cup, load=fatigue.rotating_mean(loads))),
+    )
+
+
+@lru_cache(maxsize=128)
+def _capacities(row: Row) -> tuple[float, float]:
+    """Return the capacities of cone and cup of one row [N]."""
     gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
     size = {
         "ball_diameter": row.ball_diameter,
@@ -39,7 +50,4 @@ def _row_lives(row: Row, state: RowState) -> tuple[Array, Array]:
     }
     cone = fatigue.cone_capacity(conformity=row.cone_conformity, **size)
     cup = fatigue.cup_capacity(conformity=row.cup_conformity, **size)
-    return (
-        np.asarray(fatigue.race_life(capacity=cone, load=fatigue.stationary_mean(loads))),
-        np.asarray(fatigue.race_life(capacity=cup, load=fatigue.rotating_mean(loads))),
-    )
+    return float(cone), float(cup)
