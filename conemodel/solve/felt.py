@@ -12,7 +12,7 @@ from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.free_play import axle_end_direction, free_plays, rim_direction
 from conemodel.solve.geometry import HubArrays, arrays_of_pairs
-from conemodel.solve.monotone import Curve
+from conemodel.solve.monotone import Curve, last_zero
 from conemodel.solve.positions import are_even, touching_end_play, turned_hubs
 from conemodel.solve.preload import stiff
 
@@ -58,13 +58,19 @@ class FeltCurve:
 
     def end_play_at(self, play: float) -> float:
         """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
-        if play >= self.play[-1]:
-            return float(self.end_play[-1])
-        return self.read.last_at(play)
+        return float(end_plays_at((self,), np.array([play]))[0])
 
     def play_at(self, end_play: Array) -> Array:
         """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
         return self.read.at(np.maximum(end_play, self.end_play[0]))
+
+
+def end_plays_at(curves: Sequence[FeltCurve], play: Array) -> Array:
+    """Return `FeltCurve.end_play_at` for each of `curves` (h,), of equally many points, and its `play` (h,) [m]."""
+    x, height, slope = (
+        np.stack(field, axis=-1) for field in zip(*(curve.read for curve in curves), strict=True)
+    )
+    return np.where(play >= height[-1], x[-1], last_zero(x, height - play, slope))
 
 
 def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:

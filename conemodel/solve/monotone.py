@@ -58,10 +58,6 @@ class Curve(NamedTuple):
         bent = run * ((1 - share) * steep - share * steep_end) + (2 * share - 1) * rise
         return np.asarray(low + share * (rise + (1 - share) * bent))
 
-    def last_at(self, height: float) -> float:
-        """Return the last x at which the curve has a `height`, nan where it never has."""
-        return float(last_zero(self.x[:, None], self.height[:, None] - height, self.slope[:, None])[0])
-
 
 def _zero_of_cubic(height: Array, slope: Array) -> Array:
     """Return where in 0...1 monotone cubics are zero (h,), from `height` and `slope` (2, h) at both ends.

@@ -20,7 +20,7 @@ from conemodel.solve.curves import (
     all_life_curves,
     road_load,
 )
-from conemodel.solve.felt import place_curves, rim_of
+from conemodel.solve.felt import end_plays_at, place_curves, rim_of
 from conemodel.solve.monotone import last_zero
 from conemodel.solve.positions import touching_end_play
 from conemodel.solve.stages import pair_of
@@ -150,10 +150,10 @@ def _limit(name: str, edge: float, ends: Mapping[str, float], limits: Limits) ->
     )
 
 
-def _rim_play_edges(hubs: Sequence[_Hub]) -> list[float]:
+def _rim_play_edges(hubs: Sequence[_Hub]) -> Array:
     """Return where each rim has the play that may just be felt [m]."""
     curves = place_curves(rim_of(hub.pair, hub.wheel.rim_radius) for hub in hubs)
-    return [curve.end_play_at(hub.limits.rim_play) for hub, curve in zip(hubs, curves, strict=True)]
+    return end_plays_at(curves, np.array([hub.limits.rim_play for hub in hubs]))
 
 
 def _torque_edges(hubs: Sequence[_Hub]) -> Array:

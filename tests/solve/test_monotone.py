@@ -29,8 +29,8 @@ def test_a_curve_is_that_of_another_library(seed: int) -> None:
     curve, other = Curve.through(x, height), PchipInterpolator(x, height)
     at = np.concatenate((x, rng.uniform(x[0], x[-1], 20)))
     assert curve.at(at) == pytest.approx(other(at), rel=1e-12, abs=1e-12)
-    middle = float(np.median(height))
-    assert other(curve.last_at(middle)) == pytest.approx(middle, abs=1e-12)
+    middle, slope = np.median(height), curve.slope[:, None]
+    assert other(last_zero(x[:, None], height[:, None] - middle, slope)) == pytest.approx(middle, abs=1e-12)
 
 
 def test_a_zero_on_a_point_is_found_at_either_end_and_between() -> None:
