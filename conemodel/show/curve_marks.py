@@ -114,19 +114,19 @@ def pointed(field: str, scales: Scales, y: Any) -> Spec:
 
 
 def strips(scales: Scales) -> Spec:
-    """Return a see-through strip for each position, to be pointed at."""
+    """Return a see-through strip for each position, to be pointed at; they stand side by side."""
     select = {
         "type": "point",
-        "nearest": True,
         "on": "pointerover",
         "clear": "pointerout",
         "encodings": ["x"],
     }
     return {
         "params": [{"name": "near", "select": select}],
-        "mark": {"type": "rule", "strokeWidth": 10, "opacity": 0},
+        "mark": {"type": "rect", "opacity": 0},
         "encoding": {
-            "x": scales.x("out_deg"),
+            "x": scales.x("from_deg"),
+            "x2": {"field": "to_deg"},
             "tooltip": tooltip(
                 ("cone", "cone"),
                 ("clock", "on a clock face"),

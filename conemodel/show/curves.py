@@ -117,8 +117,12 @@ def _clipped(ends: tuple[float, float] | None, scales: Scales) -> tuple[float, f
 
 def _rows(sweep: Sweep) -> list[Spec]:
     """Return the sweep as the chart's data, with the words of the read-out."""
+    out = sweep.cone_angle * DEG.per_si
+    between = np.concatenate([out[:1], (out[1:] + out[:-1]) / 2, out[-1:]])
     columns: dict[str, Iterable[Any]] = {
-        "out_deg": (sweep.cone_angle * DEG.per_si).tolist(),
+        "out_deg": out.tolist(),
+        "from_deg": between[:-1].tolist(),
+        "to_deg": between[1:].tolist(),
         "bench_mm": (sweep.end_play_open * MM.per_si).tolist(),
         "clamped_mm": (sweep.end_play_clamped * MM.per_si).tolist(),
         "bench_n": sweep.preload_open.tolist(),

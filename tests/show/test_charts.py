@@ -4,6 +4,7 @@ Expected values are geometry: a band is the good range, 360° are one lead.
 """
 
 import json
+from itertools import pairwise
 from math import radians
 
 import altair as alt
@@ -155,3 +156,12 @@ def test_a_chart_carries_both_sets_of_colours():
     said = tone("opens")["expr"]
     assert LIGHT.opens in said
     assert DARK.opens in said
+
+
+def test_every_place_across_the_chart_belongs_to_the_position_nearest_to_it(touring, touring_sweep):
+    data = rows(against_cone_position(touring_sweep, touring))
+    assert data[0]["from_deg"] == data[0]["out_deg"]
+    assert data[-1]["to_deg"] == data[-1]["out_deg"]
+    for one, other in pairwise(data):
+        middle = (one["out_deg"] + other["out_deg"]) / 2
+        assert one["to_deg"] == other["from_deg"] == pytest.approx(middle)
