@@ -1,7 +1,6 @@
 """Free play: how far a named place on the hub moves, stop to stop, with no force at all."""
 
 from dataclasses import dataclass, fields
-from typing import NamedTuple
 
 import numpy as np
 import numpy.typing as npt
@@ -35,21 +34,24 @@ class FreePlay:
     """Movement of a place from stop to stop; all fields (...).
 
     Attributes:
-        travel: from stop to stop [m]; 0 where the pair is not loose.
-        low, high: the stops, from where the shell stands central [m].
+        low, high: the stops, from where the shell stands central [m]; both 0 where the pair is not loose.
         gap: how much more travel there could be at most, by duality [m]; 0 where the pair is not loose.
         feasible: whether there is a place where no ball is pinched, by a tenth of a nanometre or more.
         valid: whether the balls that stop the shell touch between 0 and the shoulder.
         slope: how fast `travel` grows with end play [-]; 0 where the pair is not loose.
     """
 
-    travel: Array
     low: Array
     high: Array
     gap: Array
     feasible: Flags
     valid: Flags
     slope: Array
+
+    @property
+    def travel(self) -> Array:
+        """From stop to stop [m]; 0 where the pair is not loose."""
+        return np.asarray(self.high - self.low)
 
 
 def rim_direction(radius: Floats, azimuth: Floats = 0.0) -> Array:
@@ -109,14 +111,15 @@ def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.Array
     ways = np.concatenate((ways[:3], ways[3:] / rigid.lever[hub]))
     chunks = [slice(first, first + CHUNK) for first in range(0, ends.size, CHUNK)] or [slice(0, 0)]
     each = [_stops(rigid, hubs.mirrored, hub[chunk], ends[chunk], ways[:, chunk]) for chunk in chunks]
-    found = {
-        name: np.concatenate([getattr(stops, name) for stops in each]).reshape(shape)
-        for name in _Stops._fields
-    }
-    gap, travel = found["gap"], found["high"] - found["low"]
-    if not (gap <= np.maximum(2 * PROVEN, 1e-6 * travel)).all():
-        raise NotConverged(f"free play was found to {gap.max():.1e} m only")
-    return FreePlay(travel=travel, **found)
+    found = FreePlay(
+        **{
+            field.name: np.concatenate([getattr(stops, field.name) for stops in each]).reshape(shape)
+            for field in fields(FreePlay)
+        }
+    )
+    if not (found.gap <= np.maximum(2 * PROVEN, 1e-6 * found.travel)).all():
+        raise NotConverged(f"free play was found to {found.gap.max():.1e} m only")
+    return found
 
 
 def _cases(
@@ -166,19 +169,8 @@ def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.Arra
     return travel
 
 
-class _Stops(NamedTuple):
-    """Both stops of each case, the fields as in `FreePlay`, (n,)."""
-
-    low: Array
-    high: Array
-    gap: Array
-    feasible: Flags
-    valid: Flags
-    slope: Array
-
-
-def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, way: Array) -> _Stops:
-    """Return the stops along `way` (5, n), each case in its `hub` (n,); `mirrored` (h,) as in `HubArrays`."""
+def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, way: Array) -> FreePlay:
+    """Return both stops (n,) along `way` (5, n), each case in its `hub` (n,); `mirrored` (h,) as in `HubArrays`."""
     start, loose = _inside(rigid, hub, end_play)
     moves = (np.abs(way).max(0) > 0) & loose  # a direction of nothing has no travel
     # a mirror turns round what moves along the axle and tilts: then both stops are as far
@@ -192,7 +184,9 @@ def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, w
     valid = _angles_hold(walls_of(rigid, end_play, hub), start)
     np.logical_and.at(valid, case, _angles_hold(walls, found.q))
     reach, gap, slope = stops
-    return _Stops(-reach[1], reach[0], gap.sum(0), loose, valid, slope.sum(0))
+    return FreePlay(
+        low=-reach[1], high=reach[0], gap=gap.sum(0), feasible=loose, valid=valid, slope=slope.sum(0)
+    )
 
 
 def _inside(rigid: PairArrays, hub: Integers, end_play: Array) -> tuple[Array, Flags]:
