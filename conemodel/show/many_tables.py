@@ -57,11 +57,6 @@ def many_csv(crowd: Crowd, parts: Iterable[Drawn]) -> Iterator[str]:
         yield stream.getvalue()
 
 
-def kinds_rows(study: ManyHubs) -> list[Line]:
-    """Return one row for each kind of hub, and one for all of them last."""
-    return [_group(group) for group in (*study.kinds, study.all)]
-
-
 def _group(group: Group) -> Line:
     angle, right = group.curve.best
     return {

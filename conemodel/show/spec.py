@@ -71,7 +71,7 @@ def only(test: str) -> Spec:
     return {"transform": [{"filter": test}]}
 
 
-def good_band(low: float, high: float, x: Any, **y: Any) -> Spec:
+def good_band(low: float, high: float, x: Any) -> Spec:
     """Return the good range as a shaded band with dotted edges; `x` makes a channel of a field."""
     return {
         "data": values({"low": low, "high": high}),
@@ -83,7 +83,7 @@ def good_band(low: float, high: float, x: Any, **y: Any) -> Spec:
             "strokeWidth": 1.5,
             "strokeDash": [1, 3],
         },
-        "encoding": {"x": x("low"), "x2": {"field": "high"}, **y},
+        "encoding": {"x": x("low"), "x2": {"field": "high"}},
     }
 
 

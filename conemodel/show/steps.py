@@ -41,11 +41,6 @@ class Step:
         """What stands beside it [m]: the change, or the level itself."""
         return self.end - self.start
 
-    @property
-    def stage_words(self) -> str:
-        """Its stage in words."""
-        return STAGE_WORDS[self.stage]
-
 
 def steps_shown(prediction: Prediction) -> tuple[Step, ...]:
     """Return the rows of the waterfall in order: the terms of each stage, then the level it leaves.

@@ -8,7 +8,7 @@ from conemodel.base.units import DEG, KILONEWTON
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.asked import asked
 from conemodel.tasks.predict import Prediction
-from conemodel.tasks.words import fraction_of_turn
+from conemodel.tasks.words import CLOCK_MINUTE, fraction_of_turn
 from conemodel.ui.address import choice, flag, number
 
 AS_DESCRIBED = "as described"
@@ -130,7 +130,7 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
 def _take_minutes() -> None:
     chosen = st.session_state.minutes
     if chosen in MINUTES:
-        turn_by(DEG.to_si(6.0 * MINUTES[chosen]))
+        turn_by(MINUTES[chosen] * CLOCK_MINUTE)
     st.session_state.minutes = None
 
 
