@@ -18,13 +18,13 @@ if TYPE_CHECKING:
     from conemodel.base.errors import NotConverged as NotConverged
     from conemodel.parts.bearing import Pair as Pair
     from conemodel.parts.bearing import Row as Row
-    from conemodel.parts.files import load_scenario as load_scenario
     from conemodel.parts.readings import load_readings as load_readings
     from conemodel.parts.scenario import Scenario as Scenario
-    from conemodel.solve.pair import solve_pair as solve_pair
-    from conemodel.tasks.diagnose.diagnosis import diagnose as diagnose
-    from conemodel.tasks.predict import predict as predict
-    from conemodel.tasks.study import sweep as sweep
+    from conemodel.parts.toml_files import load_scenario as load_scenario
+    from conemodel.solve.equilibrium.pair import solve_pair as solve_pair
+    from conemodel.tasks.diagnosis.diagnose import diagnose as diagnose
+    from conemodel.tasks.setting.predict import predict as predict
+    from conemodel.tasks.setting.sweep import sweep as sweep
 
 _HOMES = {
     "ConemodelError": "base.errors",
@@ -33,12 +33,12 @@ _HOMES = {
     "Pair": "parts.bearing",
     "Row": "parts.bearing",
     "Scenario": "parts.scenario",
-    "diagnose": "tasks.diagnose.diagnosis",
+    "diagnose": "tasks.diagnosis.diagnose",
     "load_readings": "parts.readings",
-    "load_scenario": "parts.files",
-    "predict": "tasks.predict",
-    "solve_pair": "solve.pair",
-    "sweep": "tasks.study",
+    "load_scenario": "parts.toml_files",
+    "predict": "tasks.setting.predict",
+    "solve_pair": "solve.equilibrium.pair",
+    "sweep": "tasks.setting.sweep",
 }
 
 __all__ = [*_HOMES]  # noqa: PLE0604 - the names are strings; the linter cannot see that

@@ -9,9 +9,9 @@ import click
 import numpy as np
 
 from conemodel.base.errors import ConemodelError, InputProblems, Problem
-from conemodel.parts.files import load_scenario
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.asked import asked, option_problems, parse_turn
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.setting.overrides import asked, option_problems, parse_turn
 
 BAD_INPUT = 2
 """Exit code where what was given cannot be used."""
@@ -41,7 +41,7 @@ SETTING_OPTIONS = (
 
 
 def setting_options(command: Any) -> Any:
-    """Give a command every option that changes a setting; values are read by `tasks.asked`."""
+    """Give a command every option that changes a setting; values are read by `tasks.setting.overrides`."""
     for name, help_text in reversed(SETTING_OPTIONS):
         command = click.option(f"--{name}", name.replace("-", "_"), default=None, help=help_text)(command)
     return command
@@ -61,9 +61,9 @@ def main() -> None:
 @click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
 def predict(scenario: str, as_json: bool, **options: str | None) -> None:
     """Print the five stages of a setting and the verdict."""
-    from conemodel.show.tables import prediction_json
-    from conemodel.show.text import prediction_text
-    from conemodel.tasks.predict import predict as run
+    from conemodel.show.setting.rows import prediction_json
+    from conemodel.show.setting.text import prediction_text
+    from conemodel.tasks.setting.predict import predict as run
 
     with _Reported():
         result = run(_asked_scenario(scenario, options))
@@ -82,9 +82,9 @@ def sweep(
     scenario: str, start: str, end: str, points: str, as_csv: bool, png: str | None, **options: str | None
 ) -> None:
     """Print end play and preload against cone position, before and after clamping."""
-    from conemodel.show.tables import sweep_csv
-    from conemodel.show.text import sweep_text
-    from conemodel.tasks.study import sweep as run
+    from conemodel.show.setting.rows import sweep_csv
+    from conemodel.show.setting.text import sweep_text
+    from conemodel.tasks.setting.sweep import sweep as run
 
     with _Reported():
         angles, hub = _both(lambda: _angles(start, end, points), lambda: _asked_scenario(scenario, options))
@@ -103,9 +103,9 @@ def sweep(
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **options: str | None) -> None:
     """Print pressure, drag, spin time and life against cone position, clamped."""
-    from conemodel.show.races_tables import races_csv
-    from conemodel.show.races_text import races_text
-    from conemodel.tasks.races import sweep_races
+    from conemodel.show.bearing.rows import races_csv
+    from conemodel.show.bearing.text import races_text
+    from conemodel.tasks.bearing.race_sweep import sweep_races
 
     with _Reported():
         angles, hub = _both(lambda: _angles(start, end, points), lambda: _asked_scenario(scenario, options))
@@ -120,11 +120,11 @@ def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **opti
 @click.option("--csv", "as_csv", is_flag=True, help="print the torque at each angle of the wheel")
 def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> None:
     """Print what a hand finds that turns the hub, and what the cone cannot put right."""
-    from conemodel.show.races_tables import torque_csv
-    from conemodel.show.races_text import feel_text
-    from conemodel.show.words import STAGE_WORDS
-    from conemodel.tasks.faults import troubles_of
-    from conemodel.tasks.signature import signature
+    from conemodel.show.bearing.rows import torque_csv
+    from conemodel.show.bearing.text import feel_text
+    from conemodel.show.formatting import STAGE_WORDS
+    from conemodel.tasks.bearing.defects import troubles_of
+    from conemodel.tasks.bearing.feel_when_turned import signature
 
     stage = "locked" if bench else "clamped"
     with _Reported():
@@ -138,9 +138,9 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 def method(as_csv: bool) -> None:
     """Print published values beside what is computed for them now."""
-    from conemodel.show.races_tables import checks_csv
-    from conemodel.show.races_text import checks_text
-    from conemodel.tasks.method import published_checks
+    from conemodel.show.bearing.rows import checks_csv
+    from conemodel.show.bearing.text import checks_text
+    from conemodel.tasks.validation.method import published_checks
 
     with _Reported():
         checks = published_checks()
@@ -165,14 +165,14 @@ def many_hubs(
 ) -> None:
     """Print how often a fixed back-off lands in the good range, over a POPULATION of hubs given as a file."""
     from conemodel.parts.population import DEFAULT, load_crowd
-    from conemodel.show.many import many_figure
-    from conemodel.show.many_tables import many_csv, many_json
-    from conemodel.show.many_text import many_text
-    from conemodel.tasks.many_asked import many_asked
-    from conemodel.tasks.many_draws import draws
-    from conemodel.tasks.many_hubs import CHUNK
-    from conemodel.tasks.many_hubs import many_hubs as run
-    from conemodel.tasks.what_matters import what_matters
+    from conemodel.show.population.charts import many_figure
+    from conemodel.show.population.rows import many_csv, many_json
+    from conemodel.show.population.text import many_text
+    from conemodel.tasks.population.request import many_asked
+    from conemodel.tasks.population.sampling import draws
+    from conemodel.tasks.population.sobol import what_matters
+    from conemodel.tasks.population.study import CHUNK
+    from conemodel.tasks.population.study import many_hubs as run
 
     with _Reported():
         crowd, asked_for = _both(
@@ -210,8 +210,8 @@ class _Told:
 def check(readings: str, hub: str | None, as_json: bool) -> None:
     """Print what a hub most likely is, what to do and what to measure next, from a file of READINGS."""
     from conemodel.parts.readings import load_readings
-    from conemodel.show.check_text import check_json, check_text
-    from conemodel.tasks.diagnose.diagnosis import diagnose
+    from conemodel.show.diagnosis.text import check_json, check_text
+    from conemodel.tasks.diagnosis.diagnose import diagnose
 
     with _Reported():
         read, described = _both(
@@ -281,15 +281,15 @@ def _angles(start: str, end: str, points: str) -> Any:
 
 def _write_png(path: Path, result: Any, hub: Scenario) -> None:
     """Write the curves of a sweep as a picture. Errors: `InputProblems` where the file cannot be written."""
-    from conemodel.show.drawings import sweep_figure
-    from conemodel.tasks.predict import predict as run
+    from conemodel.show.setting.setting_sheet import sweep_figure
+    from conemodel.tasks.setting.predict import predict as run
 
     _write_picture(path, lambda: sweep_figure(result, run(hub)))
 
 
 def _write_picture(path: Path, draw: Callable[[], Any]) -> None:
     """Write a figure as PNG. Errors: `InputProblems` where the file cannot be written."""
-    from conemodel.show.drawings import to_png
+    from conemodel.show.setting.setting_sheet import to_png
 
     try:
         path.write_bytes(to_png(draw()))

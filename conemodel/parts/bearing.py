@@ -5,7 +5,7 @@ from math import cos, pi
 from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.physics.packing import balls_that_fit
 
 Tilt = tuple[float, float]

@@ -11,8 +11,8 @@ from pydantic.fields import FieldInfo
 
 from conemodel.parts.hub import Axle, Stack
 from conemodel.parts.mounting import Clamp, Frame, Wheel
-from conemodel.parts.part import Part
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import Part
 from conemodel.parts.setting import Setting
 
 P = TypeVar("P", bound=Part)

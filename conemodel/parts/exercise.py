@@ -6,8 +6,8 @@ from typing import Any, Literal
 from pydantic import Field
 
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
-from conemodel.parts.part import Fault as Mistake
-from conemodel.parts.part import Part, quantity
+from conemodel.parts.schema import Fault as Mistake
+from conemodel.parts.schema import Part, quantity
 from conemodel.parts.setting import ClampSeat
 
 Kind = Literal["touch", "name", "set"]

@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
 from conemodel.parts.bearing import RowGeometry
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
 

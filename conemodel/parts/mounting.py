@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
 
 ClampKind = Literal["quick release", "nuts", "thru-axle"]
 

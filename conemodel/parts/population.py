@@ -7,12 +7,7 @@ from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE, TURN
-from conemodel.parts.files import read_part
-from conemodel.parts.part import Fault, Part, quantity
-from conemodel.parts.scenario import Scenario
-from conemodel.parts.setting import Technique
-from conemodel.parts.shelf import SCENARIOS, load_part, scenario_called, shelf_of
-from conemodel.parts.uncertain import (
+from conemodel.parts.distributions import (
     Uncertain,
     UncertainForce,
     UncertainFriction,
@@ -22,6 +17,11 @@ from conemodel.parts.uncertain import (
     UncertainTorque,
     UncertainTurn,
 )
+from conemodel.parts.library import SCENARIOS, load_part, scenario_called, shelf_of
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.setting import Technique
+from conemodel.parts.toml_files import read_part
 
 DEFAULT = SCENARIOS / "populations" / "workshop-mix.toml"
 """The population taken where none is given."""

@@ -6,9 +6,9 @@ from typing import Any, Literal
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
-from conemodel.parts.files import FILE_SIZE_LIMIT, read_part
 from conemodel.parts.mounting import ClampKind
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.toml_files import FILE_SIZE_LIMIT, read_part
 
 Instrument = Literal["dial gauge", "ruler"]
 HandWord = Literal["none", "just felt", "clear"]

@@ -8,7 +8,7 @@ from conemodel.base.units import ONE
 from conemodel.parts.bearing import Pair, Row, dent_faults, oversize_faults
 from conemodel.parts.hub import Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.setting import Assumed, Condition, Limits, Setting
 
 

@@ -5,7 +5,7 @@ from typing import Any, Literal
 
 from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
 from conemodel.parts.bearing import RowCondition
-from conemodel.parts.part import Fault, Part, quantity
+from conemodel.parts.schema import Fault, Part, quantity
 
 Technique = Literal["nut turned", "cone turned out", "both"]
 AxleHeld = Literal["vice", "far spanners", "nothing"]

@@ -6,8 +6,8 @@ from datetime import UTC, datetime
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.record.database import Database
-from conemodel.tasks.bench.ladder import Link
-from conemodel.tasks.bench.mark import Mark
+from conemodel.tasks.practice.catalogue import Link
+from conemodel.tasks.practice.marking import Mark
 
 LONGEST_NAME = 60
 """Longest name that is kept [characters]."""

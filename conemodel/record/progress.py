@@ -8,7 +8,7 @@ from typing import Any
 
 from conemodel.base.units import DEG, UM
 from conemodel.record.attempts import Attempt
-from conemodel.tasks.bench.stray import STAGES
+from conemodel.tasks.practice.error_stage import STAGES
 
 PASSES_NEEDED = 2
 """How often, on different seeds, an exercise must be passed to count as learnt."""

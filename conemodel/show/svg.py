@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 from html import escape
 from itertools import pairwise
 
-from conemodel.show.tones import Tones
+from conemodel.show.palette import Tones
 
 Point = tuple[float, float]
 

@@ -7,10 +7,10 @@ from typing import Any
 
 import streamlit as st
 
-from conemodel.show.text import CAUTION
-from conemodel.show.tones import tones
-from conemodel.show.waterfall import STYLE as TABLE_OF_TERMS
-from conemodel.show.waterfall import bar_style
+from conemodel.show.palette import tones
+from conemodel.show.setting.text import CAUTION
+from conemodel.show.waterfall.html import STYLE as TABLE_OF_TERMS
+from conemodel.show.waterfall.html import bar_style
 
 ICON = Path(__file__).with_name("icon.svg")
 """The picture in the browser's tab: a row of balls."""

@@ -5,7 +5,14 @@ from collections.abc import Callable
 import streamlit as st
 from streamlit.navigation.page import StreamlitPage
 
-from conemodel.ui import check, demonstrate, first_hub, many_hubs, method, practise, progress, set_cone, start
+from conemodel.ui import start
+from conemodel.ui.diagnosis import page as check
+from conemodel.ui.lesson import page as demonstrate
+from conemodel.ui.population import page as many_hubs
+from conemodel.ui.practice import first_hub, progress
+from conemodel.ui.practice import page as practise
+from conemodel.ui.setting import page as set_cone
+from conemodel.ui.validation import page as method
 
 PAGES: dict[str, tuple[Callable[[], None], str, str]] = {
     "start": (start.page, "Start", "door_open"),

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from conemodel.show.section import hub_parts_svg
+from conemodel.show.section.section import hub_parts_svg
+from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.hubs import FIRST_HUB, ready_hubs
 from conemodel.ui.picture import by_width
 
 

@@ -1,9 +1,9 @@
 """An answer within 300 ms: the project's own budget, for a hub never seen before and one with six rounds."""
 
 from conemodel.parts.readings import Play
-from conemodel.tasks.diagnose.diagnosis import diagnose
-from conemodel.tasks.diagnose.hub import usual_hub
-from tests.tasks.diagnose.simulated import readings_of
+from conemodel.tasks.diagnosis.assumed_hub import usual_hub
+from conemodel.tasks.diagnosis.diagnose import diagnose
+from tests.tasks.diagnosis.simulated import readings_of
 
 LOOK = {
     "rim_open": Play(play=0.9e-3),

@@ -8,16 +8,16 @@ import subprocess
 import sys
 
 from conemodel.parts.population import load_crowd
-from conemodel.tasks.kind_tables import tables_of
-from conemodel.tasks.many_hubs import many_hubs
-from conemodel.tasks.what_matters import what_matters
+from conemodel.tasks.population.lookup_tables import tables_of
+from conemodel.tasks.population.sobol import what_matters
+from conemodel.tasks.population.study import many_hubs
 
 MIX = "scenarios/populations/workshop-mix.toml"
 
 ALONE = """
 import resource, sys, time
 from conemodel.parts.population import load_crowd
-from conemodel.tasks.many_hubs import many_hubs
+from conemodel.tasks.population.study import many_hubs
 crowd = load_crowd("scenarios/populations/workshop-mix.toml")
 start = time.perf_counter()
 many_hubs(crowd, hubs=int(sys.argv[1]))

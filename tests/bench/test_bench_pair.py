@@ -13,10 +13,10 @@ import numpy as np
 import pytest
 from scipy.optimize import root
 
-from conemodel.solve.energy import evaluate
-from conemodel.solve.free_play import free_play, rim_direction
-from conemodel.solve.geometry import HubArrays, arrays_of_pair, pair_arrays, row_arrays
-from conemodel.solve.pair import solve_hubs, solve_pair
+from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair, pair_arrays, row_arrays
+from conemodel.solve.equilibrium.energy import evaluate
+from conemodel.solve.equilibrium.pair import solve_hubs, solve_pair
+from conemodel.solve.freeplay.free_play import free_play, rim_direction
 from tests.solve.hubs import FRONT, REAR, pair_of, random_loads
 
 # Time of this process alone, so that what else the machine does counts less.
@@ -115,12 +115,12 @@ def test_a_hundred_free_plays(benchmark):
 
 MEMORY = """
 import resource, sys
-import conemodel.solve.pair
+import conemodel.solve.equilibrium.pair
 from tests.solve.hubs import pair_of, random_loads
 peak = lambda: resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
 before = peak()
 end_play, load = random_loads(10_000, seed=11)
-conemodel.solve.pair.solve_pair(pair_of(), end_play=end_play, load=load)
+conemodel.solve.equilibrium.pair.solve_pair(pair_of(), end_play=end_play, load=load)
 print(peak() - before)
 """
 

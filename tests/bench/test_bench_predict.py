@@ -4,20 +4,20 @@ import itertools
 import subprocess
 import sys
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import numpy as np
 import pytest
 
 import conemodel as cm
+from conemodel.parts import library
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.hub import Hub, Stack
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.predict import predict
-from conemodel.tasks.study import sweep
+from conemodel.tasks.setting.predict import predict
+from conemodel.tasks.setting.sweep import sweep
 
-SCENARIOS = Path(__file__).parents[2] / "scenarios"
+SCENARIOS = library.SCENARIOS
 REAR = SCENARIOS / "touring-rear.toml"
 
 

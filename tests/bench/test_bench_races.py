@@ -10,12 +10,12 @@ import numpy as np
 import pytest
 
 import conemodel as cm
-from conemodel.solve.positions import SOUND_POSITIONS, solve_positions
-from conemodel.solve.stages import pair_of
-from conemodel.tasks.loads import load_of
-from conemodel.tasks.races import LOADED, sweep_races
-from conemodel.tasks.signature import signature
-from conemodel.tasks.study import sweep
+from conemodel.solve.equilibrium.wheel_positions import SOUND_POSITIONS, solve_positions
+from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.bearing.ball_loads import load_of
+from conemodel.tasks.bearing.feel_when_turned import signature
+from conemodel.tasks.bearing.race_sweep import LOADED, sweep_races
+from conemodel.tasks.setting.sweep import sweep
 
 WHEEL_WEIGHT = -15.0
 """Of a wheel turned by hand [N]; common practice, no source."""

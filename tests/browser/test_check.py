@@ -1,15 +1,15 @@
 """Check a hub in a real browser: by mouse and keys, with files, on a desk and on a phone, light and dark."""
 
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
 
+from conemodel.parts import library
 from tests.browser.pages import findings, overflow, wait_idle
 
 Open = Callable[..., Page]
-FILES = Path(__file__).parents[2] / "scenarios" / "readings"
+FILES = library.SCENARIOS / "readings"
 SIZES = [(1280, 900), (390, 844)]
 QUICK = "/check-a-hub?play_open=clear&play_closed=just+felt&turns=free&held_by=quick+release"
 

@@ -11,10 +11,10 @@ from numpy.typing import NDArray
 from PIL import Image
 from playwright.sync_api import Page
 
-from conemodel.parts.files import write_part
-from conemodel.parts.story import LONGEST, load_story, stories
-from conemodel.show.words import number
-from conemodel.tasks.demonstrate import Position, play_story, positions, view_of
+from conemodel.parts.lesson import LONGEST, load_story, stories
+from conemodel.parts.toml_files import write_part
+from conemodel.show.formatting import number
+from conemodel.tasks.lesson.lesson import Position, play_story, positions, view_of
 from tests.browser.pages import findings, overflow, wait_idle
 
 Open = Callable[..., Page]

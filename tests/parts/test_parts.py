@@ -11,7 +11,7 @@ import conemodel as cm
 from conemodel.base.errors import InputProblems
 from conemodel.base.units import DEG, MM
 from conemodel.parts.hub import Axle
-from conemodel.parts.part import PartProblems
+from conemodel.parts.schema import PartProblems
 from conemodel.parts.setting import Assumed
 
 ROW: dict[str, Any] = {

@@ -5,9 +5,9 @@ import pytest
 from scipy import stats
 
 from conemodel.base.errors import InputProblems
-from conemodel.parts.files import read_part, write_part
+from conemodel.parts.distributions import UncertainForce
 from conemodel.parts.population import Population, load_crowd
-from conemodel.parts.uncertain import UncertainForce
+from conemodel.parts.toml_files import read_part, write_part
 
 SHARES = np.linspace(0.0, 1.0, 41)
 

@@ -1,16 +1,16 @@
 """Files of readings: strict, everything optional, every mistake at once."""
 
 import tomllib
-from pathlib import Path
 
 import pytest
 
 from conemodel.base.errors import InputProblems
-from conemodel.parts.beliefs import CAUSES, Beliefs
-from conemodel.parts.files import read_part, write_part
+from conemodel.parts import library
+from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings, Round, load_readings
+from conemodel.parts.toml_files import read_part, write_part
 
-EXAMPLES = sorted((Path(__file__).parents[2] / "scenarios" / "readings").glob("*.toml"))
+EXAMPLES = sorted((library.SCENARIOS / "readings").glob("*.toml"))
 
 
 def read(text: str) -> Readings:

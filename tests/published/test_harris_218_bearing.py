@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 
 from conemodel.parts.bearing import Pair, Row
-from conemodel.solve.geometry import arrays_of_pair
-from conemodel.solve.pair import solve_hubs, solve_pair
+from conemodel.solve.equilibrium.arrays import arrays_of_pair
+from conemodel.solve.equilibrium.pair import solve_hubs, solve_pair
 
 ROW = Row(
     ball_diameter=22.23e-3,

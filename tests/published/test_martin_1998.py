@@ -8,8 +8,8 @@ import pytest
 import conemodel as cm
 from conemodel.physics.friction import quoted_bearing_power
 from conemodel.physics.motion import air_torque
-from conemodel.tasks.spin import against_quoted
-from conemodel.tasks.window import window_of
+from conemodel.tasks.bearing.spin_down import against_quoted
+from conemodel.tasks.setting.good_range import window_of
 
 
 def test_both_hubs_at_ten_metres_a_second():

@@ -12,7 +12,7 @@ import pytest
 
 from conemodel.parts.bearing import Pair, Row
 from conemodel.physics.hertz import cone_curvature, contact, cup_curvature, equivalent_modulus
-from conemodel.solve.pair import solve_pair
+from conemodel.solve.equilibrium.pair import solve_pair
 
 ROW = Row(
     ball_diameter=6.35e-3,

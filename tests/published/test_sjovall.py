@@ -10,8 +10,8 @@ import numpy as np
 import pytest
 
 from conemodel.parts.bearing import Pair, Row
-from conemodel.solve.geometry import arrays_of_row
-from conemodel.solve.pair import solve_pair
+from conemodel.solve.equilibrium.arrays import arrays_of_row
+from conemodel.solve.equilibrium.pair import solve_pair
 
 INTEGRALS = {
     0.1: (0.1156, 0.1196),

@@ -31,9 +31,9 @@ from conemodel.record.attempts import (
 )
 from conemodel.record.database import FILE_OPTION, MIGRATIONS, Database, RecordError, record_file
 from conemodel.record.progress import attempts_csv, class_csv, class_table, progress
-from conemodel.tasks.bench.ladder import open_link, read_link
-from conemodel.tasks.bench.mark import mark
-from tests.tasks.bench.players import careful, quarter_turn
+from conemodel.tasks.practice.catalogue import open_link, read_link
+from conemodel.tasks.practice.marking import mark
+from tests.tasks.practice.players import careful, quarter_turn
 
 ONE = Attempt(
     made_at="2026-01-02T03:04:05+00:00",

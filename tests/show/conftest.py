@@ -4,9 +4,9 @@ import functools
 
 import pytest
 
-from conemodel.parts.files import load_scenario
-from conemodel.tasks.predict import Prediction, predict
-from conemodel.tasks.study import Sweep, sweep
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.setting.predict import Prediction, predict
+from conemodel.tasks.setting.sweep import Sweep, sweep
 
 HUBS = ("touring-rear", "city-nutted", "thru-axle", "proud-axle")
 

@@ -1,0 +1,70 @@
+"""Files that name other files: a scenario is looked for beside the file that names it, then one folder up."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TypeVar
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import Part
+from conemodel.parts.toml_files import FILE_SIZE_LIMIT, load_scenario, read_part
+
+P = TypeVar("P", bound=Part)
+
+SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
+"""The project's own scenarios, with its populations and stories in folders below."""
+
+NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,99}")
+"""How a scenario may be called; a path is refused, so that a file from elsewhere cannot reach about."""
+
+
+def load_part(cls: type[P], path: Path) -> P:
+    """Return the part of class `cls` in a file. Errors: `InputProblems` with every mistake."""
+    try:
+        with path.open("rb") as stream:
+            raw = stream.read(FILE_SIZE_LIMIT + 1)
+    except OSError as error:
+        remedy = error.strerror or "check the name"
+        raise InputProblems(
+            [Problem(where=str(path), value="", limit="cannot be read", remedy=remedy)]
+        ) from None
+    return read_part(cls, raw, name=path.name)
+
+
+def shelf_of(path: Path) -> tuple[Path, ...]:
+    """Return the folders in which a file's scenarios are looked for, first one first."""
+    folder = path.resolve().parent
+    return folder, folder.parent
+
+
+def scenario_called(name: str, shelf: tuple[Path, ...], *, where: str) -> Scenario:
+    """Return the scenario called `name`, without its ending; `where` is the field that names it.
+
+    Errors: `InputProblems` where there is none, naming those there are, and every mistake of its file.
+    """
+    if NAME.fullmatch(name):
+        for folder in shelf:
+            path = folder / f"{name}.toml"
+            if _has_a_hub(path):
+                return load_scenario(path)
+    known = ", ".join(sorted(set(_names(shelf))))
+    remedy = f"known here: {known}" if known else "put its file beside this one"
+    problem = Problem(where=where, value=name[:60], limit="is not the name of a scenario here", remedy=remedy)
+    raise InputProblems([problem])
+
+
+def _names(shelf: tuple[Path, ...]) -> Iterator[str]:
+    """Yield the names of what looks like a scenario."""
+    for folder in shelf:
+        for path in folder.glob("*.toml"):
+            if NAME.fullmatch(path.stem) and _has_a_hub(path):
+                yield path.stem
+
+
+def _has_a_hub(path: Path) -> bool:
+    """Return whether a file looks like a scenario; a story or a population of the same name has no hub of its own."""
+    try:
+        return "[hub]" in path.read_text(encoding="utf-8", errors="ignore")
+    except OSError:
+        return False

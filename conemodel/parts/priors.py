@@ -1,0 +1,135 @@
+"""What is believed of a hub before anybody looked: judgement set down as numbers, so that it can be argued with.
+
+No count of real hubs stands behind these; each is an assumption of the project.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, NEWTON_MM, ONE, UM
+from conemodel.parts.schema import Fault, Part, quantity
+
+CAUSES = (
+    "sound",
+    "bent",
+    "dented",
+    "gritty",
+    "wrong_balls",
+    "worn_thread",
+    "not_clamping",
+    "proud",
+    "elsewhere",
+)
+"""What may be the matter with a hub: one of these at a time (assumption)."""
+
+
+class Beliefs(Part):
+    """The prior: how hubs come in, and how far hands and instruments can be trusted."""
+
+    bent: float = quantity(ONE, "chance of a bent axle or a skew cone", default=0.06, above=0, below=0.5)
+    dented: float = quantity(ONE, "chance of dented or pitted races", default=0.08, above=0, below=0.5)
+    gritty: float = quantity(ONE, "chance of grit or dry, dirty grease", default=0.10, above=0, below=0.5)
+    wrong_balls: float = quantity(ONE, "chance of balls missing or odd", default=0.03, above=0, below=0.5)
+    worn_thread: float = quantity(ONE, "chance of a worn-out thread", default=0.02, above=0, below=0.5)
+    not_clamping: float = quantity(
+        ONE, "chance that the clamp hardly clamps", default=0.03, above=0, below=0.5
+    )
+    proud: float = quantity(ONE, "chance of an axle proud of its dropout", default=0.03, above=0, below=0.5)
+    elsewhere: float = quantity(
+        ONE, "chance that play at the rim comes from freehub, headset, spokes or dropouts",
+        default=0.08, above=0, below=0.5,
+    )  # fmt: skip
+    solid_axle: float = quantity(
+        ONE, "chance of axle nuts where nobody said what clamps", default=0.25, above=0, below=1
+    )
+
+    end_play_mean: float = quantity(
+        MM,
+        "end play as found, once closed by the usual clamp: mean",
+        default=0.02,
+        at_least=-0.2,
+        at_most=0.5,
+    )
+    end_play_spread: float = quantity(
+        MM, "the same: standard deviation", default=0.10, above=0.005, at_most=0.5
+    )
+    clamp_force_middle: float = quantity(
+        KILONEWTON, "median force of a quick release or thru-axle", default=5.0, above=0.5, at_most=20
+    )
+    nut_force_middle: float = quantity(
+        KILONEWTON, "median force of axle nuts", default=15.0, above=1, at_most=30
+    )
+    clamp_force_factor: float = quantity(
+        ONE, "factor either way that holds two thirds of clamp forces", default=1.4, above=1.01, at_most=3
+    )
+    stated_force_factor: float = quantity(
+        ONE, "the same where force, torque or lever angle were stated", default=1.15, above=1.01, at_most=3
+    )
+    idle_clamp_share: float = quantity(
+        ONE, "share of its usual force that a clamp which hardly clamps still has", default=0.05,
+        at_least=0, at_most=0.5,
+    )  # fmt: skip
+    bends: tuple[float, ...] = quantity(
+        MRAD, "tilts of both cones of a bent axle, equally likely", default=(1.5, 3.0, 5.0)
+    )
+    dents: tuple[float, ...] = quantity(UM, "depths of dents, equally likely", default=(1.0, 2.0, 4.0))
+    dent_half_length: float = quantity(MM, "half the length of a dent", default=0.2, above=0.02, at_most=3)
+    thread_play: tuple[float, ...] = quantity(
+        MM, "play at the rim from a cone rocking on a worn-out thread, equally likely",
+        default=(0.15, 0.3, 0.5, 0.8, 1.2),
+    )  # fmt: skip
+    play_elsewhere: tuple[float, ...] = quantity(
+        MM, "play at the rim, in the frame, that is not the hub's, equally likely",
+        default=(0.15, 0.25, 0.4, 0.6, 0.9, 1.3, 2.0),
+    )  # fmt: skip
+    slack_unknown: tuple[float, float] = quantity(
+        MM, "axial slack of a thread without tolerance classes", default=(0.015, 0.166)
+    )
+
+    hand_error: float = quantity(
+        DEG, "standard error of a hand that turns a cone from a mark", default=2.0, above=0, at_most=30
+    )
+    dial_uncertainty: float = quantity(
+        MM, "of a dial gauge at rim or axle end", default=0.02, above=0, at_most=1
+    )
+    ruler_uncertainty: float = quantity(MM, "of a ruler", default=0.3, above=0, at_most=3)
+    play_model: float = quantity(
+        ONE, "standard error of computed free play, as a share of it", default=0.04, at_least=0, at_most=1
+    )
+    play_floor: float = quantity(
+        MM, "least standard error of any play against the model", default=0.01, above=0.001, at_most=0.2
+    )
+    threshold_factor: float = quantity(
+        ONE,
+        "factor either way that holds two thirds of hands' thresholds",
+        default=1.4,
+        above=1.01,
+        at_most=3,
+    )
+    slip: float = quantity(
+        ONE, "chance that a word, count or look is simply wrong", default=0.03, above=0, below=0.3
+    )
+    other_drag: float = quantity(
+        NEWTON_MM, "turning torque of grease and seals: mean", default=9.0, at_least=0, at_most=500
+    )
+    other_drag_spread: float = quantity(
+        NEWTON_MM, "the same: standard deviation", default=4.0, above=0, at_most=500
+    )
+    safety_weight: float = quantity(
+        ONE, "how much more it counts to learn whether the wheel may come out", default=10.0,
+        at_least=1, at_most=1000,
+    )  # fmt: skip
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """The chances of all faults together must leave room for a sound hub."""
+        yield from super().cross_checks(values)
+        faults = [values[cause] for cause in CAUSES[1:] if cause in values]
+        if sum(faults) > 0.9:
+            yield Fault(field="bent", value=sum(faults), limit="all faults together must stay below 0.9")
+
+    def chance(self, cause: str) -> float:
+        """Return the chance of a cause before anybody looked."""
+        if cause == "sound":
+            return 1.0 - sum(self.chance(other) for other in CAUSES[1:])
+        return float(getattr(self, cause))

@@ -1,0 +1,1 @@
+"""Loads, torque, life and rocking as charts, rows and text."""

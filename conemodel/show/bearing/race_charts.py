@@ -1,0 +1,215 @@
+"""Charts of the races over the position of the cone: peak pressure, fatigue life, spin time."""
+
+import numpy as np
+
+from conemodel.base.units import DEG, MPA, Array
+from conemodel.physics.rating import STATIC_PRESSURE
+from conemodel.show.charts.cone_axis import Channel, cone_axis, key_words, line, over_cone, position_words
+from conemodel.show.charts.vega_lite import Spec, axis, number_field, tone, values, written
+from conemodel.show.formatting import millimetres
+from conemodel.tasks.bearing.ball_loads import CASES, Band, Case, Worst
+from conemodel.tasks.bearing.fatigue_life import LifeRatio
+from conemodel.tasks.bearing.race_sweep import RacesSweep
+from conemodel.tasks.setting.predict import Prediction
+
+SECONDS_ROOM = 1.12
+"""How far the scale of time reaches above the longest."""
+
+
+def peak_of(worst: Worst) -> Band:
+    """Return the greater of the pressures on cone and cup, with its band [Pa]."""
+    cone, cup = worst.cone_pressure, worst.cup_pressure
+    return Band(
+        value=np.maximum(cone.value, cup.value),
+        low=np.maximum(cone.low, cup.low),
+        high=np.maximum(cone.high, cup.high),
+    )
+
+
+def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: Prediction) -> Spec:
+    """Return the peak pressure under a load over the position of the cone, clamped, as Vega-Lite.
+
+    The shaded band is what the unknown groove radius makes of it; the rule at 4200 MPa is where a dent stays that
+    can be felt.
+    """
+    across = cone_axis(prediction, races.cone_angle, races.end_play)
+    peak = peak_of(worst)
+    top = 1.05 * max(MPA.from_si(float(peak.high.max())), 1.1 * MPA.from_si(STATIC_PRESSURE))
+
+    def y(field: str) -> Spec:
+        scale = {"domain": [0, top], "nice": False}
+        return number_field(
+            field, scale=scale, title="peak pressure, MPa", axis=axis(tickCount=6, grid=True, format="d")
+        )
+
+    band = {
+        "mark": {"type": "area", "color": tone("opens"), "opacity": 0.25},
+        "encoding": {"x": across.x("out_deg"), "y": y("low"), "y2": {"field": "high"}},
+    }
+    return over_cone(
+        "Peak pressure on a race",
+        across,
+        [band, line(across, "mpa", y("mpa"), colour="opens", width=3), *_dent_rule(y)],
+        columns={
+            **_positions(races),
+            "mpa": _listed(peak.value, MPA.per_si),
+            "low": _listed(peak.low, MPA.per_si),
+            "high": _listed(peak.high, MPA.per_si),
+            "pressure": [f"{MPA.from_si(p):.0f} MPa" for p in peak.value.tolist()],
+            "span": [
+                f"{MPA.from_si(low):.0f} to {MPA.from_si(high):.0f} MPa"
+                for low, high in zip(peak.low.tolist(), peak.high.tolist(), strict=True)
+            ],
+        },
+        read_out=(("end_play", "end play, clamped"), ("pressure", "peak pressure"), ("span", "by groove")),
+    )
+
+
+def alt_text_pressure(races: RacesSweep, worst: Worst, case: Case, prediction: Prediction) -> str:
+    """Return the chart of peak pressure in words."""
+    peak = peak_of(worst)
+    here, least = _at_now(races, prediction, peak.value), int(np.argmin(peak.value))
+    return (
+        f"Peak pressure on the races under the {CASES[case]} against the position of the cone, clamped. "
+        f"{_now_words(prediction)}: {MPA.from_si(here):.0f} MPa. "
+        f"Least, {MPA.from_si(float(peak.value[least])):.0f} MPa, "
+        f"with the cone {position_words(float(races.cone_angle[least]))}; it rises to "
+        f"{MPA.from_si(float(peak.value[0])):.0f} MPa at the tight end. At 4200 MPa a dent stays that can be felt."
+    )
+
+
+def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
+    """Return fatigue life as a share of the best this hub can have, over the position of the cone, as Vega-Lite."""
+    across, life = cone_axis(prediction, races.cone_angle, races.end_play), races.life
+
+    def y(field: str) -> Spec:
+        scale = {"domain": [0, 1.1], "nice": False}
+        share = axis(tickCount=5, format=".0%", grid=True)
+        return number_field(field, scale=scale, title="life, share of the best", axis=share)
+
+    best = best_angle(races)
+    peak = {"data": values({"deg": DEG.from_si(best), "share": 1.0})}
+    at_best = {"x": across.x("deg"), "y": y("share")}
+    layers = [
+        line(across, "side", y("side"), colour="level", width=2, dash=(1, 4)),
+        line(across, "straight", y("straight"), colour="level", width=2, dash=(6, 4)),
+        line(across, "mixed", y("mixed"), colour="opens", width=3),
+        {
+            **peak,
+            "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
+            "encoding": at_best,
+        },
+        *written(at_best, peak, text="◂ best", align="left", dx=9, dy=-4, fontWeight="bold"),
+        *key_words(("—— the mix", "– – straight", "· · · side load")),
+    ]
+    shares = {"mixed": life.mixed, "straight": life.straight, "side": life.side}
+    return over_cone(
+        "Fatigue life against the setting",
+        across,
+        layers,
+        columns={
+            **_positions(races),
+            **{name: _listed(share, 1.0) for name, share in shares.items()},
+            **{
+                f"{name}_words": [f"{value:.0%}" for value in share.tolist()]
+                for name, share in shares.items()
+            },
+        },
+        read_out=(
+            ("end_play", "end play, clamped"),
+            ("mixed_words", "the mix"),
+            ("straight_words", "straight ahead"),
+            ("side_words", "with side load"),
+        ),
+    )
+
+
+def best_angle(races: RacesSweep) -> float:
+    """Return the cone position of the longest life under the mix [rad]."""
+    order = np.argsort(races.end_play)
+    return float(np.interp(races.life.best, races.end_play[order], races.cone_angle[order]))
+
+
+def alt_text_life(races: RacesSweep, prediction: Prediction) -> str:
+    """Return the chart of life in words."""
+    life: LifeRatio = races.life
+    return (
+        "Fatigue life as a share of the best this hub can have, against the position of the cone, clamped. "
+        f"Best with the cone {position_words(best_angle(races))}, at end play {millimetres(life.best)}, a light "
+        f"preload; {_now_words(prediction)}: {_at_now(races, prediction, life.mixed):.0%}. It falls steeply to "
+        "the tight side and gently to the loose side."
+    )
+
+
+def spin_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
+    """Return how long a wheel spun hard by hand turns, over the position of the cone, as Vega-Lite."""
+    across = cone_axis(prediction, races.cone_angle, races.end_play)
+    longest = float(races.spin_time.max())
+
+    def y(field: str) -> Spec:
+        scale = {"domain": [0, SECONDS_ROOM * longest], "nice": False}
+        return number_field(field, scale=scale, title="spins for, s", axis=axis(tickCount=5, grid=True))
+
+    at = {"data": values({"s": longest})}
+    level = {"x": {"value": "width"}, "y": y("s")}
+    layers = [
+        line(across, "s", y("s"), colour="opens", width=3),
+        *written(level, at, text="looser: no longer", align="right", dx=-4, dy=-10),
+    ]
+    return over_cone(
+        "Spin time against the setting",
+        across,
+        layers,
+        columns={
+            **_positions(races),
+            "s": _listed(races.spin_time, 1.0),
+            "time": [f"{time:.0f} s" for time in races.spin_time.tolist()],
+        },
+        read_out=(("end_play", "end play, clamped"), ("time", "spins for")),
+    )
+
+
+def alt_text_spin_over_cone(races: RacesSweep, prediction: Prediction) -> str:
+    """Return the chart of spin time in words."""
+    times = races.spin_time
+    return (
+        "How long the wheel spins against the position of the cone, clamped: "
+        f"{times[0]:.0f} s at the tight end, {_at_now(races, prediction, times):.0f} s as set now, "
+        f"{times.max():.0f} s at most, on the loose side, where it stays however much play there is."
+    )
+
+
+def _dent_rule(y: Channel) -> list[Spec]:
+    """Return the line of 4200 MPa with its words."""
+    data = {"data": values({"mpa": MPA.from_si(STATIC_PRESSURE)})}
+    rule = {"type": "rule", "color": tone("warning"), "strokeWidth": 2, "strokeDash": [8, 3]}
+    words = written(
+        {"x": {"value": "width"}, "y": y("mpa")},
+        data,
+        text="4200 MPa: dents that are felt",
+        align="right",
+        dx=-4,
+        dy=-10,
+        fontWeight="bold",
+    )
+    return [{**data, "mark": rule, "encoding": {"y": y("mpa")}}, *words]
+
+
+def _positions(races: RacesSweep) -> dict[str, list[object]]:
+    return {
+        "out_deg": _listed(races.cone_angle, DEG.per_si),
+        "end_play": [millimetres(end) for end in races.end_play.tolist()],
+    }
+
+
+def _listed(value: Array, per_si: float) -> list[object]:
+    """Return an array as plain numbers in a unit; what is not finite is left out of the drawing."""
+    return [each if np.isfinite(each) else None for each in (value * per_si).tolist()]
+
+
+def _at_now(races: RacesSweep, prediction: Prediction, value: Array) -> float:
+    return float(np.interp(prediction.scenario.setting.back_off, races.cone_angle, value))
+
+
+def _now_words(prediction: Prediction) -> str:
+    return f"As set now, {position_words(prediction.scenario.setting.back_off)}"

@@ -1,0 +1,262 @@
+"""Charts of what the hands feel: drag in its parts, torque over a turn of the wheel, spinning down."""
+
+import numpy as np
+
+from conemodel.base.units import NEWTON_MM, Array
+from conemodel.show.charts.vega_lite import (
+    Spec,
+    axis,
+    chart,
+    number_field,
+    only,
+    title,
+    tone,
+    tooltip,
+    values,
+    written,
+)
+from conemodel.solve.wheel.coasting import Coast
+from conemodel.solve.wheel.hub_drag import HubDrag
+from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature
+
+PART_WORDS = {
+    "rolling": "rolling of the loaded balls",
+    "spinning": "balls spinning where they touch",
+    "grease": "moving the grease",
+    "seals": "seals rubbing",
+}
+"""What each part of drag is called."""
+
+ROW, BAR_TOP, BAR_BOTTOM, TEXT = 40, 21, 34, 10
+"""Height of one row of the bars; where its bar and its text stand in it [px]."""
+NUMBER_AT, WORDS_AT = 72, 82
+"""Where the numbers end and the words begin [px]."""
+FRAME = 76
+"""Height of heading and axis [px]."""
+HEIGHT = 300
+"""Of the other charts, with heading and words below [px]."""
+MOST_POINTS = 1500
+"""Points of the curve of torque that are drawn, at least one turn."""
+
+
+def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Spec:
+    """Return the parts of drag, each bar starting where the last one ended, and their sum, as Vega-Lite.
+
+    Args:
+        drag: in parts; single numbers [N·m].
+        heading: above the chart.
+        quoted: a measured torque to stand below the sum [N·m].
+    """
+    rows, at = [], 0.0
+    for index, (name, words) in enumerate(PART_WORDS.items()):
+        size = NEWTON_MM.from_si(float(getattr(drag, name)))
+        rows.append(_bar(index, words, at, at + size, kind="part"))
+        at += size
+    rows.append(_bar(len(rows), "all together", 0.0, at, kind="sum"))
+    if quoted is not None:
+        rows.append(_bar(len(rows), "quoted measurement", 0.0, NEWTON_MM.from_si(quoted), kind="quoted"))
+    height = len(rows) * ROW
+    top = max(row["to"] for row in rows) * 1.05 or 1.0
+
+    def x(field: str) -> Spec:
+        across = axis(tickCount=6, grid=True)
+        return number_field(
+            field, scale={"domain": [0, top], "nice": False}, title="torque, N·mm", axis=across
+        )
+
+    def y(field: str) -> Spec:
+        return number_field(field, scale={"domain": [height, 0], "nice": False}, axis=None)
+
+    layers = [
+        {
+            **only(f"datum.kind === '{kind}'"),
+            "mark": {"type": "rect", "cornerRadius": 1, **look},
+            "encoding": {
+                "x": x("from"),
+                "x2": {"field": "to"},
+                "y": y("bar_top"),
+                "y2": {"field": "bar_bottom"},
+            },
+        }
+        for kind, look in (
+            ("part", {"fill": tone("opens")}),
+            ("sum", {"fill": tone("level")}),
+            ("quoted", {"fillOpacity": 0.0, "stroke": tone("ink"), "strokeWidth": 1.5, "strokeDash": [4, 2]}),
+        )
+    ]
+    layers += [
+        mark
+        for field, place, align, weight, kinds in (
+            ("size", NUMBER_AT, "right", "normal", "!=="),
+            ("words", WORDS_AT, "left", "normal", "!=="),
+            ("size", NUMBER_AT, "right", "bold", "==="),
+            ("words", WORDS_AT, "left", "bold", "==="),
+        )
+        for mark in written(
+            {"x": {"value": place}, "y": y("text"), "text": {"field": field}},
+            only(f"datum.kind {kinds} 'sum'"),
+            align=align,
+            fontWeight=weight,
+        )
+    ]
+    return chart(layers, rows=rows, height=height + FRAME, heading=title(heading, 12))
+
+
+def _bar(index: int, words: str, start: float, end: float, *, kind: str) -> Spec:
+    top = index * ROW
+    return {
+        "words": words,
+        "size": f"{end - start:.1f} N·mm",
+        "from": start,
+        "to": end,
+        "kind": kind,
+        "bar_top": top + BAR_TOP,
+        "bar_bottom": top + BAR_BOTTOM,
+        "text": top + TEXT,
+    }
+
+
+def drag_words(drag: HubDrag) -> str:
+    """Return the parts of drag in words.
+
+    Args:
+        drag: in parts; single numbers [N·m].
+    """
+    parts = (
+        f"{words} {NEWTON_MM.from_si(float(getattr(drag, name))):.1f}" for name, words in PART_WORDS.items()
+    )
+    return f"{', '.join(parts)}; all together {NEWTON_MM.from_si(float(drag.total)):.1f} N·mm."
+
+
+def torque_over_turn(found: Signature) -> Spec:
+    """Return the torque it takes over a turn of the wheel, or more turns where it is smooth, as Vega-Lite.
+
+    The shaded band is as wide as a change must be to be felt.
+    """
+    turns, torque = _shown(found)
+    level, felt = NEWTON_MM.from_si(found.level), NEWTON_MM.from_si(felt_change(found))
+    low = min(0.0, float(torque.min()), level - felt)
+    high = max(float(torque.max()), level + felt)
+    room = 0.12 * (high - low)
+
+    def x(field: str) -> Spec:
+        scale = {"domain": [0, round(float(turns[-1]))], "nice": False}
+        return number_field(
+            field, scale=scale, title="turns of the wheel", axis=axis(tickCount=6, grid=False)
+        )
+
+    def y(field: str) -> Spec:
+        scale = {"domain": [low - (room if low < 0 else 0), high + room], "nice": False}
+        return number_field(field, scale=scale, title="torque, N·mm", axis=axis(tickCount=6, grid=True))
+
+    band = {"low": level - felt / 2, "high": level + felt / 2}
+    at = {"data": values({"nmm": level})}
+    layers: list[Spec] = [
+        {
+            "data": values(band),
+            "mark": {
+                "type": "rect",
+                "color": tone("good"),
+                "fillOpacity": 0.22,
+                "stroke": tone("good"),
+                "strokeDash": [1, 3],
+            },
+            "encoding": {"y": y("low"), "y2": {"field": "high"}},
+        },
+        {
+            "data": values({"nmm": 0.0}),
+            "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
+            "encoding": {"y": y("nmm")},
+        },
+        {
+            "mark": {"type": "line", "color": tone("opens"), "strokeWidth": 2},
+            "encoding": {"x": x("turn"), "y": y("nmm")},
+        },
+        *written(
+            {"x": {"value": "width"}, "y": y("nmm")},
+            at,
+            text=f"level {level:.1f}",
+            align="right",
+            dx=-4,
+            dy=-10,
+            fontWeight="bold",
+        ),
+        _strip(x("turn"), ("at", "turned"), ("torque", "torque")),
+    ]
+    rows = [
+        {"turn": turn, "nmm": value, "at": f"{turn:.2f} turns", "torque": f"{value:.1f} N·mm"}
+        for turn, value in zip(turns.tolist(), torque.tolist(), strict=True)
+    ]
+    return chart(layers, rows=rows, height=HEIGHT, heading=title("Torque as the wheel turns", 12))
+
+
+def felt_change(found: Signature) -> float:
+    """Return the least change of torque that is felt on top of a hub's level [N·m]."""
+    return max(FELT_CHANGE * found.level, FELT_TORQUE)
+
+
+def alt_text_torque(found: Signature) -> str:
+    """Return the chart of torque over the turn in words."""
+    return (
+        f"Torque as the wheel turns: {NEWTON_MM.from_si(found.level):.1f} N·mm on the whole, changing by "
+        f"{NEWTON_MM.from_si(found.variation):.1f} N·mm; a change of {NEWTON_MM.from_si(felt_change(found)):.1f} N·mm "
+        f"can be felt. In words: {', '.join(found.words)}."
+    )
+
+
+def _shown(found: Signature) -> tuple[Array, Array]:
+    """Return as many whole turns as may be drawn: turns and torque [N·mm]."""
+    turns = np.asarray(found.angle / (2 * np.pi))
+    whole = round(float(turns[-1] + turns[1]))
+    a_turn = turns.size // whole
+    count = a_turn * max(1, min(whole, MOST_POINTS // a_turn))
+    return turns[:count], found.torque[:count] * NEWTON_MM.per_si
+
+
+def spin_down_chart(found: Coast) -> Spec:
+    """Return the speed of a wheel let spin until it stands, as Vega-Lite."""
+    speed = found.speed / (2 * np.pi)
+    stop = found.stop_time
+
+    def x(field: str) -> Spec:
+        scale = {"domain": [0, 1.04 * stop], "nice": False}
+        return number_field(field, scale=scale, title="time, s", axis=axis(tickCount=7, grid=False))
+
+    def y(field: str) -> Spec:
+        scale = {"domain": [0, 1.1 * float(speed[0])], "nice": False}
+        return number_field(field, scale=scale, title="turns a second", axis=axis(tickCount=5, grid=True))
+
+    end = {"data": values({"s": stop, "speed": 0.0})}
+    layers: list[Spec] = [
+        {
+            "mark": {"type": "line", "color": tone("opens"), "strokeWidth": 3},
+            "encoding": {"x": x("s"), "y": y("speed")},
+        },
+        {
+            **end,
+            "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
+            "encoding": {"x": x("s"), "y": y("speed")},
+        },
+        *written(
+            {"x": x("s"), "y": y("speed")},
+            end,
+            text=f"stands after {stop:.0f} s",
+            align="right",
+            dy=-34,
+            fontWeight="bold",
+        ),
+        _strip(x("s"), ("at", "after"), ("turns", "speed")),
+    ]
+    rows = [
+        {"s": t, "speed": v, "at": f"{t:.0f} s", "turns": f"{v:.2f} turns a second"}
+        for t, v in zip(found.time.tolist(), speed.tolist(), strict=True)
+    ]
+    return chart(layers, rows=rows, height=HEIGHT, heading=title("Let go, it slows down", 12))
+
+
+def _strip(x: Spec, *read_out: tuple[str, str]) -> Spec:
+    """Return a see-through strip for each row of the data, to be pointed at."""
+    return {
+        "mark": {"type": "rule", "strokeWidth": 6, "opacity": 0},
+        "encoding": {"x": x, "tooltip": tooltip(*read_out)},
+    }

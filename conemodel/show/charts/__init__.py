@@ -1,0 +1,1 @@
+"""What live charts share: pieces of Vega-Lite, label layout, the axis over the cone's position."""

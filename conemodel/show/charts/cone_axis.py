@@ -1,0 +1,200 @@
+"""What charts over the position of the cone share: the axis, the good range, the setting as it stands, the read-out."""
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from conemodel.base.units import DEG, Array
+from conemodel.show.charts.vega_lite import (
+    SIZE,
+    Spec,
+    axis,
+    chart,
+    good_band,
+    number_field,
+    title,
+    tone,
+    tooltip,
+    values,
+    written,
+)
+from conemodel.show.formatting import cone_angle, degrees, number
+from conemodel.tasks.setting.predict import Prediction
+
+Channel = Callable[[str], Spec]
+"""Makes a channel of a field."""
+
+HEIGHT = 320
+"""Of a whole chart, with heading and words below [px]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ConeAxis:
+    """The scale across, in degrees of cone out from finger contact.
+
+    Attributes:
+        low, high: its ends; now: where the cone stands; good: the good range, None where there is none or it does
+            not follow the cone.
+    """
+
+    low: float
+    high: float
+    now: float
+    good: tuple[float, float] | None
+
+    def x(self, field: str) -> Spec:
+        """Return the channel of a cone position [degrees]."""
+        return number_field(
+            field,
+            scale={"domain": [self.low, self.high], "nice": False, "zero": False},
+            title="← in (clockwise) · degrees of cone · out →",
+            axis=axis(tickCount=8, format="~f", grid=False, ticks=True, domain=True),
+        )
+
+    def sign(self, at: float, words: str, height: float) -> Spec:
+        """Return bold words above the chart, `height` from its top [px], kept within its sides."""
+        place = (at - self.low) / (self.high - self.low)
+        align = "left" if place < 0.15 else "right" if place > 0.85 else "center"
+        look = {
+            "type": "text",
+            "fontSize": SIZE,
+            "fontWeight": "bold",
+            "baseline": "bottom",
+            "color": tone("ink"),
+        }
+        return {
+            "data": values({"deg": min(max(at, self.low), self.high)}),
+            "mark": {**look, "text": words, "align": align},
+            "encoding": {"x": self.x("deg"), "y": {"value": height}},
+        }
+
+
+def cone_axis(prediction: Prediction, angle: Array, end_play: Array) -> ConeAxis:
+    """Return the axis for clamped end plays `end_play` (n,) [m] at cone positions `angle` (n,) [rad]."""
+    low, high = DEG.from_si(float(angle[0])), DEG.from_si(float(angle[-1]))
+    good = _good(prediction, angle, end_play)
+    shown = None if good is None else (max(good[0], low), min(good[1], high))
+    return ConeAxis(
+        low=low,
+        high=high,
+        now=DEG.from_si(prediction.scenario.setting.back_off),
+        good=shown if shown and shown[0] < shown[1] else None,
+    )
+
+
+def over_cone(
+    heading: str,
+    across: ConeAxis,
+    layers: Sequence[Spec],
+    *,
+    columns: Mapping[str, Iterable[Any]],
+    read_out: Sequence[tuple[str, str]],
+) -> Spec:
+    """Return a chart over the position of the cone, as Vega-Lite.
+
+    Args:
+        heading: above it.
+        across: its axis.
+        layers: what is drawn; a row of the data holds `out_deg`, `cone` and the columns.
+        columns: further fields of the data, one value a position.
+        read_out: fields of words told beside the pointer, each with its heading.
+    """
+    whole = [
+        *([good_band(*across.good, across.x)] if across.good else []),
+        _rule(across),  # below the layers, whose words then stop it
+        *layers,
+        across.sign(across.now, _now(across), -20),
+        *([across.sign(sum(across.good) / 2, _good_words(across), -4)] if across.good else []),
+        _strips(across, read_out),
+    ]
+    names = list(columns)
+    rows = [dict(zip(names, row, strict=True)) for row in zip(*columns.values(), strict=True)]
+    for row in rows:
+        row["cone"] = position_words(DEG.to_si(row["out_deg"]))
+    return chart(whole, rows=rows, height=HEIGHT, heading=title(heading, 32))
+
+
+def line(
+    across: ConeAxis, field: str, y: Spec, *, colour: str, width: float, dash: Sequence[int] = ()
+) -> Spec:
+    """Return a curve.
+
+    Args:
+        across: the axis.
+        field: of the data; only told, `y` names it.
+        y: its channel.
+        colour: a name of `Tones`.
+        width: of the line [px].
+        dash: on and off [px], none for a full line.
+    """
+    look = {"strokeDash": list(dash)} if dash else {}
+    return {
+        "transform": [{"filter": f"isValid(datum.{field})"}],
+        "mark": {"type": "line", "color": tone(colour), "strokeWidth": width, **look},
+        "encoding": {"x": across.x("out_deg"), "y": y},
+    }
+
+
+def key_words(lines: Sequence[str], *, left: float = 8, top: float = 12) -> list[Spec]:
+    """Return lines of words in a corner of the chart, from its left and its top [px].
+
+    Args:
+        lines: to be written one below the other.
+        left: edge of the words [px].
+        top: middle of the first line [px].
+    """
+    return [
+        mark
+        for i, words in enumerate(lines)
+        for mark in written(
+            {"x": {"value": left}, "y": {"value": top + 17 * i}},
+            {"data": values({"one": 1})},
+            text=words,
+            align="left",
+        )
+    ]
+
+
+def position_words(angle: float) -> str:
+    """Return a cone position [rad] in words."""
+    return f"{degrees(abs(angle))} {'out' if angle >= 0 else 'in'} from finger contact"
+
+
+def _good(prediction: Prediction, angle: Array, end_play: Array) -> tuple[float, float] | None:
+    """Return the cone positions between which the clamped hub is good [degrees]."""
+    window = prediction.window
+    if window.width <= 0 or np.ptp(end_play) == 0.0:
+        return None
+    low, high = (
+        DEG.from_si(float(angle[0]) + cone_angle(prediction, edge - float(end_play[0])))
+        for edge in (window.tight_edge, window.loose_edge)
+    )
+    return low, high
+
+
+def _now(across: ConeAxis) -> str:
+    off = "" if across.low <= across.now <= across.high else ", off this chart"
+    return f"now {number(across.now, 0)}°{off}"
+
+
+def _good_words(across: ConeAxis) -> str:
+    low, high = across.good or (0.0, 0.0)
+    return f"good {number(low, 0)} to {number(high, 0)}°"
+
+
+def _rule(across: ConeAxis) -> Spec:
+    return {
+        "data": values({"deg": min(max(across.now, across.low), across.high)}),
+        "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
+        "encoding": {"x": across.x("deg")},
+    }
+
+
+def _strips(across: ConeAxis, read_out: Sequence[tuple[str, str]]) -> Spec:
+    """Return a see-through strip for each position, to be pointed at."""
+    return {
+        "mark": {"type": "rule", "strokeWidth": 10, "opacity": 0},
+        "encoding": {"x": across.x("out_deg"), "tooltip": tooltip(("cone", "cone"), *read_out)},
+    }

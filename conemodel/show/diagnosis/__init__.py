@@ -1,0 +1,1 @@
+"""A checked hub as chart, text and JSON."""

@@ -1,0 +1,250 @@
+"""What is believed of a checked hub's end play, as a chart for the live screen, in words and as CSV."""
+
+import csv
+import io
+from dataclasses import dataclass
+
+import numpy as np
+
+from conemodel.base.units import MM, Array
+from conemodel.show.charts.vega_lite import (
+    SIZE,
+    Spec,
+    axis,
+    chart,
+    good_band,
+    number_field,
+    only,
+    title,
+    tone,
+    tooltip,
+    values,
+    written,
+)
+from conemodel.show.formatting import degrees, millimetres, number
+from conemodel.tasks.diagnosis.credible_intervals import Likely
+from conemodel.tasks.diagnosis.diagnose import Diagnosis
+from conemodel.tasks.diagnosis.procedure import percent
+
+NAMES = {"closed": "clamp closed ——", "opened": "clamp open – – –"}
+
+HEIGHT = 300
+"""Of the whole chart, with heading and words below [px]."""
+
+POINTS = 160
+"""Points of each curve on screen; the CSV has them all."""
+
+SMOOTHED = 1 / 15
+"""Share of the range holding 95 % over which a curve on screen is averaged: the steps it was worked out in go."""
+
+ROOM = 0.08
+"""What is left free on either side, as a share of what is shown."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Scales:
+    """Ends across [mm] and the top of the density."""
+
+    low: float
+    high: float
+    top: float
+
+    def x(self, field: str) -> Spec:
+        """Return the channel of an end play [mm]."""
+        return number_field(
+            field,
+            scale={"domain": [self.low, self.high], "nice": False, "zero": False},
+            title="← preload · end play, mm · free play →",
+            axis=axis(tickCount=6, grid=False, ticks=True, domain=True, format="~f"),
+        )
+
+    def y(self, field: str) -> Spec:
+        """Return the channel of a density."""
+        return number_field(
+            field,
+            scale={"domain": [0, self.top], "nice": False},
+            title="likelier →",
+            axis=axis(labels=False, ticks=False, grid=False),
+        )
+
+    def align(self, at: float) -> str:
+        """Return how words at a place are set so that they stay inside."""
+        place = (at - self.low) / (self.high - self.low)
+        return "left" if place < 0.2 else "right" if place > 0.8 else "center"
+
+
+def spread_chart(diagnosis: Diagnosis) -> Spec | None:
+    """Return where the end play most likely is, clamp closed (filled) and open (dashed); None where it is not known.
+
+    Vega-Lite. The higher a curve, the likelier the end play below it; both hold the same area. The good range for
+    the closed clamp is shaded.
+    """
+    if diagnosis.closed is None or diagnosis.opened is None:
+        return None
+    low, high = _ends(diagnosis)
+    rows = [
+        row
+        for name, believed in (("closed", diagnosis.closed), ("opened", diagnosis.opened))
+        for row in _rows(believed, name, low, high, diagnosis)
+    ]
+    scales = _Scales(low=low, high=high, top=1.25 * max(row["density"] for row in rows))
+    layers = [
+        *_good(diagnosis, scales),
+        *(_curve(name, scales) for name in NAMES),
+        _nought(scales),
+        *(mark for name in NAMES for mark in _name(name, rows, scales)),
+        _strips(scales),
+    ]
+    heading = title("Where the end play most likely is", 34)
+    return chart(layers, rows=rows, height=HEIGHT, heading=heading)
+
+
+def _ends(diagnosis: Diagnosis) -> tuple[float, float]:
+    """Return what is shown across [mm]: nearly all that is believed, nought and the good range."""
+    numbers = [one for one in (diagnosis.closed, diagnosis.opened) if one is not None]
+    ends = [0.0, *(end for one in numbers for end in one.intervals[0.95])]
+    if diagnosis.window.width > 0:
+        ends += [diagnosis.window.tight_edge, diagnosis.window.loose_edge]
+    room = ROOM * (max(ends) - min(ends))
+    return MM.from_si(float(min(ends) - room)), MM.from_si(float(max(ends) + room))
+
+
+def _rows(believed: Likely, name: str, low: float, high: float, diagnosis: Diagnosis) -> list[Spec]:
+    """Return one curve as rows from `low` to `high` [mm]."""
+    at = np.linspace(low, high, POINTS)
+    edges, below = chance_below(believed)
+    reach = SMOOTHED * MM.from_si(believed.intervals[0.95][1] - believed.intervals[0.95][0])
+    half = max(reach, (high - low) / (POINTS - 1)) / 2
+    density = (np.interp(at + half, edges, below) - np.interp(at - half, edges, below)) / (2 * half)
+    less = np.interp(at, edges, below)
+    lead, target = diagnosis.scenario.axle.lead_per_radian, diagnosis.window.target
+    return [
+        {
+            "which": name,
+            "mm": mm,
+            "density": height,
+            "place": millimetres(MM.to_si(mm), sign=True),
+            "less": percent(tighter),
+            "turn": _turn((target - MM.to_si(mm)) / lead) if name == "closed" else "–",
+        }
+        for mm, height, tighter in zip(at.tolist(), density.tolist(), less.tolist(), strict=True)
+    ]
+
+
+def chance_below(believed: Likely) -> tuple[Array, Array]:
+    """Return values (n + 1,) [mm] and the chance of less than each, from a density over a length."""
+    width = np.gradient(believed.at)
+    total = np.concatenate(([0.0], np.cumsum(believed.density * width)))
+    edges = np.append(believed.at - width / 2, believed.at[-1] + width[-1] / 2)
+    return np.asarray(MM.per_si * edges), np.asarray(total / total[-1])
+
+
+def _turn(angle: float) -> str:
+    return f"{degrees(abs(angle))} {'out' if angle > 0 else 'in'}"
+
+
+def _good(diagnosis: Diagnosis, scales: _Scales) -> list[Spec]:
+    """Return the good range, as far as it is shown, with its name."""
+    if diagnosis.window.width <= 0:
+        return []
+    low, high = MM.from_si(diagnosis.window.tight_edge), MM.from_si(diagnosis.window.loose_edge)
+    words = f"good, closed: {number(low, 2, sign=True)} to {number(high, 2, sign=True)}"
+    return [good_band(low, high, scales.x), _sign((low + high) / 2, words, -5, scales)]
+
+
+def _sign(at: float, words: str, height: float, scales: _Scales) -> Spec:
+    look = {
+        "type": "text",
+        "fontSize": SIZE,
+        "fontWeight": "bold",
+        "baseline": "bottom",
+        "color": tone("ink"),
+    }
+    return {
+        "data": values({"mm": at}),
+        "mark": {**look, "text": words, "align": scales.align(at)},
+        "encoding": {"x": scales.x("mm"), "y": {"value": height}},
+    }
+
+
+def _curve(name: str, scales: _Scales) -> Spec:
+    """Return a curve: filled and full for the closed clamp, a dashed line for the open one."""
+    if name == "closed":
+        line = {"color": tone("opens"), "strokeWidth": 3}
+        look: Spec = {"type": "area", "color": tone("opens"), "fillOpacity": 0.3, "line": line}
+    else:
+        look = {"type": "line", "color": tone("level"), "strokeWidth": 2, "strokeDash": [6, 4]}
+    encoding = {"x": scales.x("mm"), "y": scales.y("density")}
+    return {**only(f"datum.which == '{name}'"), "mark": look, "encoding": encoding}
+
+
+def _nought(scales: _Scales) -> Spec:
+    """Return the line where the balls just touch."""
+    return {
+        "data": values({"mm": 0.0}),
+        "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
+        "encoding": {"x": scales.x("mm")},
+    }
+
+
+def _name(name: str, rows: list[Spec], scales: _Scales) -> list[Spec]:
+    """Return a curve's name above its peak."""
+    peak = max((row for row in rows if row["which"] == name), key=lambda row: float(row["density"]))
+    place = {"mm": peak["mm"], "density": peak["density"]}
+    return written(
+        {"x": scales.x("mm"), "y": scales.y("density")},
+        {"data": values(place)},
+        text=NAMES[name],
+        align=scales.align(float(peak["mm"])),
+        dy=-11,
+        fontWeight="bold",
+    )
+
+
+def _strips(scales: _Scales) -> Spec:
+    """Return a see-through strip for each place, to be pointed at."""
+    return {
+        **only("datum.which == 'closed'"),
+        "mark": {"type": "rule", "strokeWidth": 6, "opacity": 0},
+        "encoding": {
+            "x": scales.x("mm"),
+            "tooltip": tooltip(
+                ("place", "end play, closed"), ("less", "chance of less"), ("turn", "to the middle")
+            ),
+        },
+    }
+
+
+def alt_text_spread(diagnosis: Diagnosis) -> str:
+    """Return the chart in words, for those who do not see it."""
+    said = [
+        f"clamp {name}, {millimetres(one.median, sign=True)}, four times in five "
+        f"{' to '.join(millimetres(end, sign=True) for end in one.intervals[0.8])}"
+        for name, one in (("closed", diagnosis.closed), ("open", diagnosis.opened))
+        if one is not None
+    ]
+    if not said:
+        return "The end play is not known."
+    window, good = diagnosis.window, "No end play is good all the way round"
+    if window.width > 0:
+        ends = (millimetres(end, sign=True) for end in (window.tight_edge, window.loose_edge))
+        good = f"The good range with the clamp closed is {' to '.join(ends)}"
+    now = diagnosis.chance_right
+    chance = "" if now is None else f"; the chance of being in it now is {percent(now)}"
+    return f"Where the end play most likely is: {'; '.join(said)}. {good}{chance}."
+
+
+def spread_csv(diagnosis: Diagnosis) -> str:
+    """Return both curves as CSV: which clamp, end play in mm, density per mm, chance of less."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(["clamp", "end_play_mm", "density_per_mm", "chance_below"])
+    for name, one in (("closed", diagnosis.closed), ("open", diagnosis.opened)):
+        if one is None:
+            continue
+        edges, below = chance_below(one)
+        middles = np.interp(MM.per_si * one.at, edges, below)
+        for place, density, less in zip(one.at, one.density, middles, strict=True):
+            row = (MM.from_si(float(place)), float(density) / MM.per_si, float(less))
+            writer.writerow([name, *(f"{value:.9g}" for value in row)])
+    return text.getvalue()

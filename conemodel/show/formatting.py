@@ -1,0 +1,73 @@
+"""Words and numbers as they stand on every picture and in every table."""
+
+from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.parts.setting import Limits
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.wording import STAGE_WORDS as SPOKEN_STAGES
+from conemodel.tasks.wording import felt_word
+
+STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
+"""What each stage is called on screen."""
+
+MINUS = "\N{MINUS SIGN}"
+
+
+def number(value: float, digits: int, *, sign: bool = False) -> str:
+    """Return a number with a proper minus sign and never a negative nought; `sign` also writes the plus.
+
+    >>> number(-0.0634, 3), number(0.25, 2, sign=True), number(-0.0001, 2)
+    ('−0.063', '+0.25', '0.00')
+    """
+    text = f"{value:+.{digits}f}" if sign else f"{value:.{digits}f}"
+    if float(text) == 0.0:
+        return text.lstrip("+-")
+    return text.replace("-", MINUS)
+
+
+def millimetres(length: float, *, sign: bool = False) -> str:
+    """Return a length [m] in mm to the micrometre.
+
+    >>> millimetres(7.27e-5)
+    '0.073 mm'
+    """
+    return f"{number(MM.from_si(length), 3, sign=sign)} mm"
+
+
+def degrees(angle: float, *, sign: bool = False) -> str:
+    """Return an angle [rad] in whole degrees, in tenths below two.
+
+    >>> degrees(1.5708), degrees(0.01)
+    ('90°', '0.6°')
+    """
+    value = DEG.from_si(angle)
+    return f"{number(value, 1 if abs(value) < 2 else 0, sign=sign)}°"
+
+
+def newtons(force: float) -> str:
+    """Return a force [N], in kN from ten thousand on.
+
+    >>> newtons(304.2)
+    '304 N'
+    """
+    if abs(force) >= 1e4:
+        return f"{force / 1e3:.1f} kN"
+    return f"{NEWTON.from_si(force):.0f} N"
+
+
+def play_or_preload(stage: Stage) -> str:
+    """Return what a stage leaves in the bearing: free play, preload with its size, or nothing of both."""
+    if stage.end_play > 0:
+        return "free play"
+    return f"preload {newtons(stage.preload)}" if stage.preload > 0 else "just touching"
+
+
+def felt_at_both(limits: Limits, stage: Stage) -> str:
+    """Return what a hand says to the play at the rim and at the axle end."""
+    rim = felt_word(limits, "rim", stage.rim_play)
+    return f"{rim} / {felt_word(limits, 'axle end', stage.axle_end_play)}"
+
+
+def cone_angle(prediction: Prediction, length: float) -> float:
+    """Return a length along the axle [m] as a turn of the cone [rad]."""
+    return length / prediction.scenario.axle.lead_per_radian

@@ -1,0 +1,1 @@
+"""A lesson on the wall, as slides and as a handout."""

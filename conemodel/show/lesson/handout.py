@@ -1,0 +1,184 @@
+"""A story on one sheet of A4 for the class, readable in grey, with a box to carry it to one's own hub."""
+
+import textwrap
+from typing import TYPE_CHECKING, Any
+
+from conemodel.base.units import MM
+from conemodel.show.formatting import STAGE_WORDS
+from conemodel.show.lesson.slide import reach
+from conemodel.show.lesson.wording import bar_words, reading_words
+from conemodel.show.setting.text import CAUTION
+from conemodel.tasks.lesson.lesson import Bar, Played, SideView, View, positions, view_of
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+A4 = (8.27, 11.69)
+"""A4 sheet, upright [inch], ISO 216."""
+
+LEFT, WIDE = 0.07, 0.86
+"""Margin and width of what is printed, as shares of the sheet's width."""
+
+INK, PALE = "black", "0.82"
+"""Grey is all there is."""
+
+CHARACTERS = 112
+"""Characters of small type in a line."""
+
+CHOICES_AT = (0.24, 0.39, 0.585, 0.7)
+"""Where the boxes of a question stand, from the left margin; the second is the widest."""
+
+OWN_HUB = "Now on your own hub"
+"""Heading of the box at the foot."""
+
+
+def handout_figure(played: Played, *, answers: bool) -> "Figure":
+    """Return a story on one sheet.
+
+    With `answers` it holds the waterfalls, the right answers and what was said; without, room to guess instead, and
+    no number of what is still hidden.
+    """
+    from matplotlib.figure import Figure
+
+    views = [view_of(played, at) for at in positions(played.story)]
+    asked = [view for view in views if view.revealed and view.options]
+    figure = Figure(figsize=A4, facecolor="white")
+    top = _write(figure, 0.955, views[0].title, size=17, weight="bold", characters=60)
+    top = _write(figure, top - 0.008, views[0].opening)
+    top = _pictures(figure, top - 0.015, views[-1] if answers else views[0], answers=answers)
+    for number, view in enumerate(asked, start=1):
+        top = _question(figure, top - 0.012, number, view, answers=answers)
+    _own_hub(figure, played.story.own_hub)
+    figure.text(LEFT, 0.03, textwrap.fill(CAUTION, 120), fontsize=7.5, va="bottom")
+    return figure
+
+
+def _write(
+    figure: "Figure", top: float, words: str, *, size: float = 9.5, characters: int = CHARACTERS, **more: Any
+) -> float:
+    """Write a paragraph below `top` and return where the next may begin; shares of the sheet's height."""
+    lines = textwrap.wrap(" ".join(words.split()), characters)
+    figure.text(LEFT, top, "\n".join(lines), fontsize=size, va="top", linespacing=1.3, **more)
+    return top - len(lines) * size * 1.36 / 72 / A4[1]
+
+
+def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> float:
+    """Draw both sides, or empty frames to draw a guess in, and return where the next may begin."""
+    rows = max([len(side.bars) for side in view.sides] + [6])
+    height = rows * 0.0255 + 0.01
+    for place, side in enumerate(view.sides):
+        left = LEFT + place * (WIDE / 2 + 0.01)
+        figure.text(left, top, side.caption, fontsize=11, fontweight="bold", va="top")
+        axes = figure.add_axes((left, top - 0.025 - height, WIDE / 2 - 0.01, height))
+        if answers:
+            _waterfall(axes, view, side, rows)
+            figure.text(left, top - 0.03 - height, reading_words(side), fontsize=9, va="top")
+        else:
+            _empty(axes)
+    return top - 0.05 - height
+
+
+def _waterfall(axes: "Axes", view: View, side: SideView, rows: int) -> None:
+    """Draw one side's waterfall in grey: a hatch for each kind, dashes where it is assumed."""
+    if side.good:
+        axes.axvspan(
+            *(MM.from_si(edge) for edge in side.good), facecolor=PALE, edgecolor="0.5", linestyle=":"
+        )
+    axes.axvline(0, color=INK, linewidth=0.9)
+    for index, bar in enumerate(side.bars):
+        _bar(axes, index, bar)
+    axes.set_ylim(rows, 0)
+    axes.set_xlim(*reach(view))
+    axes.set_axis_off()
+
+
+def _bar(axes: "Axes", index: int, bar: Bar) -> None:
+    filled = {"opens": "white", "closes": "0.6", "level": "0.2"}[bar.kind]
+    axes.barh(
+        index + 0.78,
+        MM.from_si(bar.end - bar.start),
+        left=MM.from_si(bar.start),
+        height=0.34,
+        facecolor=filled,
+        edgecolor=INK,
+        linewidth=0.8,
+        linestyle=(0, (3, 1.5)) if bar.assumed else "-",
+        hatch={"opens": "////", "closes": "\\\\\\\\", "level": ""}[bar.kind],
+    )
+    axes.text(
+        0.0,
+        index + 0.56,
+        bar_words(bar),
+        transform=axes.get_yaxis_transform(),
+        fontsize=8.5,
+        va="bottom",
+        fontweight="bold" if bar.kind == "level" else "normal",
+        bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.4, "alpha": 0.8},
+    )
+
+
+def _empty(axes: "Axes") -> None:
+    """Leave a frame in which a guess can be drawn."""
+    axes.set_xticks([])
+    axes.set_yticks([])
+    axes.text(
+        0.5, 0.04, "draw how the play goes, step by step", transform=axes.transAxes, fontsize=8, ha="center"
+    )
+
+
+def _question(figure: "Figure", top: float, number: int, view: View, *, answers: bool) -> float:
+    """Write one question with its boxes for each side, and return where the next may begin."""
+    heading = f"{number}. {STAGE_WORDS[view.stage]}: {view.question}"
+    top = _write(figure, top, heading, size=10.5, characters=84, weight="bold") - 0.004
+    for side in view.sides:
+        if side.answer is None:
+            continue
+        figure.text(LEFT + 0.02, top, side.caption, fontsize=9.5, va="top")
+        choices = (
+            (*view.options, "none of these") if answers and side.answer not in view.options else view.options
+        )
+        for column, option in enumerate(choices):
+            right = answers and (
+                option == side.answer or (option == "none of these" and side.answer not in view.options)
+            )
+            x = LEFT + CHOICES_AT[column]
+            figure.text(x, top, "☒" if right else "☐", fontsize=11, va="top", family="DejaVu Sans")
+            figure.text(
+                x + 0.022, top, option, fontsize=8.5, va="top", fontweight="bold" if right else "normal"
+            )
+        top -= 0.02
+    if answers and view.reveal:
+        top = _write(figure, top - 0.001, view.reveal)
+    return top
+
+
+def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> None:
+    """Draw the box at the foot, with lines to write on."""
+    from matplotlib.patches import Rectangle
+
+    lines = lines or (
+        "What I found before",
+        "What I turned, and which way",
+        "What I found after, in the frame",
+    )
+    height = 0.05 + 0.034 * len(lines)
+    foot = 0.065
+    figure.add_artist(
+        Rectangle(
+            (LEFT, foot), WIDE, height, fill=False, edgecolor=INK, linewidth=1.4, transform=figure.transFigure
+        )
+    )
+    figure.text(LEFT + 0.015, foot + height - 0.012, OWN_HUB, fontsize=12, fontweight="bold", va="top")
+    for index, line in enumerate(lines):
+        y = foot + height - 0.045 - 0.034 * index
+        figure.text(LEFT + 0.015, y, textwrap.shorten(line, 100), fontsize=9, va="top")
+        figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.025))
+
+
+def _rule(figure: "Figure", start: float, end: float, y: float) -> Any:
+    from matplotlib.lines import Line2D
+
+    return Line2D(
+        [start, end], [y, y], color="0.5", linewidth=0.6, linestyle=":", transform=figure.transFigure
+    )

@@ -1,0 +1,147 @@
+"""One side of a story as it stands on the wall: the hub in section, what is felt, and the waterfall, as HTML.
+
+Text is real text, so that it can be read aloud, enlarged and measured; sizes are left to the page's style. All of it
+is drawn from a `SideView`, which holds nothing that is still to be guessed, and from its scale.
+"""
+
+import re
+from base64 import b64encode
+from html import escape
+
+from conemodel.base.units import MM
+from conemodel.show.formatting import STAGE_WORDS, number
+from conemodel.show.lesson.slide import reach
+from conemodel.show.lesson.wording import reading_words
+from conemodel.show.palette import tones
+from conemodel.show.section.section import exaggeration_for, hub_section_svg
+from conemodel.show.waterfall.html import Scale, bar, bar_style, ground
+from conemodel.tasks.lesson.lesson import Bar, Played, SideView, View
+from conemodel.tasks.setting.predict import Prediction
+
+WALL_WORDS = {
+    "finger": "pinched by finger",
+    "thread_slack": "thread slack",
+    "cone_thread": "thread gives",
+    "drift": "cone dragged in",
+    "cone_backed_out": "cone backed out",
+    "axle_shortening": "axle shortens",
+    "cone_thread_clamp": "cones pushed in",
+}
+"""Terms in as few words as can be, by key; the others are short already."""
+
+UNIT = re.compile(r"(\d) (?=k?N\b|mm\b)")
+"""What must not be parted from its number at the end of a line."""
+
+LEGEND = ("sizes in mm", "≈ and dashes: only assumed", "shaded: good range, clamped")
+"""What the waterfalls cannot say by themselves."""
+
+STYLE = """
+section.cm-side :is(p, ol, li, span) {font-size: inherit}
+.cm-side h2 {font-size: 1.12em; font-weight: 700; line-height: 1.2; margin: 0; padding: 0}
+.cm-now {display: flex; gap: 0.7em; align-items: center; margin: 0.2em 0 0.35em}
+.cm-now img, .cm-now .cm-blank {flex: 0 0 auto; width: 12.2em; height: 5.1em; object-fit: contain}
+.cm-blank {display: flex; align-items: center; justify-content: center; border: 2px dashed; font-size: 1em}
+.cm-now p {margin: 0 0 0.15em; line-height: 1.18}
+section.cm-side p.cm-reading {font-weight: 700; font-size: 1.08em}
+.cm-fall {list-style: none; margin: 0; padding: 0; font-variant-numeric: tabular-nums}
+.cm-fall li {display: grid; grid-template-columns: 3.3em 9.4em 1fr; margin: 0; padding: 0}
+.cm-fall li {line-height: 1.16}
+.cm-fall .cm-size {text-align: right; padding-right: 0.5em}
+.cm-fall .cm-new {font-weight: 700}
+"""
+"""How a side is laid out; sizes in em of the wall's own text."""
+
+MOVING = """
+@keyframes cm-grow {from {clip-path: inset(0 100% 0 0)} to {clip-path: inset(0)}}
+.cm-moving .cm-new .cm-bar {animation: cm-grow 0.9s ease-out}
+@media (prefers-reduced-motion: reduce) {.cm-moving .cm-new .cm-bar {animation: none}}
+"""
+"""What is new grows where it has just been shown."""
+
+
+def wall_style(*, dark: bool) -> str:
+    """Return the style of the sides, in the colours of a dark or light ground."""
+    return f"{STYLE}{MOVING}{bar_style(dark=dark)}.cm-blank {{border-color: {tones(dark=dark).rule}}}"
+
+
+def side_html(played: Played, view: View, place: int, *, dark: bool = False, moving: bool = False) -> str:
+    """Return the side that stands at `place`, 0 left or 1 right.
+
+    `moving`: what this step adds grows, and the cone moves from where it stood; nothing moves where the system asks
+    for no motion.
+    """
+    side = view.sides[place]
+    prediction: Prediction = getattr(played, side.side)
+    factor = common_factor(played, view)
+    words = UNIT.sub("\\1\N{NO-BREAK SPACE}", reading_words(side))
+    said = f'<p class="cm-reading">{escape(words)}</p>' if words else ""
+    if factor:
+        said += f"<p>movement {factor:g}\N{NO-BREAK SPACE}× larger</p>"
+    return (
+        f'<section class="cm-side{" cm-moving" if moving else ""}" aria-label="{escape(side.caption)}">'
+        f"<h2>{escape(side.caption)}</h2>"
+        f'<div class="cm-now">{_section(prediction, side, factor, dark=dark, moving=moving)}<div>{said}</div></div>'
+        f"{_waterfall(view, side)}</section>"
+    )
+
+
+def common_factor(played: Played, view: View) -> float:
+    """Return by how much both sides' movements are drawn larger, the same on both; 0 before there is a picture."""
+    stages = [(getattr(played, side.side), side.stage) for side in view.sides]
+    return min((exaggeration_for(each, stage) for each, stage in stages if stage), default=0.0)
+
+
+def _section(prediction: Prediction, side: SideView, factor: float, *, dark: bool, moving: bool) -> str:
+    """Return the picture of the hub as it stands, or an empty place before its first stage."""
+    if side.stage is None:
+        return '<div class="cm-blank">not shown yet</div>'
+    svg = hub_section_svg(prediction, stage=side.stage, exaggeration=factor, dark=dark, close=True)
+    if moving:
+        svg = _moved(svg, prediction, side.stage, factor)
+    alt = f"{side.caption}: the hub in section, {STAGE_WORDS[side.stage].lower()}"
+    return f'<img alt="{escape(alt)}" src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
+
+
+def _moved(svg: str, prediction: Prediction, stage: str, factor: float) -> str:
+    """Return a section whose adjustable cone moves from where it stood to where it stands."""
+    names = list(prediction.stages)
+    earlier = names[max(names.index(stage) - 1, 0)]
+    change = prediction.stages[stage].end_play - prediction.stages[earlier].end_play
+    outwards = 1 if prediction.scenario.hub.adjustable_side == "right" else -1
+    scale = float(svg.split('data-scale="', 1)[1].split('"', 1)[0])
+    shift = -outwards * MM.from_si(change) * factor * scale
+    style = (
+        f"<style>@keyframes m{{from{{transform:translateX({shift:.1f}px)}}}}"
+        "polygon[class='cone adjustable']{animation:m 0.9s ease-out}"
+        ".gap,.pressed{animation:p 1.1s}@keyframes p{0%,85%{opacity:0}}"
+        "@media (prefers-reduced-motion: reduce){*{animation:none !important}}</style>"
+    )
+    return svg.replace("<defs>", f"{style}<defs>", 1)
+
+
+def _waterfall(view: View, side: SideView) -> str:
+    """Return the waterfall so far, one row for each bar; both sides have the same scale."""
+    if not side.bars:
+        return ""
+    scale = Scale(*(MM.to_si(end) for end in reach(view)))
+    rows = "".join(_row(each, scale, side.good) for each in side.bars)
+    return f'<ol class="cm-fall" aria-label="Where the play went, mm">{rows}</ol>'
+
+
+def _row(each: Bar, scale: Scale, good: tuple[float, float] | None) -> str:
+    """Return one row: size, words and bar."""
+    size = number(MM.from_si(each.end - each.start), 3, sign=each.kind != "level")
+    words = ("≈ " if each.assumed else "") + WALL_WORDS.get(each.key, each.label)
+    drawn = bar(scale, each.start, each.end, kind=each.kind, assumed=each.assumed)
+    return (
+        f'<li class="{"cm-new" if each.new else "cm-old"}">'
+        f'<span class="cm-size">{size}</span><span>{escape(words)}</span>'
+        f'<span class="cm-track">{ground(scale, good)}{drawn}</span></li>'
+    )
+
+
+def legend(view: View) -> str:
+    """Return what sizes and signs mean, for both sides; nothing before there is a bar."""
+    bars = [bar for side in view.sides for bar in side.bars]
+    needed = (bool(bars), any(bar.assumed for bar in bars), any(side.good for side in view.sides))
+    return " · ".join(words for words, shown in zip(LEGEND, needed, strict=True) if shown)

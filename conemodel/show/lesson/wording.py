@@ -1,0 +1,87 @@
+"""The words beside a story's pictures; made from what may be seen and from nothing else."""
+
+from conemodel.base.units import MM, MPA
+from conemodel.physics.rating import STATIC_PRESSURE
+from conemodel.show.formatting import STAGE_WORDS, newtons, number
+from conemodel.tasks.lesson.lesson import Bar, SideView, View
+
+PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
+"""Where play is felt."""
+
+
+SHORT = {
+    "cone_thread": "thread of the cone gives",
+    "drift": "cone turns in with the nut",
+    "cone_thread_clamp": "clamp pushes the cones in",
+}
+"""Terms whose words are too long for half a wall, by key."""
+
+
+def bar_words(bar: Bar) -> str:
+    """Return a row of the waterfall in words: size to the micrometre, then what it is."""
+    size = number(MM.from_si(bar.end - bar.start), 3, sign=bar.kind != "level")
+    name = f"{STAGE_WORDS[bar.stage]}: end play" if bar.kind == "level" else SHORT.get(bar.key, bar.label)
+    return f"{size}  {'≈ ' if bar.assumed else ''}{name}"
+
+
+def reading_words(side: SideView) -> str:
+    """Return what a side has come to, in one line; nothing before its first stage."""
+    found = side.readings
+    if found is None:
+        return ""
+    if side.stage == "ridden":
+        return f"{found.carrying} of {found.balls} balls carry, the hardest {newtons(found.heaviest_ball)}"
+    if found.end_play > 0:
+        return f"play {PLACE_WORDS[side.place]}: {number(MM.from_si(found.play), 1)} mm ({found.felt})"
+    return f"no play, balls pinched with {newtons(found.preload)}"
+
+
+def answer_words(side: SideView) -> str:
+    """Return the right answer for a side, and whether riding is safe; empty where nothing may be said yet."""
+    said = [side.answer] if side.answer else []
+    if side.unsafe:
+        said.append("do not ride")
+    return ": ".join(said)
+
+
+def dented_words(view: View) -> str:
+    """Return which sides press their races harder than these stand; empty where none is seen to.
+
+    Source: [ISO76]
+    """
+    said = [
+        f"{side.caption}: {MPA.from_si(side.readings.peak_pressure):.0f} MPa computed on a race."
+        for side in view.sides
+        if side.readings and side.readings.peak_pressure > STATIC_PRESSURE
+    ]
+    if said:
+        said.append(f"Above {MPA.from_si(STATIC_PRESSURE):.0f} MPa dents stay: never do this to a good hub.")
+    return " ".join(said)
+
+
+def step_words(view: View) -> str:
+    """Return where the story stands: the number of the step and its name."""
+    return f"{view.number} of {view.count}: {STAGE_WORDS[view.stage]}"
+
+
+def below_words(view: View) -> str:
+    """Return what stands below the pictures: the question, or once revealed what to say."""
+    return (view.reveal or "") if view.revealed else view.question
+
+
+def options_words(view: View) -> str:
+    """Return what the class can commit to, while it still can."""
+    return "   |   ".join(view.options) if view.options and not view.revealed else ""
+
+
+def alt_text_story(view: View) -> str:
+    """Return the picture of a step in words, for those who do not see it."""
+    said = [f"{view.title}. Step {step_words(view)}."]
+    for place, side in zip(("Left", "Right"), view.sides, strict=True):
+        rows = "; ".join(bar_words(bar) for bar in side.bars) or "nothing shown yet"
+        said.append(f"{place}, {side.caption}: {rows}.")
+        said += [f"{words}." for words in (reading_words(side), answer_words(side)) if words]
+    said.append(below_words(view))
+    if not view.revealed and view.options:
+        said.append(f"To choose from: {', '.join(view.options)}.")
+    return " ".join(words for words in said if words)

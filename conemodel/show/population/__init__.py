@@ -1,0 +1,1 @@
+"""A study of many hubs as charts, rows and text."""

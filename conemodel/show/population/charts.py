@@ -1,0 +1,284 @@
+"""Studies of many hubs as pictures: charts for the live screen, and a figure for paper."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from conemodel.base.units import DEG, MM
+from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shortened
+from conemodel.show.charts.vega_lite import (
+    Spec,
+    axis,
+    chart,
+    good_band,
+    number_field,
+    title,
+    tone,
+    tooltip,
+    values,
+    written,
+)
+from conemodel.show.formatting import millimetres
+from conemodel.show.palette import LIGHT
+from conemodel.show.population.text import headline, percent
+from conemodel.tasks.population.sobol import Influence
+from conemodel.tasks.population.study import ManyHubs
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+HEIGHT, ROW = 260, 34
+"""Height of a chart, and of one row of bars [px]."""
+
+DASHES: tuple[tuple[int, ...], ...] = (
+    (),
+    (8, 3),
+    (2, 2),
+    (8, 3, 2, 3),
+    (4, 4),
+    (12, 3),
+    (2, 5),
+    (8, 2, 2, 2, 2, 2),
+)
+"""A dash for each kind of hub, so that no colour is needed to tell them apart."""
+
+SHOWN = (-15.0, 200.0)
+"""Back-offs that the pictures show [degrees]."""
+
+
+def spread_chart(study: ManyHubs) -> Spec:
+    """Return how many hubs end up with which clamped end play, as Vega-Lite; the good range is shaded."""
+    spread = study.all.spread
+    edges, shares = spread.edges * MM.per_si, spread.counts / study.all.number
+    rows = [
+        {
+            "low": low,
+            "high": high,
+            "share": share,
+            "words": f"{low:+.3f} to {high:+.3f} mm",
+            "share_words": percent(share),
+        }
+        for low, high, share in zip(edges[:-1].tolist(), edges[1:].tolist(), shares.tolist(), strict=True)
+    ]
+
+    def x(field: str) -> Spec:
+        return number_field(
+            field,
+            title="← preload · clamped end play, mm · free play →",
+            axis=axis(format=".2~f"),
+            scale={"zero": False},
+        )
+
+    y = number_field("share", title="share of hubs", axis=axis(format="~%"), stack=None)
+    bars = {
+        "mark": {"type": "rect", "color": tone("level")},
+        "encoding": {
+            "x": x("low"),
+            "x2": {"field": "high"},
+            "y": y,
+            "y2": {"datum": 0},
+            "tooltip": tooltip(("words", "end play"), ("share_words", "hubs")),
+        },
+    }
+    low, high = (MM.from_si(edge) for edge in study.all.good)
+    band = [good_band(low, high, x)] if low < high else []
+    nought = {
+        "data": values({"low": 0.0}),
+        "mark": {"type": "rule", "color": tone("ink")},
+        "encoding": {"x": x("low")},
+    }
+    return chart(
+        [*band, bars, nought], rows=rows, height=HEIGHT, heading=title("Where the hubs end up, clamped", 12)
+    )
+
+
+def back_off_chart(study: ManyHubs) -> Spec:
+    """Return the share of hubs that land in the good range against a fixed back-off, as Vega-Lite.
+
+    One dashed line for each kind of hub and a thick one for all; a rule stands at the back-off asked about.
+    """
+    x = number_field(
+        "out",
+        title="back-off, degrees of cone from finger contact",
+        axis=axis(format="~f", tickCount=9),
+        scale={"domain": list(SHOWN), "nice": False},
+    )
+    y = number_field("right", title="in the good range", axis=axis(format="~%"))
+    layers: list[Spec] = []
+    for number, group in enumerate((study.all, *study.kinds)):
+        shown = _shown(study)
+        rows = [
+            {"out": out, "right": right, "name": group.name, "share": percent(right), "turn": f"{out:.0f}°"}
+            for out, right in zip(
+                (group.curve.angle * DEG.per_si)[shown].tolist(),
+                group.curve.right[shown].tolist(),
+                strict=True,
+            )
+        ]
+        look = {"type": "line", "clip": True, "color": tone("ink" if number == 0 else "level")}
+        look |= (
+            {"strokeWidth": 3.5}
+            if number == 0
+            else {"strokeWidth": 1.8, "strokeDash": list(DASHES[number % len(DASHES)])}
+        )
+        layers.append(
+            {
+                "data": values(*rows),
+                "mark": look,
+                "encoding": {
+                    "x": x,
+                    "y": y,
+                    "tooltip": tooltip(("name", "hubs"), ("turn", "back-off"), ("share", "right")),
+                },
+            }
+        )
+    groups = (study.all, *study.kinds)
+    short = shortened([group.name for group in groups])
+    tops = {short[group.name]: (DEG.from_si(group.curve.best[0]), group.curve.best[1]) for group in groups}
+    for name, (out, right, lift) in names_apart(tops, across=SHOWN[1] - SHOWN[0], height=HEIGHT + 60).items():
+        place = values({"out": out, "right": right, "name": name})
+        layers += written(
+            {"x": x, "y": y, "text": {"field": "name"}}, {"data": place}, dy=-8 - lift, limit=NAME_LIMIT
+        )
+    now = {
+        "data": values({"out": DEG.from_si(study.back_off)}),
+        "mark": {"type": "rule", "color": tone("closes"), "strokeDash": [2, 3], "strokeWidth": 2},
+        "encoding": {"x": x},
+    }
+    return chart(
+        [*layers, now], rows=[], height=HEIGHT + 60, heading=title("How many a fixed back-off puts right", 12)
+    )
+
+
+def _shown(study: ManyHubs) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+    """Return which points of the back-off curves are shown."""
+    out = study.all.curve.angle * DEG.per_si
+    return np.asarray((out >= SHOWN[0]) & (out <= SHOWN[1]))
+
+
+def influence_chart(influences: Sequence[Influence]) -> Spec:
+    """Return what matters as bars, most important on top, as Vega-Lite: by itself filled, with others outlined."""
+    rows = [
+        {
+            "label": each.label,
+            "first": max(each.first, 0.0),
+            "total": max(each.total, 0.0),
+            "words": f"{percent(max(each.first, 0.0))} by itself, {percent(max(each.total, 0.0))} with others",
+        }
+        for each in influences
+    ]
+    y = {"field": "label", "type": "nominal", "sort": None, "title": None, "axis": axis(labelLimit=220)}
+    heading = ["share of the variance", "of the clamped end play"]
+
+    def bars(field: str, **look: object) -> Spec:
+        channel = number_field(field, title=heading, axis=axis(format="~%"))
+        encoding = {"x": channel, "y": y, "tooltip": tooltip(("label", "input"), ("words", "share"))}
+        return {"mark": {"type": "bar", **look}, "encoding": encoding}
+
+    layers = [
+        bars("total", filled=False, stroke=tone("level"), strokeDash=[3, 2]),
+        bars("first", color=tone("opens"), height=12),
+    ]
+    return chart(layers, rows=rows, height=ROW * len(rows), heading=title("What matters most", 12))
+
+
+def alt_text_many(study: ManyHubs, influences: Sequence[Influence]) -> str:
+    """Return the pictures of a study in words, for those who do not see them."""
+    best = "; ".join(
+        f"{group.name}: best at {DEG.from_si(group.curve.best[0]):.0f}° with {percent(group.curve.best[1])} right"
+        for group in study.kinds
+    )
+    most = f"the {influences[0].label}, {percent(max(influences[0].total, 0.0))} of the variance"
+    return f"{headline(study)} {best}. What matters most is {most}."
+
+
+def many_figure(study: ManyHubs, influences: Sequence[Influence]) -> "Figure":
+    """Return a study on one sheet: where the hubs end up, what a fixed back-off reaches, what matters most."""
+    from matplotlib.figure import Figure
+
+    figure = Figure(figsize=(11.69, 8.27), facecolor="white")
+    figure.text(0.07, 0.95, study.crowd.population.name, fontsize=14, fontweight="bold")
+    figure.text(0.07, 0.905, headline(study), fontsize=8.5, va="top", wrap=True)
+    _spread(figure.add_axes((0.07, 0.5, 0.4, 0.33)), study)
+    _back_offs(figure.add_axes((0.55, 0.5, 0.41, 0.33)), study)
+    _influences(figure.add_axes((0.25, 0.08, 0.6, 0.32)), influences)
+    return figure
+
+
+def _spread(axes: "Axes", study: ManyHubs) -> None:
+    spread = study.all.spread
+    axes.stairs(
+        spread.counts / study.all.number * 100, spread.edges * MM.per_si, fill=True, color=LIGHT.level
+    )
+    low, high = (MM.from_si(edge) for edge in study.all.good)
+    if low < high:
+        words = f"good for every kind: {millimetres(study.all.good[0])} to {millimetres(study.all.good[1])}"
+        axes.axvspan(
+            low, high, facecolor=LIGHT.good, alpha=0.35, hatch="..", edgecolor=LIGHT.good, label=words
+        )
+        axes.legend(fontsize=7.5, frameon=True, framealpha=1.0, edgecolor="none", loc="upper left")
+    axes.axvline(0, color=LIGHT.ink, linewidth=0.9)
+    axes.margins(y=0.2)
+    _named(
+        axes,
+        "Where the hubs end up, clamped",
+        "← preload     end play, mm     free play →",
+        "share of hubs, %",
+    )
+
+
+def _back_offs(axes: "Axes", study: ManyHubs) -> None:
+    shown = _shown(study)
+    for number, group in enumerate((study.all, *study.kinds)):
+        out, right = group.curve.angle[shown] * DEG.per_si, group.curve.right[shown] * 100
+        dash = DASHES[number % len(DASHES)]
+        look = (0, tuple(float(length) / 2 for length in dash)) if dash else "-"
+        axes.plot(
+            out,
+            right,
+            color=LIGHT.ink,
+            linestyle=look,
+            linewidth=2.6 if number == 0 else 1.2,
+            label=group.name,
+        )
+    axes.axvline(
+        DEG.from_si(study.back_off), color=LIGHT.closes, linestyle=":", linewidth=1.8, label="asked about"
+    )
+    axes.set_ylim(0, 1.75 * axes.get_ylim()[1])  # room for the names above the lines
+    axes.legend(fontsize=7, frameon=False, loc="upper right")
+    _named(axes, "How many a fixed back-off puts right", "back-off, degrees of cone", "in the good range, %")
+
+
+def _influences(axes: "Axes", influences: Sequence[Influence]) -> None:
+    labels = [each.label for each in influences]
+    axes.barh(
+        labels,
+        [max(each.total, 0) * 100 for each in influences],
+        facecolor="white",
+        edgecolor=LIGHT.ink,
+        linestyle="--",
+        label="together with others",
+    )
+    axes.barh(
+        labels,
+        [max(each.first, 0) * 100 for each in influences],
+        height=0.45,
+        color=LIGHT.level,
+        hatch="////",
+        edgecolor="white",
+        label="by itself",
+    )
+    axes.invert_yaxis()
+    axes.legend(fontsize=7.5, frameon=False, loc="lower right")
+    _named(axes, "What matters most", "share of the variance of the clamped end play, %", "")
+
+
+def _named(axes: "Axes", heading: str, across: str, up: str) -> None:
+    axes.set_title(heading, fontsize=11, fontweight="bold", loc="left")
+    axes.set_xlabel(across, fontsize=8.5)
+    axes.set_ylabel(up, fontsize=8.5)
+    axes.tick_params(labelsize=8)
+    for side in ("top", "right"):
+        axes.spines[side].set_visible(False)

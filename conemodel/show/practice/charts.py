@@ -1,0 +1,149 @@
+"""Charts of practice: where the play of a marked hub went, and a trainee's progress over time."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from conemodel.base.units import DEG
+from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, tooltip, written
+from conemodel.show.formatting import STAGE_WORDS, degrees
+from conemodel.show.waterfall.rows import ROUNDING, Step
+from conemodel.solve.stages.terms import Term
+
+STAGE_OF = {
+    "finger": "contact",
+    "back_off": "backed_off",
+    "axle_shortening": "clamped",
+    "cone_thread_clamp": "clamped",
+}
+"""The stage a term belongs to; what is not named here happened at the locknut."""
+
+STAGES = ("contact", "backed_off", "locked", "clamped")
+HEIGHT, FRAME, LEAST_REACH = 260, 76, 15.0
+"""Height of the chart of progress and of its heading and axis [px], and the least its scale reaches each way [°]."""
+
+
+def steps_of(terms: Sequence[Term], *, lead: float) -> tuple[Step, ...]:
+    """Return the rows of the waterfall for a hub's terms; `lead` of the cone's thread [m/rad]."""
+    return tuple(_steps(terms, lead))
+
+
+def _steps(terms: Sequence[Term], lead: float) -> Iterator[Step]:
+    level = 0.0
+    for stage in STAGES:
+        for term in (term for term in terms if STAGE_OF.get(term.key, "locked") == stage):
+            start, level = level, level + term.length
+            if abs(term.length) >= ROUNDING:
+                kind = "opens" if term.length > 0 else "closes"
+                yield Step(
+                    stage=stage,
+                    kind="opens" if kind == "opens" else "closes",
+                    words=term.label,
+                    start=start,
+                    end=level,
+                    angle=term.length / lead,
+                    assumed=term.assumed,
+                    leads_on=True,
+                )
+        if stage != "contact":
+            state = "free play" if level > 0 else "no play"
+            yield Step(
+                stage=stage,
+                kind="level",
+                words=f"{STAGE_WORDS[stage]}: {state}",
+                start=0.0,
+                end=level,
+                angle=level / lead,
+                assumed=False,
+                leads_on=stage != "clamped",
+            )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Done:
+    """One attempt as the chart of progress shows it: when, what, whether it passed, how far off as a turn [rad]."""
+
+    when: str
+    exercise: str
+    passed: bool
+    off_turn: float
+
+
+def progress_chart(attempts: Sequence[Done]) -> Spec:
+    """Return attempts in order, how far outside the good range each ended, as Vega-Lite. Full = passed."""
+    rows = [
+        {
+            "number": number,
+            "off": DEG.from_si(done.off_turn),
+            "passed": "passed" if done.passed else "not yet",
+            "exercise": done.exercise,
+            "when": done.when[:16].replace("T", " "),
+            "words": _off_words(done.off_turn),
+        }
+        for number, done in enumerate(attempts, start=1)
+    ]
+    reach = max([LEAST_REACH, *(abs(float(str(row["off"]))) * 1.1 for row in rows)])
+    x = number_field(
+        "number",
+        title="attempt",
+        axis=axis(tickMinStep=1, format="d"),
+        scale={"domain": [0.5, len(rows) + 0.5], "nice": False},
+    )
+
+    def y(field: str) -> Spec:
+        return number_field(
+            field, title="turn of the cone, °", axis=axis(), scale={"domain": [-reach, reach]}
+        )
+
+    zero = {"data": {"values": [{"off": 0.0}]}, "encoding": {"y": y("off")}}
+    points = {
+        "mark": {"type": "point", "size": 130, "stroke": tone("ink"), "strokeWidth": 2},
+        "encoding": {
+            "x": x,
+            "y": y("off"),
+            "fillOpacity": {"condition": {"test": "datum.passed === 'passed'", "value": 1}, "value": 0},
+            "fill": {"value": tone("ink")},
+            "tooltip": tooltip(
+                ("when", "when"), ("exercise", "exercise"), ("passed", "result"), ("words", "ended")
+            ),
+        },
+    }
+    layers = [
+        {**zero, "mark": {"type": "rule", "color": tone("good"), "strokeWidth": 3}},
+        {
+            "mark": {"type": "line", "color": tone("rule"), "strokeWidth": 1},
+            "encoding": {"x": x, "y": y("off")},
+        },
+        points,
+        *_sides(reach, y),
+    ]
+    return chart(
+        layers, rows=rows, height=HEIGHT + FRAME, heading=title("How far outside the good range, clamped", 12)
+    )
+
+
+def _sides(reach: float, y: object) -> list[Spec]:
+    """Return which side is loose and which is tight."""
+    return [
+        mark
+        for place, words in ((12, "too loose ↑"), (HEIGHT - 12, "too tight ↓"))
+        for mark in written(
+            {"x": {"value": 8}, "y": {"value": place}, "text": {"value": words}},
+            {"data": {"values": [{}]}},
+            align="left",
+        )
+    ]
+
+
+def _off_words(off_turn: float) -> str:
+    if off_turn == 0.0:
+        return "in the good range"
+    return f"{degrees(abs(off_turn))} too {'loose' if off_turn > 0 else 'tight'}"
+
+
+def alt_text_progress(attempts: Sequence[Done]) -> str:
+    """Return the chart of progress in words."""
+    said = [
+        f"{number}: {done.exercise}, {'passed' if done.passed else 'not yet'}, {_off_words(done.off_turn)}."
+        for number, done in enumerate(attempts, start=1)
+    ]
+    return "Progress, attempt by attempt. " + " ".join(said)

@@ -1,0 +1,1 @@
+"""The hub in section, drawn to scale."""

@@ -1,0 +1,1 @@
+"""A predicted setting as chart, rows, text and sheet."""

@@ -1,0 +1,1 @@
+"""The equations of the model as they are written."""

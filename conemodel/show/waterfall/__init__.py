@@ -1,0 +1,1 @@
+"""Where the play went: the terms of end play one below the other."""

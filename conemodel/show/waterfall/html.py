@@ -1,0 +1,161 @@
+"""Where the play went, as an HTML table: the terms of end play one below the other, each with its bar.
+
+Text is real text, so that it can be read aloud, enlarged and copied; bars are laid out by style alone, which a browser
+draws anew within a few milliseconds. The wall's bars come from here too.
+"""
+
+from dataclasses import dataclass
+from html import escape
+
+from conemodel.base.units import MM
+from conemodel.show.formatting import degrees, number
+from conemodel.show.palette import tones
+from conemodel.show.waterfall.rows import Kind, Step, steps_shown
+from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.predict import Prediction
+
+HEADING = "Where the play went"
+
+STYLE = """
+.cm-falls h2 {font-size: 1.45rem; font-weight: 600; padding: 0 0 0.3rem; margin: 0}
+.cm-falls table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
+.cm-falls :is(td, th) {border: none; padding: 0.2rem 0.5rem 0.2rem 0; font-weight: 400; line-height: 1.25}
+.cm-falls th {text-align: left} .cm-falls td, .cm-falls thead th.cm-number {text-align: right; white-space: nowrap}
+.cm-falls thead th {font-size: 0.9rem; font-weight: 600}
+.cm-falls .cm-level :is(td, th) {font-weight: 700}
+.cm-falls :is(td, th).cm-track {width: 46%; padding: 0; white-space: nowrap}
+.cm-falls th.cm-track b {font-weight: 600} .cm-falls th.cm-track b:first-of-type {transform: translateX(-100%)}
+.cm-falls th.cm-track b {top: 0; padding: 0.2rem 0.4rem}
+.cm-falls td .cm-bar {top: calc(50% - 0.45rem); bottom: auto; height: 0.9rem}
+.cm-falls td .cm-run {top: calc(50% + 0.45rem); height: calc(100% - 0.9rem)}
+.cm-falls p {font-size: 0.9rem; margin: 0.3rem 0 0}
+@media (max-width: 640px) {
+  .cm-falls tr {display: grid; grid-template-columns: 4em 4.4em 1fr; padding-bottom: 0.3rem}
+  .cm-falls :is(td, th).cm-track {grid-column: 1 / -1; width: auto; height: 1.1rem}
+  .cm-falls .cm-run {display: none}
+}
+"""
+"""How the table is laid out: one line a row, on a phone the bar below its words."""
+
+BARS = """
+.cm-track {position: relative}
+.cm-track > * {position: absolute}
+.cm-track .cm-good {top: 0; bottom: 0; border: dashed; border-width: 0 2px}
+.cm-track .cm-nought {top: 0; bottom: 0; width: 2px; margin-left: -1px}
+.cm-track .cm-bar {top: 18%; bottom: 14%; min-width: 3px; box-sizing: border-box}
+.cm-track .cm-run {top: 86%; height: 32%; border-left: 2px dotted; margin-left: -1px}
+"""
+"""How a bar stands in its track, here and on the wall."""
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """The track of a bar: `low` and `high` are the end plays [m] at its left and right end."""
+
+    low: float
+    high: float
+
+    def at(self, end_play: float) -> str:
+        """Return where an end play [m] stands, as a style."""
+        return f"left:{self._share(end_play):.2f}%"
+
+    def across(self, start: float, end: float) -> str:
+        """Return where a bar between two end plays [m] stands, as a style."""
+        left, right = sorted((self._share(start), self._share(end)))
+        return f"left:{left:.2f}%;width:{right - left:.2f}%"
+
+    def _share(self, end_play: float) -> float:
+        return (end_play - self.low) / (self.high - self.low) * 100
+
+
+def bar_style(*, dark: bool) -> str:
+    """Return the style of bars, in the colours of a dark or light ground; hatching says the same as colour."""
+    look = tones(dark=dark)
+    hatch = f"repeating-linear-gradient({{}}deg, {look.ground}88 0 2px, transparent 2px 8px)"
+    kinds = {"opens": hatch.format(45), "closes": hatch.format(-45), "level": "none"}
+    rules = [
+        f".cm-bar.cm-{kind} {{background: {image}, {getattr(look, kind)}; border: 2px solid {getattr(look, kind)}}}"
+        for kind, image in kinds.items()
+    ]
+    rules.append(".cm-track .cm-bar.cm-assumed {background-color: transparent; border-style: dashed}")
+    rules.append(f".cm-good {{background: {look.good}33; border-color: {look.good}}}")
+    rules.append(f".cm-nought {{background: {look.ink}}} .cm-run {{border-color: {look.rule}}}")
+    return BARS + "\n".join(rules)
+
+
+def bar(scale: Scale, start: float, end: float, *, kind: Kind, assumed: bool) -> str:
+    """Return the bar of what moves the end play from `start` to `end` [m], or of a level."""
+    return f'<i class="cm-bar cm-{kind}{" cm-assumed" if assumed else ""}" style="{scale.across(start, end)}"></i>'
+
+
+def ground(scale: Scale, good: tuple[float, float] | None) -> str:
+    """Return what lies behind a bar: the line where the balls just touch, and the good range [m] where there is one."""
+    nought = f'<i class="cm-nought" style="{scale.at(0.0)}"></i>'
+    return nought if good is None else f'<i class="cm-good" style="{scale.across(*good)}"></i>{nought}'
+
+
+def where_the_play_went(prediction: Prediction) -> str:
+    """Return the terms of end play from finger contact to the closed clamp.
+
+    A bar starts where the last one ended: to the right play is added, to the left it is taken. Right of the
+    nought line there is free play, left of it preload. Dashed bars and a ≈ mark what is only assumed. The good range
+    lies behind the clamped hub and has the last row.
+    """
+    lead = prediction.scenario.axle.lead_per_radian
+    return waterfall(steps_shown(prediction), window=prediction.window, lead=lead)
+
+
+def waterfall(steps: tuple[Step, ...], *, window: Window, lead: float) -> str:
+    """Return steps with the good range `window` as a table; `lead` of the cone's thread [m/rad]."""
+    scale = _scale(window, steps)
+    good = (window.tight_edge, window.loose_edge) if window.width > 0 else None
+    rows = [_step(step, scale, good if step.stage == "clamped" else None) for step in steps]
+    if good:
+        ready = f'{ground(scale, good)}<i class="cm-bar cm-good" style="{scale.across(*good)}"></i>'
+        words = "good range, clamped"
+        rows.append(_row("level", window.width, window.width / lead, words, ready, sign=False))
+    foot = "<p>≈ and a dashed bar: only assumed.</p>" if any(step.assumed for step in steps) else ""
+    return (
+        f'<section class="cm-falls" aria-label="{HEADING}"><h2>{HEADING}</h2><table role="table">'
+        f'{_head(scale)}<tbody role="rowgroup">{"".join(rows)}</tbody></table>{foot}</section>'
+    )
+
+
+def _scale(window: Window, steps: tuple[Step, ...]) -> Scale:
+    """Return the scale of all bars, with room for the words on both sides of nought."""
+    ends = [0.0, window.loose_edge, window.tight_edge]
+    ends += [end for step in steps for end in (step.start, step.end)]
+    low, high = min(ends), max(ends)
+    room = 0.04 * (high - low)
+    return Scale(min(low - room, -0.35 * high), max(high + room, -0.35 * low))
+
+
+def _head(scale: Scale) -> str:
+    return (
+        '<thead role="rowgroup"><tr role="row">'
+        '<th role="columnheader" class="cm-number">mm</th>'
+        '<th role="columnheader" class="cm-number">as a turn</th>'
+        '<th role="columnheader">what it is</th>'
+        '<th role="columnheader" class="cm-track">'
+        f'<b style="{scale.at(0.0)}">← preload</b><b style="{scale.at(0.0)}">free play →</b></th></tr></thead>'
+    )
+
+
+def _step(step: Step, scale: Scale, good: tuple[float, float] | None) -> str:
+    """Return the row of a term or of a level."""
+    drawn = ground(scale, good) + bar(scale, step.start, step.end, kind=step.kind, assumed=step.assumed)
+    if step.leads_on:
+        drawn += f'<i class="cm-run" style="{scale.at(step.end)}"></i>'
+    words = f"{'≈ ' if step.assumed else ''}{step.words}"
+    return _row(step.kind, step.shown, step.angle, words, drawn, sign=step.kind != "level")
+
+
+def _row(kind: str, length: float, angle: float, words: str, drawn: str, *, sign: bool) -> str:
+    """Return a row: a length [m], the same as a turn of the cone [rad], words, and what is drawn."""
+    return (
+        f'<tr role="row" class="cm-{"level" if kind == "level" else "term"}">'
+        f'<td role="cell">{number(MM.from_si(length), 3, sign=sign)}</td>'
+        f'<td role="cell">{degrees(angle, sign=sign)}</td>'
+        f'<th role="rowheader" scope="row">{escape(words)}</th>'
+        f'<td role="cell" class="cm-track" aria-hidden="true">{drawn}</td></tr>'
+    )

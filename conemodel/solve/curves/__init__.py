@@ -1,0 +1,1 @@
+"""Properties of a hub over its end play."""

@@ -1,0 +1,1 @@
+"""Balance of forces of one pair of rows, or of many at once."""

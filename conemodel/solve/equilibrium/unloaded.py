@@ -1,0 +1,88 @@
+"""Preload against end play, and back."""
+
+from collections.abc import Sequence
+from functools import lru_cache
+
+import numpy as np
+from scipy.optimize import brentq
+
+from conemodel.base.errors import NotConverged
+from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
+from conemodel.solve.equilibrium.arrays import arrays_of_pairs
+from conemodel.solve.equilibrium.pair import PairSolution, Ready, solve_pair
+from conemodel.solve.equilibrium.wheel_positions import (
+    are_even,
+    is_even,
+    solve_positions,
+    solve_positions_of,
+    solved,
+    touching_end_play,
+)
+
+NO_LOAD = np.zeros(5)
+"""No force and no moment on the shell."""
+
+TIGHTEST = -2e-3
+"""Interference no hub survives; a search does not go beyond [m]."""
+
+FIRST_BRACKET = 1e-4
+"""Half width of the first bracket a search tries [m]."""
+
+EXACT = 1e-12
+"""End play to which a search is carried [m]."""
+
+
+@lru_cache(maxsize=256)
+def stiff(pair: Pair) -> Pair:
+    """Return the pair without its axial give.
+
+    Without load all that give does is to let the cones apart by give times preload: hubs alike but for that
+    have the same free play, and balls pressed the same at the same preload.
+    """
+    return pair.replace(axial_compliance=0.0)
+
+
+def unloaded(pair: Pair, end_play: Array) -> PairSolution:
+    """Return the pair without load at each end play (n,), over the wheel's positions: shapes (n, m, ...).
+
+    A sound hub without load is the same wherever its balls stand, so one position (m = 1) says it all.
+    Errors: `NotConverged`.
+    """
+    if not is_even(pair):
+        return solve_positions(pair, end_play=end_play, load=NO_LOAD)
+    solution = solve_pair(pair, end_play=np.asarray(end_play)[..., None], load=NO_LOAD)
+    if not solution.converged.all():
+        raise NotConverged("no balance of forces was found for this hub without load")
+    return solution
+
+
+def unloaded_of(pairs: Sequence[Pair], end_play: Array) -> PairSolution:
+    """Return the same for several pairs, each at its own end plays (p, n): shapes (p, n, m, ...).
+
+    Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    """
+    if not are_even(pairs):
+        return solve_positions_of(pairs, end_play=end_play, load=NO_LOAD)
+    hub = np.arange(len(pairs)).reshape(-1, 1, 1)
+    return solved(Ready.of(arrays_of_pairs(pairs)), end_play=end_play[..., None], load=NO_LOAD, hub=hub)
+
+
+def search_end_play(pair: Pair, *, preload: float) -> float:
+    """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
+
+    Preload only falls as end play grows, so a bracket is certain; the mean over the wheel's positions counts.
+    Errors: `NotConverged` where even `TIGHTEST` does not reach the preload.
+    """
+
+    def missing(end_play: float) -> float:
+        return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
+
+    middle, reach = touching_end_play(pair), FIRST_BRACKET
+    while missing(middle - reach) < 0.0:
+        reach *= 2
+        if reach > -TIGHTEST:
+            raise NotConverged(
+                f"no end play down to {TIGHTEST * 1e3:g} mm gives a preload of {preload:.0f} N"
+            )
+    return float(brentq(missing, middle - reach, middle + FIRST_BRACKET, xtol=EXACT))

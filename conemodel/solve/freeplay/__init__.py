@@ -1,0 +1,1 @@
+"""How far the shell moves without force, stop to stop."""

@@ -1,0 +1,243 @@
+"""How far the shell can move before a ball is pinched: a convex programme and its own solver.
+
+Greatest c·q such that no groove centre vector is longer than its touching length. The constraints are concave
+quadratics, so a log barrier keeps the way inside, Newton's method follows it with the multipliers as unknowns
+of their own (primal and dual together), and any multipliers at all bound the answer from the other side: the
+gap between the two is the proof.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+import numpy.typing as npt
+
+from conemodel.base.units import Array
+from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
+from conemodel.solve.equilibrium.batched_ldl import factor, solve_each, solve_factored
+from conemodel.solve.equilibrium.energy import table_of
+
+Integers = npt.NDArray[np.int64]
+
+GAP = 1e-10
+"""Distance between reached and provable movement at which a case is finished [m]."""
+
+_MOST_STEPS = 80
+SHELL = FREEDOMS - 1
+"""Freedoms of the shell alone: without load, axle and shell do not yield."""
+
+_CLOSEST = 0.99  # of the way to the nearest wall
+_LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would make for a wall
+
+
+class Furthest(NamedTuple):
+    """Greatest movement `value` (n,) [m], where it is reached `q` (5, n), and the proof `gap` (n,) [m].
+
+    `slope` (n,) [-] is how fast the movement grows with end play.
+    """
+
+    value: Array
+    q: Array
+    gap: Array
+    slope: Array
+
+
+class _Point(NamedTuple):
+    """Room `slack` (Z, n) [m²] left at q, the groove centre vectors, and the multipliers (Z, n)."""
+
+    q: Array
+    multiplier: Array
+    axial: Array
+    radial: Array
+    slack: Array
+
+
+class Walls(NamedTuple):
+    """The constraints of n cases in h hubs; the cases of a hub stand together, hubs in order.
+
+    `rate` (h, 5, 2Z) of the axial parts, then the radial ones, and `table` (h, 25, 3Z) of their products;
+    `hub` (n,) of each case; `rest` (2Z, n) and touching length `touch` (Z, n).
+    """
+
+    rate: Array
+    table: Array
+    hub: Integers
+    rest: Array
+    touch: Array
+
+    def part(self, cases: npt.NDArray[np.bool_]) -> "Walls":
+        """Return the constraints of some of the cases (n,)."""
+        return self._replace(
+            hub=self.hub[cases], rest=self.rest[:, cases], touch=self.touch.compress(cases, -1)
+        )
+
+    def times(self, matrices: Array, columns: Array) -> Array:
+        """Return each of `columns` (b, n) times its hub's own of `matrices` (h, a, b): (a, n)."""
+        if len(matrices) == 1:
+            return np.asarray(matrices[0] @ columns)
+        result = np.empty((matrices.shape[1], columns.shape[1]))
+        bounds = np.searchsorted(self.hub, np.arange(len(matrices) + 1))
+        for matrix, first, last in zip(matrices, bounds[:-1], bounds[1:], strict=True):
+            np.matmul(matrix, columns[:, first:last], out=result[:, first:last])
+        return result
+
+
+def walls_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Walls:
+    """Return the constraints under `end_play` (n,) [m], of one hub or of the `hub` (n,) that each case has."""
+    which = np.zeros(end_play.size, dtype=np.int64) if hub is None else hub
+    axial, radial = (np.moveaxis(rate[:SHELL], -1, 0) for rate in (pair.axial_rate, pair.radial_rate))
+    return Walls(
+        rate=np.concatenate((axial, radial), axis=-1),
+        table=table_of(axial, radial),
+        hub=which,
+        rest=np.concatenate(
+            (pair.axial_rest.take(which, -1) - end_play / 2, pair.radial_rest.take(which, -1))
+        ),
+        touch=pair.touch.take(which, -1),
+    )
+
+
+def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
+    """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the walls."""
+    count = start.shape[-1]
+    result = Furthest(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
+    point = _at(walls, start, np.empty(0))
+    size = np.abs(direction).max(0) * (point.slack / (2 * walls.touch)).mean(0)
+    point = point._replace(multiplier=size / point.slack)
+    case = np.arange(count)
+    for _ in range(_MOST_STEPS):
+        near = (point.multiplier * point.slack).sum(0) <= GAP
+        if near.any():  # another step could bring them too close to a wall for the arithmetic
+            gap = np.full(case.size, np.inf)
+            gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
+            done = gap <= GAP
+            _retire(result, case[done], _part(point, done), direction[:, done], gap[done])
+            walls, point, direction = walls.part(~done), _part(point, ~done), direction[:, ~done]
+            case = case[~done]
+        if not case.size:
+            break
+        point = _step(walls, point, direction)
+    else:
+        _retire(result, case, point, direction, _gap(walls, point, direction))
+    return result
+
+
+def _retire(result: Furthest, case: Integers, point: _Point, direction: Array, gap: Array) -> None:
+    """Write what the finished cases have come to into `result`.
+
+    The slope is that of the Lagrangian (envelope theorem): end play takes half of itself off every axial part.
+    """
+    slope = (point.multiplier * point.axial).sum(0)
+    for field, value in zip(result, ((direction * point.q).sum(0), point.q, gap, slope), strict=True):
+        field[..., case] = value
+
+
+def _part(point: _Point, cases: npt.NDArray[np.bool_]) -> _Point:
+    """Return some of the cases (n,) of a point."""
+    return _Point._make(field.compress(cases, -1) for field in point)
+
+
+def sides(walls: Walls, q: Array) -> tuple[Array, Array]:
+    """Return the axial and the radial part of every groove centre vector at `q` (5, n), each (Z, n) [m]."""
+    return _halves(walls.times(walls.rate.swapaxes(-1, -2), q) + walls.rest)
+
+
+def _halves(both: Array) -> tuple[Array, Array]:
+    """Return the axial and the radial half of `both` (2Z, n)."""
+    balls = len(both) // 2
+    return both[:balls], both[balls:]
+
+
+def _at(walls: Walls, q: Array, multiplier: Array) -> _Point:
+    """Return the point at `q`."""
+    axial, radial = sides(walls, q)
+    return _Point(q, multiplier, axial, radial, walls.touch**2 - axial**2 - radial**2)
+
+
+def _push(walls: Walls, point: _Point, weight: Array) -> Array:
+    """Return the sum over the balls of `weight` (Z, n) times the outward normal of each wall (5, n)."""
+    return 2 * walls.times(walls.rate, np.concatenate((weight * point.axial, weight * point.radial)))
+
+
+def _matrix(walls: Walls, aa: Array, ar: Array, rr: Array) -> Array:
+    """Return the sum over the balls of the weighted products of their rates (5, 5, n)."""
+    return walls.times(walls.table, np.concatenate((aa, ar, rr))).reshape(SHELL, SHELL, -1)
+
+
+def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
+    """Return how much further the movement could be at most, by Lagrange duality.
+
+    With the multipliers held, the Lagrangian is a quadratic whose least value is known exactly, whether or not
+    the point is well centred.
+    """
+    curve = 2 * point.multiplier
+    out_of_balance = _push(walls, point, point.multiplier) - direction
+    back = solve_each(_matrix(walls, curve, 0 * curve, curve), out_of_balance)
+    gap: Array = (point.multiplier * point.slack).sum(0) + 0.5 * (out_of_balance * back).sum(0)
+    return gap
+
+
+def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
+    """Take one step: look straight ahead to the furthest place, then aim as near to it as the walls' bend allows.
+
+    Source: [Mehrotra1992], predictor and corrector.
+    """
+    slack, multiplier = point.slack, point.multiplier
+    curve, steep = 2 * multiplier, 4 * multiplier / slack
+    matrix = _matrix(
+        walls,
+        curve + steep * point.axial**2,
+        steep * point.axial * point.radial,
+        curve + steep * point.radial**2,
+    )
+    factor(matrix)
+    ahead = _move(walls, point, solve_factored(matrix, direction), np.zeros(1))
+    present = (multiplier * slack).mean(0)
+    left = multiplier + ahead.length * ahead.multiplier
+    left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
+    aim = present * (left.mean(0) / present) ** 3
+    # what the straight look left out: products of its own changes, as far as it could be followed
+    gone = ahead.length**2 * ahead.multiplier * (ahead.change - ahead.bend)
+    due = np.maximum(aim - gone + multiplier * ahead.bend, _LEAST_DUE * aim)
+    weight = due / slack
+    turned = (
+        weight * point.axial + ahead.multiplier * ahead.axial,
+        weight * point.radial + ahead.multiplier * ahead.radial,
+    )
+    rest = direction - 2 * walls.times(walls.rate, np.concatenate(turned))
+    move = _move(walls, point, solve_factored(matrix, rest), due)
+    return _Point(
+        q=point.q + move.length * move.q,
+        multiplier=multiplier + move.length * move.multiplier,
+        axial=point.axial + move.length * move.axial,
+        radial=point.radial + move.length * move.radial,
+        slack=slack + move.length * (move.change - move.length * move.bend),
+    )
+
+
+class _Move(NamedTuple):
+    """A move `q` (5, n), what it does to groove centres and multipliers, and how much of it to take, `length` (n,).
+
+    Taken in part, the slack changes by length `change` less length² `bend` (Z, n) [m²].
+    """
+
+    q: Array
+    multiplier: Array
+    axial: Array
+    radial: Array
+    change: Array
+    bend: Array
+    length: Array
+
+
+def _move(walls: Walls, point: _Point, q: Array, due: Array) -> _Move:
+    """Return the move `q` (5, n) towards products `due` (Z, n) of slack and multiplier."""
+    slack, multiplier = point.slack, point.multiplier
+    axial, radial = _halves(walls.times(walls.rate.swapaxes(-1, -2), q))
+    change = -2 * (axial * point.axial + radial * point.radial)
+    bend = axial**2 + radial**2
+    change_multiplier = (due - multiplier * change) / slack - multiplier
+    # the slack along the way is a concave quadratic: its root, here one over it, is where the wall is met
+    wall = (np.sqrt(change**2 + 4 * bend * slack) - change) / (2 * slack)
+    soonest = np.maximum(wall, -change_multiplier / multiplier).max(0)  # wall met or multiplier spent
+    length = 1 / np.maximum(1.0, soonest / _CLOSEST)
+    return _Move(q, change_multiplier, axial, radial, change, bend, length)

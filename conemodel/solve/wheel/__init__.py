@@ -1,0 +1,1 @@
+"""The wheel that turns on the bearing: torque, dents, drag, coasting, rocking."""

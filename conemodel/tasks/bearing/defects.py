@@ -1,0 +1,172 @@
+"""What no turn of the cone puts right: what is wrong with a hub as it is described, and what would cure it."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import hypot
+
+from conemodel.base.units import DEG, MM, NEWTON_MM, UM
+from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
+from conemodel.parts.hub import Side
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.packing import ball_room
+from conemodel.tasks.bearing.feel_when_turned import THICK
+
+SIDES: tuple[Side, ...] = ("left", "right")
+
+FULL_ROW = 1.0
+"""Room from which one more ball would go in [ball widths]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Trouble:
+    """One thing the cone cannot put right.
+
+    Attributes:
+        what: it is; cure: what would help. Sentences, the cures common practice, no source.
+        sure: it is a fault; where not, it may be meant so, and has to be asked about.
+    """
+
+    what: str
+    cure: str
+    sure: bool
+
+
+def troubles_of(scenario: Scenario) -> tuple[Trouble, ...]:
+    """Return what is wrong with a scenario's hub whatever its setting, faults before questions.
+
+    >>> from conemodel.parts.toml_files import load_scenario
+    >>> troubles_of(load_scenario("scenarios/touring-rear.toml"))
+    ()
+    >>> troubles_of(load_scenario("scenarios/big-ball.toml"))[0].what
+    'In the left row one ball is 20 µm larger than the others.'
+    """
+    condition = scenario.condition
+    found = [
+        *(each for side in SIDES for each in _on_row(side, getattr(condition, side))),
+        *_on_grease_and_seals(scenario),
+        *_on_packing(scenario),
+        *_on_unlike_rows(scenario),
+    ]
+    return tuple(sorted(found, key=lambda each: not each.sure))
+
+
+def _on_row(side: Side, row: RowCondition) -> Iterator[Trouble]:
+    """Yield what is wrong in one row."""
+    yield from _on_dents(f"{side} cone", row.cone_dents, "Replace the cone, and all the balls with it.")
+    yield from _on_dents(
+        f"{side} cup",
+        row.cup_dents,
+        "A cup can seldom be replaced: ask for one, or reckon with a new hub.",
+    )
+    yield from _on_tilt(side, row)
+    yield from _on_balls(side, row)
+
+
+def _on_dents(race: str, dents: Dents, cure: str) -> Iterator[Trouble]:
+    deep = f"{UM.from_si(dents.depth):g} µm deep"
+    if dents.count:
+        what = (
+            f"The {race} is brinelled: {dents.count} dents at ball spacing, {deep}, pressed in by the balls."
+        )
+        yield Trouble(what=what, cure=cure, sure=True)
+    if dents.positions:
+        yield Trouble(what=f"The {race} has {len(dents.positions)} pits, {deep}.", cure=cure, sure=True)
+
+
+def _on_tilt(side: Side, row: RowCondition) -> Iterator[Trouble]:
+    """Yield skew races; one alone is absorbed by the shell, both together pinch once a turn."""
+    cone, cup = (hypot(*tilt) for tilt in (row.cone_tilt, row.cup_tilt))
+    if cone and cup:
+        what = (
+            f"On the {side} the cone stands {DEG.from_si(cone):.2f}° askew and the cup "
+            f"{DEG.from_si(cup):.2f}°: once pinched it is tight in one place of every turn, and loose in another."
+        )
+        cure = "Roll the axle on a flat plate, look at the locknut's face and the seat of the cup: true them first."
+    elif cone:
+        what = (
+            f"The {side} cone stands {DEG.from_si(cone):.2f}° askew: a bent axle or a locknut face out of square. "
+            "The shell gives way to it, so fingers feel nothing."
+        )
+        cure = "Roll the axle on a flat plate all the same: a bent axle breaks in the end."
+    elif cup:
+        what = (
+            f"The {side} cup stands {DEG.from_si(cup):.2f}° askew in the shell. "
+            "The wheel wobbles with it; the cone is not at fault."
+        )
+        cure = "See whether the cup is fully home in the shell."
+    else:
+        return
+    yield Trouble(what=what, cure=cure, sure=True)
+
+
+def _on_balls(side: Side, row: RowCondition) -> Iterator[Trouble]:
+    """Yield balls unlike the others of their row."""
+    sizes = row.ball_oversize
+    if not isinstance(sizes, tuple) or len(set(sizes)) == 1:
+        return  # balls all alike, if of another size, only shift where the cone comes to stand
+    usual = sorted(sizes)[len(sizes) // 2]
+    odd = [size - usual for size in sizes if size != usual]
+    if len(odd) == 1:
+        way = "larger" if odd[0] > 0 else "smaller"
+        what = f"In the {side} row one ball is {UM.from_si(abs(odd[0])):g} µm {way} than the others."
+    else:
+        spread = UM.from_si(max(sizes) - min(sizes))
+        what = f"In the {side} row {len(odd)} balls differ from the others; they spread over {spread:g} µm."
+    cure = "Renew all balls of both rows together, from one packet."
+    yield Trouble(what=what, cure=cure, sure=True)
+
+
+def _on_grease_and_seals(scenario: Scenario) -> Iterator[Trouble]:
+    if scenario.condition.grease == "dry":
+        yield Trouble(
+            what="The grease has dried: its oil is gone and what is left is stiff.",
+            cure="Strip, clean, look at the races, and grease afresh; backing off the cone would only hide it.",
+            sure=True,
+        )
+    drag = scenario.condition.seal_torque
+    if drag >= THICK:
+        yield Trouble(
+            what=f"The seals drag with {NEWTON_MM.from_si(drag):g} N·mm, whatever the cone does.",
+            cure="See whether a seal or dust cap rubs, is bent or sits askew.",
+            sure=True,
+        )
+
+
+def _on_packing(scenario: Scenario) -> Iterator[Trouble]:
+    """Yield rows that would take another ball."""
+    rooms = {side: _room(getattr(scenario.hub, side)) for side in SIDES}
+    roomy = {side: room for side, room in rooms.items() if room >= FULL_ROW}
+    if not roomy:
+        return
+    both = len(roomy) == 2 and rooms["left"] == rooms["right"]
+    where = "Each row" if both else " and ".join(f"the {side} row" for side in roomy)
+    room = " and ".join(f"{value:.1f}" for value in ([rooms["left"]] if both else roomy.values()))
+    has = "has" if both or len(roomy) == 1 else "have"
+    yield Trouble(
+        what=f"{where[0].upper()}{where[1:]} {has} room for {room} more balls: one may be missing.",
+        cure="Count them against the maker's number, which decides; what fell out is no proof of what belongs there.",
+        sure=False,
+    )
+
+
+def _room(row: RowGeometry) -> float:
+    return float(
+        ball_room(
+            ball_diameter=row.ball_diameter, pitch_diameter=row.pitch_diameter, ball_count=row.ball_count
+        )
+    )
+
+
+def _on_unlike_rows(scenario: Scenario) -> Iterator[Trouble]:
+    left, right = (getattr(scenario.hub, side).replace(phase=0.0) for side in SIDES)
+    if left != right:
+        each = " and ".join(
+            f"{row.ball_count} balls of {MM.from_si(row.ball_diameter):.4g} mm at "
+            f"{DEG.from_si(row.contact_angle):.0f}° on the {side}"
+            for side, row in zip(SIDES, (left, right), strict=True)
+        )
+        yield Trouble(
+            what=f"The two rows are not alike: {each}.",
+            cure="Ask whether they are meant to be. Keep balls and cones of the two sides apart.",
+            sure=False,
+        )

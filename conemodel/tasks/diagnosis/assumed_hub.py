@@ -1,0 +1,134 @@
+"""The hub the readings are about: the one described, or a usual one, with what was measured laid over it."""
+
+from functools import lru_cache
+from math import asin, pi, sin
+from pathlib import Path
+from typing import Any
+
+from conemodel.parts.bearing import RowGeometry
+from conemodel.parts.hub import Axle, Hub, Side, Stacks
+from conemodel.parts.mounting import Clamp
+from conemodel.parts.readings import Readings
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import load_scenario
+
+FRONT_BELOW = 115e-3
+"""Width over the locknuts below which a hub is taken for a front one [m]. Common practice, no source."""
+
+USUAL_ROOM = 0.7
+"""Room left in a usual row [ball widths]. Common practice, no source."""
+
+SIDES: tuple[Side, Side] = ("left", "right")
+
+SAME_BALL = 0.15e-3
+"""Ball sizes closer than this are the same size [m]; sizes in use stand further apart."""
+
+THREADS = {"M9 x 1": (9e-3, 1e-3), "M10 x 1": (10e-3, 1e-3), "3/8 x 26": (9.525e-3, 25.4e-3 / 26)}
+"""Axle threads in use: diameter and pitch [m]. Common practice, no source."""
+
+INCH_CLEARANCE = 110e-6
+"""Clearance on the pitch diameter taken for the inch thread, which has no metric tolerance class [m]. Assumption."""
+
+USUAL_BORE = 5.1e-3
+"""Bore of a hollow axle for a quick release [m]. Common practice, no source."""
+
+
+@lru_cache(maxsize=2)
+def usual_hub(end: str) -> Scenario:
+    """Return the hub taken where none was described: ``front`` or ``rear``."""
+    return load_scenario(Path(__file__).parent / f"usual_{end}.toml")
+
+
+def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
+    """Return the hub to compute with: `hub`, or a usual one by width, with the measured sizes laid over it.
+
+    Balls that were counted do not change a described hub: what came out is no proof of what belongs there.
+    Errors: `InputProblems` where the sizes cannot go together.
+    """
+    base = hub or usual_hub(_end_of(readings))
+    shell = base.hub if hub is not None else _with_found_balls(base.hub, readings)
+    width = readings.over_locknut_width.size or shell.over_locknut_width
+    pitch = readings.pitch_diameter.size
+    if pitch is not None and hub is None:
+        shell = shell.replace(**{side: getattr(shell, side).replace(pitch_diameter=pitch) for side in SIDES})
+    return base.replace(
+        hub=shell.replace(over_locknut_width=width),
+        axle=_axle(base, readings, width),
+        stack=_stack(base.stack, readings),
+        clamp=_clamp(base.clamp, readings),
+        frame=base.frame.replace(
+            dropout_width=readings.dropout_width.size or (base.frame.dropout_width if hub else width),
+            dropout_thickness=readings.dropout_thickness.size or base.frame.dropout_thickness,
+        ),
+    )
+
+
+def _end_of(readings: Readings) -> str:
+    """Return which usual hub the measured width, the thread or the balls speak of."""
+    width = readings.over_locknut_width.size or readings.dropout_width.size
+    if width is not None:
+        return "front" if width < FRONT_BELOW else "rear"
+    return "front" if readings.thread == "M9 x 1" else "rear"
+
+
+def usual_pitch_diameter(ball_diameter: float, ball_count: int) -> float:
+    """Return the pitch diameter [m] that leaves a row the usual room, for a ball [m] and a count.
+
+    >>> round(usual_pitch_diameter(6.35e-3, 9) * 1e3, 1)
+    20.0
+    """
+    return ball_diameter / sin(pi / (ball_count + USUAL_ROOM))
+
+
+def _with_found_balls(shell: Hub, readings: Readings) -> Hub:
+    """Return a usual shell with rows for balls of another size than usual, where such were found."""
+    rows: dict[str, RowGeometry] = {}
+    for side in SIDES:
+        row: RowGeometry = getattr(shell, side)
+        balls = getattr(readings, f"balls_{side}")
+        size = balls.diameter.size
+        if size is None or abs(size - row.ball_diameter) < SAME_BALL:
+            continue
+        count = balls.count or int(pi / asin(size / row.pitch_diameter) - USUAL_ROOM / 2)
+        rows[side] = row.replace(
+            ball_diameter=size, ball_count=count, pitch_diameter=usual_pitch_diameter(size, count)
+        )
+    return shell.replace(**rows)
+
+
+def _axle(base: Scenario, readings: Readings, width: float) -> Axle:
+    """Return the axle as measured; its cones keep their distance from the locknuts."""
+    changes: dict[str, Any] = {}
+    if readings.thread is not None:
+        diameter, pitch = THREADS[readings.thread]
+        changes |= {"thread_diameter": diameter, "thread_pitch": pitch}
+        if readings.thread == "3/8 x 26" and base.axle.thread_clearance is None:
+            changes["thread_clearance"] = INCH_CLEARANCE
+    if readings.clamp == "nuts":
+        changes["bore"] = 0.0
+    elif readings.clamp is not None and base.axle.bore == 0.0:
+        changes["bore"] = USUAL_BORE
+    apart = base.axle.cone_distance + width - base.hub.over_locknut_width
+    changes["cone_distance"] = max(apart, base.hub.row_spacing)
+    stick_out = [
+        getattr(readings, f"protrusion_{side}").size or base.stack.side(side).protrusion for side in SIDES
+    ]
+    changes["length"] = readings.axle_length.size or width + sum(stick_out)
+    return base.axle.replace(**changes)
+
+
+def _stack(stack: Stacks, readings: Readings) -> Stacks:
+    """Return the stacks with the protrusions as measured."""
+    changes = {}
+    for side in SIDES:
+        size = getattr(readings, f"protrusion_{side}").size
+        if size is not None:
+            changes[side] = stack.side(side).replace(protrusion=size)
+    return stack.replace(**changes)
+
+
+def _clamp(clamp: Clamp, readings: Readings) -> Clamp:
+    """Return the clamp of the kind that was seen."""
+    if readings.clamp is None or readings.clamp == clamp.kind:
+        return clamp
+    return Clamp(kind=readings.clamp)

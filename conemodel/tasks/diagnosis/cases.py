@@ -1,0 +1,195 @@
+"""Every way a hub may be, apart from its end play and clamp force: what is the matter, and how badly."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+from scipy.stats import norm
+
+from conemodel.base.units import Array
+from conemodel.parts.mounting import ClampKind
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import Checks, Readings, Size
+from conemodel.parts.scenario import Scenario
+
+LEAST = 1e-9
+"""Least chance a cause keeps, whatever was measured: nothing is ever ruled out by arithmetic alone."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """One way a hub may be.
+
+    Attributes:
+        cause: one of `beliefs.CAUSES`; weight: its chance before play and turning are looked at.
+        nutted: axle nuts hold the wheel.
+        tilt: of both cones [rad]; dent: depth of dents [m].
+        rocking: play at the rim from a cone on a worn-out thread [m].
+        elsewhere: play at the rim, in the frame, that is not the hub's [m].
+        closing: share of the usual clamp force that closes it.
+    """
+
+    cause: str
+    weight: float
+    nutted: bool
+    tilt: float = 0.0
+    dent: float = 0.0
+    rocking: float = 0.0
+    elsewhere: float = 0.0
+    closing: float = 1.0
+
+
+def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described: bool) -> tuple[Case, ...]:
+    """Return every case with its chance after all looks that need no physics, such as counts and protrusions."""
+    known = readings.clamp or (scenario.clamp.kind if described else None)
+    kinds: dict[ClampKind, float] = {"quick release": 1 - beliefs.solid_axle, "nuts": beliefs.solid_axle}
+    if known is not None:
+        kinds = {known: 1.0}
+    found = [
+        case for kind, share in kinds.items() for case in _weighed(readings, scenario, beliefs, kind, share)
+    ]
+    total = sum(case.weight for case in found)
+    scaled = [_scaled(case, 1 / total) for case in found]
+    return tuple(scaled)
+
+
+def _scaled(case: Case, by: float) -> Case:
+    return Case(**{name: getattr(case, name) for name in Case.__slots__} | {"weight": case.weight * by})
+
+
+def _weighed(
+    readings: Readings, scenario: Scenario, beliefs: Beliefs, kind: ClampKind, share: float
+) -> Iterator[Case]:
+    """Yield the cases of one kind of clamp, whose chance is `share`."""
+    chances = {cause: beliefs.chance(cause) for cause in ("sound", *likely_causes(kind))}
+    if "proud" in chances:
+        chances = _with_proud(chances, chance_of_proud(readings, scenario, beliefs))
+    for cause, chance in chances.items():
+        seen = chance_of_checks(readings.checks, cause, beliefs) * chance_of_balls(
+            readings, scenario, beliefs, cause
+        )
+        variants = list(_variants(cause, kind == "nuts", beliefs))
+        for variant in variants:
+            yield _scaled(variant, share * max(chance * seen, LEAST) / len(variants))
+
+
+def likely_causes(kind: ClampKind) -> tuple[str, ...]:
+    """Return the causes other than a sound hub there can be.
+
+    Only a quick release is fooled by a proud axle: axle nuts need it to stand out, and a thru-axle's hub sits
+    between the dropouts.
+    """
+    causes = ("bent", "dented", "gritty", "wrong_balls", "worn_thread", "not_clamping", "elsewhere")
+    return (*causes, "proud") if kind == "quick release" else causes
+
+
+def _variants(cause: str, nutted: bool, beliefs: Beliefs) -> Iterator[Case]:
+    """Yield a cause in each of its degrees, weights not set yet."""
+    plain: dict[str, Any] = {"cause": cause, "weight": 1.0, "nutted": nutted}
+    if cause == "bent":
+        yield from (Case(**plain, tilt=tilt) for tilt in beliefs.bends)
+    elif cause == "dented":
+        yield from (Case(**plain, dent=depth) for depth in beliefs.dents)
+    elif cause == "worn_thread":
+        yield from (Case(**plain, rocking=play) for play in beliefs.thread_play)
+    elif cause == "elsewhere":
+        yield from (Case(**plain, elsewhere=play) for play in beliefs.play_elsewhere)
+    elif cause == "not_clamping":
+        yield Case(**plain, closing=beliefs.idle_clamp_share)
+    else:
+        yield Case(**plain)
+
+
+def _with_proud(chances: dict[str, float], proud: float) -> dict[str, float]:
+    """Return the chances with that of a proud axle as measured; the others share the rest as before."""
+    rest = sum(chance for cause, chance in chances.items() if cause != "proud")
+    others = {cause: chance * (1 - proud) / rest for cause, chance in chances.items() if cause != "proud"}
+    return {**others, "proud": proud}
+
+
+def chance_of_proud(readings: Readings, scenario: Scenario, beliefs: Beliefs) -> float:
+    """Return the chance that an axle end stands proud of its dropout, from protrusions and thickness alone.
+
+    A side is proud where protrusion less thickness is not below 0; both measured lengths are normal about what was
+    read. A side nobody measured, or a thickness nobody measured, keeps the chance it had before.
+    """
+    thick = readings.dropout_thickness
+    each = []
+    for size in (readings.protrusion_left, readings.protrusion_right):
+        if size.size is None or thick.size is None:
+            each.append(beliefs.proud / 2)
+        else:
+            each.append(_at_least(size, thick))
+    return min(max(1 - (1 - each[0]) * (1 - each[1]), LEAST), 1 - LEAST)
+
+
+def _at_least(size: Size, other: Size) -> float:
+    """Return the chance that one measured length is not below another."""
+    apart = (size.size or 0.0) - (other.size or 0.0)
+    return float(norm.cdf(apart / np.hypot(size.uncertainty, other.uncertainty)))
+
+
+MARKS = {"axle_wobbles": "bent", "track_dented": "dented", "cone_rocks_on_thread": "worn_thread"}
+"""Looks, each with the cause it shows."""
+
+ELSEWHERE = {
+    "freehub_rocks": "the freehub",
+    "headset_or_pivots_rock": "headset, fork or frame pivots",
+    "spokes_loose": "the spokes",
+    "axle_moves_in_dropouts": "the axle in the dropouts",
+}
+"""Places other than the bearing from which play at the rim may come, each with its look."""
+
+FOUND = 0.85
+"""Chance that a look shows a fault that is there. Assumption."""
+
+
+def chance_of_checks(checks: Checks, cause: str, beliefs: Beliefs) -> float:
+    """Return the chance of the answers given, if a `cause` is the matter."""
+    chance = 1.0
+    for name, shows in MARKS.items():
+        chance *= chance_of_answer(getattr(checks, name), FOUND if cause == shows else beliefs.slip)
+    if cause != "elsewhere":
+        return chance * _no_place(checks, beliefs)
+    return chance * float(np.mean([place_chance(checks, place, beliefs) for place in ELSEWHERE]))
+
+
+def place_chance(checks: Checks, place: str, beliefs: Beliefs) -> float:
+    """Return the chance of the answers about freehub, headset and so on if the play comes from one `place`."""
+    return float(
+        np.prod(
+            [
+                chance_of_answer(getattr(checks, name), FOUND if name == place else beliefs.slip)
+                for name in ELSEWHERE
+            ]
+        )
+    )
+
+
+def _no_place(checks: Checks, beliefs: Beliefs) -> float:
+    return float(np.prod([chance_of_answer(getattr(checks, name), beliefs.slip) for name in ELSEWHERE]))
+
+
+def chance_of_answer(answer: str | None, yes: float) -> float:
+    """Return the chance of an answer whose chance of a yes is `yes`; 1 where nobody looked."""
+    return 1.0 if answer is None else yes if answer == "yes" else 1 - yes
+
+
+def chance_of_balls(readings: Readings, scenario: Scenario, beliefs: Beliefs, cause: str) -> float:
+    """Return the chance of the balls that were found if a `cause` is the matter."""
+    chance = 1.0
+    odd = 0.5 if cause == "wrong_balls" else beliefs.slip / 4
+    for name in ("left", "right"):
+        balls, row = getattr(readings, f"balls_{name}"), getattr(scenario.hub, name)
+        if balls.count is not None:
+            chance *= odd if balls.count != row.ball_count else 1 - odd
+        if balls.diameter.size is not None:
+            off = (balls.diameter.size - row.ball_diameter) / np.hypot(balls.diameter.uncertainty, 0.02e-3)
+            chance *= odd if abs(off) > 3 else 1 - odd
+    return chance
+
+
+def column(cases: tuple[Case, ...], name: str) -> Array:
+    """Return a number of every case as an array (c, 1, 1) that goes with end play and clamp force."""
+    return np.array([float(getattr(case, name)) for case in cases])[:, None, None]

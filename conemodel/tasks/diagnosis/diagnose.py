@@ -1,0 +1,207 @@
+"""Diagnose: what a hub most likely is, what to do about it, and what to measure next."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from conemodel.parts.mounting import ClampKind
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import HandWord, Play, Readings, Round, TurningWord
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.diagnosis.best_turn import CURABLE, Move, best_move
+from conemodel.tasks.diagnosis.credible_intervals import Likely, likely
+from conemodel.tasks.diagnosis.evidence import Weighed, contradictions, weigh
+from conemodel.tasks.diagnosis.fault_list import FoundFault, faults_of
+from conemodel.tasks.diagnosis.fit_check import Fit, fit_check
+from conemodel.tasks.diagnosis.model import HubModel, model_of
+from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
+from conemodel.tasks.diagnosis.procedure import move_words, percent, steps_for
+from conemodel.tasks.diagnosis.value_of_measuring import NextStep, next_steps
+from conemodel.tasks.setting.good_range import Window, window_of
+from conemodel.tasks.setting.verdict import State
+
+STEP = 1e-6
+"""Step to which end plays are told [m]."""
+
+FORCE_STEP = 50.0
+"""Step to which clamp forces are told [N]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Diagnosis:
+    """What the readings say, and what to do. With contradictory readings, numbers are None and sentences stand.
+
+    Attributes:
+        readings: as given; scenario: the hub computed with; window: its good range, clamped.
+        opened, closed: end play now, clamp open and closed [m]; shift: what the clamp takes off it [m].
+        clamp_force: [N]; slack: axial slack of the thread [m].
+        states: chance that it is loose, right or tight now, clamped.
+        move: the turn to make, None where none is advised; leave: it is right, or as near as a hand gets it.
+        sentence: the whole in plain words; steps: the work, step by step.
+        unsafe: reasons not to ride.
+        faults: what no adjustment cures; contradictions: readings that do not go together.
+        next_steps: what to measure next, most telling first.
+        fits: whether the parts go together; weighed: each reading against the others.
+    """
+
+    readings: Readings
+    scenario: Scenario
+    window: Window
+    opened: Likely | None
+    closed: Likely | None
+    shift: Likely | None
+    clamp_force: Likely | None
+    slack: Likely | None
+    states: dict[State, float] | None
+    move: Move | None
+    leave: bool
+    sentence: str
+    steps: tuple[str, ...]
+    unsafe: tuple[str, ...]
+    faults: tuple[FoundFault, ...]
+    contradictions: tuple[str, ...]
+    next_steps: tuple[NextStep, ...]
+    fits: tuple[Fit, ...]
+    weighed: tuple[Weighed, ...]
+
+    @property
+    def chance_right(self) -> float | None:
+        """Chance that the hub is in its good range now."""
+        return None if self.states is None else self.states["right"]
+
+
+def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Beliefs | None = None) -> Diagnosis:
+    """Say what a hub most likely is, what to do, and what to measure next.
+
+    `hub` is the hub as described; without one, a usual hub is taken, front or rear by its width.
+    Errors: `InputProblems` where sizes cannot go together, `NotConverged`.
+
+    >>> from conemodel.parts.readings import Play, Readings, Round
+    >>> found = Round(rim_open=Play(play=0.9e-3), rim_closed=Play(play=0.3e-3))
+    >>> diagnosis = diagnose(Readings(clamp="quick release", found=found))
+    >>> diagnosis.move.length < 0 and diagnosis.move.chance > 0.9
+    True
+    """
+    model = model_of(readings, hub, beliefs or Beliefs())
+    window = window_of(model.scenario)
+    posterior = posterior_of(model, readings)
+    weighed = weigh(posterior, readings)
+    clashes = contradictions(weighed, posterior, readings)
+    fits = fit_check(readings, model.scenario)
+    faults = faults_of(posterior, readings, weighed, fits)
+    if clashes:  # what was inferred from them means nothing; what was measured on the parts still does
+        faults = tuple(fault for fault in faults if fault.measured)
+    unsafe = tuple(dict.fromkeys(fault.advice for fault in faults if fault.unsafe and fault.blocks))
+    obstacle = "" if clashes else _obstacle(readings, posterior, window, faults)
+    move = None if clashes or obstacle or unsafe else best_move(posterior, window)
+    made = move if move is not None and move.known and move.worth_it else None
+    leave = move is not None and move.known and made is None
+    told: dict[str, Likely] = {} if clashes else _told(posterior, model)
+    states = None if clashes else _states(posterior, window)
+    ahead = next_steps(posterior, readings, window) if window.width > 0 and not clashes else ()
+    return Diagnosis(
+        readings=readings,
+        scenario=model.scenario,
+        window=window,
+        opened=told.get("opened"),
+        closed=told.get("closed"),
+        shift=told.get("shift"),
+        clamp_force=told.get("force"),
+        slack=told.get("slack"),
+        states=states,
+        move=made,
+        leave=leave,
+        sentence=_sentence(unsafe, clashes, obstacle, _on_setting(states, move, ahead, model.scenario)),
+        steps=steps_for(made, model.scenario, nutted=posterior.of_nuts > 0.5) if made else (),
+        unsafe=unsafe,
+        faults=faults,
+        contradictions=clashes,
+        next_steps=ahead,
+        fits=fits,
+        weighed=weighed,
+    )
+
+
+def quick_readings(
+    *,
+    play_open: HandWord | None = None,
+    play_closed: HandWord | None = None,
+    turns: TurningWord | None = None,
+    clamp: ClampKind | None = None,
+) -> Readings:
+    """Return the readings of the three quick answers: play open, play closed, how it turns closed."""
+    found = Round(rim_open=Play(hand=play_open), rim_closed=Play(hand=play_closed), turns_closed=turns)
+    return Readings(clamp=clamp, found=found)
+
+
+def _told(posterior: Posterior, model: HubModel) -> dict[str, Likely]:
+    """Return what is believed of every number."""
+    chance = posterior.chance
+    shape = chance.shape
+    force = np.stack([middle * factor**posterior.grid.force for _, middle, factor in model.shifts])
+    slack_step = float(posterior.slack[1] - posterior.slack[0])
+    return {
+        "opened": likely(np.broadcast_to(posterior.opened, shape), chance, step=STEP),
+        "closed": likely(posterior.closed, chance, step=STEP),
+        "shift": likely(posterior.opened - posterior.closed, chance, step=STEP),
+        "force": likely(np.broadcast_to(force[:, None, :], shape), chance, step=FORCE_STEP),
+        "slack": likely(posterior.slack, posterior.slack_chance, step=slack_step),
+    }
+
+
+def _states(posterior: Posterior, window: Window) -> dict[State, float]:
+    """Return the chance of each state now, clamped."""
+    closed = np.broadcast_to(posterior.closed, posterior.chance.shape)
+    loose = float(posterior.chance[closed > window.loose_edge].sum())
+    tight = float(posterior.chance[closed < window.tight_edge].sum())
+    return {"loose": loose, "right": max(1 - loose - tight, 0.0), "tight": tight}
+
+
+def _obstacle(
+    readings: Readings, posterior: Posterior, window: Window, faults: tuple[FoundFault, ...]
+) -> str:
+    """Return why no turn of the cone is advised, or nothing."""
+    if window.width <= 0:
+        return "No setting of this hub is good all the way round: look at axle, cones, cups and balls first."
+    if readings.checks.far_side_unlocked == "yes":
+        return "The far side is unlocked, so the axle turns in it: lock it hard first, then feel again."
+    blocking = [fault for fault in faults if fault.blocks]
+    if blocking:
+        worst = blocking[0]
+        return f"Most likely {worst.label} ({percent(worst.chance)}). {worst.advice}"
+    curable = sum(posterior.of(cause) for cause in CURABLE)
+    if curable < 0.5:
+        first, second = faults[0], faults[1]
+        return (
+            f"No turn of the cone yet: {first.label} ({percent(first.chance)}) or {second.label} "
+            f"({percent(second.chance)}) is likelier than a wrong setting. Look at these first."
+        )
+    return ""
+
+
+def _sentence(unsafe: tuple[str, ...], clashes: tuple[str, ...], obstacle: str, setting: str) -> str:
+    """Return the whole in plain words: danger first."""
+    if clashes:
+        return " ".join([*unsafe, "The readings contradict each other, so no turn is advised.", *clashes])
+    if unsafe:
+        return " ".join(unsafe)
+    return obstacle or setting
+
+
+def _on_setting(
+    states: dict[State, float] | None, move: Move | None, ahead: tuple[NextStep, ...], scenario: Scenario
+) -> str:
+    """Return where the cone stands and the turn to make, in words."""
+    if states is None or move is None:
+        return ""
+    if not move.known:
+        first = f" First {ahead[0].label}." if ahead else ""
+        return f"Too little is known to advise a turn: the best would end right in {percent(move.chance)}.{first}"
+    state = max(states, key=lambda name: states[name])
+    now = f"Clamped, it is most likely {state} now ({percent(states[state])})."
+    if move.worth_it:
+        return f"{now} {move_words(move, scenario)}"
+    return (
+        f"{now} Leave it: it is in the good range with a chance of {percent(move.chance_now)}, and no turn makes that "
+        "surer."
+    )

@@ -1,0 +1,196 @@
+"""What each reading says: for or against a cause, or against the other readings."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.special import ndtr
+
+from conemodel.base.units import GRAM, MM, Array
+from conemodel.parts.priors import CAUSES
+from conemodel.parts.readings import Readings, Round
+from conemodel.tasks.diagnosis.cases import ELSEWHERE
+from conemodel.tasks.diagnosis.likelihood import play_spread, uncertainty_of
+from conemodel.tasks.diagnosis.posterior import Posterior, product_of
+
+LABELS = {
+    "rim_open": "play at the rim, clamp open",
+    "rim_closed": "play at the rim, clamp closed",
+    "axle_end_open": "play at the axle end, clamp open",
+    "axle_end_closed": "play at the axle end, clamp closed",
+    "turns_open": "how the axle turns, clamp open",
+    "turns_closed": "how the wheel turns, clamp closed",
+    "starting_weight": "weight that sets the wheel turning",
+}
+"""Readings in words."""
+
+STRANGE = 0.01
+"""Chance of a measured value at least as far out, below which it contradicts the other readings. Assumption."""
+
+STRANGE_WORD = 0.02
+"""Chance of a word below which it contradicts the other readings. Assumption."""
+
+EXPLAINED = 0.05
+"""Chance, with all readings taken together, from which a strange one is explained, by a rare fault say. Assumption."""
+
+HOPELESS = 1e-3
+"""What `STRANGE` is for a measured value that a rare fault explains. Assumption."""
+
+SPEAKS = 2.0
+"""Factor on the odds of a cause from which a reading is named as evidence for it. Assumption."""
+
+
+BY_FAR = 0.5
+"""Chance of play elsewhere from which clearing every other place contradicts it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighed:
+    """One reading against all others of its round and before.
+
+    Attributes:
+        round: number of its round, from 1; name: its field; said: what was read, in words.
+        odds: for each cause the factor by which this reading changed its odds.
+        tail: chance of reading something at least as strange, were the others right; explained: the same, taken
+            together with this one.
+        expected: what the others lead one to expect, in words; empty for words.
+    """
+
+    round: int
+    name: str
+    said: str
+    odds: dict[str, float]
+    tail: float
+    explained: float
+    expected: str
+
+    @property
+    def contradicts(self) -> bool:
+        """Whether it does not go together with the others, and no rare fault explains it."""
+        if not self.expected:
+            return self.tail < STRANGE_WORD and self.explained < EXPLAINED
+        return self.tail < HOPELESS or (self.tail < STRANGE and self.explained < EXPLAINED)
+
+    @property
+    def label(self) -> str:
+        """The reading in words, with its round where there are several."""
+        return LABELS[self.name] + (f" (round {self.round})" if self.round > 1 else "")
+
+
+def weigh(posterior: Posterior, readings: Readings) -> tuple[Weighed, ...]:
+    """Return every reading weighed against the others."""
+    return tuple(
+        one for number, look in enumerate(readings.rounds) for one in _weigh_round(posterior, look, number)
+    )
+
+
+def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Weighed]:
+    found, ahead = posterior.readings[number], posterior.ahead[number]
+    for name, mine in found.items():
+        others = {other: value for other, value in found.items() if other != name}
+        without = ahead * product_of(others, ahead.shape)
+        total = float(without.sum())
+        if not total > 0.0:
+            continue
+        without = without / total
+        together = without * mine
+        total = float(together.sum())
+        tail, expected = _tail(posterior, look, number, name, without)
+        explained = _tail(posterior, look, number, name, together / total)[0] if total > 0.0 else 0.0
+        yield Weighed(
+            round=number + 1,
+            name=name,
+            said=said(look, name),
+            odds=_odds(posterior, together, without),
+            tail=tail,
+            explained=explained,
+            expected=expected,
+        )
+
+
+def _odds(posterior: Posterior, together: Array, without: Array) -> dict[str, float]:
+    """Return the factor on the odds of each cause that a reading makes."""
+    found = {}
+    total = float(together.sum())
+    for cause in CAUSES:
+        mine = [case.cause == cause for case in posterior.model.cases]
+        before, after = float(without[mine].sum()), float(together[mine].sum())
+        if 0.0 < before < 1.0 and total > 0.0:
+            rest = (total - after) / (1 - before)
+            found[cause] = after / before / rest if rest > 0.0 else np.inf
+    return found
+
+
+def _tail(posterior: Posterior, look: Round, number: int, name: str, chance: Array) -> tuple[float, str]:
+    """Return the chance of a reading at least as strange, where the hub is so with `chance`, and what is expected."""
+    beliefs = posterior.model.beliefs
+    if name.startswith("turns") or (name in look.plays and look.plays[name].play is None):
+        return float((chance * posterior.readings[number][name]).sum()), ""
+    if name == "starting_weight":
+        return 1.0, "any"
+    reading = look.plays[name]
+    opened, closed = posterior.ends[number]
+    play = posterior.model.play(name, closed if name.endswith("closed") else opened)
+    play = np.broadcast_to(play, chance.shape)
+    spread = play_spread(play, uncertainty_of(reading, beliefs), beliefs)
+    read = reading.play or 0.0
+    below = float((chance * ndtr((read - play) / spread)).sum())
+    middle = float((chance * play).sum())
+    wide = float(np.sqrt((chance * ((play - middle) ** 2 + spread**2)).sum()))
+    low, high = MM.from_si(max(middle - 2 * wide, 0.0)), MM.from_si(middle + 2 * wide)
+    # a gauge that shows nothing stands for everything below nothing as well
+    return (below if read <= 0.0 else min(below, 1 - below)), f"{low:.2f} to {high:.2f} mm"
+
+
+def said(look: Round, name: str) -> str:
+    """Return what was read, in words."""
+    if name in look.plays:
+        reading = look.plays[name]
+        return reading.hand or f"{MM.from_si(reading.play or 0.0):.2f} mm by {reading.by}"
+    if name == "starting_weight":
+        return f"{GRAM.from_si(look.starting_weight or 0.0):.0f} g"
+    return str(getattr(look, name))
+
+
+def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings: Readings) -> tuple[str, ...]:
+    """Return a sentence for every reading that does not go together with the others."""
+    if posterior.log_evidence == -np.inf and posterior.mark_fit >= HOPELESS:
+        return (
+            "No hub of this kind can show these readings together. Check the units, and which was taken with the "
+            "clamp open and which closed.",
+        )
+    cleared = [name for name in ELSEWHERE if getattr(readings.checks, name) == "no"]
+    if posterior.of("elsewhere") > BY_FAR and len(cleared) == len(ELSEWHERE):
+        return (
+            "The rim has play in the frame that the bearing cannot have, yet freehub, headset, spokes and "
+            "dropouts were all cleared. Look at them again, and take the play at the axle end, clamp closed: it "
+            "settles which is true.",
+        )
+    marked: tuple[str, ...] = ()
+    if posterior.mark_fit < HOPELESS:
+        marked = (
+            "Where the cone was marked does not go with the play: locked there, the hub would stand quite otherwise. "
+            "Find finger contact again, and see that the far side is locked.",
+        )
+    return (*marked, *(_sentence(one) for one in weighed if one.contradicts))
+
+
+def _sentence(one: Weighed) -> str:
+    label = one.label[0].upper() + one.label[1:]
+    instead = (
+        f"the others lead one to expect {one.expected}" if one.expected else "the others do not go with that"
+    )
+    settle = {
+        "rim": "Take it again, and the play at the axle end as well: what the rim has and the axle has not is not the "
+        "bearing's",
+        "axle": "Take it again, and the play at the rim as well",
+    }.get(one.name.split("_")[0], "Feel it again through a whole turn, in the frame and out of it")
+    return f"{label}: {one.said}, but {instead}. {settle}."
+
+
+def evidence_for(cause: str, weighed: tuple[Weighed, ...]) -> tuple[str, ...]:
+    """Return the readings that speak for a cause, strongest first."""
+    speaking = sorted(
+        (one for one in weighed if one.odds.get(cause, 1.0) >= SPEAKS), key=lambda one: -one.odds[cause]
+    )
+    return tuple(f"{one.label}: {one.said}" for one in speaking)

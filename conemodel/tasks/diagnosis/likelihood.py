@@ -1,0 +1,114 @@
+"""How likely a reading is, if the hub were so: instruments, hands and fingers.
+
+Functions take computed play or torque of any shape and return likelihoods of the same shape.
+"""
+
+from typing import NamedTuple
+
+import numpy as np
+from scipy.special import ndtr
+
+from conemodel.base.units import Array
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import HandWord, Place, Play, TurningWord
+from conemodel.parts.setting import Limits
+from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
+
+HAND_WORDS: tuple[HandWord, ...] = ("none", "just felt", "clear")
+TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")
+
+CLEAR_OVER_FELT = 3.0
+"""Play at the axle end that is clear, over play that is just felt there [-]; as at the rim. Assumption."""
+
+RIPPLE_FACTOR = 1.6
+"""Factor either way that holds two thirds of fingers' thresholds for a ripple [-]. Assumption."""
+
+SHARP_TILT = 8e-6
+"""End play over which a bent axle passes from tight in one place to free all round [m]. Assumption."""
+
+GRIT_FELT = 0.85
+"""Chance that grit is called gritty. Assumption."""
+
+
+class Feel(NamedTuple):
+    """What fingers meet, of one shape: torque of preload, ripple [N·m], reach of a tilt less end play [m], grit."""
+
+    torque: Array
+    ripple: Array
+    bind: Array
+    grit: Array
+
+
+def uncertainty_of(reading: Play, beliefs: Beliefs) -> float:
+    """Return the standard uncertainty of a measured play [m]: as stated, or usual for the instrument."""
+    if reading.uncertainty is not None:
+        return reading.uncertainty
+    return beliefs.dial_uncertainty if reading.by == "dial gauge" else beliefs.ruler_uncertainty
+
+
+def play_likelihood(play: Array, *, read: float, uncertainty: float, beliefs: Beliefs) -> Array:
+    """Return the density of a measured play `read` [m] where the model has `play` [m].
+
+    Instrument and model err normally and independently; what would fall below 0 is read as 0, which has a chance
+    and not a density, so a gauge that shows nothing does not mean exactly nothing.
+    """
+    spread = play_spread(play, uncertainty, beliefs)
+    if read <= 0.0:
+        return np.asarray(ndtr(-play / spread)) / uncertainty
+    off = (read - play) / spread
+    return np.asarray(np.exp(-0.5 * off * off) / (spread * np.sqrt(2 * np.pi)))
+
+
+def play_spread(play: Array, uncertainty: float, beliefs: Beliefs) -> Array:
+    """Return the standard error of a play against the model [m]."""
+    return np.asarray(np.sqrt(uncertainty**2 + beliefs.play_floor**2 + (beliefs.play_model * play) ** 2))
+
+
+def hand_chances(play: Array, *, place: Place, limits: Limits, beliefs: Beliefs) -> Array:
+    """Return the chance of each of `HAND_WORDS` for a free play [m], first axis the words.
+
+    Thresholds differ from hand to hand, log-normally about the hub's limits; a word is at times simply wrong.
+    """
+    if place == "rim":
+        felt, clear = limits.rim_play, limits.clear_rim_play
+    else:
+        felt, clear = limits.axle_end_play, CLEAR_OVER_FELT * limits.axle_end_play
+    spread = np.log(beliefs.threshold_factor)
+    log_play = np.log(np.maximum(play, 1e-9))
+    above_felt, above_clear = (ndtr((log_play - np.log(edge)) / spread) for edge in (felt, max(clear, felt)))
+    sure = np.stack((1 - above_felt, above_felt - above_clear, above_clear))
+    return np.asarray((1 - beliefs.slip) * sure + beliefs.slip / len(HAND_WORDS))
+
+
+def turning_chances(feel: Feel, beliefs: Beliefs) -> Array:
+    """Return the chance of each of `TURNING_WORDS`, first axis the words.
+
+    What varies is said before what is merely stiff: grit, then dents, then a bend, then the level.
+    """
+    level = feel.torque + beliefs.other_drag
+    felt = np.maximum(FELT_CHANGE * level, FELT_TORQUE)
+    notchy = ndtr(np.log(np.maximum(feel.ripple, 1e-12) / felt) / np.log(RIPPLE_FACTOR))
+    one_place = np.where(feel.bind > -1.0, ndtr(feel.bind / SHARP_TILT), 0.0)
+    tight = ndtr(np.log(np.maximum(feel.torque, 1e-9) / STIFF_LOAD) / np.log(beliefs.threshold_factor))
+    left = np.ones_like(level)
+    shares = {}
+    for word, share in (
+        ("gritty", GRIT_FELT * feel.grit),
+        ("notchy", notchy),
+        ("tight in one place", one_place),
+    ):
+        shares[word] = left * share
+        left = left - shares[word]
+    shares |= {"tight": left * tight, "free": left * (1 - tight)}
+    sure = np.stack([shares[word] for word in TURNING_WORDS])
+    return np.asarray((1 - beliefs.slip) * sure + beliefs.slip / len(TURNING_WORDS))
+
+
+def weight_likelihood(torque: Array, *, read: float, uncertainty: float, beliefs: Beliefs) -> Array:
+    """Return the density of a starting torque `read` [N·m] where the ball loads make `torque` [N·m].
+
+    Grease and seals are added, normal with the spread believed; the load part is known to a fifth (assumption).
+    """
+    spread = np.sqrt(uncertainty**2 + beliefs.other_drag_spread**2 + (0.2 * torque) ** 2)
+    off = (read - torque - beliefs.other_drag) / spread
+    return np.asarray(np.exp(-0.5 * off * off) / (spread * np.sqrt(2 * np.pi)))

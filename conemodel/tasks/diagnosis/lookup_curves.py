@@ -1,0 +1,138 @@
+"""The hub's own curves, solved at a few points and read off in between, so that thousands of hubs cost nothing.
+
+Free play at rim and axle end, preload and torque over end play, for each tilt of the cones; what the clamp takes
+off end play over its force. Every point comes from the same solver as a prediction.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from scipy.interpolate import PchipInterpolator
+
+from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.curves.hub_curves import hub_curves
+from conemodel.solve.freeplay.hand_positions import felt_play
+from conemodel.solve.stages.clamp import close_clamp
+from conemodel.solve.stages.terms import pair_of
+
+TIGHTEST, LOOSEST = -0.4e-3, 0.9e-3
+"""Range of end play that can be asked for [m]."""
+
+STEP = 1e-6
+"""Distance of the points a curve is read from [m]; straight lines between them."""
+
+PLAY_END = 0.6e-3
+"""Loosest end play at which free play is solved [m]; beyond, it goes on as it ended."""
+
+FORCES = np.linspace(0.0, 30e3, 11)
+"""Clamp forces at which the clamp is closed [N]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Curve:
+    """One hub over end play, on points `STEP` apart from `TIGHTEST` on, each (n,).
+
+    Attributes:
+        rim, axle_end: free play there, stop to stop [m].
+        preload: [N]; torque: from the ball loads [N·m].
+    """
+
+    rim: Array
+    axle_end: Array
+    preload: Array
+    torque: Array
+
+    def at(self, name: str, end_play: Array) -> Array:
+        """Return a field at end plays [m] of any shape."""
+        table: Array = getattr(self, name)
+        place = np.clip((end_play - TIGHTEST) / STEP, 0.0, table.size - 1.001)
+        below = place.astype(np.intp)
+        share = place - below
+        return np.asarray(table[below] * (1 - share) + table[below + 1] * share)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shift:
+    """What the clamp takes off end play: at `force` (m,) [N], `taken` (m,) [m]."""
+
+    force: Array
+    taken: Array
+
+    def at(self, force: Array) -> Array:
+        """Return what forces [N] of any shape take off end play [m]."""
+        return np.asarray(np.interp(force, self.force, self.taken))
+
+
+@lru_cache(maxsize=16)
+def curve_of(scenario: Scenario, tilt: float) -> Curve:
+    """Return a hub's curves with both cones tilted against each other by `tilt` [rad]. Errors: `NotConverged`."""
+    pair = tilted(pair_of(scenario), tilt)
+    ends = _play_ends(tilt)
+    rim, axle_end = felt_play(
+        pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
+    )
+    loaded = hub_curves(pair)
+    grid = np.arange(TIGHTEST, LOOSEST, STEP)
+    return Curve(
+        rim=_read_off(grid, ends, np.maximum.accumulate(rim)),
+        axle_end=_read_off(grid, ends, np.maximum.accumulate(axle_end)),
+        preload=_read_off(grid, loaded.end_play, loaded.preload),
+        torque=_read_off(grid, loaded.end_play, loaded.torque),
+    )
+
+
+@lru_cache(maxsize=32)
+def shift_of(scenario: Scenario) -> Shift:
+    """Return what closing the scenario's clamp takes off end play, over its force."""
+    taken = []
+    for force in FORCES:
+        state = close_clamp(
+            scenario.replace(clamp=scenario.clamp.replace(force=float(force), pick_up=None, torque=None))
+        )
+        taken.append(state.shortening + state.left.push + state.right.push)
+    return Shift(force=FORCES, taken=np.array(taken))
+
+
+def proud_axle(scenario: Scenario) -> Scenario:
+    """Return the hub with its axle a hair proud of both dropouts, so that the clamp squeezes the axle alone."""
+    proud = scenario.frame.dropout_thickness + 0.1e-3
+    stack = scenario.stack
+    left, right = (stack.side(side).replace(protrusion=proud) for side in ("left", "right"))
+    return scenario.replace(stack=stack.replace(left=left, right=right))
+
+
+def tilted(pair: Pair, tilt: float) -> Pair:
+    """Return a pair whose axle is bent in the middle: its cones lean by `tilt` [rad], each its own way."""
+    if tilt == 0.0:
+        return pair
+    left, right = pair.left, pair.right
+    return pair.replace(
+        left=left.replace(cone_tilt=(left.cone_tilt[0] + tilt, left.cone_tilt[1])),
+        right=right.replace(cone_tilt=(right.cone_tilt[0] - tilt, right.cone_tilt[1])),
+    )
+
+
+def _play_ends(tilt: float) -> Array:
+    """Return the end plays at which free play is solved (n,) [m]; where a tilted hub's begins is not known before."""
+    loose: Array = PLAY_END * (
+        np.linspace(0.0, 1.0, 15) ** 2 if tilt == 0.0 else np.linspace(0.0, 1.0, 21) ** 1.6
+    )
+    return loose
+
+
+def tilt_reach(pair: Pair, tilt: float) -> float:
+    """Return how far a tilt moves one edge of a cone's track along the axle, twice [m]; geometry."""
+    return tilt * pair.left.pitch_diameter
+
+
+def _read_off(grid: Array, at: Array, values: Array) -> Array:
+    """Return a curve at the points of a grid; beyond its ends it keeps its slope, and never falls below 0."""
+    cubic = PchipInterpolator(at, values)
+    slope = cubic.derivative()
+    inside = np.clip(grid, at[0], at[-1])
+    low, high = float(slope(at[0])), float(slope(at[-1]))
+    beyond = np.minimum(grid - at[0], 0.0) * low + np.maximum(grid - at[-1], 0.0) * high
+    return np.asarray(np.maximum(cubic(inside) + beyond, 0.0))

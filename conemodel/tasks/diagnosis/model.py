@@ -1,0 +1,200 @@
+"""One hub and everything it may be: what each case would show at each end play and clamp force.
+
+Arrays have three axes: case, end play, clamp force. End play stands for the hub as found, clamp open, before any
+round's turn; clamp force for how hard this clamp closes, in standard deviations of its logarithm.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+import numpy as np
+
+from conemodel.base.units import Array
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import Play, Readings, Round
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.stages.clamp import ASSUMED, clamp_force
+from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.diagnosis.assumed_hub import described_hub
+from conemodel.tasks.diagnosis.cases import Case, cases_of, column
+from conemodel.tasks.diagnosis.likelihood import (
+    HAND_WORDS,
+    TURNING_WORDS,
+    Feel,
+    hand_chances,
+    play_likelihood,
+    turning_chances,
+    uncertainty_of,
+    weight_likelihood,
+)
+from conemodel.tasks.diagnosis.lookup_curves import Curve, Shift, curve_of, proud_axle, shift_of, tilt_reach
+
+GRAVITY = 9.80665
+"""Standard gravity [m/s²]."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class HubModel:
+    """A hub, its cases and what is believed.
+
+    Attributes:
+        scenario: the hub to compute with, held by a quick release or thru-axle unless nuts are certain.
+        nutted: the same held by axle nuts, None where that cannot be.
+        cases: every way it may be; beliefs: the prior.
+    """
+
+    scenario: Scenario
+    nutted: Scenario | None
+    cases: tuple[Case, ...]
+    beliefs: Beliefs
+
+    @cached_property
+    def curves(self) -> tuple[Curve, ...]:
+        """The curves of each case."""
+        return tuple(curve_of(self.scenario, case.tilt) for case in self.cases)
+
+    @cached_property
+    def shifts(self) -> tuple[tuple[Shift, float, float], ...]:
+        """For each case what its clamp takes off end play, its median force [N] and the spread of its logarithm."""
+        return tuple(self._shift(case) for case in self.cases)
+
+    def _shift(self, case: Case) -> tuple[Shift, float, float]:
+        hub = self.nutted if case.nutted and self.nutted is not None else self.scenario
+        middle, factor = force_of(hub, self.beliefs)
+        return shift_of(proud_axle(hub) if case.cause == "proud" else hub), middle * case.closing, factor
+
+    @cached_property
+    def weight(self) -> Array:
+        """Chance of each case (c, 1, 1)."""
+        return column(self.cases, "weight")
+
+    @cached_property
+    def usual_shift(self) -> Array:
+        """What a usual clamp takes off end play, for each case's kind of clamp (c, 1, 1) [m]."""
+        taken = [
+            float(shift.at(np.array(middle / case.closing)))
+            for case, (shift, middle, _) in zip(self.cases, self.shifts, strict=True)
+        ]
+        return np.array(taken)[:, None, None]
+
+    @cached_property
+    def ripple_per_newton(self) -> Array:
+        """Ripple of each case per newton of preload (c, 1, 1) [m]: every ball in a dent of the cone at once.
+
+        The balls are pressed with N/(Z sin α); the energy of a dent d cos²(π s/2L) changes along the track by
+        π d/2L at most, and the balls go round by (1 + γ)/2 of the wheel (derived; contact width left out).
+        """
+        row = self.scenario.hub.left
+        gamma = row.ball_diameter * np.cos(row.contact_angle) / row.pitch_diameter
+        track = row.pitch_diameter / 2 * (1 - gamma)
+        steep = np.pi / (2 * self.beliefs.dent_half_length)
+        each = steep * track * (1 + gamma) / 2 / np.sin(row.contact_angle)
+        return np.asarray(column(self.cases, "dent") * each)
+
+    @cached_property
+    def reach(self) -> Array:
+        """Twice how far each case's tilt moves an edge of a cone's track (c, 1, 1) [m]."""
+        pair = pair_of(self.scenario)
+        return column(self.cases, "tilt") * tilt_reach(pair, 1.0)
+
+    @cached_property
+    def groups(self) -> dict[str, tuple[list[int], list[int]]]:
+        """Cases that share curves, and those that share curves and clamp: one of each group, and each case's group."""
+        curve = [id(curve) for curve in self.curves]
+        both = [(c, id(s), m) for c, (s, m, _) in zip(curve, self.shifts, strict=True)]
+        found = {}
+        named: tuple[tuple[str, list[Any]], ...] = (("curve", curve), ("both", both))
+        for name, keys in named:
+            firsts = list(dict.fromkeys(keys))
+            found[name] = ([keys.index(key) for key in firsts], [firsts.index(key) for key in keys])
+        return found
+
+    def taken(self, force: Array) -> Array:
+        """Return what the clamp takes off end play at each standardised `force` (m,), (c, 1, m) [m]."""
+        rows = [shift.at(middle * factor**force) for shift, middle, factor in self.shifts]
+        return np.stack(rows)[:, None, :]
+
+    def read(self, name: str, end_play: Array) -> Array:
+        """Return a field of the curves for every case at `end_play` (c or 1, n, m or 1)."""
+        if end_play.shape[0] == 1:
+            one, back = self.groups["curve"]
+            return np.stack([self.curves[i].at(name, end_play[0]) for i in one])[back]
+        one, back = self.groups["both"]
+        return np.stack([self.curves[i].at(name, end_play[i]) for i in one])[back]
+
+    def play(self, name: str, end_play: Array) -> Array:
+        """Return the play a reading such as ``rim_closed`` would meet at `end_play`, with what is not the bearing's."""
+        place, _, clamp = name.rpartition("_")
+        felt = self.read("rim" if place == "rim" else "axle_end", end_play)
+        if place == "rim":
+            felt = felt + column(self.cases, "rocking")
+            if clamp == "closed":
+                felt = felt + column(self.cases, "elsewhere")
+        return felt
+
+    def feel(self, end_play: Array) -> Feel:
+        """Return what fingers meet when they turn the hub at `end_play`."""
+        preload = self.read("preload", end_play)
+        grit = np.array([case.cause == "gritty" for case in self.cases], dtype=np.float64)[:, None, None]
+        return Feel(
+            torque=self.read("torque", end_play),
+            ripple=preload * self.ripple_per_newton,
+            bind=np.where(self.reach > 0.0, self.reach - end_play, -2.0),
+            grit=grit + 0.0 * preload,
+        )
+
+    def likelihoods(self, look: Round, opened: Array, closed: Array) -> dict[str, Array]:
+        """Return the likelihood of every reading of a round, by name; `opened` and `closed` are end plays [m]."""
+        found = {
+            name: self._play_likelihood(name, reading, closed if name.endswith("closed") else opened)
+            for name, reading in look.plays.items()
+        }
+        for name, end_play in (("turns_open", opened), ("turns_closed", closed)):
+            word = getattr(look, name)
+            if word is not None:
+                chances = turning_chances(self.feel(end_play), self.beliefs)
+                found[name] = chances[TURNING_WORDS.index(word)]
+        if look.starting_weight is not None:
+            arm = GRAVITY * self.scenario.wheel.rim_radius
+            found["starting_weight"] = weight_likelihood(
+                self.read("torque", closed),
+                read=look.starting_weight * arm,
+                uncertainty=look.starting_weight_uncertainty * arm,
+                beliefs=self.beliefs,
+            )
+        return found
+
+    def _play_likelihood(self, name: str, reading: Play, end_play: Array) -> Array:
+        play = self.play(name, end_play)
+        if reading.play is not None:
+            uncertainty = uncertainty_of(reading, self.beliefs)
+            return play_likelihood(play, read=reading.play, uncertainty=uncertainty, beliefs=self.beliefs)
+        chances = hand_chances(
+            play,
+            place="rim" if name.startswith("rim") else "axle_end",
+            limits=self.scenario.limits,
+            beliefs=self.beliefs,
+        )
+        return np.asarray(chances[HAND_WORDS.index(reading.hand or "none")])
+
+
+def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
+    """Return the median clamp force [N] and the factor either way that holds two thirds of them."""
+    force, source = clamp_force(scenario)
+    if source != ASSUMED:
+        return force, beliefs.stated_force_factor
+    middle = beliefs.nut_force_middle if scenario.clamp.kind == "nuts" else beliefs.clamp_force_middle
+    return middle, beliefs.clamp_force_factor
+
+
+def model_of(readings: Readings, hub: Scenario | None, beliefs: Beliefs) -> HubModel:
+    """Return the model of the hub the readings are about. Errors: `InputProblems`, `NotConverged`."""
+    scenario = described_hub(readings, hub)
+    cases = cases_of(readings, scenario, beliefs, hub is not None)
+    nutted = None
+    if scenario.clamp.kind == "nuts":
+        nutted = scenario
+    elif any(case.nutted for case in cases):
+        nutted = described_hub(readings.replace(clamp="nuts"), hub)
+    return HubModel(scenario=scenario, nutted=nutted, cases=cases, beliefs=beliefs)

@@ -1,0 +1,265 @@
+"""The posterior of one hub over all its rounds, on a grid: exact but for the grid, and the same every time.
+
+The grid is laid twice: coarsely over all the prior allows, then finely where the readings left anything. Between
+rounds the hand's error and the new drift spread the end play; slack, clamp force and condition stay as they are.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+from scipy.ndimage import convolve1d
+from scipy.stats import norm
+
+from conemodel.base.units import Array
+from conemodel.parts.readings import Readings
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.stages.locknut import SHARE_OF_NUT
+from conemodel.solve.stages.terms import steps_of
+from conemodel.tasks.diagnosis.model import HubModel
+
+WIDEST = 5.0
+"""Range of the prior looked at, either way [standard deviations]."""
+
+COARSE_POINTS, COARSE_FORCES = 181, 17
+"""Points of the first grid."""
+
+FINEST_STEP = 1.5e-6
+"""Step of end play below which nothing is gained [m]."""
+
+FINE_POINTS, FINE_FORCES = (121, 361), 25
+"""Fewest and most points of end play, and points of clamp force, of the second grid."""
+
+LEFT = 1e-6
+"""Share of the most likely below which a place of the coarse grid is left out of the fine one."""
+
+SLACK_POINTS = 12
+"""Thread slacks looked at."""
+
+WORN_SLACK = 3.0
+"""A worn-out thread has up to this many times the slack of the loosest sound one [-]. Assumption."""
+
+FINGER_SPREAD = 2e-6
+"""Standard error of finger contact [m]: the pinch of different fingers. Assumption."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grid:
+    """Where the posterior is looked at: as-found open end play (n,) [m] and standardised clamp force (m,)."""
+
+    end_play: Array
+    force: Array
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Posterior:
+    """What is left after all rounds.
+
+    Attributes:
+        model: the hub and its cases; grid: where it was looked at.
+        chance: of each case, end play and force (c, n, m), summing to 1.
+        opened: end play now, clamp open (1, n, 1) [m]; closed: clamp closed (c, n, m) [m].
+        log_evidence: logarithm of the density of all readings together.
+        mark_fit: density of where the cone was marked over the greatest it could be; 1 where it was not.
+        slack: thread slacks (k,) [m]; slack_chance: of each.
+        ahead: chance of each case, end play and force before the readings of each round.
+        readings: the likelihood of every reading alone, by round and name; ends: open and closed end play then [m].
+    """
+
+    model: HubModel
+    grid: Grid
+    chance: Array
+    opened: Array
+    closed: Array
+    log_evidence: float
+    mark_fit: float
+    slack: Array
+    slack_chance: Array
+    ahead: tuple[Array, ...]
+    readings: tuple[dict[str, Array], ...]
+    ends: tuple[tuple[Array, Array], ...]
+
+    def of(self, cause: str) -> float:
+        """Return the chance of a cause now."""
+        return float(self.chance[[case.cause == cause for case in self.model.cases]].sum())
+
+    @property
+    def of_nuts(self) -> float:
+        """Chance that axle nuts hold the wheel."""
+        return float(self.chance[[case.nutted for case in self.model.cases]].sum())
+
+
+def turn_error(scenario: Scenario, hand_error: float) -> float:
+    """Return the standard error of end play after a turn from a mark and locking anew [m].
+
+    The hand errs by `hand_error` [rad]; the cone drifts with the nut by another amount than last time, taken as
+    evenly spread over the assumed range, old and new.
+    """
+    drift = (scenario.assumed.drift_high - scenario.assumed.drift_low) / np.sqrt(12)
+    return float(scenario.axle.lead_per_radian * np.sqrt(hand_error**2 + 2 * drift**2))
+
+
+def posterior_of(model: HubModel, readings: Readings) -> Posterior:
+    """Return the posterior of a hub given all readings."""
+    coarse = _run(model, readings, _coarse(model), blur=True)
+    turns = sum(1 for look in readings.rounds if look.turned)
+    moved = 3.5 * turn_error(model.scenario, model.beliefs.hand_error) * turns**0.5
+    return _run(model, readings, _fine(coarse, moved), blur=False)
+
+
+def _coarse(model: HubModel) -> Grid:
+    """Return the first grid."""
+    middle, spread = model.beliefs.end_play_mean, model.beliefs.end_play_spread
+    low = middle + float(model.usual_shift.min()) - WIDEST * spread
+    high = middle + float(model.usual_shift.max()) + WIDEST * spread
+    return Grid(
+        end_play=np.linspace(max(low, -0.3e-3), min(high, 0.8e-3), COARSE_POINTS),
+        force=np.linspace(-3.3, 3.3, COARSE_FORCES),
+    )
+
+
+def _fine(coarse: Posterior, moved: float) -> Grid:
+    """Return the second grid, laid where the coarse posterior left anything, `moved` [m] wider for earlier rounds."""
+    spans = []
+    for values, axes, more in ((coarse.grid.end_play, (0, 2), moved), (coarse.grid.force, (0, 1), 0.0)):
+        left = coarse.chance.max(axis=axes)
+        at = np.flatnonzero(left > LEFT * left.max())
+        wider = 2 * (values[1] - values[0]) + more
+        spans.append((values[at[0]] - wider, values[at[-1]] + wider))
+    (low, high), (weak, strong) = spans
+    count = int(np.clip((high - low) / FINEST_STEP, *FINE_POINTS))
+    return Grid(end_play=np.linspace(low, high, count), force=np.linspace(weak, strong, FINE_FORCES))
+
+
+def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Posterior:
+    """Return the posterior on a grid; `blur` widens sharp readings to the grid's step, so that none falls through."""
+    lead = model.scenario.axle.lead_per_radian
+    taken = model.taken(grid.force)
+    opened = grid.end_play[None, :, None]
+    error = turn_error(model.scenario, model.beliefs.hand_error)
+    each, ends = [], []
+    kernels: list[Array | None] = []
+    for look in readings.rounds:
+        opened = opened + look.turned * lead
+        found = model.likelihoods(look, opened, opened - taken)
+        each.append({name: _widened(value) if blur else value for name, value in found.items()})
+        ends.append((opened, opened - taken))
+        kernels.append(_kernel(grid.end_play, error) if look.turned else None)
+    prior = _prior(model, grid) * np.ones((len(model.cases), grid.end_play.size, grid.force.size))
+    products = [product_of(found, prior.shape) for found in each]
+    slack, marked = _slack_chances(model, readings, grid)
+    slack_chance, mark_fit = np.ones(slack.size), 1.0
+    ahead, evidence = _filter(prior, products, kernels)
+    if marked is not None:
+        logs = np.array([_filter(prior * one[:, :, None], products, kernels)[1] for one in marked])
+        if logs.max() > -np.inf:
+            slack_chance = np.exp(logs - logs.max())
+        mark = np.mean(marked, axis=0)[:, :, None]
+        without = evidence
+        ahead, evidence = _filter(prior * mark, products, kernels)
+        mark_fit = float(np.exp(evidence - without) / max(mark.max(), 1e-300)) if without > -np.inf else 1.0
+    return Posterior(
+        model=model,
+        grid=grid,
+        chance=ahead[-1],
+        opened=ends[-1][0],
+        closed=ends[-1][1],
+        log_evidence=evidence,
+        mark_fit=mark_fit,
+        slack=slack,
+        slack_chance=slack_chance / slack_chance.sum(),
+        ahead=tuple(ahead[:-1]),
+        readings=tuple(each),
+        ends=tuple(ends),
+    )
+
+
+def _filter(prior: Array, products: list[Array], kernels: list[Array | None]) -> tuple[list[Array], float]:
+    """Return the chances before each round's readings and after the last (c, n, m), and the log of the evidence."""
+    whole = float(prior.sum())
+    if not whole > 0.0:
+        return [np.full_like(prior, 1 / prior.size)] * (len(products) + 1), -np.inf
+    chance, evidence = prior / whole, float(np.log(whole))
+    ahead = []
+    for product, kernel in zip(products, kernels, strict=True):
+        if kernel is not None:
+            chance = np.asarray(convolve1d(chance, kernel, axis=1, mode="constant"))
+        ahead.append(chance)
+        total = float((chance * product).sum())
+        if not total > 0.0:  # so far from anything possible that numbers ran out: contradictions say so
+            return [*ahead, *([chance] * (len(products) - len(ahead) + 1))], -np.inf
+        evidence += float(np.log(total))
+        chance = chance * product / total
+    return [*ahead, chance], evidence
+
+
+def _prior(model: HubModel, grid: Grid) -> Array:
+    """Return the prior (c, n, m), summing to 1."""
+    off = grid.end_play[None, :, None] - model.usual_shift - model.beliefs.end_play_mean
+    play = np.exp(-0.5 * (off / model.beliefs.end_play_spread) ** 2)
+    step = (grid.end_play[1] - grid.end_play[0]) / model.beliefs.end_play_spread / np.sqrt(2 * np.pi)
+    force = norm.pdf(grid.force)[None, None, :] * (grid.force[1] - grid.force[0])
+    return np.asarray(model.weight * play * step * force)
+
+
+def product_of(found: dict[str, Array], shape: tuple[int, ...]) -> Array:
+    """Return the likelihood of all readings of a round together (c, n, m)."""
+    product = np.ones(shape)
+    for value in found.values():
+        product = product * value
+    return product
+
+
+def _kernel(end_play: Array, error: float) -> Array:
+    """Return how a normal `error` [m] spreads end play over the grid's steps, an odd number of shares."""
+    step = float(end_play[1] - end_play[0])
+    reach = min(int(np.ceil(4 * error / step)), end_play.size // 2)
+    off = step * np.arange(-reach, reach + 1)
+    return np.asarray(norm.cdf(off + step / 2, scale=error) - norm.cdf(off - step / 2, scale=error))
+
+
+def _widened(likelihood: Array) -> Array:
+    """Return a likelihood in which every point also has the best of its neighbours in end play and force."""
+    wide = likelihood
+    for axis in (1, 2):
+        if wide.shape[axis] > 1:
+            ends = [(0, 0)] * 3
+            ends[axis] = (1, 1)
+            padded = np.pad(wide, ends, mode="edge")
+            size = wide.shape[axis]
+            parts = [np.take(padded, np.arange(start, start + size), axis=axis) for start in range(3)]
+            wide = np.maximum(np.maximum(parts[0], parts[1]), parts[2])
+    return wide
+
+
+def slack_range(model: HubModel) -> tuple[float, float]:
+    """Return the least and the most axial slack believed of a sound thread [m]."""
+    axle = model.scenario.axle
+    low, high = axle.backlash_range
+    return (low, high) if high > low else model.beliefs.slack_unknown
+
+
+def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Array, list[Array] | None]:
+    """Return the slacks looked at, and for each the likelihood (c, n) of where the cone was found, if marked."""
+    low, high = slack_range(model)
+    width = (high - low) / SLACK_POINTS
+    slack: Array = np.asarray(low + width * (np.arange(SLACK_POINTS) + 0.5), dtype=np.float64)
+    if readings.cone_out is None:
+        return slack, None
+    axle, setting = model.scenario.axle, model.scenario.setting
+    taken = model.scenario.with_setting(back_off=readings.cone_out, slack_taken=True, cone_held=True)
+    base = steps_of(taken).end_play("locked")
+    share = 0.0 if setting.slack_taken else SHARE_OF_NUT[setting.technique]
+    error = np.sqrt(
+        (readings.cone_out_uncertainty * axle.lead_per_radian) ** 2
+        + turn_error(model.scenario, 0.0) ** 2 / 2
+        + FINGER_SPREAD**2
+        + (share * width) ** 2 / 12
+    )
+    worn = np.array([case.cause == "worn_thread" for case in model.cases])[:, None]
+    found: list[Array] = []
+    for one in slack:
+        sound = norm.pdf(grid.end_play, base - share * one, error)
+        far = high + (one - low) * (WORN_SLACK - 1) * high / (high - low)
+        loose = norm.pdf(grid.end_play, base - share * far, error)
+        found.append(np.where(worn, loose[None], sound[None]))
+    return slack, found

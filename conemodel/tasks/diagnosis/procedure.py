@@ -1,0 +1,70 @@
+"""The work to do, step by step: mark, loosen, turn from where to where, hold, relock, recheck."""
+
+from conemodel.base.units import DEG, NEWTON_METRE
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.diagnosis.best_turn import Move
+from conemodel.tasks.wording import CLOCK_MINUTE, direction, turn_size
+
+
+def move_words(move: Move, scenario: Scenario) -> str:
+    """Return the turn to make with its chance and its range in a sentence."""
+    spanner = scenario.assumed.spanner_length
+    size = turn_size(move.angle, spanner=spanner)
+    return (
+        f"Turn the cone {direction(move.length)} by {size}; four times in five "
+        f"the turn it needs lies {range_words(move)}. This ends in the good range in {percent(move.chance)} of "
+        "cases, with a hand that errs by some degrees."
+    )
+
+
+def range_words(move: Move) -> str:
+    """Return the range of the turn needed, each end with its direction where they differ."""
+    low, high = move.angle_range
+    if low < 0 < high:
+        return f"between {_degrees(low)} in and {_degrees(high)} out"
+    near, far = sorted((abs(low), abs(high)))
+    return f"between {_degrees(near)} and {_degrees(far)} {'out' if low >= 0 else 'in'}"
+
+
+def percent(chance: float) -> str:
+    """Return a chance in whole per cent, never 0 or 100: nothing here is certain.
+
+    >>> percent(0.934), percent(1.0)
+    ('93 %', 'over 99 %')
+    """
+    if chance > 0.99:
+        return "over 99 %"
+    return "under 1 %" if chance < 0.01 else f"{chance * 100:.0f} %"
+
+
+def _degrees(angle: float) -> str:
+    return f"{DEG.from_si(abs(angle)):.0f}°"
+
+
+def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...]:
+    """Return the procedure for a turn of the cone on the adjustable side."""
+    side = scenario.hub.adjustable_side
+    far = "right" if side == "left" else "left"
+    clamp = "nuts" if nutted else "clamp"
+    minutes = round(abs(move.angle) / CLOCK_MINUTE)
+    # seen from outside, out is anticlockwise: the line goes back from twelve
+    way = -minutes if move.length > 0 else minutes
+    to = f"minute {way % 60} of a clock face" if minutes else "half a minute away"
+    torque = NEWTON_METRE.from_si(scenario.setting.lock_torque)
+    last = (
+        "Fit the wheel, tighten the nuts, and check play and turning again: the nuts may drag locknut and cone."
+        if nutted
+        else "Fit the wheel with its weight on the ground, close the lever, and check play and turning clamped."
+    )
+    return (
+        f"Work on the {side} (adjustable) side, out of the frame, the axle held in a soft-jawed vice by the {far} "
+        f"end; see that cone and locknut of the {far} side are locked. Open the {clamp} first.",
+        "Draw a pen line across axle, cone and locknut.",
+        f"Hold the cone with its spanner and loosen the locknut on the {side}; the cone stays on its line.",
+        f"Turn the cone {direction(move.length)}, looking at it from outside, by {_degrees(move.angle)}: "
+        f"its line goes from twelve o'clock to {to}; {range_words(move)} "
+        "may be needed.",
+        f"Hold the cone there and tighten the locknut as hard as before, about {torque:.0f} N·m (a firm hand).",
+        last,
+        "Write down how far it was turned and what is felt now, and put it in as the next round.",
+    )

@@ -1,0 +1,214 @@
+"""What to measure next: the reading expected to tell most, in bits, before it is taken."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+from scipy.special import ndtr
+
+from conemodel.base.units import Array
+from conemodel.parts.readings import Play, Readings
+from conemodel.tasks.diagnosis.cases import ELSEWHERE, FOUND, MARKS
+from conemodel.tasks.diagnosis.evidence import LABELS
+from conemodel.tasks.diagnosis.likelihood import play_spread, turning_chances, uncertainty_of
+from conemodel.tasks.diagnosis.posterior import Posterior
+from conemodel.tasks.setting.good_range import Window
+
+Indices = npt.NDArray[np.intp]
+
+SAMPLES = 1200
+"""Places of the posterior looked at."""
+
+BINS = 24
+"""Values a measured play is told apart into."""
+
+ZONES = 4
+"""Parts the good range is told apart into; as many lie on either side of it."""
+
+LOOKS = {
+    "axle_wobbles": "roll the axle on a flat plate",
+    "track_dented": "feel the races with a ball-point tip",
+    "cone_rocks_on_thread": "rock the unlocked cone on its thread",
+}
+"""Looks at one part, as instructions."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextStep:
+    """A measurement not taken yet.
+
+    Attributes:
+        key: stable name, a field of the readings where there is one; label: what to do.
+        bits: what it is expected to tell about play and cause; safety_bits: about whether the wheel is held.
+        why: the reason in a sentence; worth: bits, those about safety counting more.
+    """
+
+    key: str
+    label: str
+    bits: float
+    safety_bits: float
+    why: str
+    worth: float
+
+
+def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tuple[NextStep, ...]:
+    """Return what has not been measured yet, most telling first, what bears on safety counting more."""
+    flat = posterior.chance.ravel()
+    picked = _picked(flat)
+    case, _, _ = np.unravel_index(picked, posterior.chance.shape)
+    causes = [one.cause for one in posterior.model.cases]
+    names = sorted(set(causes))
+    cause = np.array([names.index(name) for name in causes])[case]
+    zone = _zones(np.broadcast_to(posterior.closed, posterior.chance.shape).ravel()[picked], window)
+    states = cause * 100 + zone
+    held = np.array([name in ("proud", "not_clamping") for name in causes])[case]
+    weight = posterior.model.beliefs.safety_weight
+    found = []
+    for key, label, chances, why in _candidates(posterior, readings, picked, case):
+        bits, safety = information(chances, states), information(chances, held)
+        found.append(
+            NextStep(
+                key=key,
+                label=label,
+                bits=bits,
+                safety_bits=safety,
+                why=why,
+                worth=bits + (weight - 1) * safety,
+            )
+        )
+    return tuple(sorted(found, key=lambda step: -step.worth))
+
+
+def _picked(flat: Array) -> Indices:
+    """Return the places at equal steps of the summed chance: a sample with no dice in it."""
+    total = np.cumsum(flat)
+    marks = (np.arange(SAMPLES) + 0.5) / SAMPLES * total[-1]
+    return np.asarray(np.searchsorted(total, marks), dtype=np.intp)
+
+
+def _zones(closed: Array, window: Window) -> Indices:
+    """Return which part of the good range, or beyond it, each end play lies in."""
+    place = np.floor((closed - window.tight_edge) / window.width * ZONES)
+    return np.asarray(np.clip(place, -ZONES, 2 * ZONES) + ZONES, dtype=np.intp)
+
+
+def information(chances: Array, states: Indices) -> float:
+    """Return what an outcome is expected to tell about a state [bits].
+
+    `chances` (k, o): chance of each outcome at k equally likely places; `states` (k,): their states.
+    """
+    _, index = np.unique(states, return_inverse=True)
+    joint = np.zeros((int(index.max()) + 1, chances.shape[1]))
+    np.add.at(joint, index, chances / len(states))
+    return max(_entropy(joint.sum(axis=0)) + _entropy(joint.sum(axis=1)) - _entropy(joint), 0.0)
+
+
+def _entropy(chance: Array) -> float:
+    held = chance[chance > 0]
+    return float(-(held * np.log2(held)).sum())
+
+
+Candidate = tuple[str, str, Array, str]
+
+
+def _candidates(
+    posterior: Posterior, readings: Readings, picked: Indices, case: Indices
+) -> Iterator[Candidate]:
+    """Yield what may still be measured: key, instruction, chance of each outcome at each place, reason."""
+    look, model = readings.rounds[-1], posterior.model
+    for name, label in LABELS.items():
+        if name == "starting_weight":
+            continue
+        ends = posterior.closed if name.endswith("closed") else posterior.opened
+        if name.startswith("turns"):
+            if getattr(look, name) is None:
+                chances = turning_chances(model.feel(ends), model.beliefs)
+                yield (
+                    name,
+                    f"feel {label}",
+                    _at(chances, posterior, picked),
+                    "tight or free, even or in one place",
+                )
+        elif getattr(look, name).play is None:
+            play = _at(model.play(name, ends)[None], posterior, picked)[:, 0]
+            yield name, f"take the {label}, by dial gauge", _gauge(play, posterior), "it places the cone"
+    if look.starting_weight is None:
+        torque = _at(model.read("torque", posterior.closed)[None], posterior, picked)[:, 0]
+        yield (
+            "starting_weight",
+            "hang small weights at the rim of the balanced wheel until it starts, clamp closed",
+            _weights(torque, posterior),
+            "too tight and right both rock not at all; the drag tells them apart",
+        )
+    yield from _looks(posterior, readings, case)
+
+
+def _looks(posterior: Posterior, readings: Readings, case: Indices) -> Iterator[Candidate]:
+    """Yield the looks not taken yet, each a yes or a no."""
+    causes = np.array([one.cause for one in posterior.model.cases])[case]
+    slip = posterior.model.beliefs.slip
+    may_be_proud = any(one.cause == "proud" for one in posterior.model.cases)
+    sizes = (readings.protrusion_left, readings.protrusion_right, readings.dropout_thickness)
+    if may_be_proud and any(size.size is None for size in sizes):
+        yield (
+            "protrusion",
+            "measure both protrusions and the dropouts' thickness",
+            _yes_no(causes == "proud", 0.99, 0.01),
+            "play that goes on closing does not clear a proud axle: only this does",
+        )
+    for name, shows in MARKS.items():
+        if getattr(readings.checks, name) is None:
+            yield (
+                name,
+                LOOKS[name],
+                _yes_no(causes == shows, FOUND, slip),
+                "it shows a fault no adjustment cures",
+            )
+    if any(getattr(readings.checks, name) is None for name in ELSEWHERE):
+        places = ", ".join(ELSEWHERE.values())
+        yield (
+            "elsewhere", f"look for play in {places}", _yes_no(causes == "elsewhere", FOUND, 4 * slip),
+            "play that is not the hub's is not taken out at the cone",
+        )  # fmt: skip
+    if readings.balls_left.count is None or readings.balls_right.count is None:
+        yield (
+            "balls", "when it is stripped: count the balls twice and measure them",
+            _yes_no(causes == "wrong_balls", 0.75, slip), "what is in there need not be what belongs there",
+        )  # fmt: skip
+
+
+def _at(values: Array, posterior: Posterior, picked: Indices) -> Array:
+    """Return values (o, c, n, m), or what spreads to it, at the picked places: (k, o)."""
+    shape = posterior.chance.shape
+    index = np.unravel_index(picked, shape)
+    return np.asarray(np.stack([np.broadcast_to(one, shape)[index] for one in values], axis=-1))
+
+
+def _gauge(play: Array, posterior: Posterior) -> Array:
+    """Return the chance of each of `BINS` readings of a dial gauge (k, o) for the plays at k places."""
+    beliefs = posterior.model.beliefs
+    spread = play_spread(play, uncertainty_of(Play(play=0.0), beliefs), beliefs)
+    top = float((play + 3 * spread).max())
+    edges = top * np.linspace(0.0, 1.0, BINS) ** 1.5
+    below = ndtr((edges[None, :] - play[:, None]) / spread[:, None])
+    return _between(below)
+
+
+def _weights(torque: Array, posterior: Posterior) -> Array:
+    """Return the chance of each of `BINS` starting torques (k, o)."""
+    beliefs = posterior.model.beliefs
+    spread = np.sqrt(beliefs.other_drag_spread**2 + (6e-3) ** 2 + (0.2 * torque) ** 2)
+    edges = np.linspace(0.0, float(torque.max()) + 3 * float(spread.max()) + beliefs.other_drag, BINS)
+    return _between(ndtr((edges[None, :] - torque[:, None] - beliefs.other_drag) / spread[:, None]))
+
+
+def _between(below: Array) -> Array:
+    """Return the chance between edges from that below each (k, o), what lies beyond in the end bins."""
+    ends = np.concatenate((below[:, :1], np.diff(below, axis=1), 1 - below[:, -1:]), axis=1)
+    return np.asarray(np.maximum(ends, 0.0))
+
+
+def _yes_no(there: npt.NDArray[np.bool_], found: float, slip: float) -> Array:
+    yes = np.where(there, found, slip)
+    return np.stack((yes, 1 - yes), axis=-1)

@@ -1,0 +1,1 @@
+"""A lesson told to a class, step by step."""

@@ -1,0 +1,167 @@
+"""One kind of hub as tables over what differs from hub to hub: groove radius and give of the threads.
+
+Preload, pressure and good range of a hundred thousand hubs cannot each be solved for; they are solved at a few
+nodes and laid smooth between them. Only sound hubs: they first touch at no end play, wherever their balls stand.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+from scipy.interpolate import PchipInterpolator
+
+from conemodel.base.units import Array
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.setting.good_range import window_of
+from conemodel.tasks.setting.sensitivity import with_conformity
+
+END_PLAYS = -1e-6 * np.concatenate(
+    (np.arange(600, 150, -50.0), np.arange(150, 30, -10.0), np.arange(30, 5, -2.5), np.arange(5, -0.5, -1.0))
+)
+"""End plays of a table [m], up to where the balls just touch."""
+
+TIGHTEST = float(END_PLAYS[0])
+"""Tightest end play of a table [m]; a tighter hub is shown as this tight."""
+
+Nodes = tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Values over (x, groove, give): monotone cubics along x, a parabola along each of the others.
+
+    `curve` takes x (n,) to the values at all nodes (n, grooves, gives).
+    """
+
+    curve: PchipInterpolator
+    grooves: Nodes
+    gives: Nodes
+
+    def at(self, x: Array, groove: Array, give: Array) -> Array:
+        """Return the values of n hubs, (n,)."""
+        return blended(np.asarray(self.curve(x)), weights(groove, self.grooves), weights(give, self.gives))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KindTables:
+    """What a kind of hub becomes, for any hub of it.
+
+    Attributes:
+        climb: N^(2/3) over end play [N^(2/3)], nearly straight; squeeze: its reverse [m].
+        pressure: square of the worst pressure on a cone over end play [Pa²], nearly straight.
+        edges: end play at which each limit of the good range is met, (grooves, gives) [m], with its side.
+    """
+
+    climb: Table
+    squeeze: Table
+    pressure: Table
+    edges: tuple[tuple[str, Array], ...]
+    grooves: Nodes
+    gives: Nodes
+
+    def preload(self, end_play: Array, groove: Array, give: Array) -> Array:
+        """Return the preload of n hubs, mean over the wheel's positions, (n,) [N]."""
+        climb = self.climb.at(_clipped(end_play), groove, give)
+        return np.asarray(np.maximum(climb, 0.0) ** 1.5)
+
+    def cone_pressure(self, end_play: Array, groove: Array, give: Array) -> Array:
+        """Return the worst pressure on a cone from preload alone, (n,) [Pa]."""
+        squared = self.pressure.at(_clipped(end_play), groove, give)
+        return np.sqrt(np.maximum(squared, 0.0))
+
+    def end_play(self, preload: Array, groove: Array, give: Array) -> Array:
+        """Return the end play at which n hubs carry a `preload` (n,) [N]: (n,) [m]."""
+        return self.squeeze.at(preload ** (2 / 3), groove, give)
+
+    def window(self, groove: Array, give: Array) -> tuple[Array, Array]:
+        """Return the tight and the loose edge of the good range of n hubs, each (n,) [m]."""
+        across, along = weights(groove, self.grooves), weights(give, self.gives)
+        tight, loose = np.full(groove.shape, -np.inf), np.full(groove.shape, np.inf)
+        for side, nodes in self.edges:
+            edge = blended(nodes[None], across, along)
+            if side == "loose":
+                loose = np.minimum(loose, edge)
+            else:
+                tight = np.maximum(tight, edge)
+        return tight, loose
+
+
+def _clipped(end_play: Array) -> Array:
+    return np.clip(end_play, TIGHTEST, 0.0)
+
+
+def weights(value: Array, nodes: Nodes) -> Array:
+    """Return the share of each node in a polynomial through all of them, at `value` (n,): (n, nodes).
+
+    >>> weights(np.array([0.25]), (0.0, 1.0))
+    array([[0.75, 0.25]])
+    """
+    found = np.ones((value.size, len(nodes)))
+    for i, node in enumerate(nodes):
+        for other in nodes[:i] + nodes[i + 1 :]:
+            found[:, i] *= (value - other) / (node - other)
+    return found
+
+
+def blended(nodes: Array, across: Array, along: Array) -> Array:
+    """Return values at nodes (n or 1, i, j) weighed by (n, i) and (n, j): (n,)."""
+    return np.asarray(
+        np.einsum("nij,ni,nj->n", np.broadcast_to(nodes, (len(across), *nodes.shape[1:])), across, along)
+    )
+
+
+def nodes_between(low: float, high: float) -> Nodes:
+    """Return the ends and the middle of a range, or its one value."""
+    return (low,) if low == high else (low, (low + high) / 2, high)
+
+
+@lru_cache(maxsize=64)
+def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
+    """Return the tables of one kind of hub with nodes at `grooves` and thread `gives` [-].
+
+    Errors: `NotConverged`.
+    """
+    scenarios = [
+        [
+            with_conformity(kind.replace(axle=kind.axle.replace(thread_core_share=give)), groove)
+            for give in gives
+        ]
+        for groove in grooves
+    ]
+    solved = np.array([[_solved(scenario) for scenario in row] for row in scenarios])
+    preload, pressure = np.moveaxis(solved, (2, 3), (0, 1))
+    climb = preload ** (2 / 3)
+    heights = np.linspace(0.0, climb[0].min(), 80)
+    flat = climb.reshape(len(END_PLAYS), -1)
+    back = np.stack([PchipInterpolator(column[::-1], END_PLAYS[::-1])(heights) for column in flat.T], axis=-1)
+    return KindTables(
+        climb=Table(PchipInterpolator(END_PLAYS, climb), grooves, gives),
+        squeeze=Table(PchipInterpolator(heights, back.reshape(-1, *climb.shape[1:])), grooves, gives),
+        pressure=Table(PchipInterpolator(END_PLAYS, pressure**2), grooves, gives),
+        edges=_edges(scenarios),
+        grooves=grooves,
+        gives=gives,
+    )
+
+
+def _solved(scenario: Scenario) -> tuple[Array, Array]:
+    """Return preload [N] and worst cone pressure [Pa] over `END_PLAYS`; just touching, both are nothing."""
+    solution = unloaded(pair_of(scenario), END_PLAYS)
+    rows = (solution.left, solution.right)
+    pressure = np.max([row.cone_pressure.max(axis=(-2, -1)) for row in rows], axis=0)
+    found = solution.preload.mean(axis=-1)
+    found[-1] = pressure[-1] = 0.0
+    return found, pressure
+
+
+def _edges(scenarios: Sequence[Sequence[Scenario]]) -> tuple[tuple[str, Array], ...]:
+    """Return the edge of every limit at every node; each is smooth where the first to bind is not."""
+    limits = [[window_of(scenario).limits for scenario in row] for row in scenarios]
+    first = limits[0][0]
+    return tuple(
+        (limit.side, np.array([[found[number].edge for found in row] for row in limits]))
+        for number, limit in enumerate(first)
+    )

@@ -1,0 +1,200 @@
+"""Hubs drawn from a population: from evenly spread numbers to what becomes of each hub."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, fields
+
+import numpy as np
+import numpy.typing as npt
+
+from conemodel.base.units import Array
+from conemodel.parts.population import Crowd, Population
+from conemodel.solve.stages.locknut import SHARE_OF_NUT
+from conemodel.solve.stages.terms_many import Draw, backlashes, crowd_terms, finger_preloads
+from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
+
+INPUTS: Mapping[str, str] = {
+    "kind": "kind of hub",
+    "thread_fit": "thread slack",
+    "clamp_force": "clamp force",
+    "drift": "turn of the held cone",
+    "back_off_error": "error of the back-off",
+    "finger_torque": "pinch of the fingers",
+    "lock_torque": "torque at the locknut",
+    "thread_friction": "friction in the threads",
+    "face_friction": "friction under the locknut",
+    "groove": "groove radius",
+    "thread_give": "give of the threads",
+}
+"""What differs from hub to hub, independent of each other, with its words."""
+
+EXTRAS = ("second_drift", "second_error", "key", "feeler", "dial")
+"""Further numbers that only the tools need: a second locking, and the errors of key, feeler and gauge."""
+
+COLUMNS = (*INPUTS, *EXTRAS)
+"""Numbers drawn for each hub, in order."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """What becomes of n hubs; every field has shape (n,).
+
+    Attributes:
+        kind: number of its kind. The inputs are as in `solve.stages.terms_many.Draw`.
+        end_play: clamped [m]; preload: [N]; cone_pressure: worst on a cone from preload alone [Pa].
+        tight_edge, loose_edge: of the good range, clamped [m].
+        lead: advance of the cone in a radian [m/rad].
+        keyed, felt, gauged: end play with a keyed washer, with the slack measured by feeler (both less what the
+            tool has taken out, so still to be backed off), and after one correction by dial gauge [m].
+        beyond: tighter than the tables reach.
+    """
+
+    kind: npt.NDArray[np.int64]
+    thread_slack: Array
+    clamp_force: Array
+    drift: Array
+    back_off: Array
+    finger_torque: Array
+    lock_torque: Array
+    thread_friction: Array
+    face_friction: Array
+    groove: Array
+    thread_give: Array
+    end_play: Array
+    preload: Array
+    cone_pressure: Array
+    tight_edge: Array
+    loose_edge: Array
+    lead: Array
+    keyed: Array
+    felt: Array
+    gauged: Array
+    beyond: npt.NDArray[np.bool_]
+
+    @property
+    def state(self) -> npt.NDArray[np.int64]:
+        """-1 tight, 0 right, 1 loose, as `Window.state` says of one hub."""
+        return states(self.end_play, self.tight_edge, self.loose_edge)
+
+
+def states(end_play: Array, tight_edge: Array, loose_edge: Array) -> npt.NDArray[np.int64]:
+    """Return -1 for tight, 0 for right and 1 for loose; a range upside down holds nothing right."""
+    return np.where(end_play > loose_edge, 1, np.where(end_play < tight_edge, -1, 0))
+
+
+def draws(crowd: Crowd, *, hubs: int, seed: int, back_off: float, chunk: int) -> Iterator[Drawn]:
+    """Yield `hubs` hubs, `chunk` at a time, backed off by `back_off` [rad].
+
+    The same seed gives the same hubs, whatever the chunk; a larger number begins with the smaller one's hubs.
+    """
+    random = np.random.default_rng(seed)
+    for start in range(0, hubs, chunk):
+        size = min(chunk, hubs - start)
+        yield drawn(crowd, random.random((size, len(COLUMNS))).T, back_off=back_off)
+
+
+def drawn(crowd: Crowd, shares: Array, *, back_off: float) -> Drawn:
+    """Return the hubs that evenly spread numbers `shares` (columns, n) between 0 and 1 stand for.
+
+    The rows are `COLUMNS`; without those of `EXTRAS`, the middle is taken for each.
+    Errors: `NotConverged`.
+    """
+    if len(shares) < len(COLUMNS):
+        middle = np.full((len(COLUMNS) - len(shares), shares.shape[1]), 0.5)
+        shares = np.concatenate((shares, middle))
+    ends = np.cumsum(crowd.shares)[:-1]
+    kind = np.searchsorted(ends, shares[0], side="right")
+    whole: dict[str, Array] = {}
+    for number in range(len(crowd.kinds)):
+        chosen = np.flatnonzero(kind == number)
+        found = _of_kind(crowd, number, dict(zip(COLUMNS, shares[:, chosen], strict=True)), back_off)
+        for name, values in found.items():
+            whole.setdefault(name, np.empty(kind.size, dtype=values.dtype))[chosen] = values
+    return Drawn(kind=kind, **whole)  # type: ignore[arg-type]  # one of them is of truths
+
+
+def kind_tables(crowd: Crowd, number: int) -> KindTables:
+    """Return the tables of one kind of the crowd's hubs. Errors: `NotConverged`."""
+    population = crowd.population
+    return tables_of(
+        crowd.kinds[number].with_setting(back_off=0.0),
+        grooves=nodes_between(*population.groove.ends),
+        gives=nodes_between(*population.threads.give.ends),
+    )
+
+
+def _of_kind(crowd: Crowd, number: int, shares: Mapping[str, Array], back_off: float) -> dict[str, Array]:
+    """Return the fields of `Drawn` for hubs of one kind."""
+    population, kind = crowd.population, crowd.kinds[number]
+    tables = kind_tables(crowd, number)
+    draw = _draw(population, kind.clamp.kind, shares, back_off)
+    nodes = draw.groove, draw.thread_give
+    contact = tables.end_play(finger_preloads(kind, draw), *nodes)
+    end_play = sum(crowd_terms(kind, draw, contact=contact).values(), np.zeros(contact.size))
+    tight, loose = tables.window(*nodes)
+    inputs = {f.name: getattr(draw, f.name) for f in fields(Draw) if f.name != "thread_fit"}
+    return {
+        **inputs,
+        **_with_tools(crowd, number, draw, shares, end_play),
+        "thread_slack": backlashes(kind.axle, draw.thread_fit),
+        "end_play": end_play,
+        "preload": tables.preload(end_play, *nodes),
+        "cone_pressure": tables.cone_pressure(end_play, *nodes),
+        "tight_edge": tight,
+        "loose_edge": loose,
+        "lead": np.full(contact.size, kind.axle.lead_per_radian),
+        "beyond": end_play < TIGHTEST,
+    }
+
+
+def _draw(population: Population, clamp: str, shares: Mapping[str, Array], back_off: float) -> Draw:
+    """Return the inputs that evenly spread numbers stand for."""
+    hands, threads = population.hands, population.threads
+    return Draw(
+        back_off=back_off + hands.back_off_error.at(shares["back_off_error"]),
+        drift=hands.drift.at(shares["drift"]),
+        finger_torque=hands.finger_torque.at(shares["finger_torque"]),
+        lock_torque=hands.lock_torque.at(shares["lock_torque"]),
+        thread_fit=threads.fit.at(shares["thread_fit"]),
+        thread_give=threads.give.at(shares["thread_give"]),
+        thread_friction=threads.friction.at(shares["thread_friction"]),
+        face_friction=population.face_friction.at(shares["face_friction"]),
+        groove=population.groove.at(shares["groove"]),
+        clamp_force=population.clamp_force.of(clamp).at(shares["clamp_force"]),
+    )
+
+
+def _with_tools(
+    crowd: Crowd, number: int, draw: Draw, shares: Mapping[str, Array], end_play: Array
+) -> dict[str, Array]:
+    """Return the end plays with each tool [m].
+
+    A keyed washer turns as far as its key lets it, in place of the held cone's drift. Slack that was measured is
+    backed off on top, less the error. A dial gauge reads the clamped play of a first, loose try; the cone is then
+    brought to the middle of the good range from a mark, with a new drift and a new error of the hand.
+    """
+    population, kind = crowd.population, crowd.kinds[number]
+    tools, hands = population.tools, population.hands
+    lead, nut = kind.axle.lead_per_radian, SHARE_OF_NUT[kind.setting.technique]
+    keyed = end_play + nut * (draw.drift - tools.keyed_washer.at(shares["key"])) * lead
+    slack = 0.0 if kind.setting.slack_taken else backlashes(kind.axle, draw.thread_fit)
+    felt = end_play + nut * (slack + tools.feeler.at(shares["feeler"]))
+    first = (
+        end_play
+        - draw.back_off * lead
+        + (tools.first_back_off + hands.back_off_error.at(shares["back_off_error"])) * lead
+    )
+    read = np.maximum(first + tools.dial_gauge.at(shares["dial"]), 0.0)
+    again = hands.back_off_error.at(shares["second_error"]) - nut * (
+        hands.drift.at(shares["second_drift"]) - draw.drift
+    )
+    aim = sum(likeliest_window(crowd, number)) / 2
+    gauged = first - read + aim + again * lead
+    return {"keyed": keyed, "felt": felt, "gauged": gauged}
+
+
+def likeliest_window(crowd: Crowd, number: int) -> tuple[float, float]:
+    """Return the good range, clamped, of the likeliest hub of one kind: tight and loose edge [m]."""
+    population = crowd.population
+    groove, give = (np.array([spread.top]) for spread in (population.groove, population.threads.give))
+    tight, loose = kind_tables(crowd, number).window(groove, give)
+    return float(tight[0]), float(loose[0])

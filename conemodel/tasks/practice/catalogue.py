@@ -1,0 +1,89 @@
+"""The ladder of exercises, and the links that carry one to a class."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+from re import fullmatch
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.exercise import Exercise
+from conemodel.parts.library import SCENARIOS
+from conemodel.parts.toml_files import read_part
+from conemodel.tasks.practice.hidden_hub import Given, begin
+from conemodel.tasks.practice.session import Bench
+
+EXERCISES = SCENARIOS / "practise"
+"""Where the exercises stand, one file each."""
+
+_CODE = r"([a-z0-9][a-z0-9-]{0,39})\.([A-Za-z0-9_-]{1,24})\.(\d{1,9})"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Link:
+    """What a link carries: the name of an exercise's file, the class's salt, the seed. Nothing hidden."""
+
+    exercise: str
+    salt: str
+    seed: int
+
+    @property
+    def code(self) -> str:
+        """The link as one word for an address.
+
+        >>> Link(exercise="05-quick-release", salt="tuesday", seed=7).code
+        '05-quick-release.tuesday.7'
+        """
+        return f"{self.exercise}.{self.salt}.{self.seed}"
+
+
+def read_link(code: str) -> Link:
+    """Return what a link's code carries. Errors: `InputProblems`.
+
+    >>> read_link("05-quick-release.tuesday.7").seed
+    7
+    """
+    found = fullmatch(_CODE, code)
+    if found is None:
+        limit = "must be exercise.salt.number, as it was given out"
+        raise InputProblems([Problem(where="link", value=code[:60], limit=limit)])
+    return Link(exercise=found[1], salt=found[2], seed=int(found[3]))
+
+
+@lru_cache(maxsize=4)
+def ladder(folder: Path = EXERCISES) -> dict[str, Exercise]:
+    """Return the exercises of a folder by the names of their files, in order of their numbers.
+
+    Errors: `InputProblems` with the mistakes of a file.
+    """
+    found = {path.stem: load_exercise(path) for path in sorted(folder.glob("*.toml"))}
+    return dict(sorted(found.items(), key=lambda item: (item[1].number == 0, item[1].number)))
+
+
+def load_exercise(path: Path) -> Exercise:
+    """Read an exercise file. Errors: `InputProblems` naming file, line and field of every mistake."""
+    return read_part(Exercise, path.read_bytes(), name=path.name)
+
+
+def open_link(code: str, *, key: str = "", folder: Path = EXERCISES) -> Bench:
+    """Return the bench a link leads to; `key` is the server's own. Errors: `InputProblems`."""
+    link = read_link(code)
+    exercises = ladder(folder)
+    if link.exercise not in exercises:
+        limit = "is not an exercise here"
+        raise InputProblems([Problem(where="link", value=link.exercise, limit=limit)])
+    given = Given(salt=link.salt, seed=link.seed, key=key)
+    return begin(exercises[link.exercise], given, scenarios=folder.parent)
+
+
+def class_links(exercise: str, *, salt: str, first: int = 1, count: int = 1) -> tuple[str, ...]:
+    """Return a set of links for a class, one seed each.
+
+    >>> class_links("04-locknut", salt="evening", count=2)
+    ('04-locknut.evening.1', '04-locknut.evening.2')
+    """
+    seeds: Iterable[int] = range(first, first + count)
+    codes = tuple(Link(exercise=exercise, salt=salt, seed=seed).code for seed in seeds)
+    for code in codes:
+        read_link(code)
+    return codes

@@ -1,0 +1,122 @@
+"""What had to be so on one hub: the checks of an exercise, and what must never be ridden."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from conemodel.base.units import DEG
+from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice.session import HiddenHub, HubState, clamp_of, end_play_of, in_frame, window_for
+from conemodel.tasks.practice.widget_data import rock_feel
+
+DRIFT_HELD = DEG.to_si(5.0)
+"""Turn of the cone at locking below which it was held [rad]."""
+
+RIGHT_ANSWERS = {
+    "foretell": "tighter",
+    "why": "the cone turned in with the locknut",
+    "refuse": "the thread is worn out",
+    "recheck": "after the first ride and within about 100 km",
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Check:
+    """One thing that had to be: stable name, words, and whether it was."""
+
+    name: str
+    label: str
+    passed: bool
+
+
+def checks_of(
+    exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float, locks: int, moves: int
+) -> Iterator[Check]:
+    """Yield everything that had to be on one hub."""
+    for question in exercise.questions:
+        if question == "refuse" and secret.fault != "thread worn out":
+            continue
+        right = hub.answer(question) == right_answer(secret, question)
+        yield Check(name=question, label="the answer is right", passed=right)
+    yield from _musts(exercise, secret, hub, locks)
+    if exercise.kind == "name":
+        return
+    if exercise.kind == "touch":
+        near = abs(hub.cone) <= exercise.touch_within * secret.scenario.axle.lead_per_radian
+        yield Check(name="touch", label="the cone stands at first touch", passed=near)
+        return
+    worn_out = secret.fault == "thread worn out"
+    refused = hub.done == "refuse"
+    yield Check(
+        name="refused", label="refused if, and only if, it cannot be adjusted", passed=worn_out == refused
+    )
+    if worn_out:
+        return
+    yield Check(name="range", label="ends in the good range, clamped", passed=off == 0.0)
+    yield Check(name="locked", label="the locknut is tight", passed=hub.lock is not None)
+    clamped = hub.felt.rocked_clamped is not None
+    yield Check(name="clamped", label="rocked clamped after the last move", passed=clamped)
+    yield Check(name="twirled", label="twirled a full turn after the last move", passed=hub.felt.twirled)
+    if exercise.most_locks is not None:
+        enough = locks <= exercise.most_locks
+        yield Check(name="locks", label=f"locked at most {exercise.most_locks} times", passed=enough)
+    if exercise.most_moves is not None:
+        enough = moves <= exercise.most_moves
+        yield Check(name="moves", label=f"at most {exercise.most_moves} moves of the cone", passed=enough)
+    if secret.start.lock is not None and _was_right(secret):
+        yield Check(name="left alone", label="what is right was left alone", passed=moves == 0)
+
+
+def _was_right(secret: HiddenHub) -> bool:
+    """Return whether the hub was right as it came to the bench."""
+    end = end_play_of(secret, in_frame(secret, secret.start))
+    return window_for(secret, secret.start).state(end) == "right"
+
+
+def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> Iterator[Check]:
+    """Yield what the exercise asks for besides."""
+    marked = hub.marked_at is not None and hub.locks - hub.marked_at <= 2
+    drift = hub.lock is not None and hub.lock.turned_in < DRIFT_HELD
+    in_time = "protrusion" in hub.seen and (secret.fault != "proud axle" or hub.axle_changed)
+    found = {
+        "play felt open": ("play was felt before clamping", hub.felt.rocked_open not in (None, "none")),
+        "drift held": ("the cone hardly turned in at the last locking", drift and locks > 0),
+        "three positions": ("felt in at least three positions", len(hub.positions) >= 3),
+        "from the mark": ("set from a pen mark in at most two lockings", marked),
+        "protrusion first": ("the axle's protrusion was looked at and is right", in_time),
+        "balls counted": ("the balls were counted and are all there", _counted(secret, hub)),
+    }
+    for name in exercise.must:
+        label, passed = found[name]
+        yield Check(name=name, label=label, passed=passed)
+
+
+def _counted(secret: HiddenHub, hub: HubState) -> bool:
+    return "balls" in hub.seen and (secret.fault != "ball missing" or hub.balls_made_up)
+
+
+def right_answer(secret: HiddenHub, question: str) -> str:
+    """Return the right answer to a question about a hub."""
+    if question == "name":
+        return secret.state
+    if question == "flex":
+        return "play" if secret.state == "loose" else "flex"
+    if question == "fault":
+        return "only the adjustment" if secret.fault == "none" else secret.fault
+    return RIGHT_ANSWERS[question]
+
+
+def critical_reasons(exercise: Exercise, secret: HiddenHub, hub: HubState) -> Iterator[str]:
+    """Yield why a hub said to be done must not be ridden as it is; only where the exercise ends in riding."""
+    if not exercise.rides:
+        return
+    scenario = secret.now(hub)
+    if clamp_of(scenario, "dropouts", scenario.setting.lock_torque).proud:
+        yield "the axle stands proud of the dropout: the wheel can come out"
+    if hub.seat != "dropouts" or not hub.closed:
+        yield "the wheel is not clamped in the frame: the wheel can come out"
+    if hub.lock is None:
+        yield "the locknut is loose: the cone turns as the wheel does"
+    if rock_feel(secret, in_frame(secret, hub), "rim").word != "none":
+        yield "the wheel has play when clamped"
+    if not hub.brake_connected:
+        yield "the brake is not connected"

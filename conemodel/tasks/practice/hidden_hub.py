@@ -1,0 +1,175 @@
+"""Hidden hubs drawn from an exercise's prior, the same for the same link."""
+
+from dataclasses import dataclass, replace
+from functools import lru_cache
+from math import pi
+from pathlib import Path
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.units import DEG
+from conemodel.parts.bearing import Dents
+from conemodel.parts.exercise import Exercise, Fault, Prior, State
+from conemodel.parts.hub import Side
+from conemodel.parts.library import SCENARIOS
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.practice.keyed_random import choice, subkey, uniform, within
+from conemodel.tasks.practice.locknut import tighten
+from conemodel.tasks.practice.session import (
+    Bench,
+    HiddenHub,
+    HubState,
+    end_play_of,
+    in_frame,
+    window_for,
+)
+
+CLOCK_STEP = DEG.to_si(6.0)
+"""Where the cone stands on the clock at the start, in these steps [rad]: one minute."""
+
+RIGHT_PART = 0.6
+"""Part of the good range, about its middle, in which a hub drawn as right lies [-]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Given:
+    """What decides the hidden numbers: the class's salt, the seed, and the server's own key.
+
+    The link carries salt and seed. `key` stays on the server: without it the same link gives other numbers.
+    """
+
+    salt: str
+    seed: int
+    key: str = ""
+
+
+def begin(exercise: Exercise, given: Given, *, scenarios: Path = SCENARIOS) -> Bench:
+    """Return the bench at the start of an exercise. Errors: `InputProblems` where its scenario cannot be used."""
+    base = _scenario(scenarios / f"{exercise.scenario}.toml")
+    key = subkey(given.key, exercise.name, given.salt, given.seed)
+    hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i)) for i in range(exercise.hubs))
+    return Bench(exercise=exercise, hidden=hidden, hubs=tuple(hub.start for hub in hidden))
+
+
+@lru_cache(maxsize=64)
+def _scenario(path: Path) -> Scenario:
+    return load_scenario(path)
+
+
+def _hub(exercise: Exercise, base: Scenario, number: int, key: str) -> HiddenHub:
+    """Return one hidden hub."""
+    prior = exercise.prior_of(number)
+    fault: Fault = choice(key, "fault", among=prior.faults)
+    mended = _mended(prior, base, key)
+    secret = HiddenHub(
+        scenario=_with_fault(prior, mended, fault, key),
+        mended=mended,
+        key=key,
+        drift=prior.drift,
+        hand_error=prior.hand_error,
+        nut_drag=prior.nut_drag,
+        fault=fault,
+        state=choice(key, "state", among=prior.states),
+        start=HubState(cone=0.0, shown=0.0),
+    )
+    return replace(secret, start=_start(exercise, prior, secret))
+
+
+def _mended(prior: Prior, base: Scenario, key: str) -> Scenario:
+    """Return the base scenario with its thread fit, clamp force, fingers and wheel drawn."""
+    clearance = prior.thread_clearance or base.axle.pitch_clearance_range
+    wheel = base.wheel
+    if prior.wheel_stiffness is not None:
+        wheel = wheel.replace(side_stiffness=within(key, "wheel", prior.wheel_stiffness))
+    force = within(key, "clamp force", prior.clamp_force)
+    return base.replace(
+        axle=base.axle.replace(thread_clearance=within(key, "clearance", clearance)),
+        clamp=base.clamp.replace(force=force, pick_up=None, torque=None),
+        setting=base.setting.replace(finger_torque=within(key, "fingers", prior.finger_torque)),
+        wheel=wheel,
+    )
+
+
+def _with_fault(prior: Prior, scenario: Scenario, fault: Fault, key: str) -> Scenario:
+    """Return the scenario with what is wrong with it."""
+    side: Side = scenario.hub.adjustable_side
+    condition = scenario.condition
+    row, balls = getattr(condition, side), getattr(scenario.hub, side).ball_count
+    match fault:
+        case "bent axle":
+            tilted = row.replace(
+                cone_tilt=(within(key, "cone tilt", prior.cone_tilt), 0.0),
+                cup_tilt=(within(key, "cup tilt", prior.cup_tilt), 0.0),
+            )
+            return scenario.replace(condition=condition.replace(**{side: tilted}))
+        case "odd ball":
+            odd = (within(key, "oversize", prior.oversize), *([0.0] * (balls - 1)))
+            return scenario.replace(condition=condition.replace(**{side: row.replace(ball_oversize=odd)}))
+        case "dents":
+            dents = Dents(count=balls, depth=within(key, "depth", prior.dent_depth))
+            return scenario.replace(condition=condition.replace(**{side: row.replace(cone_dents=dents)}))
+        case "dry grease":
+            return scenario.replace(condition=condition.replace(grease="dry"))
+        case "ball missing":
+            short = getattr(scenario.hub, side).replace(ball_count=balls - 1)
+            return scenario.replace(hub=scenario.hub.replace(**{side: short}))
+        case "proud axle":
+            out = scenario.frame.dropout_thickness + within(key, "proud", prior.proud_by)
+            stack = scenario.stack.side(side).replace(protrusion=out)
+            return scenario.replace(stack=scenario.stack.replace(**{side: stack}))
+    return scenario
+
+
+def _start(exercise: Exercise, prior: Prior, secret: HiddenHub) -> HubState:
+    """Return how a hub comes to the bench: loosely put together, or locked as found."""
+    key, lead = secret.key, secret.scenario.axle.lead_per_radian
+    shown = round(uniform(key, "clock", low=0.0, high=2 * pi) / CLOCK_STEP) * CLOCK_STEP
+    hub = HubState(
+        cone=within(key, "cone out", prior.cone_out) * lead,
+        shown=shown,
+        brake_connected=not exercise.brake_loose,
+    )
+    if exercise.start == "locked":
+        hub = _locked(prior, secret, hub)
+    if exercise.pen:
+        hub = replace(hub, mark=shown, marked_at=0)
+    return replace(hub, seat=exercise.seat, closed=exercise.seat is not None)
+
+
+def _locked(prior: Prior, secret: HiddenHub, hub: HubState) -> HubState:
+    """Return the hub locked by someone before, so that in the frame it is as drawn: loose, right or tight."""
+    ready = replace(hub, cone=0.0, cone_held=True, axle_held="vice")
+    lock = tighten(secret, ready, effort="firm", technique="nut turned").lock
+    locked = replace(hub, cone=0.0, lock=lock)
+    window = window_for(secret, locked)
+    beyond = within(secret.key, "beyond", prior.beyond) * secret.scenario.axle.lead_per_radian
+    inside = uniform(secret.key, "inside", low=-RIGHT_PART / 2, high=RIGHT_PART / 2) * window.width
+    wanted = {
+        "loose": window.loose_edge + beyond,
+        "right": window.target + inside,
+        "tight": window.tight_edge - beyond,
+    }[secret.state]
+    return replace(locked, cone=wanted - end_play_of(secret, in_frame(secret, locked)))
+
+
+def reference(exercise: Exercise, state: State, *, scenarios: Path = SCENARIOS) -> Bench:
+    """Return a hub known to be loose, right or tight, clamped on spacers, to be felt beside one's own.
+
+    It is the exercise's scenario as its file has it, and has nothing of the hidden hubs. Errors:
+    `InputProblems` in an assessed exercise.
+    """
+    if exercise.assessed:
+        problem = Problem(where="reference", value=state, limit="cannot be felt beside an assessed exercise")
+        raise InputProblems([problem])
+    shelf = exercise.replace(
+        name=f"reference, {state}",
+        kind="name",
+        start="locked",
+        hubs=1,
+        needed=1,
+        seat="spacers on locknuts",
+        prior=Prior(states=(state,)),
+        last_differs=False,
+        questions=(),
+    )
+    return begin(shelf, Given(salt="reference", seed=0), scenarios=scenarios)

@@ -1,0 +1,201 @@
+"""What tightening, undoing and trimming do to a hub on the bench, by the physics of the joint."""
+
+from dataclasses import replace
+from typing import Any
+
+from conemodel.parts.hub import Stack
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import Technique
+from conemodel.physics.joint import far_side_slip_torque
+from conemodel.physics.thread import thread_torque_arm
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_force_of, lock_up, other_side
+from conemodel.solve.stages.terms import Term, contact_end_play, pair_of
+from conemodel.tasks.practice.keyed_random import uniform, within
+from conemodel.tasks.practice.session import HiddenHub, HubState, Lock, clamp_of, end_play_of
+
+HAND = {"light": 60.0, "firm": 120.0, "hard": 170.0}
+"""Force of a hand at the end of the locknut spanner [N]. Assumption: it is not measured at the bench either."""
+
+FAR_SIDE_TURN = (0.1, 0.35)
+"""How far the axle turns in the far side's cone and nut before the hand stops [rad]. Assumption."""
+
+MOST_TRIM = 0.21
+"""Most that two spanners can turn cone and locknut together before they need a new grip [rad]. Assumption."""
+
+WORN_OUT_SLIP = 0.5
+"""A thread worn beyond use keeps this share of the locking force [-]. Assumption."""
+
+LABELS = {
+    "thread_slack": "thread slack taken up",
+    "cone_thread": "cone's thread gives",
+    "cone_backed_out": "cone backed onto the nut",
+    "drift": "cone turned in with the nut",
+    "hand": "the hand's error in placing the cone",
+    "far_side": "axle turned in the far side's thread",
+    "trim": "cone and locknut trimmed together",
+    "nut_drag": "axle nut dragged the cone in",
+    "clamp_let_go": "locked under a clamp on the axle end",
+}
+TURNS_THE_CONE = ("drift", "hand", "far_side", "trim", "nut_drag")
+"""Terms that turn the cone on its thread: they stay when the locknut is undone."""
+
+
+def effort_torque(scenario: Scenario, effort: str) -> float:
+    """Return the torque of a hand at the locknut spanner [N·m]."""
+    return HAND[effort] * scenario.assumed.spanner_length
+
+
+def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Technique) -> HubState:
+    """Return the hub with its locknut tightened, for the first time or further."""
+    scenario = secret.now(hub)
+    number = hub.locks + 1
+    torque = _kept(secret, effort_torque(scenario, effort))
+    setting: dict[str, Any] = {
+        "technique": technique,
+        "cone_held": hub.cone_held,
+        "drift": within(secret.key, f"drift {number}", secret.drift),
+        "axle_held": "vice" if hub.axle_held == "nothing" else hub.axle_held,
+        "slack_taken": hub.lock is not None,
+    }
+    joint = lock_up(scenario.with_setting(**setting, lock_torque=torque))
+    slip = 0.0
+    if joint.far_side_slips:
+        slip, torque = _far_side(secret, scenario, number)
+        joint = lock_up(scenario.with_setting(**setting, lock_torque=torque))
+    nut = _share_of_nut(secret, hub, technique, number)
+    lengths = _lengths(secret, hub, joint, nut=nut)
+    lengths["hand"] = _hand_error(secret, hub, number)
+    lengths["far_side"] = -slip
+    if hub.closed and hub.seat is not None and hub.lock is None:
+        clamp = clamp_of(scenario, hub.seat, torque)
+        # what this clamp does to a jammed cone it did not do to a loose one: it comes when the clamp is opened
+        lengths["clamp_let_go"] = clamp.sides[scenario.hub.adjustable_side].push
+    rotation = _turned_out(scenario, hub, joint, nut) + sum(lengths[key] for key in TURNS_THE_CONE[:3])
+    old = hub.lock or Lock(torque=0.0, terms=(), rotation=0.0)
+    lock = Lock(
+        torque=max(torque, old.torque),
+        terms=merged(old.terms, lengths),
+        rotation=old.rotation + rotation,
+        turned_in=-rotation / scenario.axle.lead_per_radian,
+    )
+    return replace(hub.moved(), lock=lock, locks=number)
+
+
+def undo(secret: HiddenHub, hub: HubState) -> HubState:
+    """Return the hub with its locknut undone, the cone held where locking left it: slack and give come back."""
+    if hub.lock is None:
+        return hub
+    return replace(hub.moved(), lock=None, cone=hub.cone + hub.lock.rotation)
+
+
+def trim(secret: HiddenHub, hub: HubState, angle: float) -> HubState:
+    """Return the hub with cone and locknut turned together by `angle` [rad], the joint staying tight."""
+    if hub.lock is None:
+        return hub
+    lead = secret.now(hub).axle.lead_per_radian
+    number = hub.trims + 1
+    error = uniform(secret.key, "trim", number, low=-1, high=1) * secret.hand_error / 2
+    return replace(turned_locked(hub, "trim", (angle + error) * lead).moved(), trims=number)
+
+
+def trim_torque(secret: HiddenHub, hub: HubState) -> float:
+    """Return the torque that turns the jammed pair on the axle [N·m]: both threads rub under the locking force."""
+    scenario = secret.now(hub)
+    stack = _stack(scenario)
+    force = lock_force_of(scenario.axle, stack, hub.lock.torque if hub.lock else 0.0)
+    return float(
+        far_side_slip_torque(
+            force=force,
+            diameter=scenario.axle.thread_diameter,
+            pitch=scenario.axle.thread_pitch,
+            thread_friction=stack.thread_friction,
+        )
+    )
+
+
+def turned_locked(hub: HubState, key: str, length: float) -> HubState:
+    """Return a locked hub whose cone turned with its nut by `length` along the thread [m]."""
+    if hub.lock is None:
+        return replace(hub, cone=hub.cone + length)
+    lock = replace(hub.lock, terms=merged(hub.lock.terms, {key: length}), rotation=hub.lock.rotation + length)
+    return replace(hub, lock=lock)
+
+
+def merged(terms: tuple[Term, ...], lengths: dict[str, float]) -> tuple[Term, ...]:
+    """Return terms with `lengths` [m] added by key, in the order of `LABELS`; nothing that is nought."""
+    total = {term.key: term.length for term in terms}
+    for key, length in lengths.items():
+        total[key] = total.get(key, 0.0) + length
+    return tuple(
+        Term(key=key, label=label, length=total[key]) for key, label in LABELS.items() if total.get(key)
+    )
+
+
+def _stack(scenario: Scenario) -> Stack:
+    return scenario.stack.side(scenario.hub.adjustable_side)
+
+
+def _kept(secret: HiddenHub, torque: float) -> float:
+    return torque * WORN_OUT_SLIP if secret.fault == "thread worn out" else torque
+
+
+def _share_of_nut(secret: HiddenHub, hub: HubState, technique: Technique, number: int) -> float:
+    """Return the part of the closing done by the nut; with the axle free it is whichever thread slides."""
+    if hub.axle_held == "nothing":
+        return uniform(secret.key, "which thread slides", number, low=0.0, high=1.0)
+    return SHARE_OF_NUT[technique]
+
+
+def _more_force(scenario: Scenario, hub: HubState, joint: Joint) -> float:
+    """Return how much locking force is new [N]; not below zero, since tightening loosens nothing."""
+    before = lock_force_of(scenario.axle, _stack(scenario), hub.lock.torque) if hub.lock else 0.0
+    return max(joint.force - before, 0.0)
+
+
+def _lengths(secret: HiddenHub, hub: HubState, joint: Joint, *, nut: float) -> dict[str, float]:
+    """Return what tightening adds to end play, by key [m]: the terms of `solve.stages`, for what is new only.
+
+    `nut` is the share of the closing done by the nut.
+    """
+    scenario = secret.now(hub)
+    force = _more_force(scenario, hub, joint)
+    found = {
+        "thread_slack": -nut * (joint.backlash - joint.taken),
+        "cone_thread": -nut * force * joint.gives.cone_thread,
+        "cone_backed_out": (1 - nut) * force * joint.gives.behind_cone,
+    }
+    if joint.runs_in:
+        stop = contact_end_play(pair_of(scenario), joint.stop_preload)
+        found["drift"] = min(stop - end_play_of(secret, hub) - sum(found.values()), 0.0)
+    else:
+        new = force / joint.force if joint.force else 0.0
+        found["drift"] = -nut * joint.turned_in * new
+    return found
+
+
+def _turned_out(scenario: Scenario, hub: HubState, joint: Joint, nut: float) -> float:
+    """Return how far a cone backed onto a held nut turns out on its thread [m]: slack, then give on both sides."""
+    slack = joint.backlash - joint.taken
+    give = _more_force(scenario, hub, joint) * (joint.gives.behind_cone + joint.gives.cone_thread)
+    return (1 - nut) * (slack + give)
+
+
+def _hand_error(secret: HiddenHub, hub: HubState, number: int) -> float:
+    """Return how far off its place a held cone was locked, along the thread [m]."""
+    if not hub.cone_held or hub.lock is not None:
+        return 0.0
+    most = secret.hand_error / 2 if hub.pen else secret.hand_error
+    lead = secret.now(hub).axle.lead_per_radian
+    return uniform(secret.key, "hand", number, low=-1.0, high=1.0) * most * lead
+
+
+def _far_side(secret: HiddenHub, scenario: Scenario, number: int) -> tuple[float, float]:
+    """Return how far the far side's cone comes in [m], and the torque the near locknut gets all the same [N·m]."""
+    axle, far = scenario.axle, scenario.stack.side(other_side(scenario.hub.adjustable_side))
+    thread = {"diameter": axle.thread_diameter, "pitch": axle.thread_pitch}
+    force = lock_force_of(axle, far, far.lock_torque)
+    slips = far_side_slip_torque(force=force, **thread, thread_friction=far.thread_friction)
+    arm = thread_torque_arm(**thread, friction=_stack(scenario).thread_friction, tightening=True)
+    low, high = FAR_SIDE_TURN
+    turn = uniform(secret.key, "far side", number, low=low, high=high)
+    return turn * axle.lead_per_radian, float(slips / arm) / lock_force_of(axle, _stack(scenario), 1.0)

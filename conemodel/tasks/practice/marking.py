@@ -1,0 +1,160 @@
+"""Marking: where each hub ended, in which stage it went wrong, and what was done on the way."""
+
+from dataclasses import dataclass
+
+from conemodel.solve.stages.terms import Term
+from conemodel.tasks.practice.criteria import Check, checks_of, critical_reasons
+from conemodel.tasks.practice.error_stage import Stage, stage_of
+from conemodel.tasks.practice.hints import hint_on, touch_hint
+from conemodel.tasks.practice.preconditions import MOVES_CONE
+from conemodel.tasks.practice.session import (
+    Bench,
+    HiddenHub,
+    end_play_of,
+    in_frame,
+    terms_of,
+    window_for,
+)
+from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
+from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.verdict import State
+
+MOVES = (*(kind.__name__ for kind in MOVES_CONE), "TakeBack")
+"""Names of the moves that can shift the cone; taking one back is one more."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HubMark:
+    """One hub marked.
+
+    Attributes:
+        hub: its number, from 0; passed: everything that had to be was.
+        state: loose, right or tight, closed in the frame; said: the word the trainee gave it, or None.
+        end_play: closed in the frame [m]; window: the good range; terms: what end play is made of.
+        off_by: how far outside the good range it is [m], positive loose, negative tight, 0 inside.
+        off_turn: the same as a turn of the cone [rad].
+        stage: where it went wrong: touch, slack, drift, clamp, not checked; judged; none.
+        unchecked: it was not rocked clamped, or not twirled, since the cone was last moved.
+        critical: reasons it must never be ridden like this; empty if none.
+        checks: everything that was looked at; locks, moves: how often; hint: one sentence.
+    """
+
+    hub: int
+    passed: bool
+    state: State
+    said: str | None
+    end_play: float
+    window: Window
+    terms: tuple[Term, ...]
+    off_by: float
+    off_turn: float
+    stage: Stage
+    unchecked: bool
+    critical: tuple[str, ...]
+    checks: tuple[Check, ...]
+    locks: int
+    moves: int
+    hint: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mark:
+    """An exercise marked.
+
+    Attributes:
+        passed: enough hubs are right, nothing critical.
+        hubs: each hub's mark; right: how many passed, of `needed`.
+        false_right: hubs called right that are not; false_wrong: right ones called something else.
+        unchecked: some hub was not checked; critical: everything critical.
+        stage: of the first hub that went wrong, or none; hint: the most useful one.
+        locks, moves: of all hubs together, what was taken back included.
+        rank: smaller is better: critical, hubs wrong, checks failed, locks, moves.
+    """
+
+    passed: bool
+    hubs: tuple[HubMark, ...]
+    right: int
+    needed: int
+    false_right: int
+    false_wrong: int
+    unchecked: bool
+    critical: tuple[str, ...]
+    stage: Stage
+    hint: str
+    locks: int
+    moves: int
+    rank: tuple[int, int, int, int, int]
+
+
+def mark(bench: Bench) -> Mark:
+    """Return the mark of an exercise as it stands; a pure function of the bench."""
+    hubs = tuple(_hub_mark(bench, number) for number in range(len(bench.hubs)))
+    right = sum(hub.passed for hub in hubs)
+    critical = tuple(reason for hub in hubs for reason in hub.critical)
+    wrong = [hub for hub in hubs if not hub.passed]
+    locks, moves = sum(hub.locks for hub in hubs), sum(hub.moves for hub in hubs)
+    called = [(hub.said, _true_name(bench.hidden[hub.hub])) for hub in hubs if hub.said is not None]
+    # a right hub said to be done may still have missed a check: that is no false word about the hub
+    tight_as_right = any(said == "right" and true == "tight" for said, true in called)
+    failed = sum(not check.passed for hub in hubs for check in hub.checks)
+    return Mark(
+        passed=right >= bench.exercise.needed and not critical and not tight_as_right,
+        hubs=hubs,
+        right=right,
+        needed=bench.exercise.needed,
+        false_right=sum(said == "right" != true for said, true in called),
+        false_wrong=sum(true == "right" != said for said, true in called),
+        unchecked=any(hub.unchecked for hub in hubs),
+        critical=critical,
+        stage=wrong[0].stage if wrong else "none",
+        hint=_first_hint((wrong or hubs)[0], of=len(hubs)),
+        locks=locks,
+        moves=moves,
+        rank=(len(critical), len(wrong), failed, locks, moves),
+    )
+
+
+def _first_hint(hub: HubMark, *, of: int) -> str:
+    """Return the hint of the hub that matters first, and which it was where there were several."""
+    return hub.hint if of == 1 else f"Hub {hub.hub + 1}: {hub.hint}"
+
+
+def _true_name(secret: HiddenHub) -> str:
+    return secret.state
+
+
+def _hub_mark(bench: Bench, number: int) -> HubMark:
+    """Return the mark of one hub."""
+    exercise, secret, hub = bench.exercise, bench.hidden[number], bench.hubs[number]
+    framed = hub if exercise.kind == "touch" else in_frame(secret, hub)
+    window, end = window_for(secret, hub), end_play_of(secret, framed)
+    off = end - window.loose_edge if end > window.loose_edge else min(end - window.tight_edge, 0.0)
+    off = 0.0 if abs(off) <= END_PLAY_STEP / 2 else off  # no finer than what is felt
+    events = [event for event in bench.log if event.hub == number and not event.refused]
+    locks = sum(event.kind == "Tighten" for event in events)
+    moves = sum(event.kind in MOVES for event in events)
+    critical = tuple(critical_reasons(exercise, secret, hub)) if hub.done == "done" else ()
+    checks = tuple(checks_of(exercise, secret, hub, off=off, locks=locks, moves=moves))
+    unchecked = hub.felt.rocked_clamped is None or not hub.felt.twirled
+    passed = hub.done is not None and all(check.passed for check in checks) and not critical
+    stage = stage_of(exercise, secret, hub, off=off, passed=passed, unchecked=unchecked)
+    return HubMark(
+        hub=number,
+        passed=passed,
+        state="right" if off == 0.0 else "loose" if off > 0.0 else "tight",
+        said=hub.answer("name"),
+        end_play=end,
+        window=window,
+        terms=terms_of(secret, framed),
+        off_by=off,
+        off_turn=off / secret.scenario.axle.lead_per_radian,
+        stage=stage,
+        unchecked=unchecked,
+        critical=critical,
+        checks=checks,
+        locks=locks,
+        moves=moves,
+        hint=touch_hint(secret, hub, exercise.touch_within)
+        if exercise.kind == "touch"
+        else hint_on(secret, framed, stage=stage, off=off, critical=critical),
+    )

@@ -1,0 +1,252 @@
+"""The state of a hub on the bench, and of the bench: frozen, so that undo is nothing but the state before."""
+
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from typing import Literal
+
+from conemodel.parts.exercise import Exercise, Fault
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import AxleHeld, ClampSeat
+from conemodel.solve.stages.clamp import ClampState, close_clamp
+from conemodel.solve.stages.terms import Term, contact_end_play, finger_preload, pair_of
+from conemodel.tasks.practice.keyed_random import Range
+from conemodel.tasks.setting.good_range import Window, window_of
+
+Word = Literal["none", "slight", "clear"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Lock:
+    """A tightened locknut.
+
+    Attributes:
+        torque: it was tightened with [N·m].
+        terms: what locking, and trimming since, did to end play.
+        rotation: how far all that turned the cone, along the thread, outward positive [m]; it stays when undone.
+        turned_in: how far the cone turned in at the last tightening, as a pen line shows it [rad].
+    """
+
+    torque: float
+    terms: tuple[Term, ...]
+    rotation: float
+    turned_in: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Felt:
+    """What was found since the cone was last moved.
+
+    Attributes:
+        rocked_open, rocked_clamped: free movement as a word, None where it was not rocked.
+        at_axle_end: the same, open, in the fingers at the axle end.
+        twirled: through a full turn; spun: in the frame.
+    """
+
+    rocked_open: Word | None = None
+    rocked_clamped: Word | None = None
+    at_axle_end: Word | None = None
+    twirled: bool = False
+    spun: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HubState:
+    """One hub on the bench.
+
+    Attributes:
+        cone: how far out it stands from finger contact, along the axle [m]; while locked, before it was locked.
+        shown: where it stands on the clock, outward [rad], as an eye can read it.
+        lock: the tightened locknut, or None.
+        cone_held: a spanner is on the cone; axle_held: what keeps the axle from turning.
+        mark: where the cone stood on the clock when a pen line was drawn over axle, cone and locknut [rad].
+        marked_at: times locked when it was drawn.
+        seat: what the clamp sits on, None without one; closed: whether it is.
+        locks, trims, closings: how often each was done; the chance of the next hangs on it.
+        wheel, axle: quarter turns from where they stood.
+        felt: since the cone was last moved; positions: of wheel and axle in which it was felt, in all.
+        done: what was said at the end: done, refuse, or None.
+        answers: to the questions asked, as (question, word).
+        seen: what was looked at: protrusion, balls, lever, brake.
+        axle_changed, balls_made_up, brake_connected: what was put right.
+        touched: something that can move the cone was done.
+    """
+
+    cone: float
+    shown: float
+    lock: Lock | None = None
+    cone_held: bool = False
+    axle_held: AxleHeld = "nothing"
+    mark: float | None = None
+    marked_at: int | None = None
+    seat: ClampSeat | None = None
+    closed: bool = False
+    locks: int = 0
+    trims: int = 0
+    closings: int = 0
+    wheel: int = 0
+    axle: int = 0
+    felt: Felt = Felt()
+    positions: frozenset[tuple[int, int]] = frozenset()
+    done: str | None = None
+    answers: tuple[tuple[str, str], ...] = ()
+    seen: frozenset[str] = frozenset()
+    axle_changed: bool = False
+    balls_made_up: bool = False
+    brake_connected: bool = True
+    touched: bool = False
+
+    @property
+    def pen(self) -> bool:
+        """Whether it is marked."""
+        return self.mark is not None
+
+    def answer(self, question: str) -> str | None:
+        """Return the last answer to a question, or None."""
+        return dict(self.answers).get(question)
+
+    def moved(self) -> "HubState":
+        """Return the state with everything felt before forgotten: the cone may stand elsewhere now."""
+        return replace(self, felt=Felt(), touched=True)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HiddenHub:
+    """What the trainee cannot know. Never hand it, or its repr, to a page.
+
+    Attributes:
+        scenario: the hub with its true thread fit, clamp force, fingers and condition.
+        mended: the same with the right axle and all its balls.
+        key: of everything drawn for this hub.
+        drift: how far a held cone turns in with the nut [rad]; hand_error: of the hand that places it [rad].
+        nut_drag: how far an axle nut drags a cone whose lock the clamp has unloaded [rad].
+        fault: what is wrong with it; state: loose, right or tight, as drawn, where that was drawn.
+        start: how it comes to the bench.
+    """
+
+    scenario: Scenario = field(repr=False)
+    mended: Scenario = field(repr=False)
+    key: str = field(repr=False)
+    drift: Range = field(repr=False)
+    hand_error: float = field(repr=False)
+    nut_drag: Range = field(repr=False)
+    fault: Fault = field(repr=False)
+    state: str = field(repr=False)
+    start: HubState = field(repr=False)
+
+    def now(self, state: HubState) -> Scenario:
+        """Return the scenario as it is after what was put right."""
+        return _as_mended(self.scenario, self.mended, state.axle_changed, state.balls_made_up)
+
+
+@lru_cache(maxsize=256)
+def _as_mended(found: Scenario, mended: Scenario, axle: bool, balls: bool) -> Scenario:
+    if axle:
+        found = found.replace(stack=mended.stack)
+    return found.replace(hub=mended.hub) if balls else found
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Event:
+    """One line of the log.
+
+    Attributes:
+        action: what was done, in words; told: what hands, eyes and ears answered.
+        refused: it could not be done, and `told` says why.
+        counts: it counts as a move.
+        kind: name of the action; hub: number of the hub on the bench after it.
+        undone: taken back since.
+    """
+
+    action: str
+    told: str
+    kind: str
+    hub: int
+    refused: bool = False
+    counts: bool = True
+    undone: bool = False
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bench:
+    """An exercise under way: its hubs, which one is on the bench, what happened so far.
+
+    `past` holds the hubs before each move that can be undone; in an assessed exercise it stays empty.
+    """
+
+    exercise: Exercise
+    hidden: tuple[HiddenHub, ...] = field(repr=False)
+    hubs: tuple[HubState, ...] = field(repr=False)
+    current: int = 0
+    log: tuple[Event, ...] = ()
+    past: tuple[tuple[tuple[HubState, ...], int], ...] = field(default=(), repr=False)
+
+    @property
+    def hub(self) -> HubState:
+        """The hub on the bench."""
+        return self.hubs[self.current]
+
+    @property
+    def secret(self) -> HiddenHub:
+        """What is hidden about the hub on the bench."""
+        return self.hidden[self.current]
+
+    @property
+    def finished(self) -> bool:
+        """Whether something was said about every hub."""
+        return all(hub.done is not None for hub in self.hubs)
+
+    def with_hub(self, hub: HubState) -> "Bench":
+        """Return the bench with the hub on it in another state."""
+        hubs = (*self.hubs[: self.current], hub, *self.hubs[self.current + 1 :])
+        return replace(self, hubs=hubs)
+
+
+def terms_of(secret: HiddenHub, hub: HubState) -> tuple[Term, ...]:
+    """Return everything end play is made of now, in the order of the work."""
+    scenario = secret.now(hub)
+    out = Term(
+        key="back_off", label="cone turned out" if hub.cone >= 0 else "cone turned in", length=hub.cone
+    )
+    locked = hub.lock.terms if hub.lock else ()
+    return (pinch(scenario), out, *locked, *(clamp_terms_of(secret, hub) if hub.closed else ()))
+
+
+def end_play_of(secret: HiddenHub, hub: HubState) -> float:
+    """Return the end play of the hub as it stands [m]."""
+    return sum(term.length for term in terms_of(secret, hub))
+
+
+def pinch(scenario: Scenario) -> Term:
+    """Return the term of a cone screwed in by finger, from which the cone is counted."""
+    length = contact_end_play(pair_of(scenario), finger_preload(scenario))
+    return Term(key="finger", label="pinched by finger", length=length, assumed=True)
+
+
+@lru_cache(maxsize=1024)
+def clamp_of(scenario: Scenario, seat: ClampSeat, torque: float) -> ClampState:
+    """Return the closed clamp on `seat`, with the adjustable side locked by `torque` [N·m]."""
+    return close_clamp(scenario.with_setting(clamp_seat=seat, lock_torque=torque))
+
+
+def clamp_terms_of(secret: HiddenHub, hub: HubState) -> tuple[Term, ...]:
+    """Return what the clamp does to end play when closed on its seat; a loose cone is not pushed."""
+    if hub.seat is None:
+        return ()
+    scenario = secret.now(hub)
+    clamp = clamp_of(scenario, hub.seat, hub.lock.torque if hub.lock else 0.0)
+    adjusted = scenario.hub.adjustable_side
+    pushed = [state.push for side, state in clamp.sides.items() if hub.lock or side != adjusted]
+    return (
+        Term(key="axle_shortening", label="axle shortens under the clamp", length=-clamp.shortening),
+        Term(key="cone_thread_clamp", label="clamp pushes cones along their threads", length=-sum(pushed)),
+    )
+
+
+def in_frame(secret: HiddenHub, hub: HubState) -> HubState:
+    """Return the hub as it would be closed in the dropouts."""
+    return replace(hub, seat="dropouts", closed=True)
+
+
+def window_for(secret: HiddenHub, hub: HubState) -> Window:
+    """Return the good range of the hub, clamped."""
+    return window_of(secret.now(hub))

@@ -1,0 +1,203 @@
+"""What fingers feel when they turn axle, cone or wheel, as curves for the widgets and as words."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import exp, log, pi
+
+import numpy as np
+
+from conemodel.base.units import Floats
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.motion import air_torque
+from conemodel.physics.thread import thread_torque_arm
+from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature, signature
+from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of, pinch
+
+END_PLAY_STEP = 1e-6
+"""Steps in which end play is taken for what is felt [m]: far finer than a hand, and the same key for a cache."""
+
+TURN_LIMIT = 1.0
+"""Most the hand puts on the cone spanner when it feels for the balls [N·m]. Assumption."""
+
+TABLE = 360
+"""Points a turn of the twirling table."""
+
+SPEEDS = np.array([0.0, 1.0, 2.5, 5.0, 10.0, 20.0, 40.0])
+"""Speeds of the coasting curve [rad/s]."""
+
+ROUGHNESS = {"gritty": 0.6, "notchy": 0.5, "tight in one place": 0.2}
+"""How rough a wheel sounds by what fingers would say [-]. Assumption."""
+
+
+TIGHT, PLAY = "tight in one place", "uneven play"
+"""Words of `tasks.bearing.feel_when_turned` that are said otherwise here, or left to rocking."""
+
+WANDERS = "tight in a place that wanders from turn to turn"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TwirlFeel:
+    """Twirling: friction (n,) [N·m] and signed pull (n,) [N·m] over `span` [rad] of the axle; words."""
+
+    friction: tuple[float, ...]
+    pull: tuple[float, ...]
+    span: float
+    grit: float
+    words: tuple[str, ...]
+    turning: str
+    let_go: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnFeel:
+    """Turning the cone: where it stands on the clock, and the torque to turn it in at each angle [rad, N·m].
+
+    `angle` and `resist_angle` count outward; the table is empty where the locknut is tight. `mark` is where
+    the pen line stood, None without one.
+    """
+
+    angle: float
+    mark: float | None
+    free: bool
+    resist_angle: tuple[float, ...]
+    resist_effort: tuple[float, ...]
+    limit: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpinFeel:
+    """Coasting: torque [N·m] over speed [rad/s], inertia [kg·m²], roughness 0 to 1; words."""
+
+    speed: tuple[float, ...]
+    torque: tuple[float, ...]
+    inertia: float
+    rough: float
+    running: str
+
+
+@lru_cache(maxsize=1024)
+def signature_at(scenario: Scenario, ends: int) -> Signature:
+    """Return what the fingers find at an end play given in `END_PLAY_STEP`s."""
+    out = ends * END_PLAY_STEP - pinch(scenario).length
+    turned = scenario.with_setting(back_off=out / scenario.axle.lead_per_radian, axle_held="vice")
+    return signature(turned, stage="backed_off")
+
+
+def found_by_fingers(secret: HiddenHub, hub: HubState) -> Signature:
+    """Return what the fingers find on the hub as it stands."""
+    ends = round(end_play_of(secret, hub) / END_PLAY_STEP)
+    return signature_at(secret.now(hub), ends)
+
+
+def in_steps(torque: float) -> float:
+    """Return a torque in steps of what fingers can tell apart [N·m]; nought below the least they feel."""
+    if torque < FELT_TORQUE:
+        return 0.0
+    step = log(1 + FELT_CHANGE)
+    return FELT_TORQUE * exp(round(log(torque / FELT_TORQUE) / step) * step)
+
+
+def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
+    """Return what twirling the axle through a turn is like."""
+    found = found_by_fingers(secret, hub)
+    span = float(found.angle[-1] + found.angle[1])
+    varies = any(word in found.words for word in ROUGHNESS)
+    count = min(found.angle.size, round(TABLE * span / (2 * pi)))
+    at = np.linspace(0.0, span, count, endpoint=False)
+    level = in_steps(found.level)
+    pull = np.interp(at, found.angle, found.torque - found.level, period=span) if varies else np.zeros(2)
+    words = tuple(where_tight(found) if word == TIGHT else word for word in found.words if word != PLAY)
+    return TwirlFeel(
+        friction=(level, level),
+        pull=tuple(round(float(value), 4) for value in pull),
+        span=span if varies else 2 * pi,
+        grit=0.3 * level if _dry(secret, hub) else 0.0,
+        words=(*words, "dry and scratchy") if _dry(secret, hub) else words,
+        turning=turning_text(words, dry=_dry(secret, hub)),
+        let_go="it stops dead" if "stiff" in words else "it runs on a little",
+    )
+
+
+def where_tight(found: Signature) -> str:
+    """Return whether a tight place stays where it is, turn after turn, or goes round with the balls."""
+    return "tight in one place, every turn" if found.once_per_turn >= found.with_the_balls else WANDERS
+
+
+def _dry(secret: HiddenHub, hub: HubState) -> bool:
+    return secret.now(hub).condition.grease == "dry"
+
+
+def turning_text(words: tuple[str, ...], *, dry: bool) -> str:
+    """Return the words of the fingers as one line.
+
+    >>> turning_text(("smooth", "stiff"), dry=False)
+    'smooth, stiff'
+    """
+    return ", ".join((*words, "dry and scratchy") if dry else words)
+
+
+def turn_feel(secret: HiddenHub, hub: HubState) -> TurnFeel:
+    """Return where the cone stands and how hard it turns in; nothing of that with the locknut tight."""
+    if hub.lock is not None:
+        return TurnFeel(
+            angle=hub.shown, mark=hub.mark, free=False, resist_angle=(), resist_effort=(), limit=TURN_LIMIT
+        )
+    angles, efforts = resist(secret, hub)
+    return TurnFeel(
+        angle=hub.shown,
+        mark=hub.mark,
+        free=True,
+        resist_angle=angles,
+        resist_effort=efforts,
+        limit=TURN_LIMIT,
+    )
+
+
+def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Return the torque to turn the cone in [N·m] over its angle on the clock [rad], in whole degrees."""
+    scenario = secret.now(hub)
+    lead = scenario.axle.lead_per_radian
+    turns = np.radians(np.arange(-24.0, 9.0, 2.0))
+    ends = turns * lead
+    effort = unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * cone_arm(scenario)
+    start = hub.shown - end_play_of(secret, hub) / lead
+    at = np.radians(np.round(np.degrees(start + turns)))
+    falling = np.minimum.accumulate(np.round(effort, 2))
+    return tuple(round(float(a), 5) for a in at), tuple(float(e) for e in falling)
+
+
+def cone_arm(scenario: Scenario) -> float:
+    """Return the torque on the cone per newton of preload it makes [m]."""
+    stack = scenario.stack.side(scenario.hub.adjustable_side)
+    return float(
+        thread_torque_arm(
+            diameter=scenario.axle.thread_diameter,
+            pitch=scenario.axle.thread_pitch,
+            friction=stack.thread_friction,
+            tightening=True,
+        )
+    )
+
+
+def spin_feel(secret: HiddenHub, hub: HubState) -> SpinFeel:
+    """Return what the coasting wheel is like."""
+    scenario = secret.now(hub)
+    found = found_by_fingers(secret, hub)
+    level = max(in_steps(found.level), FELT_TORQUE)
+    torque = level + np.asarray(_air(scenario))
+    rough = max((ROUGHNESS.get(word, 0.0) for word in found.words), default=0.0)
+    rough = max(rough, ROUGHNESS["gritty"] if _dry(secret, hub) else 0.0)
+    return SpinFeel(
+        speed=tuple(SPEEDS.tolist()),
+        torque=tuple(round(float(value), 6) for value in torque),
+        inertia=scenario.wheel.rim_inertia,
+        rough=rough,
+        running="runs rough" if rough >= 0.5 else "runs unevenly" if rough else "runs smooth and quiet",
+    )
+
+
+def _air(scenario: Scenario) -> Floats:
+    wheel = scenario.wheel
+    return air_torque(drag_area=wheel.air_drag_area, radius=wheel.rim_radius, speed=SPEEDS)

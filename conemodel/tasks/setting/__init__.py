@@ -1,0 +1,1 @@
+"""Predict a setting: five stages, good range, verdict, what it rests on."""

@@ -1,0 +1,164 @@
+"""What else should be known about a setting, in sentences."""
+
+from collections.abc import Iterator, Mapping
+
+from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.clamp import skewer_yield_force
+from conemodel.physics.rating import STATIC_PRESSURE
+from conemodel.solve.stages.locknut import SHARE_OF_NUT
+from conemodel.solve.stages.terms import Steps, steps_of
+from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.sensitivity import Spread
+from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.wording import STAGE_WORDS, direction, fraction_of_turn
+
+RULE_OF_THUMB = "a quarter turn"
+"""Back-off that is commonly taught. Common practice, no source."""
+
+
+def notes_on(
+    scenario: Scenario,
+    steps: Steps,
+    window: Window,
+    spreads: tuple[Spread, ...],
+    stages: Mapping[str, Stage],
+) -> tuple[str, ...]:
+    """Return the notes on a setting, most pressing first."""
+    return (
+        *_on_the_races(stages),
+        *_on_the_clamp(scenario, steps),
+        *_on_the_hold(scenario, steps),
+        *_on_assumptions(steps, window, spreads),
+        *_on_the_seat(scenario, steps),
+        *_on_the_back_off(scenario, steps, window),
+    )
+
+
+def _on_the_races(stages: Mapping[str, Stage]) -> Iterator[str]:
+    """Yield what dents the races, and which stages lie outside what the model holds for. Source: [ISO76]."""
+    worst = max(stages.values(), key=lambda stage: stage.peak_pressure)
+    if worst.peak_pressure > STATIC_PRESSURE:
+        yield (
+            f"The pressure on a race reaches {MPA.from_si(worst.peak_pressure):.0f} MPa "
+            f"({STAGE_WORDS[worst.name]}): above {MPA.from_si(STATIC_PRESSURE):.0f} MPa dents stay in hard steel."
+        )
+    beyond = [STAGE_WORDS[stage.name] for stage in stages.values() if not stage.valid]
+    if beyond:
+        yield (
+            f"Outside what the model holds for: {', '.join(beyond)}. There the balls leave their races, and the "
+            "numbers say no more than far too loose or far too tight."
+        )
+
+
+def _on_the_clamp(scenario: Scenario, steps: Steps) -> Iterator[str]:
+    """Yield what is near to going wrong where the clamp presses."""
+    clamp = scenario.clamp
+    if clamp.kind == "quick release":
+        holds = skewer_yield_force(
+            diameter=clamp.rod_diameter, pitch=clamp.rod_pitch, yield_strength=clamp.rod_yield
+        )
+        if steps.clamp.force > holds:
+            yield (
+                f"A rod of {MM.from_si(clamp.rod_diameter):g} mm yields at about {NEWTON.from_si(float(holds)):.0f} N: "
+                "it cannot clamp as hard as that."
+            )
+    for side in steps.clamp.nearly_proud:
+        margin = steps.clamp.sides[side].margin or 0.0
+        yield (
+            f"On the {side} the axle end stands only {MM.from_si(margin):.2f} mm back from the dropout's outer face: "
+            "measure it again before riding."
+        )
+    if steps.clamp.source.startswith("capped"):
+        yield f"The clamp force is {steps.clamp.source}: {NEWTON.from_si(steps.clamp.force):.0f} N."
+    for side, state in steps.clamp.sides.items():
+        if state.unlocked and state.entry == "locknut":
+            yield (
+                f"The clamp takes the last load off the locknut's thread on the {side}: "
+                "it is held by the clamp only. Lock it harder."
+            )
+        elif state.unlocked:
+            yield (
+                f"On the {side} the axle nut presses harder than the locknut was locked: tightening it may turn "
+                "locknut and cone. Check the play again after the nuts."
+            )
+
+
+def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
+    """Yield what locking did that the hands may not have meant."""
+    joint, setting = steps.joint, scenario.setting
+    adjusted = scenario.stack.side(scenario.hub.adjustable_side)
+    if SHARE_OF_NUT[setting.technique] == 0.0:
+        yield (
+            "The cone is backed onto a held locknut: end play rises a hair, and no thread slack is taken up. If the "
+            "locknut was run up hard enough to push the cone in first, end play is less by up to that slack, "
+            f"{MM.from_si(scenario.axle.backlash_range[1]):.2f} mm."
+        )
+    elif joint.runs_in:
+        yield (
+            "Nothing holds the cone: it turns in with the locknut from the first touch, and the locknut drives it "
+            f"into the balls up to some {NEWTON.from_si(joint.stop_preload) / 1e3:.0f} kN. Races are ruined this way."
+        )
+    elif setting.cone_held and joint.holding_torque > 0:
+        holder = (
+            "spanner on the cone, with the washer's key," if adjusted.keyed_washer else "spanner on the cone"
+        )
+        yield f"The {holder} has to hold {NEWTON_METRE.from_si(joint.holding_torque):.1f} N·m."
+    elif adjusted.keyed_washer and not setting.cone_held:
+        yield (
+            "Only the washer's key keeps the cone from turning: it gives by "
+            f"{DEG.from_si(adjusted.key_clearance):.0f}°, and a soft tab shears."
+        )
+    if setting.axle_held == "nothing" and SHARE_OF_NUT[setting.technique] > 0.0:
+        yield (
+            "The axle is free to turn with the nut, so the cone may back out onto the nut instead of being pushed "
+            "in: the play after locking cannot be foretold. Hold the axle in a soft-jawed vice."
+        )
+
+
+def _on_assumptions(steps: Steps, window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
+    """Yield where an assumption alone changes the verdict."""
+    state = window.state(steps.end_play("clamped"))
+    for spread in spreads:
+        if any(other != state for other in spread.states):
+            low, high = spread.states
+            yield (
+                f"The {spread.label} is not known ({spread.span}); at the low end this setting would be {low}, at "
+                f"the high end {high}."
+            )
+
+
+def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
+    """Yield how the clamped bench differs from the frame."""
+    if scenario.setting.clamp_seat == "dropouts":
+        return
+    frame = steps_of(scenario.with_setting(clamp_seat="dropouts"))
+    difference = frame.end_play("clamped") - steps.end_play("clamped")
+    if frame.clamp.proud:
+        yield "In the frame this axle stands proud of its dropout; the bench seat hides that."
+    turn = DEG.from_si(abs(difference) / scenario.axle.lead_per_radian)
+    if abs(difference) < 1e-9:
+        yield f"Clamped on {scenario.setting.clamp_seat}, the bearing is as it will be in the frame."
+    else:
+        change = "looser" if difference > 0 else "tighter"
+        yield (
+            f"Clamped on {scenario.setting.clamp_seat}: in the frame it will be {MM.from_si(abs(difference)):.3f} mm "
+            f"{change}, {turn:.1f}° of cone, because the clamp then enters by the "
+            f"{'end of the axle' if frame.clamp.proud else 'locknut'}."
+        )
+
+
+def _on_the_back_off(scenario: Scenario, steps: Steps, window: Window) -> Iterator[str]:
+    """Yield the back-off this hub wants, beside the rule of thumb."""
+    unknown = scenario.setting.axle_held == "nothing" or steps.joint.runs_in
+    if unknown or steps.clamp.proud or window.width <= 0:
+        return
+    lead = scenario.axle.lead_per_radian
+    wanted = scenario.setting.back_off + (window.target - steps.end_play("clamped")) / lead
+    way = direction(wanted * lead).split(" ")[0]
+    yield (
+        f"Locked and clamped like this, the model wants the cone {DEG.from_si(abs(wanted)):.0f}° {way} from finger "
+        f"contact ({fraction_of_turn(wanted)}); common practice says {RULE_OF_THUMB} for a first try. "
+        f"The good range is only {DEG.from_si(window.width / lead):.0f}° wide, so feel it clamped and bring it in "
+        "from there."
+    )

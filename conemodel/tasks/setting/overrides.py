@@ -1,0 +1,145 @@
+"""A scenario with what a person typed over it: the same words on the command line, in a link and on screen."""
+
+import math
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.units import DEG, MM, TURN
+from conemodel.parts.mounting import Clamp
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import Fault, Part, PartProblems, file_key
+from conemodel.parts.setting import Limits, Setting
+from conemodel.physics.thread import clearance_for_backlash
+
+_FRACTION = re.compile(r"^\s*([+-]?)\s*(?:(\d+)\s+)?(\d+)\s*/\s*(\d+)\s*$")
+_DEGREES = re.compile(r"^\s*([+-]?\d+(?:\.\d*)?)\s*(?:°|deg|degrees)\s*$")
+
+TURN_FORMS = "must be a fraction of a turn (1/4), a decimal (0.25) or degrees (90deg)"
+
+
+def parse_turn(text: str) -> float:
+    """Return a turn as typed, in [rad]: ``1/4``, ``1 1/8``, ``0.25``, ``90deg``, ``90°``; positive is out.
+
+    Errors: ValueError with the forms that are understood.
+
+    >>> round(parse_turn("1/4"), 6), round(parse_turn("90deg"), 6), round(parse_turn("0.25"), 6)
+    (1.570796, 1.570796, 1.570796)
+    """
+    if match := _FRACTION.match(text):
+        sign, whole, part, of = match.groups()
+        if int(of) == 0:
+            raise ValueError(TURN_FORMS)
+        turns = int(whole or 0) + int(part) / int(of)
+        return TURN.to_si(-turns if sign == "-" else turns)
+    if match := _DEGREES.match(text):
+        return DEG.to_si(float(match[1]))
+    try:
+        turns = float(text)
+    except ValueError:
+        raise ValueError(TURN_FORMS) from None
+    if not math.isfinite(turns):
+        raise ValueError(TURN_FORMS)
+    return TURN.to_si(turns)
+
+
+FIELDS: dict[str, tuple[str, str]] = {
+    "back-off": ("setting", "back_off"),
+    "technique": ("setting", "technique"),
+    "lock-torque": ("setting", "lock_torque"),
+    "drift": ("setting", "drift"),
+    "cone-held": ("setting", "cone_held"),
+    "slack-taken": ("setting", "slack_taken"),
+    "axle-held": ("setting", "axle_held"),
+    "clamp-seat": ("setting", "clamp_seat"),
+    "clamp-force": ("clamp", "force"),
+    "thread-slack": ("axle", "thread_clearance"),
+    "limit-rim-play": ("limits", "rim_play"),
+    "limit-torque": ("limits", "torque"),
+    "limit-pressure": ("limits", "cone_pressure"),
+    "limit-life": ("limits", "life_ratio"),
+}
+"""What can be typed, and the part and field of a scenario it changes.
+
+Numbers are in the unit of the scenario file; back-off is a turn; thread slack is the axial backlash in mm."""
+
+_YES_NO = {"yes": True, "no": False}
+
+
+def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
+    """Return a scenario with some fields changed as typed; `given` maps names of `FIELDS` to text.
+
+    Errors: `InputProblems` with every mistake.
+    """
+    parts: dict[str, Part] = {name: getattr(scenario, name) for name, _ in FIELDS.values()}
+    changed, problems = _laid_over(parts, given)
+    if problems:
+        raise InputProblems(problems)
+    try:
+        return scenario.replace(**changed)
+    except PartProblems as error:
+        raise InputProblems(scenario.say(fault) for fault in error.faults) from None
+
+
+def option_problems(given: Mapping[str, str]) -> list[Problem]:
+    """Return what is wrong with what was typed, for when there is no scenario to lay it over."""
+    stand_in = {"setting": Setting(), "clamp": Clamp(kind="quick release"), "limits": Limits()}
+    return _laid_over(stand_in, given)[1]
+
+
+def _laid_over(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dict[str, Part], list[Problem]]:
+    """Return the parts as typed, and every mistake."""
+    problems: list[Problem] = []
+    changed: dict[str, Part] = {}
+    for name, part in parts.items():
+        changes = _changes(name, part, given, problems)
+        if name == "clamp" and changes:
+            changes |= {"pick_up": None, "torque": None}
+        try:
+            changed[name] = part.replace(**changes) if changes else part
+        except PartProblems as error:
+            problems += [_said(name, part, fault, given) for fault in error.faults]
+    return changed, problems
+
+
+def _changes(name: str, part: Part, given: Mapping[str, str], problems: list[Problem]) -> dict[str, Any]:
+    """Return the fields of one part that were typed, in SI; what cannot be read is added to `problems`."""
+    changes: dict[str, Any] = {}
+    for option, (owner, field) in FIELDS.items():
+        if owner != name or option not in given:
+            continue
+        try:
+            changes[field] = _read(type(part), field, given[option])
+        except ValueError as error:
+            problems.append(Problem(where=f"--{option}", value=given[option][:60], limit=str(error)))
+    return changes
+
+
+def _read(part: type[Part], field: str, text: str) -> Any:
+    """Return one field as typed, in SI. Errors: ValueError with what would have been understood."""
+    info = part.model_fields[field]
+    if field == "back_off":
+        return parse_turn(text)
+    if info.annotation is bool:
+        if text not in _YES_NO:
+            raise ValueError("must be yes or no")
+        return _YES_NO[text]
+    if file_key(field, info) == field and info.annotation is not float:
+        return text
+    try:
+        value = float(text)
+    except ValueError:
+        raise ValueError("must be a number") from None
+    if field == "thread_clearance":
+        return float(clearance_for_backlash(axial_backlash=MM.to_si(value)))
+    return part.locate(field)[1].to_si(value)
+
+
+def _said(name: str, part: Part, fault: Fault, given: Mapping[str, str]) -> Problem:
+    """Return a fault under the name the person typed."""
+    typed = next((option for option, place in FIELDS.items() if place == (name, fault.field)), fault.field)
+    said = part.say(fault)
+    return Problem(
+        where=f"--{typed}", value=given.get(typed, said.value)[:60], limit=said.limit, remedy=said.remedy
+    )

@@ -1,0 +1,87 @@
+"""Predict: what a cone setting becomes after the locknut and the clamp."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from conemodel.parts.bearing import Pair
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions
+from conemodel.solve.freeplay.hand_positions import read_play
+from conemodel.solve.stages.clamp import ClampState
+from conemodel.solve.stages.locknut import Joint
+from conemodel.solve.stages.terms import STAGES, pair_of, steps_of
+from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.tasks.setting.good_range import Window, window_of
+from conemodel.tasks.setting.sensitivity import spreads_of
+from conemodel.tasks.setting.stage_result import Stage, stage_of
+from conemodel.tasks.setting.verdict import Verdict, verdict_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Prediction:
+    """What a setting becomes, stage by stage, and what to make of it.
+
+    Attributes:
+        scenario: what was asked.
+        pair: the rows of balls as solved.
+        stages: by name, in the order of the work.
+        joint: the locked side; clamp: the closed clamp.
+        window: the good range, clamped; verdict: where this setting stands in it and what to do.
+    """
+
+    scenario: Scenario
+    pair: Pair
+    stages: Mapping[str, Stage]
+    joint: Joint
+    clamp: ClampState
+    window: Window
+    verdict: Verdict
+
+
+def predict(scenario: Scenario) -> Prediction:
+    """Predict the five stages of a scenario's setting.
+
+    Errors: `NotConverged` where no balance of forces is found.
+
+    >>> from conemodel.parts.toml_files import load_scenario
+    >>> prediction = predict(load_scenario("scenarios/touring-rear.toml"))
+    >>> list(prediction.stages)
+    ['contact', 'backed_off', 'locked', 'clamped', 'ridden']
+    >>> prediction.verdict.state
+    'loose'
+    """
+    spreads = spreads_of(scenario)  # first: they solve this hub together with what it could be
+    pair, steps, window = pair_of(scenario), steps_of(scenario), window_of(scenario)
+    ends = np.array([steps.end_play(name) for name in STAGES])
+    loads = np.zeros((len(STAGES), 5))
+    loads[-1] = road_load(scenario.wheel, side=True)
+    solution = solve_positions(pair, end_play=ends, load=loads)
+    rim, axle_end = read_play(
+        pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
+    )
+    torque = load_drag(pair, solution).total
+    stages = {
+        name: stage_of(
+            pair,
+            name,
+            steps.terms[name],
+            float(ends[i]),
+            case_of(solution, i),
+            torque[i],
+            float(rim[i]),
+            float(axle_end[i]),
+        )
+        for i, name in enumerate(STAGES)
+    }
+    return Prediction(
+        scenario=scenario,
+        pair=pair,
+        stages=stages,
+        joint=steps.joint,
+        clamp=steps.clamp,
+        window=window,
+        verdict=verdict_of(scenario, steps, window, spreads, stages),
+    )

@@ -1,0 +1,215 @@
+"""What is only assumed, and how far each assumption moves the turn that is advised."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import NamedTuple
+
+from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.freeplay.hand_positions import axle_end_of, place_curves, rim_of
+from conemodel.solve.stages.clamp import clamp_force
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_of
+from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.tasks.setting.good_range import Window, windows_of
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spread:
+    """One assumption and the turns it leads to.
+
+    Attributes:
+        name: stable name; label: in words; span: the assumed range in words.
+        low, high: least and most turn it alone leads to, along the axle [m], positive out.
+        states: verdict at the low and at the high end of the assumption.
+    """
+
+    name: str
+    label: str
+    span: str
+    low: float
+    high: float
+    states: tuple[str, str]
+
+    @property
+    def width(self) -> float:
+        """How far it moves the turn [m]."""
+        return self.high - self.low
+
+
+def spreads_of(scenario: Scenario) -> tuple[Spread, ...]:
+    """Return what each assumption alone does to the turn advised, widest first."""
+    moved = scenario.setting.back_off * scenario.axle.lead_per_radian
+    if scenario.setting.axle_held == "nothing":
+        moved = 0.0
+    found = (_spread(case, moved) for case in _cases(scenario.with_setting(back_off=0.0)))
+    return tuple(sorted(found, key=lambda spread: -spread.width))
+
+
+class _Variant(NamedTuple):
+    """One assumption: name, words, range in words, and the scenario at both its ends."""
+
+    name: str
+    label: str
+    span: str
+    low: Scenario
+    high: Scenario
+
+
+class _Case(NamedTuple):
+    """One assumption: name, words, range in words, and at both its ends the good range and the end play [m]."""
+
+    name: str
+    label: str
+    span: str
+    ends: tuple[tuple[Window, float], tuple[Window, float]]
+
+
+def _spread(case: _Case, moved: float) -> Spread:
+    """Return the spread of one assumption for a cone that is `moved` out along the axle [m]."""
+    turns = [window.target - end_play - moved for window, end_play in case.ends]
+    low, high = (window.state(end_play + moved) for window, end_play in case.ends)
+    return Spread(
+        name=case.name,
+        label=case.label,
+        span=case.span,
+        low=min(turns),
+        high=max(turns),
+        states=(low, high),
+    )
+
+
+@lru_cache(maxsize=64)
+def _cases(scenario: Scenario) -> tuple[_Case, ...]:
+    """Return every assumption of a scenario whose cone stands where the fingers left it.
+
+    Back-off only adds to the end play, so these serve for every position of the cone. The hub itself is worked
+    out along with what its assumptions could make of it: together they cost little more than one.
+    """
+    variants = list(_variants(scenario))
+    ends = [end for variant in variants for end in (variant.low, variant.high)]
+    pair, wheel = pair_of(scenario), scenario.wheel
+    rims = [rim_of(pair_of(end), wheel.rim_radius) for end in (scenario, *ends)]
+    place_curves((*rims, axle_end_of(pair, scenario.axle_end_arm)))
+    _, *windows = windows_of((scenario, *ends))
+    clamped = [(window, steps_of(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)]
+    return tuple(
+        _Case(variant.name, variant.label, variant.span, both)
+        for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
+    )
+
+
+def _variants(scenario: Scenario) -> Iterator[_Variant]:
+    """Yield every assumption that bears on a scenario."""
+    assumed, axle, setting = scenario.assumed, scenario.axle, scenario.setting
+    forces = _around(clamp_force(scenario)[0], assumed.clamp_force_low, assumed.clamp_force_high)
+    yield _variant(
+        "clamp_force",
+        "clamp force",
+        f"{_span(forces, KILONEWTON)} kN",
+        (_with_clamp_force(scenario, force) for force in forces),
+    )
+    shares = _around(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
+    yield _variant(
+        "thread_give",
+        "give of the threads",
+        f"{_span(shares, ONE)} of their core's stretch",
+        (scenario.replace(axle=axle.replace(thread_core_share=share)) for share in shares),
+    )
+    groove = (assumed.conformity_low, assumed.conformity_high)
+    yield _variant(
+        "conformity",
+        "groove radius",
+        f"{_span(groove, ONE)} of the ball",
+        (with_conformity(scenario, value) for value in groove),
+    )
+    fingers = _around(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
+    yield _variant(
+        "finger_torque",
+        "pinch of the fingers",
+        f"{_span(fingers, NEWTON_METRE)} N·m",
+        (scenario.with_setting(finger_torque=torque) for torque in fingers),
+    )
+    yield _lock_variant(scenario)
+    if SHARE_OF_NUT[setting.technique] == 0.0:
+        return
+    if axle.thread_clearance is None and not setting.slack_taken:
+        yield _variant(
+            "thread_slack",
+            "thread slack",
+            f"{_span(axle.backlash_range, MM)} mm",
+            (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
+        )
+    stack = scenario.stack.side(scenario.hub.adjustable_side)
+    if not setting.cone_held and stack.keyed_washer:
+        turns = _around(stack.key_clearance, assumed.drift_low, assumed.drift_high)
+        yield _variant(
+            "key_clearance",
+            "give of the washer's key",
+            f"{_span(turns, DEG)}°",
+            (_with_stack(scenario, key_clearance=turn) for turn in turns),
+        )
+    if setting.cone_held:
+        turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
+        yield _variant(
+            "drift",
+            "turn of the held cone",
+            f"{_span(turns, DEG)}°",
+            (scenario.with_setting(drift=turn) for turn in turns),
+        )
+
+
+def _lock_variant(scenario: Scenario) -> _Variant:
+    """Return how hard the locknut presses: neither the torque on a thin spanner nor the friction is measured."""
+    assumed, stack = scenario.assumed, scenario.stack.side(scenario.hub.adjustable_side)
+    torques = _around(scenario.setting.lock_torque, assumed.lock_torque_low, assumed.lock_torque_high)
+    frictions = _around(stack.thread_friction, assumed.friction_low, assumed.friction_high)
+    ends = [
+        _with_stack(
+            scenario.with_setting(lock_torque=torque), thread_friction=friction, face_friction=friction
+        )
+        for torque, friction in zip(torques, reversed(frictions), strict=True)
+    ]
+    forces = [
+        lock_force_of(end.axle, end.stack.side(end.hub.adjustable_side), end.setting.lock_torque)
+        for end in ends
+    ]
+    return _variant(
+        "lock_force", "force of the locknut", f"{_span((forces[0], forces[1]), KILONEWTON)} kN", ends
+    )
+
+
+def _variant(name: str, label: str, span: str, ends: Iterable[Scenario]) -> _Variant:
+    low, high = ends
+    return _Variant(name, label, span, low, high)
+
+
+def _around(given: float, low: float, high: float) -> tuple[float, float]:
+    """Return an assumed range, widened to what the scenario itself says: a turn advised lies within its range."""
+    return min(low, given), max(high, given)
+
+
+def _span(ends: tuple[float, float], unit: Unit) -> str:
+    """Return a range as words, whole numbers where they are large."""
+    low, high = (unit.from_si(end) for end in ends)
+    return f"{low:.0f} to {high:.0f}" if high >= 10 else f"{low:.2g} to {high:.2g}"
+
+
+def _with_clamp_force(scenario: Scenario, force: float) -> Scenario:
+    """Return the scenario with its clamp closed by a `force` [N], however it was given."""
+    return scenario.replace(clamp=scenario.clamp.replace(force=force, pick_up=None, torque=None))
+
+
+def _with_stack(scenario: Scenario, **changes: float) -> Scenario:
+    """Return the scenario with the stack of the adjustable side changed [SI]."""
+    side = scenario.hub.adjustable_side
+    return scenario.replace(
+        stack=scenario.stack.replace(**{side: scenario.stack.side(side).replace(**changes)})
+    )
+
+
+def with_conformity(scenario: Scenario, value: float) -> Scenario:
+    """Return the scenario with both grooves of both rows at another conformity."""
+    hub = scenario.hub
+    left, right = (row.replace(cone_conformity=value, cup_conformity=value) for row in (hub.left, hub.right))
+    return scenario.replace(hub=hub.replace(left=left, right=right))

@@ -1,0 +1,94 @@
+"""Study: what the cone's position does, before and after clamping."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from conemodel.base.units import Array
+from conemodel.parts.scenario import Scenario
+from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.equilibrium.pair import PairSolution
+from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.wheel_positions import solve_positions
+from conemodel.solve.freeplay.hand_positions import read_play
+from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.wheel.ball_drag import load_drag
+
+SWEEP_FROM, SWEEP_TO = -np.pi / 12, np.pi * 2 / 3
+"""Cone positions a sweep covers where none are given, out from finger contact [rad]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sweep:
+    """One hub over the position of its cone; every field has shape (n,).
+
+    Attributes:
+        cone_angle: how far the cone is turned out from finger contact [rad].
+        end_play_open, end_play_clamped: locked on the bench, and once clamped [m].
+        preload_open, preload_clamped: mean over the wheel's positions [N].
+        rim_play_open, rim_play_clamped: free play at the rim, stop to stop [m].
+        peak_pressure_clamped: worst pressure on a race from preload alone [Pa].
+        peak_pressure_ridden: the same under the rider [Pa].
+        torque_clamped: mean turning torque from preload [N·m].
+    """
+
+    cone_angle: Array
+    end_play_open: Array
+    end_play_clamped: Array
+    preload_open: Array
+    preload_clamped: Array
+    rim_play_open: Array
+    rim_play_clamped: Array
+    peak_pressure_clamped: Array
+    peak_pressure_ridden: Array
+    torque_clamped: Array
+
+
+def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
+    """Return what a scenario becomes for each back-off in `cone_angle` (n,) [rad], 81 positions by default.
+
+    Everything but the back-off is as in the scenario's setting. Errors: `NotConverged`.
+    """
+    angle = (
+        np.linspace(SWEEP_FROM, SWEEP_TO, 81)
+        if cone_angle is None
+        else np.asarray(cone_angle, dtype=np.float64)
+    )
+    pair = pair_of(scenario)
+    opened, clamped = end_plays_over(scenario, angle)
+    bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
+    ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
+    arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle_end_arm}
+    return Sweep(
+        cone_angle=angle,
+        end_play_open=opened,
+        end_play_clamped=clamped,
+        preload_open=bench.preload.mean(axis=-1),
+        preload_clamped=frame.preload.mean(axis=-1),
+        rim_play_open=read_play(pair, opened, **arms)[0],
+        rim_play_clamped=read_play(pair, clamped, **arms)[0],
+        peak_pressure_clamped=_worst(frame),
+        peak_pressure_ridden=_worst(ridden),
+        torque_clamped=load_drag(pair, frame).total.mean(axis=-1),
+    )
+
+
+def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
+    """Return the end play locked and clamped for each position of the cone (n,) [m]."""
+    steps = steps_of(scenario)
+    if steps.joint.runs_in or scenario.setting.axle_held == "nothing":
+        # the cone does not stay where it was turned to: each position has a story of its own
+        each = [steps_of(scenario.with_setting(back_off=float(at))) for at in angle]
+        locked, clamped = (np.array([step.end_play(name) for step in each]) for name in ("locked", "clamped"))
+        return locked, clamped
+    # all terms but the back-off are the same at every position, so the two end plays move along with the cone
+    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
+    return steps.end_play("locked") + moved, steps.end_play("clamped") + moved
+
+
+def _worst(solution: PairSolution) -> Array:
+    """Return the worst race pressure of each case over positions and balls [Pa]."""
+    rows = (solution.left, solution.right)
+    pressures = [p for row in rows for p in (row.cone_pressure, row.cup_pressure)]
+    worst: Array = np.max([pressure.max(axis=(-2, -1)) for pressure in pressures], axis=0)
+    return worst

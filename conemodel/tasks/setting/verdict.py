@@ -1,0 +1,222 @@
+"""The verdict: loose, right or tight once clamped, and the turn to make, as a range."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.parts.hub import Side
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.clamp import required_force_against_removal
+from conemodel.solve.stages.clamp import close_clamp
+from conemodel.solve.stages.terms import Steps
+from conemodel.tasks.setting.advice import notes_on
+from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.sensitivity import Spread
+from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.wording import direction, turn_size
+
+State = Literal["loose", "right", "tight"]
+
+LEAST_LOCK = 2.0
+"""Torque at the locknut below which it is not locked at all [N·m]. Assumption: what fingers alone can do."""
+
+DO_NOT_RIDE = "Do not ride"
+"""How every warning of a wheel that may come out begins."""
+
+REMOVAL_FORCE = 2300.0
+"""Pull that must not move a wheel in its dropouts [N]. Source: [EN14766]"""
+
+BEST_GRIP = 0.30
+"""Friction of dropout on clamp and locknut at its best [-]: the least clamp force follows. Assumption."""
+
+CURVE_ERROR = 0.01
+"""Share by which play read from a curve may miss the limit it was set to [-]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turn:
+    """A turn of the cone from where it stands.
+
+    Attributes:
+        length: along the axle [m]; positive is out, negative in.
+        low, high: range over everything assumed [m]: the spreads taken as independent, root of the sum of squares.
+        spreads: what each assumption does to it, widest first.
+        lead_per_radian: of the axle's thread [m/rad].
+    """
+
+    length: float
+    low: float
+    high: float
+    spreads: tuple[Spread, ...]
+    lead_per_radian: float
+
+    @property
+    def angle(self) -> float:
+        """The turn [rad]; positive is out."""
+        return self.length / self.lead_per_radian
+
+    @property
+    def angle_range(self) -> tuple[float, float]:
+        """Its range [rad]."""
+        return self.low / self.lead_per_radian, self.high / self.lead_per_radian
+
+    @property
+    def widest(self) -> str:
+        """The assumption that widens the range most, in words; empty where nothing is assumed."""
+        return self.spreads[0].label if self.spreads and self.spreads[0].width > 0 else ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdict:
+    """What to make of a setting.
+
+    Attributes:
+        state: loose, right or tight once clamped.
+        unsafe: reasons not to ride, most serious first; usually none.
+        sentence: the whole verdict in plain words; begins with the first reason not to ride.
+        turn: the turn to make, None where no turn of the cone helps.
+        notes: what else should be known.
+    """
+
+    state: State
+    unsafe: tuple[str, ...]
+    sentence: str
+    turn: Turn | None
+    notes: tuple[str, ...]
+
+
+def verdict_of(
+    scenario: Scenario,
+    steps: Steps,
+    window: Window,
+    spreads: tuple[Spread, ...],
+    stages: Mapping[str, Stage],
+) -> Verdict:
+    """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed."""
+    clamped = stages["clamped"]
+    state = window.state(steps.end_play("clamped"))
+    obstacle = _obstacle(scenario, steps, window)
+    turn = None if obstacle else turn_of(scenario, steps, window, spreads)
+    unsafe = (*_proud_axle(scenario, steps), *_weak_clamp(scenario, steps))
+    said = [
+        *unsafe,
+        _said(scenario, state, clamped.rim_play, clamped.preload),
+        obstacle or _advice(scenario, state, turn),
+    ]
+    return Verdict(
+        state=state,
+        unsafe=unsafe,
+        sentence=" ".join(said),
+        turn=turn,
+        notes=notes_on(scenario, steps, window, spreads, stages),
+    )
+
+
+def turn_of(scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spread, ...]) -> Turn:
+    """Return the turn from where the cone stands to the middle of the good range, and its range."""
+    length = window.target - steps.end_play("clamped")
+    up = sum(max(spread.high - length, 0.0) ** 2 for spread in spreads) ** 0.5
+    down = sum(max(length - spread.low, 0.0) ** 2 for spread in spreads) ** 0.5
+    return Turn(
+        length=length,
+        low=length - down,
+        high=length + up,
+        spreads=spreads,
+        lead_per_radian=scenario.axle.lead_per_radian,
+    )
+
+
+def _proud_in_frame(scenario: Scenario, steps: Steps) -> tuple[Side, ...]:
+    """Return the sides on which the axle stands proud once in the frame, whatever the clamp presses on now."""
+    if scenario.setting.clamp_seat == "dropouts":
+        return steps.clamp.proud
+    return close_clamp(scenario.with_setting(clamp_seat="dropouts")).proud
+
+
+def _proud_axle(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
+    """Return the reason not to ride where the axle reaches through a dropout."""
+    proud = _proud_in_frame(scenario, steps)
+    if not proud:
+        return ()
+    where = "both ends" if len(proud) == 2 else f"the {proud[0]} end"
+    return (
+        f"{DO_NOT_RIDE}: the axle stands proud of the dropout at {where}, so the clamp squeezes the axle and not "
+        "the frame, and the wheel can come out. No setting of the cone cures that: fit an axle of the right length.",
+    )
+
+
+def _weak_clamp(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
+    """Return the reason not to ride where the clamp cannot hold the wheel in open dropouts.
+
+    Source: [EN14766]
+    """
+    if scenario.clamp.kind == "thru-axle" or scenario.setting.clamp_seat != "dropouts":
+        return ()
+    needed = required_force_against_removal(removal_force=REMOVAL_FORCE, friction=BEST_GRIP, faces=4)
+    if steps.clamp.force >= needed:
+        return ()
+    return (
+        f"{DO_NOT_RIDE}: a clamp force of {NEWTON.from_si(steps.clamp.force):.0f} N does not hold the wheel. Against "
+        f"the {NEWTON.from_si(REMOVAL_FORCE):.0f} N a standard pulls at it with, friction alone needs "
+        f"{NEWTON.from_si(float(needed)):.0f} N even on faces that grip well.",
+    )
+
+
+def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
+    """Return why no turn of the cone brings this hub right, or nothing."""
+    if _proud_in_frame(scenario, steps):
+        return "Put that right before setting the cone."
+    if window.width <= 0:
+        return (
+            "No setting is good all the way round: where it is loose enough in one place it rocks in another. "
+            "Look at axle, cones, cups and balls before adjusting."
+        )
+    if scenario.setting.lock_torque < LEAST_LOCK:
+        return "Lock it first: with the locknut hardly tightened nothing keeps the cone where it is."
+    if scenario.setting.axle_held == "nothing":
+        return "Hold the axle first: it turned with the cone, so turning the cone changed nothing."
+    if steps.joint.runs_in:
+        return (
+            "Hold the cone first: without a key or a spanner it follows the locknut until the balls stop it."
+        )
+    if steps.joint.far_side_slips:
+        return "Lock the far side first: holding it does not keep the axle from turning at this torque."
+    return ""
+
+
+def _said(scenario: Scenario, state: State, rim_play: float, preload: float) -> str:
+    """Return what is felt once clamped."""
+    felt = (1 + CURVE_ERROR) * scenario.limits.rim_play
+    if state == "loose":
+        return f"Clamped, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
+    if state == "tight":
+        return f"Clamped, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
+    play = (
+        f"it rocks {MM.from_si(rim_play):.1f} mm at the rim"
+        if rim_play > felt
+        else "no play is felt at the rim"
+    )
+    pinched = f"are pinched with {NEWTON.from_si(preload):.0f} N" if preload >= 0.5 else "are not pinched"
+    return f"Clamped, {play} and the balls {pinched}: within the limits."
+
+
+def _advice(scenario: Scenario, state: State, turn: Turn | None) -> str:
+    """Return the turn to make as a sentence."""
+    if state == "right" or turn is None:
+        return "Leave it."
+    spanner = scenario.assumed.spanner_length
+    low, high = sorted(abs(angle) for angle in turn.angle_range)
+    if turn.low < 0 < turn.high:
+        reach = f"from {_way(turn.angle_range[0])} to {_way(turn.angle_range[1])}"
+    else:
+        reach = f"{DEG.from_si(low):.0f} to {DEG.from_si(high):.0f}°"
+    because = f", mostly for not knowing the {turn.widest}" if turn.widest else ""
+    return (
+        f"Turn the cone {direction(turn.length)} about {turn_size(turn.angle, spanner=spanner)} "
+        f"and lock it the same way; {reach}{because}."
+    )
+
+
+def _way(angle: float) -> str:
+    return f"{DEG.from_si(abs(angle)):.0f}° {'out' if angle > 0 else 'in'}"

@@ -1,0 +1,1 @@
+"""Published values beside what is computed now, and what the model leaves out."""

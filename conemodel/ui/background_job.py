@@ -1,0 +1,98 @@
+"""Long work beside the page, in a thread that knows nothing of Streamlit: its progress, a way to stop, its result."""
+
+import threading
+import time
+from collections import OrderedDict
+from collections.abc import Callable, Hashable
+from dataclasses import dataclass, field
+from typing import Generic, TypeVar
+
+from conemodel.tasks.population.study import Cancelled
+
+T = TypeVar("T")
+
+Progress = Callable[[float], None]
+Stop = Callable[[], bool]
+
+DESERTED = 120.0
+"""Work nobody has looked after for so long is stopped [s]: its page was closed."""
+
+_one_at_a_time = threading.Lock()
+
+
+class Kept(Generic[T]):
+    """The last results by what was asked, for all threads; the least used goes first."""
+
+    def __init__(self, most: int) -> None:
+        self._most, self._found, self._lock = most, OrderedDict[Hashable, T](), threading.Lock()
+
+    def get(self, asked: Hashable) -> T | None:
+        """Return the result of what was asked, if it is still here."""
+        with self._lock:
+            if asked in self._found:
+                self._found.move_to_end(asked)
+            return self._found.get(asked)
+
+    def put(self, asked: Hashable, result: T) -> None:
+        """Keep a result."""
+        with self._lock:
+            self._found[asked] = result
+            self._found.move_to_end(asked)
+            while len(self._found) > self._most:
+                self._found.popitem(last=False)
+
+
+@dataclass(slots=True)
+class Work(Generic[T]):
+    """One piece of work. Only one runs at a time; the others wait, so that the pages stay quick.
+
+    Attributes:
+        asked: what for; kept: where its result goes.
+        done: share done, 0 to 1; begun: it no longer waits for its turn.
+        finished: there is nothing more to wait for; error: why there is no result, if it failed by itself.
+        seen: when somebody last asked how far it is [s].
+    """
+
+    asked: Hashable
+    kept: Kept[T]
+    done: float = 0.0
+    begun: bool = False
+    finished: bool = False
+    error: str = ""
+    seen: float = field(default_factory=time.monotonic)
+    _cancelled: threading.Event = field(default_factory=threading.Event)
+
+    def start(self, call: Callable[[Progress, Stop], T]) -> None:
+        """Begin `call`, which is given a place to tell its progress and a question whether to stop."""
+        threading.Thread(target=self._run, args=(call,), daemon=True).start()
+
+    def cancel(self) -> None:
+        """Ask it to stop as soon as it can."""
+        self._cancelled.set()
+
+    @property
+    def cancelled(self) -> bool:
+        """Whether it was asked to stop."""
+        return self._cancelled.is_set()
+
+    def _stop(self) -> bool:
+        if time.monotonic() - self.seen > DESERTED:
+            self._cancelled.set()
+        return self._cancelled.is_set()
+
+    def _tell(self, done: float) -> None:
+        self.done = done
+
+    def _run(self, call: Callable[[Progress, Stop], T]) -> None:
+        try:
+            with _one_at_a_time:
+                if self._stop() or self.kept.get(self.asked) is not None:
+                    return
+                self.begun = True
+                self.kept.put(self.asked, call(self._tell, self._stop))
+        except Cancelled:
+            self._cancelled.set()
+        except Exception as error:  # a thread has nobody above it to tell
+            self.error = f"{type(error).__name__}: {error}"
+        finally:
+            self.finished = True

@@ -1,0 +1,104 @@
+"""Calls whose answers are kept between runs, keyed by the frozen parts they depend on."""
+
+from collections.abc import Callable
+from typing import Any
+
+import streamlit as st
+
+from conemodel.parts.readings import Readings
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import write_part
+from conemodel.show.charts.vega_lite import Spec
+from conemodel.show.setting.end_play_chart import against_cone_position, alt_text_against_cone_position
+from conemodel.solve.wheel.coasting import Coast
+from conemodel.tasks.bearing.ball_loads import Case, Loads, loads_of
+from conemodel.tasks.bearing.fatigue_life import SIDE_SHARE
+from conemodel.tasks.bearing.feel_when_turned import Signature, signature
+from conemodel.tasks.bearing.race_sweep import RacesSweep, sweep_races
+from conemodel.tasks.bearing.rocking import Rocking, bench_and_frame
+from conemodel.tasks.bearing.spin_down import spin_down
+from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
+from conemodel.tasks.setting.predict import Prediction, predict
+from conemodel.tasks.setting.sweep import Sweep, sweep
+
+_BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, Readings: write_part}
+
+
+@st.cache_resource(max_entries=256, show_spinner=False, hash_funcs=_BY_TEXT)
+def predicted(scenario: Scenario) -> Prediction:
+    """Return `predict` of a scenario; results are frozen, so one serves everybody."""
+    return predict(scenario)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _swept(scenario: Scenario) -> Sweep:
+    return sweep(scenario)
+
+
+def swept(scenario: Scenario) -> Sweep:
+    """Return the sweep of a scenario; it is the same wherever the cone stands now."""
+    return _swept(scenario.with_setting(back_off=0.0))
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _curves(scenario: Scenario) -> tuple[Spec, str]:
+    sweep, prediction = _swept(scenario), predicted(scenario)
+    return against_cone_position(sweep, prediction), alt_text_against_cone_position(sweep, prediction)
+
+
+def curves(scenario: Scenario) -> tuple[Spec, str]:
+    """Return the chart over the cone's position and its words; both are the same wherever the cone stands now."""
+    return _curves(scenario.with_setting(back_off=0.0))
+
+
+@st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
+def picture(scenario: Scenario, kind: str) -> bytes:
+    """Return prediction and sweep of a scenario as a file, `kind` png or pdf."""
+    from conemodel.show.setting.setting_sheet import (
+        prediction_figure,
+        to_pdf,
+        to_png,
+    )  # brings matplotlib: only when asked
+
+    figure = prediction_figure(predicted(scenario), swept(scenario))
+    return to_png(figure) if kind == "png" else to_pdf(figure)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _races(scenario: Scenario, side_share: float) -> RacesSweep:
+    return sweep_races(scenario, side_share=side_share)
+
+
+def races_swept(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> RacesSweep:
+    """Return the sweep of the races of a scenario; it is the same wherever the cone stands now."""
+    return _races(scenario.with_setting(back_off=0.0), side_share)
+
+
+@st.cache_resource(max_entries=128, show_spinner=False, hash_funcs=_BY_TEXT)
+def loaded(scenario: Scenario, case: Case) -> Loads:
+    """Return what the balls of a clamped hub carry under a case's load."""
+    return loads_of(scenario, case)
+
+
+@st.cache_resource(max_entries=64, show_spinner="Turning the wheel …", hash_funcs=_BY_TEXT)
+def felt(scenario: Scenario, stage: str) -> Signature:
+    """Return what a hand finds that turns the hub after a stage; dents take some tenths of a second."""
+    return signature(scenario, stage=stage)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def spun(scenario: Scenario) -> Coast:
+    """Return the clamped wheel spun hard by hand and let go."""
+    return spin_down(scenario)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def rocked(scenario: Scenario) -> tuple[Rocking, Rocking]:
+    """Return the rim rocked on the bench and in the frame."""
+    return bench_and_frame(scenario)
+
+
+@st.cache_resource(max_entries=128, show_spinner="Weighing what was found …", hash_funcs=_BY_TEXT)
+def diagnosed(readings: Readings, hub: Scenario | None) -> Diagnosis:
+    """Return what readings say about a hub, a usual one where it is None."""
+    return diagnose(readings, hub)

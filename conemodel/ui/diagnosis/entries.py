@@ -1,0 +1,213 @@
+"""What was entered on Check a hub: kept by field in everyday units, whether it makes sense or not.
+
+A field has the name it has in a file of readings, ``found.rim_open.play``. What was entered becomes `Readings` only
+where all of it can be; otherwise every mistake is said at once and nothing entered is lost.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any, TypeVar
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.readings import ROUNDS, Readings, Round
+from conemodel.parts.schema import Fault, Part, PartProblems, part_class, unit_of
+
+Entries = dict[str, Any]
+P = TypeVar("P", bound=Part)
+
+QUICK = {
+    "found.rim_open.hand": "play_open",
+    "found.rim_closed.hand": "play_closed",
+    "found.turns_closed": "turns",
+    "clamp": "held_by",
+    "checks.freehub_rocks": "freehub",
+    "checks.headset_or_pivots_rock": "headset",
+    "checks.spokes_loose": "spokes",
+    "checks.axle_moves_in_dropouts": "dropouts",
+    "checks.far_side_unlocked": "far_side",
+}
+"""Fields that are asked first, each with its name in the address."""
+
+NOT_LOOKED = "unknown"
+"""The answer of who has not looked."""
+
+NEXT = "next"
+"""Stands for the round that is being entered."""
+
+_WIDGET = "check:"
+
+
+def entries() -> Entries:
+    """Return all that was entered in this visit, but for the quick answers."""
+    kept: Entries = st.session_state.setdefault("check_entries", {})
+    return kept
+
+
+def rounds() -> tuple[Round, ...]:
+    """Return the rounds after the first look."""
+    kept: tuple[Round, ...] = st.session_state.setdefault("check_rounds", ())
+    return kept
+
+
+def widget(field: str, default: Any = None) -> str:
+    """Return the key of a field's widget, after giving the widget what was entered before."""
+    key = _WIDGET + field
+    if key not in st.session_state:
+        st.session_state[key] = entries().get(field, default)
+    return key
+
+
+def keep(field: str, value: Any) -> None:
+    """Keep what a widget holds; None takes it out."""
+    if value is None:
+        entries().pop(field, None)
+    else:
+        entries()[field] = value
+
+
+def entered(field: str) -> Any:
+    """Return what stands in a field now, whether its widget was drawn yet in this run or lies folded away."""
+    return st.session_state.get(_WIDGET + field, entries().get(field))
+
+
+def follow(field: str, advised: Any) -> None:
+    """Put what is advised into a field, unless something else was entered there."""
+    key, last = _WIDGET + field, f"{_WIDGET}{field}:advised"
+    if entered(field) == st.session_state.get(last) and entered(field) != advised:
+        keep(field, advised)
+        st.session_state[key] = advised
+    st.session_state[last] = advised
+
+
+def forget(beginning: str = "") -> None:
+    """Take out what was entered under names with a `beginning`, and let its widgets start anew."""
+    for field in [field for field in entries() if field.startswith(beginning)]:
+        del entries()[field]
+    for key in [key for key in st.session_state if str(key).startswith(_WIDGET + beginning)]:
+        del st.session_state[key]
+
+
+def read(readings: Readings) -> None:
+    """Put readings from a file in place of all that was entered."""
+    forget()
+    flat = dict(_flat(readings, ""))
+    for field, name in QUICK.items():
+        st.session_state[name] = flat.pop(field, None) or NOT_LOOKED
+    st.session_state.check_rounds = readings.rounds[1:]
+    entries().update({field: value for field, value in flat.items() if field.split(".")[0] not in ROUNDS[1:]})
+
+
+def _flat(part: Part, prefix: str) -> Iterator[tuple[str, Any]]:
+    """Yield every field that is set, with its value in its everyday unit."""
+    for name, field in type(part).model_fields.items():
+        value = getattr(part, name)
+        if isinstance(value, Part):
+            yield from _flat(value, f"{prefix}{name}.")
+        elif value is not None:
+            unit = unit_of(field)
+            yield prefix + name, float(f"{unit.from_si(value):.12g}") if isinstance(value, float) else value
+
+
+def readings_of(quick: Mapping[str, str]) -> Readings:
+    """Return what was entered, with the `quick` answers by field, as readings.
+
+    A play that was measured stands instead of the word for it.
+    Errors: `InputProblems` with every mistake.
+    """
+    given = {**quick, **entries()}
+    for place in ("found.rim_open", "found.rim_closed"):
+        if f"{place}.play" in given:
+            given.pop(f"{place}.hand", None)
+    later = dict(zip(ROUNDS[1:], rounds(), strict=False))
+    return _built(Readings, given, "", later)
+
+
+def round_of(given: Mapping[str, Any]) -> Round:
+    """Return the round entered under `NEXT`. Errors: `InputProblems` with every mistake."""
+    return _built(Round, given, f"{NEXT}.", {})
+
+
+def _built(cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[str, Part]) -> P:
+    problems: list[Problem] = []
+    part = _part(cls, given, prefix, ready, problems)
+    if part is None or problems:
+        raise InputProblems(problems)
+    return part
+
+
+def _part(
+    cls: type[P],
+    given: Mapping[str, Any],
+    prefix: str,
+    ready: Mapping[str, Part],
+    problems: list[Problem],
+    usual: Part | None = None,
+) -> P | None:
+    """Return a part of what was given under names with a `prefix`; None where it cannot be, with its problems."""
+    values: dict[str, Any] = {**(dict(usual) if usual else {}), **ready}
+    broken = False
+    for name, field in cls.model_fields.items():
+        inner, unit = part_class(field), unit_of(field)
+        if name in ready:
+            continue
+        if inner is not None:
+            # a length left out may be off by more than any other: what is usual comes from where it stands
+            child = _part(inner, given, f"{prefix}{name}.", {}, problems, field.default)
+            broken = broken or child is None
+            if child is not None:
+                values[name] = child
+        elif (value := given.get(prefix + name)) is not None:
+            values[name] = unit.to_si(value) if isinstance(value, float) else value
+    try:
+        part = cls(**values)
+    except PartProblems as error:
+        problems += [_said(cls, fault, prefix) for fault in error.faults]
+        return None
+    return None if broken else part
+
+
+def _said(cls: type[Part], fault: Fault, prefix: str) -> Problem:
+    """Return a mistake with the name its field has on screen."""
+    problem = cls.say(fault)
+    unit = unit_at(cls, fault.field)
+    value = f"{problem.value} {unit}".strip() if problem.value else ""
+    return Problem(
+        where=label_of(prefix + fault.field), value=value, limit=problem.limit, remedy=problem.remedy
+    )
+
+
+def unit_at(cls: type[Part], path: str) -> str:
+    """Return the symbol of the unit of a field that may lie further down."""
+    return cls.locate(path)[1].symbol
+
+
+LABELS = {
+    "play": "", "size": "", "diameter": "size of the balls", "by": "measured with",
+    "uncertainty": "give or take", "hand": "by hand",
+    "rim_open": "play at the rim, clamp open", "rim_closed": "play at the rim, clamp closed",
+    "axle_end_open": "play at the axle end, clamp open", "axle_end_closed": "play at the axle end, clamp closed",
+    "turns_open": "how the axle turns, clamp open", "turns_closed": "how the wheel turns, clamp closed",
+    "turned_in": "turned in", "turned_out": "turned out",
+    "starting_weight": "weight that sets the wheel turning",
+    "starting_weight_uncertainty": "weight that sets the wheel turning, give or take",
+    "balls_left": "balls on the left", "balls_right": "balls on the right", "count": "number",
+    "protrusion_left": "axle protrusion on the left", "protrusion_right": "axle protrusion on the right",
+    "over_locknut_width": "width over the locknuts", "axle_length": "axle length",
+    "dropout_width": "width between the dropouts", "dropout_thickness": "thickness of the dropouts",
+    "pitch_diameter": "pitch circle of the balls",
+    "cone_out": "cone out of finger contact", "cone_out_uncertainty": "cone out of finger contact, give or take",
+    "found": "", "checks": "", NEXT: "this round",
+}  # fmt: skip
+"""What fields are called on screen, piece by piece."""
+
+
+def label_of(field: str) -> str:
+    """Return what a field is called on screen.
+
+    >>> label_of("found.rim_open.play"), label_of("balls_left.count")
+    ('Play at the rim, clamp open', 'Balls on the left, number')
+    """
+    pieces = (LABELS.get(piece, piece.replace("_", " ")) for piece in field.split("."))
+    words = ", ".join(piece for piece in pieces if piece)
+    return words[:1].upper() + words[1:]

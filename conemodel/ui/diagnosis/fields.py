@@ -1,0 +1,142 @@
+"""One field for each reading that can be measured; empty where nobody looked."""
+
+from collections.abc import Sequence
+from typing import Any, get_args
+
+import streamlit as st
+
+from conemodel.parts.readings import Answer, HandWord, Instrument, Readings, Round, Thread, TurningWord
+from conemodel.parts.schema import Part, unit_of
+from conemodel.ui.diagnosis.entries import NEXT, keep, label_of, widget
+
+PLACES = ("rim_open", "rim_closed", "axle_end_open", "axle_end_closed")
+LOOKS = {
+    "axle_wobbles": "The axle wobbles, rolled on a flat plate",
+    "track_dented": "A ball-point tip finds dents or pits in a race",
+    "cone_rocks_on_thread": "The unlocked cone rocks on its thread, or the locknut will not tighten",
+}
+SIZES = (
+    "protrusion_left",
+    "protrusion_right",
+    "dropout_thickness",
+    "over_locknut_width",
+    "axle_length",
+    "dropout_width",
+)
+HINTS = {
+    "protrusion_left": "How far the axle stands out of the locknut. A quick release's must stay below the dropout's "
+    "thickness.",
+    "dropout_thickness": "At the axle slot, paint and all.",
+    "over_locknut_width": "From outside of one locknut to outside of the other.",
+    "dropout_width": "Between the inner faces, the wheel out.",
+    "pitch_diameter": "The circle through the middles of the balls.",
+    "starting_weight": "The least weight at the rim that starts the balanced wheel turning, clamp closed.",
+    "cone_out": "In turns; below 0 is further in. By a pen mark made before it was unlocked.",
+}
+
+
+def ask_plays(prefix: str) -> None:
+    """Ask for the play at each place: measured, and at the axle end also by hand."""
+    for place in PLACES:
+        number, uncertainty = f"{prefix}{place}.play", f"{prefix}{place}.uncertainty"
+        with_uncertainty(number, uncertainty, step=0.05, usual="usual for it")
+        with st.container(horizontal=True):
+            ask_word(f"{prefix}{place}.by", "measured with", get_args(Instrument), default="dial gauge")
+            if place.startswith("axle"):
+                ask_word(f"{prefix}{place}.hand", "or by hand", get_args(HandWord))
+    st.caption("Play at the rim that was measured stands instead of the word for it.")
+
+
+def ask_turning(prefix: str) -> None:
+    """Ask how the axle turns with the clamp open, and for the weight that sets the wheel turning."""
+    ask_word(f"{prefix}turns_open", "Clamp open, the axle in the fingers", get_args(TurningWord))
+    with_uncertainty(
+        f"{prefix}starting_weight", f"{prefix}starting_weight_uncertainty", step=1.0, form="%.0f"
+    )
+
+
+def ask_balls() -> None:
+    """Ask for the balls of each side and their pitch circle."""
+    for side in ("left", "right"):
+        number = widget(f"balls_{side}.count")
+        keep(
+            f"balls_{side}.count",
+            st.number_input(
+                f"Balls on the {side}, counted twice",
+                value=None,
+                step=1,
+                key=number,
+                placeholder="not counted",
+            ),
+        )
+        with_uncertainty(
+            f"balls_{side}.diameter.size", f"balls_{side}.diameter.uncertainty", step=0.01, form="%.3f"
+        )
+    ask_size("pitch_diameter")
+
+
+def ask_sizes() -> None:
+    """Ask for axle, dropouts and thread."""
+    for name in SIZES:
+        ask_size(name)
+    ask_word("thread", "Thread of the axle, gauged", get_args(Thread))
+
+
+def ask_size(name: str) -> None:
+    """Ask for a length and how far it may be off."""
+    with_uncertainty(f"{name}.size", f"{name}.uncertainty", step=0.1)
+
+
+def ask_looks() -> None:
+    """Ask what was found by inspection."""
+    for name, label in LOOKS.items():
+        ask_word(f"checks.{name}", label, get_args(Answer))
+
+
+def ask_marked() -> None:
+    """Ask where the cone stood as found."""
+    with_uncertainty("cone_out", "cone_out_uncertainty", step=0.05)
+
+
+def with_uncertainty(
+    field: str, other: str, *, step: float, form: str = "%.2f", usual: str | None = None
+) -> None:
+    """Ask for a number and, beside it, for its uncertainty."""
+    first, second = st.columns([3, 2], vertical_alignment="bottom")
+    with first:
+        ask_number(field, label_of(field.removeprefix(f"{NEXT}.")), step=step, form=form)
+    with second:
+        fine = step >= 1
+        ask_number(other, "±", step=step if fine else step / 10, form=form if fine else "%.3g", empty=usual)
+
+
+def ask_number(field: str, label: str, *, step: float, form: str = "%.2f", empty: str | None = None) -> None:
+    """Ask for a number in its everyday unit; no limit here: what cannot be is said with all else that cannot."""
+    symbol, default = _declared(field)
+    value = st.number_input(
+        f"{label} [{symbol}]",
+        value=None,
+        step=step,
+        format=form,
+        key=widget(field, default),
+        placeholder=empty or "not measured",
+        help=HINTS.get(field.split(".")[-2 if field.endswith(".size") else -1]),
+    )
+    keep(field, value)
+
+
+def ask_word(field: str, label: str, words: Sequence[str], *, default: str | None = None) -> None:
+    """Ask for one of some words, or none."""
+    keep(field, st.pills(label, words, key=widget(field, default), required=default is not None, wrap=True))
+
+
+def _declared(field: str) -> tuple[str, Any]:
+    """Return the unit of a field and what it is if left out, in that unit."""
+    pieces = field.split(".")
+    held: Part = Readings()
+    if pieces[0] == NEXT:
+        held, pieces = Round(), pieces[1:]
+    for piece in pieces[:-1]:
+        held = getattr(held, piece)
+    unit, value = unit_of(type(held).model_fields[pieces[-1]]), getattr(held, pieces[-1])
+    return unit.symbol, float(f"{unit.from_si(value):.12g}") if isinstance(value, float) else value

@@ -1,0 +1,134 @@
+"""Check a hub: from what a mechanic can measure or feel to what to do."""
+
+import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.parts.readings import Readings
+from conemodel.parts.toml_files import read_part, write_part
+from conemodel.show.diagnosis.chart import spread_csv
+from conemodel.show.diagnosis.text import check_json, check_text
+from conemodel.tasks.diagnosis.diagnose import Diagnosis
+from conemodel.ui.cache import diagnosed
+from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, forget, keep, read, readings_of, widget
+from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
+from conemodel.ui.diagnosis.result import answer, details
+from conemodel.ui.diagnosis.rounds import ask_round
+from conemodel.ui.frame import begin_page, end_page
+
+STYLE = """
+<style>
+.cm-big {display: flex; flex-wrap: wrap; gap: 0.2rem 2.2rem; margin: 0.4rem 0 0}
+.cm-big div {font-size: 0.95rem} .cm-big b {display: block; font-size: 1.7rem; line-height: 1.2}
+.cm-next {border-left: 4px solid; padding: 0.2rem 0 0.2rem 0.8rem; margin: 0.6rem 0 0}
+</style>
+"""
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page(
+        "Check a hub",
+        "Three answers give a first result; whatever is measured makes it surer. Leave out what you like.",
+    )
+    st.html(STYLE)
+    # on a phone the four places stand one below the other in this order
+    (asking, said), (more, rest) = (st.columns([2, 3], gap="large") for _ in range(2))
+    with asking:
+        quick = ask_quick()
+        with st.expander("Before the hub is blamed: what else could rock?"):
+            quick |= ask_confounders()
+    rounds = more.container()
+    with more:
+        ask_more()
+        hub = ask_hub()
+        _files()
+    try:
+        readings = readings_of(quick)
+        diagnosis = None if _blank(readings) else diagnosed(readings, hub)
+    except InputProblems as error:
+        with said:
+            _cannot_be(error)
+        return end_page()
+    except ConemodelError as error:
+        said.error(f"The model found no answer for these readings: {error}. Your entries are as they were.")
+        return end_page()
+    with said:
+        answer(diagnosis)
+    if diagnosis is not None:
+        _worked_out(diagnosis, rounds, rest)
+    return end_page()
+
+
+def _worked_out(diagnosis: Diagnosis, rounds: DeltaGenerator, rest: DeltaGenerator) -> None:
+    """Draw what goes with a result."""
+    with rounds:
+        ask_round(diagnosis)
+    with rest:
+        details(diagnosis)
+        _take(diagnosis)
+
+
+def _blank(readings: Readings) -> bool:
+    """Return whether nothing was measured, felt or looked at."""
+    return readings.replace(name="", story="") == Readings(name="", story="")
+
+
+def _cannot_be(error: InputProblems) -> None:
+    """Say everything that cannot be, at once."""
+    with st.container(border=True):
+        st.subheader("These readings cannot be", anchor=False)
+        st.markdown("What you entered is still there. To put right:")
+        for problem in error.problems:
+            st.error(str(problem))
+
+
+def _files() -> None:
+    """Draw the way in for a file of readings, and a clean sheet."""
+    with st.popover("Readings as a file, or a clean sheet", width="stretch"):
+        keep("name", st.text_input("What to call this hub", key=widget("name"), placeholder="A hub") or None)
+        keep("story", st.text_area("What is the matter", key=widget("story")) or None)
+        st.file_uploader(
+            "Readings (TOML, up to 64 KB)", type=["toml"], key="check_file", on_change=_take_file
+        )
+        st.button("Clear everything", on_click=_clear, width="stretch")
+    for problem in st.session_state.get("check_file_problems", ()):
+        st.error("File not taken; everything entered is as it was.")
+        st.code(problem, language=None, wrap_lines=True)
+
+
+def _take_file() -> None:
+    """Read the file just brought; take it, or keep what is wrong with it."""
+    sent = st.session_state.check_file
+    st.session_state.check_file_problems = ()
+    if sent is None:
+        return
+    try:
+        read(read_part(Readings, sent.getvalue(), name="your file"))
+    except InputProblems as error:
+        st.session_state.check_file_problems = ("\n".join(str(problem) for problem in error.problems),)
+
+
+def _clear() -> None:
+    """Start with a clean sheet."""
+    forget()
+    st.session_state.check_rounds = ()
+    for name in QUICK.values():
+        st.session_state[name] = NOT_LOOKED
+
+
+def _take(diagnosis: Diagnosis) -> None:
+    """Offer everything shown as files."""
+    folded = st.popover("Take it with you", width="stretch", key="check_take", on_change="rerun")
+    if not folded.open:
+        return
+    files = {
+        "Readings (TOML)": ("readings.toml", "application/toml", lambda: write_part(diagnosis.readings)),
+        "Result (text)": ("check.txt", "text/plain", lambda: check_text(diagnosis)),
+        "Result (JSON)": ("check.json", "application/json", lambda: check_json(diagnosis)),
+        "Curves (CSV)": ("end-play.csv", "text/csv", lambda: spread_csv(diagnosis)),
+    }
+    with folded:
+        st.caption("The address of this page holds the quick answers; the file holds everything.")
+        for label, (name, mime, data) in files.items():
+            st.download_button(label, data, name, mime, on_click="ignore", width="stretch")

@@ -1,0 +1,177 @@
+"""The questions of Check a hub: three answers first, then what else could rock, then all that can be measured."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.diagnosis.cases import ELSEWHERE
+from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
+from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
+from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_plays, ask_sizes, ask_turning
+from conemodel.ui.url_state import choice
+
+HAND = {NOT_LOOKED: "not felt", "none": "none", "just felt": "just felt", "clear": "clear"}
+TURNS = {
+    NOT_LOOKED: "not felt",
+    "free": "free",
+    "tight": "tight",
+    "gritty": "gritty",
+    "notchy": "notchy",
+    "tight in one place": "tight in one place",
+}
+CLAMPS = {
+    NOT_LOOKED: "not said",
+    "quick release": "quick release",
+    "nuts": "axle nuts",
+    "thru-axle": "thru-axle",
+}
+ANSWERS = {NOT_LOOKED: "not looked", "no": "no", "yes": "yes"}
+
+QUESTIONS = {
+    "found.rim_open.hand": (
+        "Rim rocked, clamp **open**: play?",
+        HAND,
+        "Wheel in the frame, lever or nuts open, weight off it: push and pull the rim at three and nine o'clock while "
+        "holding the frame. Play is free movement that ends in a knock; springy give is not.",
+    ),
+    "found.rim_closed.hand": (
+        "Rim rocked, clamp **closed**: play?",
+        HAND,
+        "The same with the lever closed or the nuts tight.",
+    ),
+    "found.turns_closed": (
+        "Clamped, how does it turn?",
+        TURNS,
+        "Turn the wheel slowly by hand, or the axle in the fingers. Gritty is irregular, notchy catches at even "
+        "steps (dents at ball spacing), tight in one place grabs once a turn.",
+    ),
+    "clamp": ("What holds the wheel?", CLAMPS, "It decides whether closing takes up play at all."),
+}
+
+CONFOUNDERS = {
+    "checks.freehub_rocks": ("The freehub rocks on the hub", "Hold the rim still and rock the sprockets."),
+    "checks.headset_or_pivots_rock": (
+        "Headset, fork or frame pivots rock",
+        "Rock the bicycle with the brake on: it is not the hub's if it rocks there too.",
+    ),
+    "checks.spokes_loose": ("Spokes are loose", "Squeeze them in pairs."),
+    "checks.axle_moves_in_dropouts": (
+        "The axle moves in the dropouts",
+        "Watch the axle end while somebody rocks the rim.",
+    ),
+    "checks.far_side_unlocked": (
+        "The far side is unlocked",
+        "Cone and locknut of the side not worked on must not turn against each other.",
+    ),
+}
+
+PLACES = {
+    **{f"checks.{name}": place for name, place in ELSEWHERE.items()},
+    "checks.far_side_unlocked": "the locknut of the far side",
+}
+"""What else could rock, in words."""
+
+MORE: dict[str, tuple[str, Callable[[], None]]] = {
+    "play": ("Play by gauge or ruler, at the rim and at the axle", lambda: ask_plays("found.")),
+    "turning": ("How the axle turns in the fingers, and drag", lambda: ask_turning("found.")),
+    "balls": ("Balls and their pitch circle", ask_balls),
+    "sizes": ("Axle, dropouts, thread", ask_sizes),
+    "looks": ("Found by taking it apart", ask_looks),
+    "marked": ("Where the cone stood, if marked", ask_marked),
+}
+"""Readings that lie folded away."""
+
+
+def ask_quick() -> dict[str, str]:
+    """Draw the three questions and what holds the wheel; return what was answered, by field."""
+    found = {}
+    for field, asked in QUESTIONS.items():
+        measured = entered(field.removesuffix(".hand") + ".play")
+        found[field] = _pills(field, *asked, disabled=measured is not None)
+        say_measured(measured)
+    return _answered(found)
+
+
+def ask_confounders() -> dict[str, str]:
+    """Draw what else could rock; return what was answered, by field."""
+    found = {}
+    for field, (label, help_text) in CONFOUNDERS.items():
+        found[field] = _pills(field, label, ANSWERS, help_text)
+    return _answered(found)
+
+
+def say_measured(play: float | None) -> None:
+    """Say below the words for a play that the play measured [mm] counts, if there is one."""
+    if play is not None:
+        st.caption(
+            f"**{play:g} mm measured: that counts, not the word.** Empty the measurement to use a word."
+        )
+
+
+def _pills(field: str, label: str, options: dict[str, str], help_text: str, *, disabled: bool = False) -> str:
+    return choice(
+        st.pills,
+        label,
+        options,
+        key=QUICK[field],
+        default=NOT_LOOKED,
+        required=True,
+        wrap=True,
+        help=help_text,
+        disabled=disabled,
+    )
+
+
+def _answered(found: dict[str, str]) -> dict[str, str]:
+    return {field: answer for field, answer in found.items() if answer != NOT_LOOKED}
+
+
+def ask_more() -> None:
+    """Draw every further reading, folded away; what is folded is not drawn, and keeps what was entered."""
+    st.header("More readings", anchor=False)
+    st.caption(
+        "All optional. Beside each stands how far it may be off (±); left empty, what is usual is taken."
+    )
+    with st.container(gap="xsmall"):
+        for name, (title, draw) in MORE.items():
+            folded = st.expander(title, key=f"check_{name}", on_change="rerun")
+            if folded.open:
+                with folded:
+                    draw()
+
+
+def ask_hub() -> Scenario | None:
+    """Draw which hub it is worked out for; None is a usual one."""
+    travelling = _travelling_hub()
+    options = {
+        "usual": "a usual hub, front or rear by its width",
+        "same": f"the hub of the other screens: {travelling.name}",
+    }
+    chosen = choice(
+        st.radio,
+        "Worked out for",
+        options,
+        key="checked_as",
+        default="usual",
+        help="What was measured is laid over it in either case.",
+    )
+    return travelling if chosen == "same" else None
+
+
+def _travelling_hub() -> Scenario:
+    """Return the hub chosen on the other screens."""
+    name = st.session_state.get("hub", st.query_params.get("hub", FIRST_HUB))
+    own: Scenario | None = st.session_state.get("own_hub")
+    if name == OWN and own is not None:
+        return own
+    return ready_hubs().get(name, ready_hubs()[FIRST_HUB])
+
+
+def unanswered() -> list[str]:
+    """Return what else could rock and was not looked at, in words."""
+    return [
+        place
+        for field, place in PLACES.items()
+        if st.session_state.get(QUICK[field], NOT_LOOKED) == NOT_LOOKED
+    ]

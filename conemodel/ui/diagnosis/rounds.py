@@ -1,0 +1,164 @@
+"""Rounds of work on one hub: what was turned, what is felt now, and a way back."""
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems
+from conemodel.base.units import DEG
+from conemodel.parts.readings import MOST_ROUNDS, Round
+from conemodel.show.formatting import degrees
+from conemodel.tasks.diagnosis.diagnose import Diagnosis
+from conemodel.tasks.diagnosis.evidence import LABELS, said
+from conemodel.tasks.wording import CLOCK_MINUTE, direction
+from conemodel.ui.diagnosis.entries import (
+    NEXT,
+    NOT_LOOKED,
+    entered,
+    entries,
+    follow,
+    forget,
+    keep,
+    label_of,
+    round_of,
+    rounds,
+    widget,
+)
+from conemodel.ui.diagnosis.fields import ask_plays, ask_turning
+from conemodel.ui.diagnosis.questions import HAND, TURNS, say_measured
+from conemodel.ui.frame import table
+
+WAYS = {"in": "in (clockwise)", "out": "out (anticlockwise)"}
+WORDS = {"rim_open.hand": HAND, "rim_closed.hand": HAND, "turns_closed": TURNS}
+
+
+def ask_round(diagnosis: Diagnosis) -> None:
+    """Draw the rounds so far and the form for the next one; folded away until something was turned."""
+    with st.expander("**Turned it? Say what it is like now**", expanded=bool(rounds())):
+        _list(diagnosis)
+        _form(diagnosis)
+
+
+def _form(diagnosis: Diagnosis) -> None:
+    """Draw the form for the next round."""
+    if len(diagnosis.readings.rounds) >= MOST_ROUNDS:
+        st.info(
+            f"A hub is followed over {MOST_ROUNDS} rounds. One that will not come right by then wants new parts."
+        )
+        return
+    with st.container(border=True):
+        _ask_turn(diagnosis)
+        for name, words in WORDS.items():
+            keep(f"{NEXT}.{name}", _felt(name, words))
+        folded = st.expander("Measured, or felt at the axle", key="check_next", on_change="rerun")
+        if folded.open:
+            with folded:
+                ask_plays(f"{NEXT}.")
+                ask_turning(f"{NEXT}.")
+        st.button("Add this round", on_click=_add, width="stretch", key="add_round")
+        for problem in st.session_state.get("check_round_problems", ()):
+            st.error(problem)
+
+
+def _list(diagnosis: Diagnosis) -> None:
+    """Draw every round with what was turned and read, and the way to take the last one back."""
+    rows = []
+    for number, look in enumerate(diagnosis.readings.rounds, start=1):
+        read = [f"{LABELS[name]}: {said(look, name)}" for name in LABELS if _read(look, name)]
+        rows.append(
+            [
+                f"{number}" if number > 1 else "1, as found",
+                f"{degrees(abs(look.turned))} {direction(look.turned)}" if look.turned else "–",
+                "; ".join(read) or "nothing read",
+            ]
+        )
+    table(["Round", "Cone turned", "Then read"], rows, caption="Rounds so far", words=True)
+    st.button(
+        "Take back the last round",
+        disabled=not rounds(),
+        on_click=_take_back,
+        shortcut="Ctrl+Z",
+        key="take_back",
+    )
+
+
+def _read(look: Round, name: str) -> bool:
+    return name in look.plays or (
+        not hasattr(getattr(look, name), "play") and getattr(look, name) is not None
+    )
+
+
+def _ask_turn(diagnosis: Diagnosis) -> None:
+    """Ask which way and how far; as advised until something else is said."""
+    move = diagnosis.move
+    advised = round(DEG.from_si(abs(move.angle))) if move else None
+    way = None if move is None else "out" if move.length > 0 else "in"
+    follow(f"{NEXT}.turned", advised)
+    follow(f"{NEXT}.way", way)
+    first, second = st.columns(2)
+    with first:
+        keep(
+            f"{NEXT}.way",
+            st.pills(
+                "Cone turned",
+                list(WAYS),
+                format_func=lambda name: WAYS[name],
+                wrap=True,
+                required=True,
+                key=widget(f"{NEXT}.way"),
+            ),
+        )
+    with second:
+        turned = st.number_input(
+            "by [°]", value=None, step=1, key=widget(f"{NEXT}.turned"), placeholder="not turned",
+            help="One minute on a clock face is 6°. 0 if it was only measured again.",
+        )  # fmt: skip
+        keep(f"{NEXT}.turned", turned)
+    if turned:
+        st.caption(f"{turned}° = {round(DEG.to_si(turned) / CLOCK_MINUTE, 1):g} minutes on a clock face.")
+
+
+def _felt(name: str, words: dict[str, str]) -> str | None:
+    place = name.removesuffix(".hand")
+    measured = entered(f"{NEXT}.{place}.play")
+    chosen = st.pills(
+        f"{label_of(place)}, now",
+        list(words),
+        format_func=lambda word: words[word],
+        key=widget(f"{NEXT}.{name}", NOT_LOOKED),
+        required=True,
+        wrap=True,
+        disabled=measured is not None,
+    )
+    say_measured(measured)
+    return None if chosen in (None, NOT_LOOKED) else str(chosen)
+
+
+def _add() -> None:
+    """Add the round entered, or keep it and say what is wrong with it."""
+    given = dict(entries())
+    turned, way = given.get(f"{NEXT}.turned"), given.get(f"{NEXT}.way")
+    st.session_state.check_round_problems = ()
+    if turned:
+        if way is None:
+            st.session_state.check_round_problems = ("Say which way the cone was turned.",)
+            return
+        given[f"{NEXT}.turned_{way}"] = float(turned)
+    for place in ("rim_open", "rim_closed"):
+        if f"{NEXT}.{place}.play" in given:
+            given.pop(f"{NEXT}.{place}.hand", None)
+    try:
+        look = round_of(given)
+    except InputProblems as error:
+        st.session_state.check_round_problems = tuple(str(problem) for problem in error.problems)
+        return
+    if look.empty:
+        st.session_state.check_round_problems = (
+            "Nothing was turned and nothing was felt: there is no round to add.",
+        )
+        return
+    st.session_state.check_rounds = (*rounds(), look)
+    forget(f"{NEXT}.")
+
+
+def _take_back() -> None:
+    """Take the last round back."""
+    st.session_state.check_rounds = rounds()[:-1]

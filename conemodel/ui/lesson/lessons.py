@@ -1,0 +1,113 @@
+"""The stories at hand: the ready ones, and one brought as a file; and where the telling of one stands."""
+
+from functools import lru_cache
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems
+from conemodel.parts.lesson import Staged, Story, load_story, read_story, stories
+from conemodel.parts.toml_files import write_part
+from conemodel.tasks.lesson.lesson import Played, Position, play_story, positions, start
+from conemodel.ui.url_state import choice
+
+FIRST_STORY = "quick-release-or-nuts"
+"""The story offered to who comes for the first time."""
+
+OWN = "own"
+"""Stands in the address for a story brought as a file."""
+
+
+@lru_cache(maxsize=1)
+def ready_stories() -> dict[str, Staged]:
+    """Return the ready stories by the name of their file, the first story first."""
+    found = {path.stem: load_story(path) for path in stories()}
+    return {FIRST_STORY: found.pop(FIRST_STORY), **found}
+
+
+def known_stories() -> dict[str, Staged]:
+    """Return the ready stories and the one this person brought."""
+    brought: Staged | None = st.session_state.get("own_story")
+    return {**ready_stories(), **({OWN: brought} if brought else {})}
+
+
+@st.cache_resource(
+    max_entries=64,
+    show_spinner=False,
+    hash_funcs={Staged: lambda s: [write_part(part) for part in (s.story, s.left, s.right)]},
+)
+def played(staged: Staged) -> Played:
+    """Return a story with both its predictions; they are frozen, so one serves everybody."""
+    return play_story(staged)
+
+
+def choose_story() -> Staged:
+    """Draw the chooser and return the story; a file that cannot be used is explained and changes nothing."""
+    known = known_stories()
+    titles = {name: staged.story.title.strip() for name, staged in known.items()}
+    if OWN in titles:
+        titles[OWN] = f"Your own: {titles[OWN]}"
+    chosen = choice(st.selectbox, "Story", titles, key="story", default=FIRST_STORY)
+    with st.popover("Bring your own story", width="stretch"):
+        st.markdown(
+            "A story is a file that names two hubs by the names of the ready ones, what is changed in each, and what "
+            "to say at each step. Take a ready story as it is and change it."
+        )
+        st.file_uploader(
+            "Story file (TOML, up to 64 KB)", type=["toml"], key="story_file", on_change=_take_file
+        )
+        for problem in st.session_state.get("story_problems", ()):
+            st.error("Not taken; the story is as it was.")
+            st.code(problem, language=None, wrap_lines=True)
+    return known[chosen]
+
+
+def _take_file() -> None:
+    """Read the file just brought; keep it, or keep what is wrong with it."""
+    sent = st.session_state.story_file
+    st.session_state.story_problems = ()
+    if sent is None:
+        return
+    try:
+        st.session_state.own_story = read_story(sent.getvalue(), name="your file")
+    except InputProblems as error:
+        st.session_state.story_problems = ("\n".join(str(problem) for problem in error.problems),)
+        return
+    st.session_state.story = OWN
+
+
+def told_now() -> tuple[str, Staged] | None:
+    """Return the story whose telling the address asks for, with its name; None where it asks for none."""
+    name = st.query_params.get("story", FIRST_STORY)
+    known = known_stories()
+    return (name, known[name]) if "step" in st.query_params and name in known else None
+
+
+def position_now(story: Story) -> Position:
+    """Return the position that the address asks for, the first where it makes no sense."""
+    shown = story.steps.shown
+    name = st.query_params.get("step")
+    if name not in shown:
+        return start(story)
+    revealed = st.query_params.get("shown") == "yes"
+    swapped = st.query_params.get("swapped") == "yes"
+    place = Position(step=shown.index(name), revealed=revealed)
+    if place not in positions(story):  # a step that asks nothing is never hidden
+        place = Position(step=place.step, revealed=True)
+    return Position(step=place.step, revealed=place.revealed, swapped=swapped)
+
+
+def go_to(story: Story, position: Position, *, moving: bool) -> None:
+    """Put a position into the address; `moving`: what it adds may be seen to move."""
+    st.session_state.wall_moves = moving
+    st.query_params["step"] = story.steps.shown[position.step]
+    for name, value in (("shown", position.revealed), ("swapped", position.swapped)):
+        if value:
+            st.query_params[name] = "yes"
+        else:
+            st.query_params.pop(name, None)
+
+
+def leave() -> None:
+    """Take the telling out of the address."""
+    for name in ("step", "shown", "swapped"):
+        st.query_params.pop(name, None)

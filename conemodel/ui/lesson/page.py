@@ -1,0 +1,79 @@
+"""Demonstrate: choose a story, then tell it on the wall."""
+
+from collections.abc import Callable
+
+import streamlit as st
+
+from conemodel.parts.lesson import Staged
+from conemodel.parts.toml_files import write_part
+from conemodel.tasks.lesson.lesson import KEYS, start
+from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.lesson.lessons import choose_story, go_to, played, told_now
+from conemodel.ui.lesson.projector import SHORTCUTS, wall
+
+
+def page() -> None:
+    """Draw the wall where the address asks for a step of a story, else the choice of stories."""
+    told = told_now()
+    if told is not None:
+        wall(*told)
+        return
+    begin_page(
+        "Demonstrate",
+        "Two hubs or settings side by side, step by step, for a class before a projector. Before each answer the class "
+        "commits: in, out, or leave it. Nothing that is still to be guessed is on the page.",
+    )
+    staged = choose_story()
+    if "step" in st.query_params:
+        st.warning("The story in this address is not here. If it was brought as a file, bring it again.")
+    _story(staged)
+    end_page()
+
+
+def _story(staged: Staged) -> None:
+    """Draw what a story is about, and how to begin."""
+    story = staged.story
+    with st.container(border=True):
+        st.header(story.title.strip(), anchor=False)
+        st.text(story.opening.strip())
+        st.markdown(f"**{story.left.caption.strip()}** and **{story.right.caption.strip()}**")
+        st.button(
+            "Show it",
+            on_click=lambda: go_to(story, start(story), moving=False),
+            type="primary",
+            help="Fills the window. F11 takes the browser's own bars away.",
+        )
+        st.markdown(
+            "Four keys tell the whole story: "
+            + ", ".join(f"**{SHORTCUTS[key][1]}** {SHORTCUTS[key][2]}" for key in KEYS)
+            + ". The buttons below the story do the same."
+        )
+    with st.expander("For the teacher: what to draw out (holds answers)"):
+        st.text(story.note.strip() or "Nothing is noted.")
+    _handouts(staged)
+
+
+def _handouts(staged: Staged) -> None:
+    """Offer the story as sheets and as a file to write one's own from."""
+    with st.container(horizontal=True):
+        for label, answers in (("Handout to fill in (PDF)", False), ("Handout with answers (PDF)", True)):
+            st.download_button(
+                label, _handout(staged, answers), "handout.pdf", "application/pdf", on_click="ignore"
+            )
+        st.download_button(
+            "This story (TOML)",
+            lambda: write_part(staged.story),
+            "story.toml",
+            "application/toml",
+            on_click="ignore",
+        )
+
+
+def _handout(staged: Staged, answers: bool) -> Callable[[], bytes]:
+    def made() -> bytes:
+        from conemodel.show.lesson.handout import handout_figure  # brings matplotlib: only when asked
+        from conemodel.show.setting.setting_sheet import to_pdf
+
+        return to_pdf(handout_figure(played(staged), answers=answers))
+
+    return made

@@ -1,0 +1,158 @@
+"""One step of a story on the wall: large, all in the window, told by four keys."""
+
+from collections.abc import Callable
+from html import escape
+
+import streamlit as st
+
+from conemodel.parts.lesson import Staged
+from conemodel.show.lesson.html import legend, side_html
+from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
+from conemodel.show.setting.text import CAUTION
+from conemodel.tasks.lesson.lesson import KEYS, Key, Played, SideView, View, press, view_of
+from conemodel.ui.lesson.lessons import go_to, leave, played, position_now
+from conemodel.ui.lesson.projector_style import style
+
+SHORTCUTS: dict[Key, tuple[str, str, str]] = {
+    "back": ("Left", "←", "one step back"),
+    "reveal": ("Up", "↑", "shows the answer"),
+    "next": ("Right", "→", "goes on"),
+    "swap": ("Down", "↓", "swaps the sides"),
+}
+"""Each key of a story: its shortcut, its sign, and what it does."""
+
+NAMES: dict[Key, str] = {"back": "Back", "reveal": "Reveal", "next": "Next", "swap": "Swap sides"}
+
+MOST_BESIDE_LEGEND = 180
+"""Longer words take a third line on the wall, and with it the legend's room [characters]."""
+
+SHORT = {"out (anticlockwise)": "out"}
+"""An option where there is little room; in and out are seen from outside."""
+
+
+def wall(name: str, staged: Staged) -> None:
+    """Draw the step of a story that the address asks for."""
+    dark = st.context.theme.type == "dark"
+    told = played(staged)
+    view = view_of(told, position_now(staged.story))
+    st.html(style(dark=dark))
+    moving = bool(st.session_state.pop("wall_moves", False))
+    with st.container(key="cm-wall"):
+        st.html(
+            f'<div class="cm-head"><h1>{escape(view.title)}</h1><span>{escape(step_words(view))}</span></div>'
+        )
+        for place, column in enumerate(st.columns(2, gap="medium")):
+            with column:
+                st.html(side_html(told, view, place, dark=dark, moving=moving))
+        _below(view)
+        for side, column in zip(view.sides, st.columns(2, gap="medium"), strict=True):
+            with column:
+                if view.revealed:
+                    _answer(name, view, side)
+                elif side.caption in view.about:
+                    _hands(name, view, side)
+        if view.at_end:
+            st.html(f'<p class="cm-caution">{escape(CAUTION)}</p>')
+        _keys(name, staged, told, view)
+
+
+def _below(view: View) -> None:
+    """Draw what a race does not stand, then the question, or what there is to say."""
+    dented = f'<p class="cm-dented">{escape(dented_words(view))}</p>' if dented_words(view) else ""
+    opening = f"<p>{escape(view.opening)}</p>" if view.at_start else ""
+    kind = "cm-say" if view.revealed else "cm-ask"
+    signs = legend(view) if len(below_words(view)) <= MOST_BESIDE_LEGEND else ""
+    signs = f'<p class="cm-legend">{escape(signs)}</p>' if signs else ""
+    said = f'<p class="{kind}">{escape(below_words(view))}</p>' if below_words(view) else ""
+    st.html(f'<div class="cm-below" role="status">{dented}{signs}{opening}{said}</div>')
+
+
+def _hand_key(name: str, view: View, side: SideView, option: str) -> str:
+    return f"hands {name} {view.stage} {side.side} {option}"
+
+
+def _hands(name: str, view: View, side: SideView) -> None:
+    """Ask how many hands each option had."""
+    with st.container(key=f"cm-hands-{side.side}"):
+        st.html(f'<p class="cm-hands">Hands: {escape(side.caption)}</p>')
+        for option, column in zip(view.options, st.columns(3, gap="small"), strict=True):
+            column.number_input(
+                SHORT.get(option, option),
+                0,
+                999,
+                step=1,
+                key=_hand_key(name, view, side, option),
+                persist_state="session",
+            )
+
+
+def _answer(name: str, view: View, side: SideView) -> None:
+    """Draw what was right to commit to, how many hands said so, and whether the wheel may be ridden."""
+    words = answer_words(side)
+    if not words:
+        return
+    hands = [int(st.session_state.get(_hand_key(name, view, side, option), 0)) for option in view.options]
+    right = sum(count for option, count in zip(view.options, hands, strict=True) if option == side.answer)
+    counted = f"{right} of {sum(hands)} hands" if sum(hands) else ""
+    kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
+    st.html(
+        f'<p class="{kind}"><b>→ {escape(words)}</b> <span>{counted}</span>'
+        + ("<br>The wheel can come out." if side.unsafe else "")
+        + "</p>"
+    )
+
+
+def _keys(name: str, staged: Staged, told: Played, view: View) -> None:
+    """Draw the four keys and, beside them, what only the teacher wants."""
+    story, now = staged.story, position_now(staged.story)
+    useless: dict[Key, bool] = {
+        "back": view.at_start,
+        "reveal": view.revealed,
+        "next": not view.revealed or view.at_end,
+        "swap": False,
+    }
+    with st.container(key="cm-keys", horizontal=True, gap="small"):
+        for key in sorted(KEYS, key=list(SHORTCUTS).index):
+            st.button(
+                NAMES[key],
+                key=f"wall-{key}",
+                type="primary" if key == ("next" if view.revealed else "reveal") else "secondary",
+                shortcut=SHORTCUTS[key][0],
+                disabled=useless[key],
+                on_click=go_to,
+                args=(story, press(story, now, key)),
+                kwargs={"moving": key in ("next", "reveal")},
+            )
+        more = st.popover("More", key="wall-more", on_change="rerun")
+        if more.open:
+            with more:
+                _more(staged, told, view)
+
+
+def _more(staged: Staged, told: Played, view: View) -> None:
+    """Draw the teacher's note once asked for, and this step to take along."""
+    st.button("All stories", on_click=leave, width="stretch")
+    if st.toggle("Teacher's note (holds answers)", key="wall-note"):
+        for note in (staged.story.note.strip(), view.note or ""):
+            if note:
+                st.text(note)
+    dark = st.context.theme.type == "dark"
+    st.download_button(
+        "This step (PNG)",
+        _picture(view, dark=dark),
+        f"step-{view.number}-{view.stage.replace('_', '-')}.png",
+        "image/png",
+        on_click="ignore",
+        width="stretch",
+    )
+    st.markdown("The address of this page leads to this step.")
+
+
+def _picture(view: View, *, dark: bool) -> Callable[[], bytes]:
+    def made() -> bytes:
+        from conemodel.show.lesson.slide import DPI, step_figure  # brings matplotlib: only when asked
+        from conemodel.show.setting.setting_sheet import to_png
+
+        return to_png(step_figure(view, dark=dark), dpi=DPI)
+
+    return made

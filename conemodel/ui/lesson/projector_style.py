@@ -1,0 +1,44 @@
+"""How a story is set for the back of the room: no frame, nothing to scroll, no text below 24 px from 641 px on."""
+
+from conemodel.show.lesson.html import wall_style
+from conemodel.show.palette import tones
+
+WALL = """
+:root {--cm-wall: max(24px, min(1.9vw, 3.35vh))}
+[data-testid=stHeader] {display: none}
+[data-testid=stMainBlockContainer] {padding: 0.3rem 1.2rem 3.3rem}
+.st-key-cm-wall, .st-key-cm-wall [data-testid=stVerticalBlock] {gap: 0.15rem}
+.cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.22}
+.cm-head {display: flex; justify-content: space-between; align-items: baseline; gap: 1em}
+.cm-head h1 {font-size: 1.2em; font-weight: 700; line-height: 1.2; margin: 0; padding: 0}
+div.cm-below p {font-size: inherit}
+.cm-below p, .cm-answer, .cm-hands, .cm-caution {margin: 0.15em 0}
+.cm-below .cm-legend {opacity: 0.8}
+.cm-below .cm-ask {font-weight: 700}
+.cm-answer b {font-size: 1.08em} .cm-answer span {margin-left: 0.5em}
+.cm-unsafe, .cm-below .cm-dented {border: 3px solid; padding: 0 0.4em}
+.st-key-cm-wall button, .st-key-cm-wall button *, .st-key-cm-wall label p, .st-key-cm-wall input,
+[data-testid=stPopoverBody] * {font-size: var(--cm-wall); line-height: 1.2}
+.st-key-cm-keys {position: fixed; z-index: 10; left: 0; right: 0; bottom: 0; padding: 0.3rem 1.2rem;
+  flex-wrap: wrap}
+.st-key-cm-keys button {min-height: 2.4rem; padding: 0.15rem 0.8rem}
+@media (max-width: 640px) {
+  :root {--cm-wall: 16px}
+  .cm-head {flex-wrap: wrap}
+  .st-key-cm-keys {gap: 0.3rem; padding: 0.3rem 0.5rem}
+  .st-key-cm-keys button {padding: 0.15rem 0.5rem}
+  .st-key-cm-keys kbd {display: none}
+  [data-testid=stMainBlockContainer] {padding-bottom: 7rem}
+}
+"""
+
+
+def style(*, dark: bool) -> str:
+    """Return the whole style of the wall, in the colours of a dark or light ground."""
+    look = tones(dark=dark)
+    return (
+        f"<style>{WALL}{wall_style(dark=dark)}"
+        f".st-key-cm-keys {{background: {look.ground}}}"
+        f".cm-unsafe, .cm-below .cm-dented {{border-color: {look.warning}}}"
+        f".st-key-cm-wall button[kind=primary]:enabled * {{color: {look.ground}}}</style>"
+    )

@@ -1,0 +1,128 @@
+"""The population that is asked about: a ready one or one brought as a file, whole or one kind of hub of it."""
+
+from functools import lru_cache
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems
+from conemodel.parts.population import DEFAULT, Crowd, load_crowd, read_crowd
+from conemodel.parts.toml_files import write_part
+from conemodel.show.population.rows import assumptions_rows
+from conemodel.show.population.text import ASSUMED, percent, shape_words, spread_words, turn_words
+from conemodel.ui.frame import table
+from conemodel.ui.setting.controls import TECHNIQUES
+from conemodel.ui.url_state import choice
+
+OWN, EVERY = "own", "all"
+"""Stand in the address for a population brought as a file, and for all its kinds of hub."""
+
+
+@lru_cache(maxsize=1)
+def ready_crowds() -> dict[str, Crowd]:
+    """Return the ready populations by the name of their file, the usual one first."""
+    found = {path.stem: load_crowd(path) for path in sorted(DEFAULT.parent.glob("*.toml"))}
+    return {DEFAULT.stem: found.pop(DEFAULT.stem), **found}
+
+
+def choose_crowd() -> Crowd:
+    """Draw the choosers and return the population; a file that cannot be used is explained and changes nothing."""
+    brought: Crowd | None = st.session_state.get("own_crowd")
+    known = {**ready_crowds(), **({OWN: brought} if brought else {})}
+    titles = {name: crowd.population.name for name, crowd in known.items()}
+    if brought:
+        titles[OWN] = f"Your own: {titles[OWN]}"
+    chosen = choice(
+        st.selectbox,
+        "Population",
+        titles,
+        key="population",
+        default=DEFAULT.stem,
+        help="Whose hubs, hands, threads and clamps. Every one of its assumptions stands at the foot of the page.",
+    )
+    crowd = known[chosen]
+    with st.popover("Bring your own population", width="stretch"):
+        st.markdown("Take this one, change what you know better, and bring it back.")
+        st.download_button(
+            "This population (TOML)",
+            lambda: write_part(crowd.population),
+            "population.toml",
+            "application/toml",
+            on_click="ignore",
+        )
+        st.file_uploader(
+            "Population file (TOML, up to 64 KB)", type=["toml"], key="crowd_file", on_change=_take_file
+        )
+        for problem in st.session_state.get("crowd_problems", ()):
+            st.error("Not taken; the population is as it was.")
+            st.code(problem, language=None, wrap_lines=True)
+    return _of_kind(crowd)
+
+
+def _of_kind(crowd: Crowd) -> Crowd:
+    """Return the population with all its kinds of hub, or with the one that is chosen."""
+    names = {file: kind.name for file, kind in zip(crowd.population.hubs.files, crowd.kinds, strict=True)}
+    kind = choice(
+        st.selectbox,
+        "Kind of hub",
+        {EVERY: "All of them together", **names},
+        key="kind",
+        default=EVERY,
+        help="One kind alone shows the best back-off for that hub.",
+    )
+    return crowd if kind == EVERY else crowd.only(kind)
+
+
+def _take_file() -> None:
+    """Read the file just brought; keep it, or keep what is wrong with it."""
+    sent = st.session_state.crowd_file
+    st.session_state.crowd_problems = ()
+    if sent is None:
+        return
+    try:
+        st.session_state.own_crowd = read_crowd(sent.getvalue(), name="your file")
+    except InputProblems as error:
+        st.session_state.crowd_problems = ("\n".join(str(problem) for problem in error.problems),)
+        return
+    st.session_state.population = OWN
+
+
+def assumed(crowd: Crowd) -> None:
+    """Draw every assumption of a population, each with its reason."""
+    population, hands = crowd.population, crowd.population.hands
+    st.header("What is assumed, all of it", anchor=False)
+    st.text(" ".join(population.story.split()))
+    rows = [
+        [f"share of hubs: {kind.name}", percent(share), "known", population.hubs.because]
+        for kind, share in zip(crowd.kinds, crowd.shares, strict=True)
+    ]
+    rows += [
+        [
+            "cone turned out from finger contact",
+            turn_words(hands.back_off),
+            "known",
+            "where the slider starts",
+        ],
+        ["how it is locked", TECHNIQUES[hands.technique], "known", "the axle stands in a vice"],
+        [
+            "locknut snug before the cone is backed off",
+            "yes" if hands.slack_taken else "no",
+            "known",
+            "whether the thread slack is taken up before",
+        ],
+        [
+            "first try before a dial gauge is read",
+            turn_words(population.tools.first_back_off),
+            "known",
+            "it must leave play",
+        ],
+    ]
+    rows += [
+        [ASSUMED[row["where"]], spread_words(row), shape_words(row), row["because"]]
+        for row in assumptions_rows(crowd)
+    ]
+    table(
+        ["What", "Value", "Spread", "Because"],
+        rows,
+        caption="Every assumption, with its reason",
+        words=True,
+    )

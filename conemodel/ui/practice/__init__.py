@@ -1,0 +1,1 @@
+"""The pages First hub, Practise and Progress."""

@@ -1,0 +1,162 @@
+"""Which exercise is on the bench: chosen, or brought by a link that carries no hidden number."""
+
+from re import sub
+
+import streamlit as st
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.exercise import Exercise
+from conemodel.parts.toml_files import read_part
+from conemodel.record.server_key import server_key
+from conemodel.tasks.practice.catalogue import Link, ladder, read_link
+from conemodel.ui.choose_hub import ready_hubs
+from conemodel.ui.practice.session import SELF, Sitting, fresh_seed, sit_down
+
+OWN = "own"
+"""Start of the name of an exercise brought as a file."""
+
+SALT_KEY, PROBLEM_KEY, SITTINGS_KEY, NOW_KEY = "class_salt", "practise_problem", "sittings", "sitting"
+
+
+def choose() -> Sitting:
+    """Draw the chooser and return the exercise under way. Errors: `ConemodelError`."""
+    state = st.session_state
+    state.setdefault(SITTINGS_KEY, {})
+    if NOW_KEY not in state:
+        _from_address()
+    sitting: Sitting = state[SITTINGS_KEY][state[NOW_KEY]]
+    names = _titles()
+    state.exercise = sitting.link.exercise
+    st.selectbox(
+        "Exercise",
+        list(names),
+        format_func=lambda name: names[name],
+        key="exercise",
+        on_change=_chosen,
+        label_visibility="collapsed",
+    )
+    with st.popover("Name, link", width="content"):
+        _more(sitting)
+    if problem := state.get(PROBLEM_KEY):
+        st.warning("That could not be taken; here is another.")
+        st.code(problem, language=None, wrap_lines=True)
+    st.query_params["exercise"] = sitting.link.exercise
+    st.query_params["link"] = sitting.link.code
+    return sitting
+
+
+def _titles() -> dict[str, str]:
+    titles = {name: _title(exercise) for name, exercise in ladder().items()}
+    for sitting in st.session_state[SITTINGS_KEY].values():
+        if sitting.own is not None:
+            titles[sitting.link.exercise] = f"Your own: {sitting.own.name}"
+    return titles
+
+
+def _title(exercise: Exercise) -> str:
+    return f"{exercise.number}. {exercise.name}" if exercise.number else exercise.name
+
+
+def _from_address() -> None:
+    """Begin what the address asks for, or the first exercise; a link that cannot be used is explained."""
+    code, name = st.query_params.get("link"), st.query_params.get("exercise", "")
+    known = ladder()
+    if code:
+        try:
+            link = read_link(code)
+            if link.exercise not in known:
+                raise InputProblems([_not_here(link.exercise)])
+            st.session_state[SALT_KEY] = link.salt
+            _begin(link)
+        except InputProblems as error:
+            st.session_state[PROBLEM_KEY] = "\n".join(str(problem) for problem in error.problems)
+    if NOW_KEY not in st.session_state:
+        _begin(_fresh(name if name in known else next(iter(known))))
+
+
+def _not_here(name: str) -> Problem:
+    return Problem(where="link", value=name, limit="is not an exercise here", remedy="ask for its file")
+
+
+def _no_such_hub(name: str) -> Problem:
+    known = ", ".join(ready_hubs())
+    return Problem(
+        where="your file: scenario", value=name, limit="is not a hub here", remedy=f"one of {known}"
+    )
+
+
+def _fresh(exercise: str) -> Link:
+    salt = st.session_state.get(SALT_KEY, SELF)
+    return Link(exercise=exercise, salt=salt, seed=fresh_seed())
+
+
+def _begin(link: Link, own: Exercise | None = None) -> None:
+    """Put an exercise on the bench."""
+    exercise = own or ladder()[link.exercise]
+    sitting = sit_down(exercise, link, key=server_key(), own=own is not None)
+    sittings: dict[str, Sitting] = st.session_state[SITTINGS_KEY]
+    sittings.pop(link.exercise, None)
+    sittings[link.exercise] = sitting
+    st.session_state[NOW_KEY] = link.exercise
+
+
+def _chosen() -> None:
+    """Take up the exercise chosen: where it was left, or a new one."""
+    name = st.session_state.exercise
+    st.session_state.pop(PROBLEM_KEY, None)
+    if name in st.session_state[SITTINGS_KEY]:
+        st.session_state[NOW_KEY] = name
+    else:
+        _begin(_fresh(name))
+
+
+def another_seed() -> None:
+    """Begin the same exercise on another hub."""
+    sitting: Sitting = st.session_state[SITTINGS_KEY][st.session_state[NOW_KEY]]
+    st.session_state.pop(PROBLEM_KEY, None)
+    _begin(_fresh(sitting.link.exercise), sitting.own)
+
+
+def following() -> None:
+    """Begin the next exercise of the ladder."""
+    names = list(ladder())
+    now = st.session_state[NOW_KEY]
+    place = names.index(now) + 1 if now in names else 0
+    _begin(_fresh(names[place % len(names)]))
+
+
+def _take_file() -> None:
+    """Begin the exercise in the file just brought, or say what is wrong with it."""
+    sent = st.session_state.exercise_file
+    st.session_state.pop(PROBLEM_KEY, None)
+    if sent is None:
+        return
+    try:
+        exercise = read_part(Exercise, sent.getvalue(), name="your file")
+        if exercise.scenario not in ready_hubs():
+            raise InputProblems([_no_such_hub(exercise.scenario)])
+        plain = sub(r"[^a-z0-9]+", "-", exercise.name.lower()).strip("-")[:30]
+        _begin(_fresh(f"{OWN}-{plain}".rstrip("-")), exercise)
+    except InputProblems as error:
+        st.session_state[PROBLEM_KEY] = "\n".join(str(problem) for problem in error.problems)
+
+
+def _more(sitting: Sitting) -> None:
+    """Draw what is not needed at every turn."""
+    st.text_input("Your name, or none", key="practise_name", max_chars=60, persist_state="session")
+    st.button("Another hub", on_click=another_seed, width="stretch")
+    if pages := st.session_state.get("pages"):
+        st.page_link(pages["progress"], label="Progress and classes", width="stretch")
+    st.markdown(
+        "**Send this hub as a link.** It is the same for everybody on this server, and holds nothing hidden."
+    )
+    if sitting.own is not None:
+        st.markdown("Send the exercise's file along: the link does not carry it.")
+    link = f"/practise?exercise={sitting.link.exercise}&link={sitting.link.code}"
+    st.code(link, language=None, wrap_lines=True)
+    st.file_uploader(
+        "An exercise of your own (TOML, up to 64 KB)",
+        type=["toml"],
+        key="exercise_file",
+        on_change=_take_file,
+    )

@@ -1,0 +1,256 @@
+"""What the hands can do now: a few large buttons for each step; what cannot be done says why."""
+
+from collections.abc import Callable, Mapping
+from typing import get_args
+
+import streamlit as st
+
+from conemodel.base.units import DEG
+from conemodel.parts.setting import AxleHeld, ClampSeat
+from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.preconditions import QUESTIONS, why_not
+from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
+from conemodel.ui.practice.session import Stand
+from conemodel.ui.practice.steps import clamp_word
+from conemodel.ui.setting.controls import NUT_SEATS, SEATS
+
+HOLDS: dict[AxleHeld, str] = {
+    "vice": "Vice",
+    "far spanners": "Far-side spanners",
+    "nothing": "Nothing holds it",
+}
+
+HELD = {"yes": "Held with a spanner", "no": "Left free"}
+"""Whether the cone is held while the locknut is tightened."""
+
+TURNED = {
+    "nut turned": "the nut",
+    "cone turned out": "the cone, out onto the nut",
+    "both": "both, against each other",
+}
+"""What is turned to lock it; what is held is asked by itself."""
+
+EFFORTS = {"light": "light hand", "firm": "firm hand", "hard": "hard"}
+
+TRIMS = {3: "half a minute", 6: "1 minute", 12: "2 minutes"}
+"""Sizes of a trim [°], as minutes of a clock."""
+
+ASKED = {
+    "name": "This hub is",
+    "flex": "What moves at the rim is",
+    "foretell": "Locking will make it",
+    "why": "It went tight because",
+    "fault": "What is wrong with it",
+    "refuse": "If it cannot be adjusted: why",
+    "recheck": "Look at it again",
+}
+"""The questions as they are put."""
+
+
+class Buttons:
+    """A group of buttons; under it stands why some of them cannot be pressed."""
+
+    def __init__(self, stand: Stand) -> None:
+        """Start an empty group."""
+        self.stand = stand
+        self.barred: dict[str, list[str]] = {}
+
+    def draw(
+        self, label: str, action: a.Action, *, primary: bool = False, shortcut: str | None = None
+    ) -> None:
+        """Draw one button over the width of its place."""
+        reason = why_not(self.stand.bench, action)
+        if reason:
+            self.barred.setdefault(reason, []).append(label)
+        st.button(
+            label,
+            key=f"{self.stand.name} {label}",
+            on_click=self.stand.do,
+            args=(action,),
+            disabled=reason is not None,
+            type="primary" if primary else "secondary",
+            width="stretch",
+            shortcut=shortcut,
+        )
+
+    def row(self, *buttons: tuple[str, a.Action]) -> None:
+        """Draw buttons side by side; on a phone they stand one below the other."""
+        for column, (label, action) in zip(st.columns(len(buttons)), buttons, strict=True):
+            with column:
+                self.draw(label, action)
+
+    def reasons(self) -> None:
+        """Draw why some cannot be pressed."""
+        for reason, labels in self.barred.items():
+            st.caption(f"{', '.join(labels)}: {reason}")
+
+
+def hold_axle(stand: Stand) -> None:
+    """Ask what holds the axle."""
+    _switch(stand, "What holds the axle", HOLDS, stand.bench.hub.axle_held, lambda by: a.HoldAxle(by))  # type: ignore[arg-type]
+
+
+def _switch(
+    stand: Stand, label: str, words: Mapping[str, str], now: str, action: Callable[[str], a.Action]
+) -> None:
+    """Draw a choice that always stands as the bench does."""
+    key = f"{stand.name} {label}"
+
+    def changed() -> None:
+        wanted = st.session_state[key]
+        if wanted in words and wanted != now:
+            stand.do(action(wanted))
+
+    st.session_state[key] = now
+    st.segmented_control(
+        label, list(words), format_func=lambda name: words[name], key=key, on_change=changed, required=True
+    )
+
+
+def cone(stand: Stand) -> None:
+    """Draw the step at the cone."""
+    hold_axle(stand)
+    turn_with(stand)
+    buttons = Buttons(stand)
+    if stand.bench.exercise.kind != "touch":
+        buttons.row(
+            ("Screw in by finger", a.ScrewIn()),
+            ("Draw a pen line", a.Mark()),
+            ("Wiggle on its thread", a.Wiggle()),
+        )
+    buttons.reasons()
+
+
+def lock(stand: Stand) -> None:
+    """Draw the step at the locknut."""
+    hub = stand.bench.hub
+    hold_axle(stand)
+    now = "yes" if hub.cone_held else "no"
+    _switch(stand, "Cone, while you lock", HELD, now, lambda word: a.HoldCone(word == "yes"))
+    effort = _pick(stand, "How hard", EFFORTS, "firm")
+    technique = _pick(stand, "What is turned", TURNED, "nut turned", radio=True)
+    buttons = Buttons(stand)
+    buttons.row(
+        ("Tighten the locknut", a.Tighten(effort, technique)),  # type: ignore[arg-type]
+        ("Undo the locknut", a.Undo()),
+    )
+    st.caption("A firm hand, 120 N at the end of 150 mm, is some 18 N·m: assumed, nobody measures it here.")
+    with st.expander("Trim: turn cone and locknut together", expanded=stand.bench.exercise.number == 9):
+        size = _pick(stand, "By", {str(size): words for size, words in TRIMS.items()}, "6")
+        angle = DEG.to_si(float(size))
+        buttons.row(("Trim in (clockwise)", a.Trim(-angle)), ("Trim out", a.Trim(angle)))
+    buttons.reasons()
+
+
+def _pick(stand: Stand, label: str, words: Mapping[str, str], default: str, *, radio: bool = False) -> str:
+    """Draw a choice that changes nothing yet; it is kept while other steps are shown."""
+    key = f"{stand.name} {label}"
+    if st.session_state.get(key) not in words:
+        st.session_state[key] = default
+    chosen: str | None
+    if radio:
+        chosen = st.radio(label, list(words), format_func=words.__getitem__, key=key, persist_state="session")
+    else:
+        chosen = st.segmented_control(
+            label, list(words), format_func=words.__getitem__, key=key, persist_state="session", required=True
+        )
+    return chosen if chosen is not None and chosen in words else default
+
+
+def clamp(stand: Stand) -> None:
+    """Draw the step at the clamp."""
+    bench, what = stand.bench, clamp_word(stand.bench)
+    seats: tuple[ClampSeat, ...] = get_args(ClampSeat)
+    nuts = bench.secret.scenario.clamp.kind == "nuts"
+    offered: dict[str, str] = {seat: words for seat, words in SEATS.items() if not nuts or seat in NUT_SEATS}
+    words = {"off": "not fitted", **offered}
+
+    def fit(name: str) -> a.Action:
+        return a.FitClamp(next((seat for seat in seats if seat == name), None))
+
+    _switch(stand, f"Where the {what} {'sit' if nuts else 'sits'}", words, bench.hub.seat or "off", fit)
+    buttons = Buttons(stand)
+    buttons.row((f"Close the {what}", a.CloseClamp()), (f"Open the {what}", a.OpenClamp()))
+    if bench.hub.axle_held == "vice":
+        hold_axle(stand)
+    buttons.reasons()
+    if nuts:
+        st.caption("Nuts press on the locknuts and may drag the cone along: check again after them.")
+
+
+def feel(stand: Stand) -> None:
+    """Draw the step of feeling."""
+    gesture = _pick(stand, "With the hand", WAYS, "rim")
+    if stand.feel.why_not.get(gesture) and stand.bench.hub.axle_held == "vice":
+        hold_axle(stand)
+    feel_with(stand, gesture)
+    buttons = Buttons(stand)
+    buttons.row(("Turn the wheel a quarter", a.TurnWheel()), ("Turn the axle a quarter", a.TurnAxle()))
+    buttons.reasons()
+
+
+def look(stand: Stand) -> None:
+    """Draw what eyes can do, and what can be put right."""
+    buttons = Buttons(stand)
+    buttons.row(
+        ("Look at the axle ends", a.Look("protrusion")),
+        ("Count the balls", a.Look("balls")),
+    )
+    buttons.row(
+        (f"Look at the {clamp_word(stand.bench)}", a.Look("lever")), ("Look at the brake", a.Look("brake"))
+    )
+    st.markdown("**Put right**")
+    buttons.row(
+        ("Fit an axle of the right length", a.PutRight("axle")),
+        ("Make up the balls", a.PutRight("balls")),
+        ("Connect the brake", a.PutRight("brake")),
+    )
+    buttons.reasons()
+
+
+def say(stand: Stand) -> None:
+    """Draw the questions and the last word."""
+    bench = stand.bench
+    buttons = Buttons(stand)
+    for question in bench.exercise.questions:
+        _question(stand, buttons, question)
+    if bench.exercise.kind != "name":
+        if bench.exercise.rides:
+            st.markdown("Say done and the wheel **is ridden as it is**.")
+        buttons.draw("Done: it is right", a.Finish(), primary=True)
+        if "refuse" in bench.exercise.questions:
+            buttons.draw("I refuse it: it cannot be adjusted", a.Finish(refuse=True))
+    buttons.reasons()
+
+
+def _question(stand: Stand, buttons: Buttons, question: str) -> None:
+    answers = {word: word for word in QUESTIONS[question]}
+    last = stand.bench.exercise.kind == "name"
+    if last:
+        st.markdown(f"**{ASKED[question]}** …")
+        for word in answers:
+            buttons.draw(word.capitalize(), a.Answer(question, word))
+        return
+    given = stand.bench.hub.answer(question)
+    key = f"{stand.name} {stand.bench.current} {question}"
+
+    def answered() -> None:
+        if st.session_state[key] in answers:
+            stand.do(a.Answer(question, st.session_state[key]))
+
+    if barred := why_not(stand.bench, a.Answer(question, next(iter(answers)))):
+        st.markdown(f"**{ASKED[question]}:** {given or 'not said'}. {barred}")
+        return
+    st.session_state[key] = given
+    st.radio(ASKED[question], list(answers), key=key, on_change=answered)
+
+
+DRAW: dict[str, Callable[[Stand], None]] = {
+    "cone": cone,
+    "lock": lock,
+    "clamp": clamp,
+    "feel": feel,
+    "look": look,
+    "say": say,
+}
+"""Each step's drawing."""

@@ -1,0 +1,171 @@
+"""The widgets on the bench, given what `feel_of` has and nothing else of the hub."""
+
+from math import pi
+
+import streamlit as st
+
+from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
+from conemodel.tasks.practice.widget_data import RockFeel
+from conemodel.ui.practice.session import Stand
+from conemodel.ui.widgets import (
+    AXLE_FINGERS,
+    Grit,
+    RockCurve,
+    RockFelt,
+    RockHand,
+    SpinCurve,
+    SpinFelt,
+    TurnResist,
+    TurnZone,
+    TwirlCurve,
+    TwirlFelt,
+    TwirlHand,
+    rock_wheel,
+    spin_wheel,
+    turn_cone,
+    twirl_axle,
+)
+
+WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl the axle", "spin": "Spin it"}
+"""Ways to feel a hub, by gesture."""
+
+FREE_BELOW, BINDS_FROM = 0.02, 0.3
+"""Effort on the cone below which it turns freely [N·m], and share of the hand's limit from which it binds."""
+
+PRESSED = "Pinched: both tracks press on the balls. Binds: they press so hard that the cone turns stiffly."
+"""The two words for a cone that is past first touch."""
+
+MOST_WIND = 0.25
+"""How far fingers that grip hard wind up before the axle follows [rad]. Assumption."""
+
+GRIT_PER_TURN = 12.0
+"""Bumps a turn of the axle in dry grease. Assumption."""
+
+
+def magnification(number: int) -> float:
+    """Return how much movement is enlarged: much on the first exercises, not at all on the last.
+
+    >>> magnification(1), magnification(8), magnification(12)
+    (20.0, 5.0, 1.0)
+    """
+    return 20.0 if number <= 6 else 5.0 if number <= 9 else 1.0
+
+
+def feel_with(stand: Stand, gesture: str) -> None:
+    """Draw one widget, or say why it cannot be used now."""
+    feel = stand.feel
+    if reason := feel.why_not.get(gesture):
+        st.info(reason)
+        return
+    if gesture in ("rim", "axle end"):
+        found = feel.rim if gesture == "rim" else feel.axle_end
+        if found is not None:
+            _rock(stand, found)
+    elif gesture == "twirl":
+        _twirl(stand)
+    else:
+        _spin(stand)
+
+
+def _rock(stand: Stand, found: RockFeel) -> None:
+    fingers = AXLE_FINGERS
+    rim = found.grip == "rim"
+    hand = RockHand(
+        stiffness=RockHand().stiffness if rim else fingers.stiffness,
+        effort=RockHand().effort if rim else fingers.effort,
+        knock_speed=RockHand().knock_speed if rim else fingers.knock_speed,
+        mass=found.mass,
+        flex=found.flex,
+        felt_from=found.felt_from,
+    )
+    rock_wheel(
+        key=stand.key(found.grip),
+        curve=RockCurve(movement=found.movement, force=found.force),
+        felt=RockFelt(slow=_sentence(found.slow), quick=_sentence(found.quick)),
+        grip=found.grip,
+        hand=hand,
+        magnification=magnification(stand.bench.exercise.number),
+        set_id=stand.set_of(found.grip),
+    )
+
+
+def _twirl(stand: Stand) -> None:
+    found = stand.feel.twirl
+    if found is None:
+        return
+    twirl_axle(
+        key=stand.key("twirl"),
+        curve=TwirlCurve(
+            friction=found.friction,
+            dents=found.pull,
+            span=found.span,
+            grit=Grit(amplitude=found.grit, per_turn=GRIT_PER_TURN if found.grit else 0.0),
+        ),
+        felt=TwirlFelt(turning=_sentence(found.turning), let_go=_sentence(found.let_go)),
+        hand=_fingers(max(found.friction) + max(map(abs, found.pull))),
+        set_id=stand.set_of("twirl"),
+    )
+
+
+def _fingers(hardest: float) -> TwirlHand:
+    """Return fingers that grip as hard as turning takes [N·m]: those that slip or wind up never get it round."""
+    usual = TwirlHand()
+    return TwirlHand(slip=max(usual.slip, 2.0 * hardest), finger=max(usual.finger, hardest / MOST_WIND))
+
+
+def _spin(stand: Stand) -> None:
+    found = stand.feel.spin
+    if found is None:
+        return
+    spin_wheel(
+        key=stand.key("spin"),
+        curve=SpinCurve(speed=found.speed, torque=found.torque, inertia=found.inertia, rough=found.rough),
+        felt=SpinFelt(running=_sentence(found.running)),
+        set_id=stand.set_of("spin"),
+    )
+
+
+def turn_with(stand: Stand) -> None:
+    """Draw the cone on its clock; with the locknut tight it is not to be turned."""
+    # that part of `feel_of` alone: while the cone is turned nothing else is worked out
+    hub = stand.bench.hub
+    found = turn_feel(stand.bench.secret, hub)
+    if not found.free:
+        st.info("The locknut is tight against the cone: undo it before the cone can be turned.")
+        return
+    turn_cone(
+        key=stand.key("turn"),
+        angle=found.angle,
+        origin=found.mark if found.mark is not None else _twelve(found.angle),
+        reference="the pen line" if found.mark is not None else "twelve o'clock",
+        pen=hub.pen,
+        resist=TurnResist(angle=found.resist_angle, effort=found.resist_effort, limit=found.limit),
+        zones=zones_of(found),
+        set_id=stand.set_of("turn"),
+    )
+    st.caption(PRESSED)
+
+
+def _twelve(angle: float) -> float:
+    """Return the whole turns nearest to an angle: twelve o'clock of the turn the cone is in [rad]."""
+    return round(angle / (2 * pi)) * 2 * pi
+
+
+def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:
+    """Return what the hand on the spanner is told, from the inside out."""
+
+    def from_where(effort: float) -> float:
+        return next(
+            (at for at, e in zip(found.resist_angle, found.resist_effort, strict=True) if e < effort),
+            found.resist_angle[-1],
+        )
+
+    return (
+        TurnZone(start=-1e3, text="The cone binds on the balls."),
+        TurnZone(start=from_where(BINDS_FROM * found.limit), text="The balls are pinched."),
+        TurnZone(start=from_where(FREE_BELOW), text="The cone turns freely."),
+    )
+
+
+def _sentence(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}."

@@ -1,0 +1,111 @@
+"""What was done and what hands, eyes and ears answered, in words."""
+
+from html import escape
+
+import streamlit as st
+
+from conemodel.tasks.practice.session import Bench, Event
+from conemodel.ui.practice.session import Stand
+from conemodel.ui.practice.steps import STEPS, next_to_do, standing
+
+STYLE = """
+<style>
+.cm-told {font-size: 1.3rem; font-weight: 600; line-height: 1.3}
+.cm-told {border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
+.cm-told small {display: block; font-size: 0.95rem; font-weight: 400}
+.cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
+.cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid #88888855}
+.cm-log b {font-weight: 600}
+.cm-standing {display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.9rem; margin: 0}
+.cm-standing, .cm-standing dt, .cm-standing dd {margin: 0 !important; padding: 0 !important}
+.cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
+.cm-goal {margin: 0}
+.cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
+.st-key-cm-bench-head h1 {font-size: 1.75rem; padding: 0}
+@media (min-width: 641px) {
+  /* what hands do fits the window of a projector: labels stand before their buttons */
+  .st-key-cm-hands .stButtonGroup {display: flex; align-items: center; gap: 0.7rem}
+  .st-key-cm-hands .stButtonGroup > label {margin: 0; min-height: 0; flex: 0 0 auto}
+}
+@media (max-width: 640px) {
+  [class*="step"][class*="st-key-bench"] button {padding-left: 0.55rem; padding-right: 0.55rem}
+  .cm-told {font-size: 1.15rem}
+}
+</style>
+"""
+
+
+PRIMARY_ON_DARK = "<style>[data-testid=stBaseButton-primary] p {color: #161b1e}</style>"
+"""Ink of the main button on dark ground: the frame's white on a light fill cannot be read."""
+
+
+def styles() -> None:
+    """Set how the words of the bench look; once a page."""
+    st.html(STYLE)
+    if st.context.theme.type == "dark":
+        st.html(PRIMARY_ON_DARK)
+
+
+def told_last(stand: Stand) -> None:
+    """Draw what was answered last, large."""
+    if not stand.bench.log:
+        text, done = "Nothing done yet.", ""
+    else:
+        text, done = stand.bench.log[-1].told, _done(stand, len(stand.bench.log) - 1)
+    st.html(
+        f'<div class="cm-told" role="status" aria-live="polite">'
+        f"<small>{escape(done)}</small>{escape(text)}</div>"
+    )
+
+
+def log(stand: Stand, *, label: str = "What was done and what was felt") -> None:
+    """Draw all of it, the latest on top; feeling the same again is drawn once, with how often."""
+    lines: list[tuple[str, int]] = []
+    for number, event in enumerate(stand.bench.log):
+        line = _line(stand, number, event)
+        if lines and lines[-1][0] == line and not event.counts:
+            lines[-1] = line, lines[-1][1] + 1
+        else:
+            lines.append((line, 1))
+    body = (
+        "".join(f"<p>{line}{_again(times)}</p>" for line, times in reversed(lines)) or "<p>Nothing yet.</p>"
+    )
+    st.html(
+        f'<div class="cm-log" role="log" tabindex="0" aria-label="{escape(label)}" '
+        f'data-said="{len(stand.bench.log)}">{body}</div>'
+    )
+
+
+def _again(times: int) -> str:
+    return f" ({times} times)" if times > 1 else ""
+
+
+def next_line(bench: Bench) -> None:
+    """Draw what is usually done next."""
+    step, words = next_to_do(bench)
+    st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {escape(words)}</p>')
+
+
+def stands(stand: Stand) -> None:
+    """Draw what anyone at the bench can see."""
+    rows = "".join(
+        f"<dt>{escape(name)}</dt><dd>{escape(state)}</dd>" for name, state in standing(stand.bench)
+    )
+    st.html(f'<dl class="cm-standing">{rows}</dl>')
+
+
+def _done(stand: Stand, number: int) -> str:
+    words = stand.own_words.get(number, stand.bench.log[number].action)
+    return f"{words[:1].upper()}{words[1:]}"
+
+
+def _line(stand: Stand, number: int, event: Event) -> str:
+    if event.kind == "Take" and not event.refused:
+        return f"<b>{escape(event.told)}</b>"
+    words = escape(_done(stand, number))
+    if len(stand.bench.hubs) > 1:
+        words = f"Hub {event.hub + 1}: {words}"
+    if event.undone:
+        return f"<s>{words}</s> (taken back)"
+    note = " (not possible)" if event.refused else ""
+    return f"{words}{note}<br><b>{escape(event.told)}</b>"

@@ -1,0 +1,150 @@
+"""Practise: a hub with hidden numbers, set by feel; then the truth."""
+
+from html import escape
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.parts.exercise import Exercise
+from conemodel.record.attempts import attempt_of, delete_attempt, save
+from conemodel.record.database import Database
+from conemodel.tasks.practice.actions import Take, TakeBack
+from conemodel.tasks.practice.marking import mark
+from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.practice.choose import another_seed, choose, following
+from conemodel.ui.practice.controls import DRAW, Buttons
+from conemodel.ui.practice.log import log, next_line, stands, styles, told_last
+from conemodel.ui.practice.reference_hubs import shelf
+from conemodel.ui.practice.result import details, verdict
+from conemodel.ui.practice.session import Sitting, Stand
+from conemodel.ui.practice.steps import STEPS, next_to_do, steps_for
+
+
+def page() -> None:
+    """Draw the page."""
+    styles()
+    try:
+        with st.container(key="cm-bench-head", horizontal=True, vertical_alignment="center", gap="small"):
+            begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
+            sitting = choose()
+    except ConemodelError as error:
+        st.error("There is no bench to practise on just now.")
+        st.code(str(error), language=None, wrap_lines=True)
+    else:
+        sitting.stand.hear()
+        if sitting.stand.bench.finished:
+            _finished(sitting)
+        else:
+            _at_the_bench(sitting)
+    end_page()
+
+
+@st.fragment
+def _at_the_bench(sitting: Sitting) -> None:
+    """Draw goal, hands and what was felt; a gesture reruns only this."""
+    stand = sitting.stand
+    stand.hear()
+    if stand.bench.finished:
+        st.rerun()
+    _goal(sitting.exercise)
+    left, right = st.columns([2, 1], gap="large")
+    with left.container(key="cm-hands", gap="xsmall"):
+        next_line(stand.bench)
+        told_last(stand)
+        step = _step(stand)
+        DRAW[step](stand)
+    with right:
+        st.markdown("**On the bench**")
+        _hubs(stand)
+        stands(stand)
+        if not sitting.exercise.assessed:
+            buttons = Buttons(stand)
+            buttons.draw("Take the last move back", TakeBack(), shortcut="Ctrl+Z")
+            buttons.reasons()
+        st.markdown("**Done and felt so far**")
+        log(stand)
+    if not sitting.exercise.assessed:
+        shelf(sitting)
+
+
+def _goal(exercise: Exercise) -> None:
+    goal = " ".join(exercise.goal.split())  # it may come from a file: text, never markup
+    st.html(f'<p class="cm-goal"><b>Goal:</b> {escape(goal)}</p>')
+
+
+def _hubs(stand: Stand) -> None:
+    """Draw which of several hubs is on the bench."""
+    bench = stand.bench
+    if len(bench.hubs) == 1:
+        return
+    key = f"{stand.name} hub"
+
+    def taken() -> None:
+        if st.session_state[key] is not None:
+            stand.do(Take(st.session_state[key]))
+
+    st.session_state[key] = bench.current
+    st.segmented_control(
+        "Hub",
+        range(len(bench.hubs)),
+        format_func=lambda n: ("" if n else "Hub ") + f"{n + 1}" + (" done" if bench.hubs[n].done else ""),
+        key=key,
+        on_change=taken,
+        required=True,
+        wrap=True,
+        label_visibility="collapsed",
+    )
+
+
+def _step(stand: Stand) -> str:
+    """Draw the steps and return the chosen one."""
+    steps = steps_for(stand.bench.exercise)
+    key = f"{stand.name} step"
+    if st.session_state.get(key) not in steps:
+        st.session_state[key] = next_to_do(stand.bench)[0]
+    chosen = st.segmented_control(
+        "Step",
+        steps,
+        format_func=lambda name: STEPS[name],
+        key=key,
+        required=True,
+        persist_state="session",
+        width="stretch",
+        label_visibility="collapsed",
+    )
+    return chosen if chosen in steps else steps[0]
+
+
+def _finished(sitting: Sitting) -> None:
+    """Mark it once, keep it once, show it."""
+    if sitting.marked is None:
+        sitting.marked = mark(sitting.stand.bench)
+        sitting.saved = _kept(sitting)
+    verdict(sitting)
+    again, on = st.columns(2)
+    again.button("Again, another hub", on_click=another_seed, width="stretch", type="primary")
+    on.button("Next exercise", on_click=following, width="stretch")
+    details(sitting)
+    if isinstance(sitting.saved, int):
+        who = "the name you typed" if st.session_state.get("practise_name") else "no name"
+        st.caption(f"Kept in the record on this computer, under {who}.")
+        st.button("Delete this attempt", on_click=_forget, args=(sitting,))
+    elif sitting.saved:
+        st.caption(sitting.saved)
+
+
+def _kept(sitting: Sitting) -> int | str:
+    """Save the attempt and return its number, or why it was not saved."""
+    if sitting.marked is None:
+        return "Not marked yet."
+    try:
+        attempt = attempt_of(sitting.marked, sitting.link, name=st.session_state.get("practise_name"))
+        return save(attempt, Database()).id or "Not kept."
+    except (InputProblems, ConemodelError) as error:
+        return f"Not kept in the record: {error}"
+
+
+def _forget(sitting: Sitting) -> None:
+    if isinstance(sitting.saved, int):
+        delete_attempt(sitting.saved, Database())
+        sitting.saved = "Deleted from the record."

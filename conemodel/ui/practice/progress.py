@@ -1,0 +1,182 @@
+"""Progress of a trainee, the table of a class, links for it, and an exercise of one's own."""
+
+from collections.abc import Callable, Mapping
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.record.attempts import Attempt, attempts, delete_name
+from conemodel.record.database import Database
+from conemodel.record.progress import (
+    PASSES_NEEDED,
+    attempts_csv,
+    class_csv,
+    class_table,
+    progress,
+)
+from conemodel.show.practice.charts import Done, alt_text_progress, progress_chart
+from conemodel.tasks.practice.catalogue import class_links, ladder
+from conemodel.ui.frame import begin_page, chart, end_page, table
+from conemodel.ui.practice.write_exercise import write_exercise
+from conemodel.ui.url_state import choice
+
+PARTS = {"mine": "My progress", "class": "A class", "write": "Write an exercise"}
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page(
+        "Progress and classes",
+        "Attempts stay in a file on the computer that runs this. Whoever types a name sees what is kept under it.",
+    )
+    part = choice(st.segmented_control, "Show", PARTS, key="part", default="mine", required=True)
+    draw: Mapping[str, Callable[[], None]] = {"mine": _mine, "class": _class, "write": write_exercise}
+    try:
+        draw[part]()
+    except ConemodelError as error:
+        st.error("The record could not be used.")
+        st.code(str(error), language=None, wrap_lines=True)
+    end_page()
+
+
+def _titles() -> dict[str, str]:
+    return {name: f"{e.number}. {e.name}" if e.number else e.name for name, e in ladder().items()}
+
+
+def _mine() -> None:
+    name = " ".join(str(st.text_input("Your name", key="practise_name", persist_state="session")).split())
+    if not name:
+        st.info("Type the name you practised under.")
+        return
+    done = attempts(Database(), name=name)
+    if not done:
+        st.info("Nothing is kept under that name.")
+    else:
+        _shown(done)
+        st.download_button(
+            "All my attempts (CSV)", attempts_csv(done), "attempts.csv", "text/csv", on_click="ignore"
+        )
+        _delete(name)
+
+
+def _shown(done: tuple[Attempt, ...]) -> None:
+    """Draw attempts over time and by exercise."""
+    titles = _titles()
+    shown = [
+        Done(
+            when=one.made_at,
+            exercise=titles.get(one.exercise, one.exercise),
+            passed=one.passed,
+            off_turn=one.off_turn,
+        )
+        for one in done
+    ]
+    chart(progress_chart(shown), key="progress", alt=alt_text_progress(shown))
+    st.caption("A full dot passed, an open one not yet. On the line: in the good range.")
+    table(
+        ["Exercise", "Attempts", "Passed", "Learnt"],
+        [
+            [
+                titles.get(p.exercise, p.exercise),
+                str(p.attempts),
+                str(p.passed),
+                "yes" if p.learnt else "not yet",
+            ]
+            for p in progress(done)
+        ],
+        caption="Every exercise so far",
+    )
+    st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs.")
+
+
+def _delete(name: str) -> None:
+    with st.popover("Delete all of it"):
+        st.markdown("Everything kept under this name goes, and does not come back.")
+        st.button("Delete", on_click=_deleted, args=(name,))
+
+
+def _deleted(name: str) -> None:
+    number = delete_name(name, Database())
+    st.toast(f"{number} attempts deleted.")
+
+
+def _class() -> None:
+    salt = str(
+        st.text_input(
+            "Name of the class",
+            key="class_name",
+            persist_state="session",
+            max_chars=24,
+            help="Letters, digits, - and _. It stands in the links and decides, with a number, which hub each one is.",
+        )
+    ).strip()
+    if not salt:
+        st.info("Name the class, for instance evening-2: its links and its table hang on that.")
+        return
+    st.header("Links for the class", anchor=False)
+    _links(salt)
+    st.header("How the class did", anchor=False)
+    _class_table(salt)
+
+
+def _links(salt: str) -> None:
+    titles = _titles()
+    left, right = st.columns([3, 1])
+    exercise = left.selectbox("Exercise", list(titles), format_func=lambda n: titles[n], key="class_exercise")
+    count = right.number_input("Hubs", 1, 60, 12, key="class_count", help="One link each.")
+    try:
+        codes = class_links(str(exercise), salt=salt, count=int(count))
+    except InputProblems as error:
+        st.error("That name cannot stand in a link.")
+        st.code(str(error), language=None, wrap_lines=True)
+        return
+    links = "\n".join(f"{_address()}/practise?exercise={exercise}&link={code}" for code in codes)
+    st.code(links, language=None, wrap_lines=True)
+    st.download_button("Links (text)", links + "\n", "links.txt", "text/plain", on_click="ignore")
+    st.caption("A link names exercise, class and number; no hidden number can be worked out from it.")
+
+
+def _address() -> str:
+    """Return the address this page was opened at, as far as the browser told it."""
+    url = st.context.url or ""
+    return url.split("?")[0].rstrip("/").rsplit("/", 1)[0] if url else ""
+
+
+def _class_table(salt: str) -> None:
+    done = attempts(Database(), salt=salt)
+    if not done:
+        st.info("Nobody in this class has finished an exercise yet.")
+        return
+    rows, titles = class_table(done), _titles()
+    head = [
+        "Exercise",
+        "People",
+        "Tries",
+        "Passed",
+        "Touch",
+        "Slack",
+        "Drift",
+        "Clamp",
+        "Not checked",
+        "Judged",
+    ]
+    table(
+        [*head, "Never ride"],
+        [
+            [
+                titles.get(row.exercise, row.exercise),
+                *map(
+                    str,
+                    (row.trainees, row.attempts, row.passed, row.touch, row.slack, row.drift, row.clamp),
+                ),
+                *map(str, (row.not_checked, row.judged, row.critical)),
+            ]
+            for row in rows
+        ],
+        caption="The class by exercise, failures by the stage they went wrong in",
+    )
+    left, right = st.columns(2)
+    left.download_button("This table (CSV)", class_csv(rows), "class.csv", "text/csv", on_click="ignore")
+    right.download_button(
+        "Every attempt (CSV)", attempts_csv(done), "class-attempts.csv", "text/csv", on_click="ignore"
+    )

@@ -1,0 +1,46 @@
+"""Hubs known to be loose, right and tight, to be felt beside one's own in free practice."""
+
+import streamlit as st
+
+from conemodel.parts.exercise import State
+from conemodel.tasks.practice.hidden_hub import reference
+from conemodel.ui.practice.gestures import feel_with
+from conemodel.ui.practice.log import told_last
+from conemodel.ui.practice.session import Sitting, Stand, fresh_name
+
+KNOWN: dict[State, str] = {"loose": "loose", "right": "right", "tight": "too tight"}
+
+
+BY = {"rim": "rocking", "twirl": "twirling"}
+"""How they can be felt."""
+
+
+def shelf(sitting: Sitting) -> None:
+    """Draw the reference hubs, if somebody looks at them."""
+    folded = st.expander("Feel a hub that is known: loose, right, too tight", key="shelf", on_change="rerun")
+    if not folded.open:  # what nobody looks at is not sent
+        return
+    with folded:
+        st.caption("Clamped on spacers, the clamp at its usual force. Not your hub.")
+        state: State = st.segmented_control(
+            "Known to be", list(KNOWN), format_func=KNOWN.__getitem__, default="loose", required=True
+        )
+        gesture = st.segmented_control(
+            "By",
+            list(BY),
+            format_func=BY.__getitem__,
+            default="rim",
+            required=True,
+        )
+        stand = known_hub(sitting, state)
+        stand.hear()
+        feel_with(stand, gesture)
+        told_last(stand)
+
+
+def known_hub(sitting: Sitting, state: State) -> Stand:
+    """Return a reference hub, the same one each time it is asked for in a sitting."""
+    if state not in sitting.shelf:
+        bench = reference(sitting.exercise, state)
+        sitting.shelf[state] = Stand(name=fresh_name(), bench=bench)
+    return sitting.shelf[state]

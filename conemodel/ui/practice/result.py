@@ -1,0 +1,167 @@
+"""After the last word: where it ended, where it went wrong, and one hint."""
+
+from html import escape
+
+import streamlit as st
+
+from conemodel.base.units import DEG
+from conemodel.show.formatting import degrees
+from conemodel.show.practice.charts import steps_of
+from conemodel.show.waterfall.html import waterfall
+from conemodel.tasks.practice.criteria import right_answer
+from conemodel.tasks.practice.marking import HubMark
+from conemodel.tasks.practice.session import HiddenHub
+from conemodel.ui.frame import table
+from conemodel.ui.practice.log import log
+from conemodel.ui.practice.session import Sitting
+
+ENDED = {"loose": "too loose", "right": "in the good range", "tight": "too tight"}
+
+WRONG_IN = {
+    "touch": "setting the cone",
+    "slack": "thread slack at the locknut",
+    "drift": "the cone turning in as it was locked",
+    "clamp": "what the clamp takes up",
+    "not checked": "not checked before the last word",
+    "judged": "the judgement",
+    "none": "nowhere",
+}
+"""Stages of error in words."""
+
+
+def verdict(sitting: Sitting) -> None:
+    """Draw the mark of an exercise that is done: what must never be first, then whether it passed, and one hint."""
+    marked = sitting.marked
+    if marked is None:
+        return
+    with st.container(border=True):
+        for reason in dict.fromkeys(marked.critical):
+            st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {escape(reason)}.</div>')
+        sign, word = ("✓", "Passed") if marked.passed else ("→", "Not yet")
+        st.html(
+            '<p class="cm-verdict" role="status">'
+            f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {word}</span>'
+            f'<span class="cm-turn">{escape(_in_short(sitting))}</span></p>'
+        )
+        st.markdown(f"**Hint:** {marked.hint}")
+        if not marked.passed and not marked.critical:
+            st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
+        st.markdown(_economy(sitting))
+
+
+def _in_short(sitting: Sitting) -> str:
+    marked = sitting.marked
+    if marked is None:
+        return ""
+    if len(marked.hubs) > 1:
+        return f"{marked.right} of {len(marked.hubs)} right; {marked.needed} are needed"
+    hub, secret = marked.hubs[0], sitting.stand.bench.hidden[0]
+    if sitting.exercise.kind == "name":
+        return f"it was: {_truth(sitting, secret)}"
+    if sitting.exercise.kind == "touch":
+        return _from_touch(sitting, hub)
+    return _ended(hub)
+
+
+def _ended(hub: HubMark) -> str:
+    return (
+        ENDED[hub.state] if hub.off_by == 0.0 else f"{degrees(abs(hub.off_turn))} of cone {ENDED[hub.state]}"
+    )
+
+
+def _from_touch(sitting: Sitting, hub: HubMark) -> str:
+    lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
+    angle = sitting.stand.bench.hubs[hub.hub].cone / lead
+    if abs(DEG.from_si(angle)) < 0.5:
+        return "at first touch"
+    return f"{degrees(abs(angle))} {'short of' if angle > 0 else 'past'} first touch"
+
+
+def _truth(sitting: Sitting, secret: HiddenHub) -> str:
+    return right_answer(secret, sitting.exercise.questions[0])
+
+
+def _economy(sitting: Sitting) -> str:
+    marked, exercise = sitting.marked, sitting.exercise
+    if marked is None:
+        return ""
+    if exercise.kind == "name":
+        if exercise.questions != ("name",):
+            return ""
+        return (
+            f"Called right but not right: {marked.false_right}. Right but called wrong: {marked.false_wrong}."
+        )
+    most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
+    often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
+    return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."
+
+
+def details(sitting: Sitting) -> None:
+    """Draw each hub: one line for each, then the one chosen in full."""
+    marked, bench = sitting.marked, sitting.stand.bench
+    if marked is None:
+        return
+    number = 0
+    if len(marked.hubs) > 1:
+        table(
+            ["Hub", "Truth", "You", "Result"],
+            [_row(sitting, hub) for hub in marked.hubs],
+            caption="Every hub of this exercise",
+        )
+        if sitting.exercise.kind != "touch":
+            number = int(
+                st.selectbox(
+                    "Look at hub", range(len(marked.hubs)), format_func=lambda n: str(n + 1), key="marked_hub"
+                )
+            )
+    left, right = st.columns([3, 2], gap="large")
+    with left:
+        _waterfall(sitting, marked.hubs[number])
+    with right:
+        _checks(sitting, marked.hubs[number])
+        with st.expander("Everything you did and felt"):
+            log(sitting.stand)
+    if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
+        st.caption(f"Within {degrees(sitting.exercise.touch_within)} of first touch counts as right.")
+
+
+def _row(sitting: Sitting, hub: HubMark) -> list[str]:
+    bench, exercise = sitting.stand.bench, sitting.exercise
+    result = "right" if hub.passed else f"wrong: {WRONG_IN[hub.stage]}"
+    if exercise.kind == "touch":
+        return [str(hub.hub + 1), "first touch", _from_touch(sitting, hub), "right" if hub.passed else "off"]
+    if exercise.kind == "name":
+        said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
+        return [
+            str(hub.hub + 1),
+            _truth(sitting, bench.hidden[hub.hub]),
+            said,
+            "right" if hub.passed else "wrong",
+        ]
+    said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
+    truth = "worn out" if bench.hidden[hub.hub].fault == "thread worn out" else _ended(hub)
+    return [str(hub.hub + 1), truth, said, result]
+
+
+def _waterfall(sitting: Sitting, hub: HubMark) -> None:
+    if sitting.exercise.kind == "touch":
+        st.markdown(
+            "First touch is where the balls just meet both tracks: in to it the cone turns freely, past it the "
+            "effort climbs. Every setting is counted from there."
+        )
+        return
+    lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
+    st.html(waterfall(steps_of(hub.terms, lead=lead), window=hub.window, lead=lead))
+
+
+def _checks(sitting: Sitting, hub: HubMark) -> None:
+    """Draw what had to be; whether to refuse a hub only where that is asked."""
+    asked = "refuse" in sitting.exercise.questions
+    checks = [check for check in hub.checks if asked or check.name != "refused"]
+    if not checks:
+        return
+    table(
+        ["What had to be", "Was it?"],
+        [[check.label, "yes" if check.passed else "no"] for check in checks],
+        caption="What had to be",
+    )

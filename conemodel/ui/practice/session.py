@@ -1,0 +1,206 @@
+"""An exercise on screen: the bench behind it, and each gesture of the widgets taken once.
+
+The bench with its hidden numbers stays in the session, which is the server's; a page never gets it whole.
+"""
+
+import secrets
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field, replace
+from math import isfinite
+from typing import Any
+
+import streamlit as st
+
+from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.apply import act
+from conemodel.tasks.practice.catalogue import Link
+from conemodel.tasks.practice.hidden_hub import Given, begin
+from conemodel.tasks.practice.marking import Mark
+from conemodel.tasks.practice.messages import minutes
+from conemodel.tasks.practice.session import Bench, Felt, HubState
+from conemodel.tasks.practice.widget_data import Feel, feel_of
+from conemodel.tasks.wording import CLOCK_MINUTE
+
+SELF = "self"
+"""Salt of exercises nobody gave out."""
+
+SAME_ANGLE = 1e-6
+"""Difference below which the cone stands where its widget left it [rad]."""
+
+GESTURES = ("rim", "axle end", "twirl", "spin", "turn")
+"""The widgets, by what the hand does."""
+
+
+@dataclass
+class Stand:
+    """A hub on the bench as one session sees it.
+
+    Attributes:
+        name: start of the names of its widgets, its own in the session.
+        bench: the state behind it.
+        own_words: what was done, by number of the log's line, where the trainee's own gesture says it better.
+        handled: the last gesture taken, by widget.
+        sets: number of the state each widget shows; it rises when what is felt may have changed.
+    """
+
+    name: str
+    bench: Bench
+    own_words: dict[int, str] = field(default_factory=dict)
+    handled: dict[str, int] = field(default_factory=dict)
+    sets: dict[str, int] = field(default_factory=lambda: {"feel": 1, "turn": 1})
+    _feel: tuple[Bench, Feel] | None = field(default=None, repr=False)
+
+    @property
+    def feel(self) -> Feel:
+        """What the hub can be felt to do now."""
+        if self._feel is None or self._feel[0] is not self.bench:
+            self._feel = (self.bench, feel_of(self.bench))
+        return self._feel[1]
+
+    def key(self, gesture: str) -> str:
+        """Return the key of a widget."""
+        return f"{self.name} {gesture}"
+
+    def set_of(self, gesture: str) -> int:
+        """Return the number of the state a widget shows."""
+        return self.sets["turn" if gesture == "turn" else "feel"]
+
+    def do(self, action: a.Action) -> None:
+        """Do something at the bench; when the last word on a hub is said, the next one comes up."""
+        before = self.bench
+        self.bench = act(before, action)
+        self._count_sets(before, action)
+        left = [number for number, hub in enumerate(self.bench.hubs) if hub.done is None]
+        if self.bench.hub.done is not None and left and not isinstance(action, a.Take):
+            self.do(a.Take(next((n for n in left if n > self.bench.current), left[0])))
+
+    def _count_sets(self, before: Bench, action: a.Action) -> None:
+        if _felt_part(before) != _felt_part(self.bench):
+            self.sets["feel"] += 1
+        if isinstance(action, a.TurnCone):
+            stays = abs(self.bench.hub.shown - action.angle) > SAME_ANGLE
+        else:
+            stays = _turned_part(before) != _turned_part(self.bench)
+        self.sets["turn"] += stays
+
+    def hear(self) -> None:
+        """Take every gesture that is new and was made on the hub as it stands."""
+        for gesture in GESTURES:
+            state = st.session_state.get(self.key(gesture))
+            hand = state.get("hand") if state else None
+            number = _whole(hand, "sequence")
+            if hand is None or number <= self.handled.get(gesture, 0):
+                continue
+            self.handled[gesture] = number
+            if _whole(hand, "set_id") == self.set_of(gesture):
+                self.take(gesture, hand)
+
+    def take(self, gesture: str, hand: Mapping[str, Any]) -> None:
+        """Do what a gesture does, as its widget reports it."""
+        for action in _actions(gesture, hand):
+            self.do(action)
+            if isinstance(action, a.TurnCone):
+                turned = float(hand.get("turned") or 0.0)
+                if isfinite(turned):
+                    words = turned_words(turned, stopped=bool(hand.get("stopped")))
+                    self.own_words[len(self.bench.log) - 1] = words
+
+
+def turned_words(turned: float, *, stopped: bool) -> str:
+    """Return what the hand did that turned the cone by an angle [rad]; `stopped`: it wanted further in.
+
+    >>> turned_words(0.21, stopped=False), turned_words(-1e-3, stopped=True)
+    ('cone turned out, 2 minutes', 'cone pushed in: it would not turn further')
+    """
+    way = "out" if turned > 0 else "in"
+    if abs(turned) > CLOCK_MINUTE / 4:  # what the clock's words tell from nothing
+        return f"cone turned {way}, {minutes(abs(turned))}"
+    return "cone pushed in: it would not turn further" if stopped else f"cone turned {way} by a hair"
+
+
+def _actions(gesture: str, hand: Mapping[str, Any]) -> Iterator[a.Action]:
+    """Yield what a gesture does at the bench; one that is none does nothing."""
+    match gesture:
+        case "rim" | "axle end" if _whole(hand, "cycles") > 0:
+            yield a.Rock("rim" if gesture == "rim" else "axle end", brisk=bool(hand.get("brisk")))
+        case "twirl":
+            yield a.Twirl(full_turn=bool(hand.get("full_turn")))
+        case "spin" if not hand.get("at_rest"):
+            yield a.Spin()
+        case "turn":
+            angle = hand.get("angle")
+            if isinstance(angle, int | float) and isfinite(angle):
+                yield a.TurnCone(float(angle))
+
+
+def _whole(hand: Mapping[str, Any] | None, name: str) -> int:
+    value = (hand or {}).get(name)
+    return value if isinstance(value, int) else 0
+
+
+def _felt_part(bench: Bench) -> tuple[int, HubState]:
+    """Return what of the state can change how the hub feels."""
+    plain = HubState(cone=0.0, shown=0.0)
+    kept = replace(
+        bench.hub,
+        shown=plain.shown,
+        felt=Felt(),
+        positions=plain.positions,
+        answers=(),
+        seen=plain.seen,
+        done=None,
+        mark=None,
+        marked_at=None,
+        axle_held=plain.axle_held,
+        cone_held=plain.cone_held,
+        touched=False,
+    )
+    return bench.current, kept
+
+
+def _turned_part(bench: Bench) -> tuple[object, ...]:
+    """Return what the picture of the cone on its clock hangs on."""
+    hub = bench.hub
+    return bench.current, hub.shown, hub.mark, hub.locks, hub.trims, hub.lock is None, hub.cone
+
+
+@dataclass
+class Sitting:
+    """One exercise taken by one session, from its link to its mark.
+
+    Attributes:
+        link: what names it; own: the file it came from, if it is not on the ladder.
+        stand: the hub on the bench; shelf: reference hubs that were felt, by state.
+        marked: its mark, once the last word was said; saved: number of the attempt in the record, or why not.
+    """
+
+    link: Link
+    stand: Stand
+    own: Exercise | None = None
+    shelf: dict[str, Stand] = field(default_factory=dict)
+    marked: Mark | None = None
+    saved: int | str | None = None
+
+    @property
+    def exercise(self) -> Exercise:
+        """The exercise."""
+        return self.stand.bench.exercise
+
+
+def fresh_seed() -> int:
+    """Return a seed nobody can foresee."""
+    return 1 + secrets.randbelow(999_999_999)
+
+
+def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> Sitting:
+    """Return an exercise at its start; `key` is the server's own. Errors: `InputProblems`."""
+    bench = begin(exercise, Given(salt=link.salt, seed=link.seed, key=key))
+    return Sitting(link=link, stand=Stand(name=fresh_name(), bench=bench), own=exercise if own else None)
+
+
+def fresh_name() -> str:
+    """Return a name for the widgets of a hub that no other in this session has."""
+    number = int(st.session_state.get("stands", 0)) + 1
+    st.session_state.stands = number
+    return f"bench{number}"

@@ -1,0 +1,125 @@
+"""What stands on the bench and what comes next, in words; nothing here looks at a hidden number."""
+
+from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice.preconditions import ON_LOCKNUTS
+from conemodel.tasks.practice.session import Bench, HubState
+from conemodel.ui.setting.controls import SEATS
+
+STEPS = {
+    "cone": "Cone",
+    "lock": "Lock",
+    "clamp": "Clamp",
+    "feel": "Feel",
+    "look": "Look",
+    "say": "Say",
+}
+"""The steps of the work, in its order."""
+
+CLAMPS = {"quick release": "lever", "nuts": "axle nuts"}
+"""What is closed, by the kind of clamp."""
+
+AXLE_HELD = {
+    "vice": "in the vice",
+    "far spanners": "held by far-side spanners",
+    "nothing": "nothing holds it",
+}
+
+
+def steps_for(exercise: Exercise) -> tuple[str, ...]:
+    """Return the steps an exercise has use for."""
+    if exercise.kind == "touch":
+        return ("cone", "say")
+    if exercise.kind == "name":
+        return ("clamp", "feel", "say")
+    looks = exercise.rides or not exercise.assessed or "protrusion first" in exercise.must
+    return tuple(step for step in STEPS if step != "look" or looks)
+
+
+def clamp_word(bench: Bench) -> str:
+    """Return what is closed on this hub."""
+    return CLAMPS.get(bench.secret.scenario.clamp.kind, "clamp")
+
+
+def standing(bench: Bench) -> list[tuple[str, str]]:
+    """Return what anyone at the bench can see: name and state."""
+    hub = bench.hub
+    rows = [
+        ("Axle", AXLE_HELD[hub.axle_held]),
+        ("Cone, while you lock", "held" if hub.cone_held else "left free"),
+        ("Locknut", "tight" if hub.lock else "loose"),
+        ("Pen line", "drawn" if hub.pen else "none"),
+        (clamp_word(bench).capitalize(), _clamp(hub)),
+    ]
+    if len(bench.hubs) > 1:
+        rows.insert(0, ("Hub", f"{bench.current + 1} of {len(bench.hubs)}"))
+    return rows
+
+
+def _clamp(hub: HubState) -> str:
+    if hub.seat is None:
+        return "not fitted"
+    return f"{SEATS[hub.seat]}, {'closed' if hub.closed else 'open'}"
+
+
+def next_to_do(bench: Bench) -> tuple[str, str]:
+    """Return the step that is usually next, and what to do there.
+
+    The later exercises ask for the checks themselves, so there it does not name them.
+    """
+    kind = bench.exercise.kind
+    if kind == "touch":
+        return _next_touch(bench.hub)
+    return _next_name(bench) if kind == "name" else _next_set(bench)
+
+
+def _next_touch(hub: HubState) -> tuple[str, str]:
+    if hub.axle_held == "nothing":
+        return "cone", "Hold the axle, or it turns with the cone."
+    if not hub.touched:
+        return "cone", "Turn the cone in until it stops turning freely."
+    return "say", "Is it where it first touches? Then say done. If not, turn on."
+
+
+def _next_name(bench: Bench) -> tuple[str, str]:
+    felt = bench.hub.felt
+    if felt.rocked_open is None and felt.rocked_clamped is None:
+        return "feel", "Rock the rim. Does it move freely and then stop, or spring from the start?"
+    if not felt.twirled and bench.exercise.questions != ("flex",):
+        return "feel", "Twirl the axle a full turn."
+    return "say", "Say what it is."
+
+
+def _next_set(bench: Bench) -> tuple[str, str]:
+    hub, exercise = bench.hub, bench.exercise
+    if "foretell" in exercise.questions and hub.answer("foretell") is None and hub.locks == 0:
+        return "say", "First say what locking will do to the play."
+    if "protrusion first" in exercise.must and not hub.touched and not hub.seen:
+        return "look", "Look before the cone is touched: at the axle ends, at the balls."
+    if hub.lock is None:
+        return _next_loose(hub)
+    if not hub.touched and exercise.start == "locked":
+        return "feel", "Someone set it before you. Feel it as it is, then decide."
+    return _next_locked(bench)
+
+
+def _next_loose(hub: HubState) -> tuple[str, str]:
+    if hub.closed and hub.seat in ON_LOCKNUTS:
+        return "clamp", "Open the clamp: it presses on the locknut."
+    if hub.axle_held == "nothing":
+        return "cone", "Hold the axle, or it turns with the cone."
+    if not hub.touched:
+        return "cone", "Screw the cone in by finger, then back it off."
+    return "lock", "Is the cone where you want it? Then tighten the locknut."
+
+
+def _next_locked(bench: Bench) -> tuple[str, str]:
+    hub, exercise = bench.hub, bench.exercise
+    if exercise.assessed and exercise.number > 4:
+        return "feel", "It is locked. Check it as you were taught; say done when it is right."
+    if not hub.closed and hub.felt.rocked_clamped is None:
+        return "clamp", "Clamp it as it will be in the frame."
+    if hub.felt.rocked_clamped is None:
+        return "feel", "Rock the rim while it is clamped."
+    if not hub.felt.twirled:
+        return "feel", "Rocking cannot tell right from too tight: twirl the axle a full turn."
+    return "say", "No play, smooth, not stiff? Then say done. If not: open, undo, turn the cone, lock again."

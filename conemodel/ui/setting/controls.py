@@ -1,0 +1,250 @@
+"""The controls of a setting, kept in the address bar, and the scenario they ask for."""
+
+from collections.abc import Mapping
+
+import streamlit as st
+
+from conemodel.base.units import DEG, KILONEWTON
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.setting.overrides import asked
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.wording import CLOCK_MINUTE, fraction_of_turn
+from conemodel.ui.url_state import choice, flag, number
+
+AS_DESCRIBED = "as described"
+"""The choice that leaves a thing as the hub's description has it."""
+
+FRACTIONS = {"1/16": 22.5, "1/8": 45.0, "3/16": 67.5, "1/4": 90.0, "5/16": 112.5, "3/8": 135.0}
+"""Back-offs by their usual names [°]."""
+
+MINUTES = {"in 5": -5, "in 1": -1, "out 1": 1, "out 5": 5}
+"""Small turns by minutes on a clock face; out counts up."""
+
+STEP, LEAST_TURN, MOST_TURN = 1.0, -60.0, 240.0
+"""Step and ends of the back-off slider [°]."""
+
+_FORCES = (0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20)
+_SLACKS = (0.015, 0.03, 0.05, 0.07, 0.09, 0.11, 0.13, 0.15, 0.17, 0.2, 0.25)
+CLAMP_FORCES = {name: name for name in (AS_DESCRIBED, *(f"{force:g}" for force in _FORCES))}
+THREAD_SLACKS = {name: name for name in (AS_DESCRIBED, *(f"{slack:g}" for slack in _SLACKS))}
+
+TECHNIQUES = {
+    "nut turned": "nut turned, cone held",
+    "cone turned out": "cone backed onto a held nut",
+    "both": "both against each other",
+}
+AXLE_HELD = {"vice": "in a vice", "far spanners": "by spanners on the far side", "nothing": "by nothing"}
+SEATS = {
+    "dropouts": "in the frame",
+    "spacers on locknuts": "spacers on both locknuts",
+    "spacer on axle end": "spacer on the axle end",
+    "one side in frame": "one side in the frame",
+}
+NUT_SEATS = ("dropouts", "spacers on locknuts")
+"""Where axle nuts can press."""
+
+_YES_NO = {True: "yes", False: "no"}
+_SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat", "snug", "clamp", "slack")
+
+
+def ask_given(hub: Scenario) -> dict[str, str]:
+    """Draw what is settled before the cone is turned: how it is locked, and what counts as good."""
+    given: dict[str, str] = {}
+    with st.popover("How it is locked", width="content"):
+        _ask_locking(hub, given)
+    with st.popover("What is good", width="content"):
+        _ask_limits(hub, given)
+    return given
+
+
+def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
+    """Draw what is turned most often, and return the hub with it and with what was `given`.
+
+    Errors: `InputProblems` where the setting cannot be.
+    """
+    whole = dict(given)
+    _ask_turn(hub, whole)
+    _ask_unmeasured(whole)
+    return asked(hub, whole)
+
+
+def start_setting(hub: Scenario, name: str) -> None:
+    """Let the controls start anew when another hub is chosen; the first hub of a visit keeps what its address asks."""
+    if st.session_state.setdefault("setting_of", name) != name:
+        st.session_state.setting_of = name
+        for key in _SETTING_KEYS:
+            st.session_state.pop(key, None)
+            st.query_params.pop(key, None)
+
+
+def turn_by(angle: float) -> None:
+    """Turn the cone on by an angle [rad], remembering where it stood."""
+    st.session_state.setdefault("turns_made", []).append(st.session_state.turn)
+    moved = st.session_state.turn + DEG.from_si(angle)
+    st.session_state.turn = min(max(round(moved / STEP) * STEP, LEAST_TURN), MOST_TURN)
+
+
+def undo_turn() -> None:
+    """Put the cone back where it stood before the last turn."""
+    if made := st.session_state.get("turns_made"):
+        st.session_state.turn = made.pop()
+
+
+def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
+    """Ask how far the cone stands out from finger contact."""
+    turn = number(
+        st.slider,
+        "Cone turned out from finger contact",
+        LEAST_TURN,
+        MOST_TURN,
+        key="turn",
+        default=round(DEG.from_si(hub.setting.back_off) / STEP) * STEP,
+        step=STEP,
+        format="%d°",
+        help="0° is where fingers screwed the cone in until the balls were just pinched. Out is anticlockwise, "
+        "seen from outside on the cone's own side. Negative is further in.",
+    )
+    angle = DEG.to_si(turn)
+    way = "out" if turn >= 0 else "in"
+    exactly = "" if turn % 22.5 == 0 or abs(turn) < 11.25 else "about "
+    st.caption(
+        f"{abs(turn):.0f}° {way}: {exactly}{fraction_of_turn(angle)}, {abs(turn) / 6:.0f} minutes on a clock face"
+    )
+    st.pills(
+        "Turn it by minutes on a clock face",
+        list(MINUTES),
+        key="minutes",
+        on_change=_take_minutes,
+        help="One minute on a clock face is 6°. In is clockwise, seen from outside on the cone's own side.",
+    )
+    st.pills(
+        "Back off by a fraction of a turn",
+        list(FRACTIONS),
+        key="fraction",
+        on_change=_take_fraction,
+        help="A quarter turn is the usual first try; it is common practice, no source.",
+    )
+    given["back-off"] = f"{turn:g}deg"
+
+
+def _take_minutes() -> None:
+    chosen = st.session_state.minutes
+    if chosen in MINUTES:
+        turn_by(MINUTES[chosen] * CLOCK_MINUTE)
+    st.session_state.minutes = None
+
+
+def _take_fraction() -> None:
+    chosen = st.session_state.fraction
+    if chosen in FRACTIONS:
+        turn_by(DEG.to_si(FRACTIONS[chosen] - st.session_state.turn))
+    st.session_state.fraction = None
+
+
+def _ask_unmeasured(given: dict[str, str]) -> None:
+    """Ask for what nobody measures: clamp force and thread slack."""
+    force = choice(
+        st.select_slider,
+        "Clamp force [kN]",
+        CLAMP_FORCES,
+        key="clamp",
+        default=AS_DESCRIBED,
+        help="Nobody has measured it on your wheel: 3 to 8 kN is usual for a quick release. Move it and watch.",
+    )
+    if force != AS_DESCRIBED:
+        given["clamp-force"] = str(KILONEWTON.to_si(float(force)))
+    slack = choice(
+        st.select_slider,
+        "Thread slack of the cone [mm]",
+        THREAD_SLACKS,
+        key="slack",
+        default=AS_DESCRIBED,
+        help="How far the cone slides along the axle before its thread bears. The locknut takes it up.",
+    )
+    if slack != AS_DESCRIBED:
+        given["thread-slack"] = slack
+
+
+def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
+    """Ask what is turned and what is held."""
+    setting = hub.setting
+    given["technique"] = choice(
+        st.radio, "What is turned to lock", TECHNIQUES, key="technique", default=setting.technique
+    )
+    held = flag("A spanner holds the cone", key="held", default=setting.cone_held)
+    given["cone-held"] = _YES_NO[held]
+    drift = number(
+        st.number_input,
+        "The held cone still turns in by [°]",
+        0.0,
+        90.0,
+        key="drift",
+        default=DEG.from_si(setting.drift),
+        step=1.0,
+        format="%.0f",
+        help="The spanner's clearance and the give of the hand: 2 to 5° is usual.",
+    )
+    torque = number(
+        st.number_input,
+        "Torque at the locknut [N·m]",
+        0.0,
+        60.0,
+        key="torque",
+        default=setting.lock_torque,
+        step=1.0,
+        format="%.0f",
+        help="A firm hand, 120 N on a 150 mm spanner, gives about 18 N·m. On a thin cone spanner it is not "
+        "measured.",
+    )
+    given["drift"], given["lock-torque"] = f"{drift:g}", f"{torque:g}"
+    given["axle-held"] = choice(
+        st.radio, "The axle is held", AXLE_HELD, key="axle", default=setting.axle_held
+    )
+    seats = {seat: words for seat, words in SEATS.items() if hub.clamp.kind != "nuts" or seat in NUT_SEATS}
+    given["clamp-seat"] = choice(st.radio, "Clamped on", seats, key="seat", default=setting.clamp_seat)
+    snug = flag(
+        "The locknut was already snug when the play was judged",
+        key="snug",
+        default=setting.slack_taken,
+        help="Then the thread slack was already taken up, and locking takes none.",
+    )
+    given["slack-taken"] = _YES_NO[snug]
+
+
+def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
+    """Ask for the limits of the good range; they start as the hub's description has them."""
+    st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
+    limits = hub.limits
+    for option, key, label, (low, high, step), default in (
+        (
+            "limit-rim-play",
+            "lim_play",
+            "Play at the rim that counts as none [mm]",
+            (0.01, 1.0, 0.05),
+            limits.rim_play * 1e3,
+        ),
+        (
+            "limit-torque",
+            "lim_torque",
+            "Turning torque from preload [N·mm]",
+            (1.0, 500.0, 5.0),
+            limits.torque * 1e3,
+        ),
+        (
+            "limit-pressure",
+            "lim_pressure",
+            "Pressure on the cone [MPa]",
+            (200.0, 4200.0, 100.0),
+            limits.cone_pressure / 1e6,
+        ),
+        ("limit-life", "lim_life", "Share of the best fatigue life", (0.05, 0.95, 0.05), limits.life_ratio),
+    ):
+        form = "%.2f" if step < 1 else "%.0f"
+        value = number(st.number_input, label, low, high, key=key, default=default, step=step, format=form)
+        given[option] = f"{value:g}"
+
+
+def made_turn(prediction: Prediction) -> float | None:
+    """Return the turn the verdict advises [rad], None where there is none to make."""
+    turn = prediction.verdict.turn
+    return None if turn is None or prediction.verdict.state == "right" else turn.angle

@@ -1,0 +1,204 @@
+"""Turning it and rocking it: drag in its parts, torque over a turn, spinning down, force against movement."""
+
+from math import pi
+
+import streamlit as st
+
+from conemodel.base.units import DEG, KG_M2, MM, N_PER_MM, NEWTON_MM
+from conemodel.parts.scenario import Scenario
+from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
+from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
+from conemodel.show.bearing.rows import rocking_csv, spin_csv, torque_csv
+from conemodel.show.bearing.torque_charts import (
+    alt_text_torque,
+    drag_bars,
+    drag_words,
+    felt_change,
+    spin_down_chart,
+    torque_over_turn,
+)
+from conemodel.solve.wheel.hub_drag import GREASE_FACTOR
+from conemodel.tasks.bearing.feel_when_turned import Signature
+from conemodel.tasks.bearing.rocking import PUSH, Rocking
+from conemodel.tasks.bearing.spin_down import (
+    HEAVY_SPOT,
+    START_SPEED,
+    WHY_SPIN_PROVES_NOTHING,
+    against_quoted,
+    heavy_spot,
+)
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.ui.cache import felt, races_swept, rocked, spun
+from conemodel.ui.frame import TAKE, chart, plain, table, take_csv
+from conemodel.ui.url_state import choice, number
+
+TURNED = {"locked": "On the bench, locked", "clamped": "In the frame, clamped"}
+
+
+def turning(prediction: Prediction) -> None:
+    """Draw what turning the hub tells the fingers, how it spins, and a measurement to hold it against."""
+    stage = choice(st.segmented_control, "Turned", TURNED, key="turned", default="clamped", required=True)
+    found = felt(prediction.scenario, stage)
+    st.markdown(f"### Fingers say: {plain(', '.join(found.words))}")
+    for word, reason in zip(found.words, found.reasons, strict=True):
+        st.markdown(f"- **{word}**: {plain(reason)}.")
+    left, right = st.columns(2, gap="large")
+    with left:
+        _torque(found)
+    with right:
+        _drag(prediction.scenario, found)
+    _spinning(prediction)
+    _measured(prediction.scenario)
+
+
+def _torque(found: Signature) -> None:
+    chart(torque_over_turn(found), key="torque", alt=alt_text_torque(found))
+    parts = {
+        "Level": found.level,
+        "Varies by": found.variation,
+        "of that once a turn of the wheel": found.once_per_turn,
+        "of that with the balls, slower": found.with_the_balls,
+        "Ripple, faster than both, up and down": found.ripple,
+        "A change is felt from": felt_change(found),
+    }
+    rows = [[words, f"{NEWTON_MM.from_si(value):.1f}"] for words, value in parts.items()]
+    table(["Torque", "N·mm"], rows, caption="Level and variation of the turning torque")
+    st.caption(
+        "Shaded: changes too small to feel. Felt from 13 % of the level (a quoted experiment) or 1 N·mm (assumption). "
+        "Below 0 the wheel is pulled on."
+    )
+    take_csv(TAKE, lambda: torque_csv(found), "torque.csv")
+
+
+def _drag(scenario: Scenario, found: Signature) -> None:
+    chart(
+        drag_bars(found.drag, heading="What makes the level, without load"),
+        key="drag",
+        alt=f"What makes the level: {drag_words(found.drag)}",
+    )
+    grease = scenario.condition.grease
+    factor = GREASE_FACTOR[grease]
+    thicker = "" if factor == 1 else f", {factor:g} times the drag of worn-in grease"
+    st.caption(
+        f"Grease: {grease}{thicker}, oil of "
+        f"{scenario.condition.oil_viscosity * 1e6:.0f} mm²/s, turned once a second. Seals: as described, not measured. "
+        "All assumptions."
+    )
+
+
+def _spinning(prediction: Prediction) -> None:
+    """Draw the wheel spun by hand: slowing down, against the setting, and its heavy spot."""
+    scenario = prediction.scenario
+    coast, races = spun(scenario), races_swept(scenario)
+    st.subheader(f"Spun by hand it turns for {coast.stop_time:.0f} s", anchor=False)
+    st.markdown(f"**That proves nothing.** {plain(WHY_SPIN_PROVES_NOTHING)}")
+    left, right = st.columns(2, gap="large")
+    with left:
+        chart(
+            spin_down_chart(coast),
+            key="spin_down",
+            alt=f"The wheel slows from {coast.speed[0] / (2 * pi):.0f} turns a second and stands after "
+            f"{coast.stop_time:.0f} s.",
+        )
+        spent = ", ".join(f"{name} {energy / coast.start_energy:.0%}" for name, energy in coast.spent.items())
+        wheel = scenario.wheel
+        st.caption(
+            f"From {START_SPEED / (2 * pi):g} turns a second, {KG_M2.from_si(wheel.rim_inertia):g} kg·m², in the stand "
+            f"(assumptions). What stopped it: {spent}. Air: {wheel.air_drag_area * 1e4:g} cm² of spokes and rim "
+            "(assumption)."
+        )
+    with right:
+        chart(
+            spin_over_cone(races, prediction),
+            key="spin_over_cone",
+            alt=alt_text_spin_over_cone(races, prediction),
+        )
+        _heavy_spot(scenario)
+    take_csv(TAKE, lambda: spin_csv(coast), "spin-down.csv")
+
+
+def _heavy_spot(scenario: Scenario) -> None:
+    found = heavy_spot(scenario)
+    mass, radius = HEAVY_SPOT
+    spot = f"A valve of {mass * 1e3:.0f} g at {MM.from_si(radius):.0f} mm (assumption)"
+    moment, torque = (f"{NEWTON_MM.from_si(each):.0f} N·mm" for each in (found.moment, found.torque))
+    if found.swings:
+        st.markdown(
+            f"**Heavy spot:** {spot} turns the wheel until it hangs within {DEG.from_si(found.angle):.0f}° of straight "
+            f"down: it pulls with up to {moment}, the hub resists with {torque}."
+        )
+    else:
+        st.markdown(
+            f"**Heavy spot:** {spot} never moves the wheel: it pulls with {moment}, the hub resists with {torque}."
+        )
+
+
+def _measured(scenario: Scenario) -> None:
+    """Draw the drag under load beside the quoted measurement of whole hubs."""
+    found = against_quoted(scenario)
+    st.subheader(f"Beside a measurement: {found.factor:.2f} times the quoted drag", anchor=False)
+    drawn, words = st.columns([3, 2], gap="large")
+    at = f"One wheel at {found.road_speed:g} m/s under {scenario.wheel.radial_load:.0f} N"
+    with drawn:
+        chart(
+            drag_bars(found.computed, heading=at, quoted=found.quoted),
+            key="quoted",
+            alt=f"{at}: {drag_words(found.computed)} Quoted: {NEWTON_MM.from_si(found.quoted):.1f} N·mm.",
+        )
+    words.markdown(
+        "Quoted: bearing power of road wheels on the track (Martin 1998, known from a quotation). Other hubs, other "
+        "grease, other seals: within a factor of two counts as agreeing."
+    )
+
+
+def rocking(prediction: Prediction) -> None:
+    """Draw force against movement at the rim, bench beside frame, the wheel's own flex apart."""
+    wheel = prediction.scenario.wheel
+    stiffness = number(
+        st.number_input,
+        "Stiffness of the wheel alone, sideways at the rim [N/mm]",
+        5.0,
+        1000.0,
+        key="flex",
+        default=N_PER_MM.from_si(wheel.side_stiffness),
+        step=5.0,
+        format="%.0f",
+        help="Spokes and rim give as well. Nobody measured it: 40 to 100 is usual (assumption).",
+    )
+    flexed = wheel.replace(side_stiffness=N_PER_MM.to_si(stiffness))
+    bench, frame = rocked(prediction.scenario.replace(wheel=flexed))
+    st.markdown(f"### {_rocking_words(frame, prediction)}")
+    drawn, words = st.columns([3, 2], gap="large")
+    with drawn:
+        chart(rocking_chart(bench, frame), key="rocking", alt=alt_text_rocking(bench, frame))
+    with words:
+        rows = [
+            [name, *(f"{MM.from_si(value):.2f}" for value in (found.dead_band, found.contact, _flex(found)))]
+            for name, found in (("Bench, locked", bench), ("Frame, clamped", frame))
+        ]
+        table(
+            ["mm, both ways", "Free play", "Bearing gives", "Wheel flexes"],
+            rows,
+            caption="Movement of the rim",
+        )
+        st.markdown(
+            f"Pushed with {PUSH:g} N both ways (assumption). Free play moves without any push and ends in a knock. "
+            "Give needs a push and springs back: **a rim that moves is not yet play.** Hold the frame, and push "
+            "lightly."
+        )
+        felt_from = MM.from_si(prediction.scenario.limits.rim_play)
+        st.caption(f"Less than {felt_from:g} mm of free play at the rim counts as none (assumption).")
+        take_csv(TAKE, lambda: rocking_csv(bench, frame), "rocking.csv")
+
+
+def _flex(found: Rocking) -> float:
+    return float(found.wheel[-1] - found.wheel[0])
+
+
+def _rocking_words(frame: Rocking, prediction: Prediction) -> str:
+    """Return what the hand finds in the frame in a sentence."""
+    moved = MM.from_si(float(frame.total[-1] - frame.total[0]))
+    play = MM.from_si(frame.dead_band)
+    if frame.dead_band <= prediction.scenario.limits.rim_play:
+        return f"In the frame the rim moves {moved:.2f} mm, and none of it is play that a hand would find."
+    return f"In the frame the rim moves {moved:.2f} mm; {play:.2f} mm of it is free play."

@@ -1,0 +1,109 @@
+"""What the numbers mean and why they come out so: good range, assumptions, forces and pressures; folded away."""
+
+import streamlit as st
+
+from conemodel.base.units import DEG, KILONEWTON, MM, MPA, NEWTON_METRE, NEWTON_MM
+from conemodel.parts.scenario import Scenario
+from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, millimetres, newtons
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.wording import turn_size
+from conemodel.ui.frame import table
+
+
+def why(prediction: Prediction) -> None:
+    """Draw what the numbers mean and the engineering behind them, folded away."""
+    folded = st.expander(
+        "What these numbers mean, and why they come out so",
+        key="why",
+        on_change="rerun",
+        bind="query-params",
+    )
+    if not folded.open:  # what nobody looks at is not sent
+        return
+    with folded:
+        _meanings(prediction.scenario)
+        _range(prediction)
+        _assumptions(prediction)
+        _forces(prediction)
+
+
+def _meanings(scenario: Scenario) -> None:
+    felt, ends = scenario.limits, scenario.axle.length / 2
+    st.markdown(
+        "- **End play**: how far the hub can slide along its axle. Below zero there is none left: the balls are "
+        "squeezed by that much.\n"
+        "- **as a turn**: the same length as a turn of the cone.\n"
+        "- **Preload**: how hard the balls are pinched, as a force along the axle.\n"
+        "- **Rim**: free movement of the rim from stop to stop, without pushing: what a hand finds there. Below "
+        f"{MM.from_si(felt.rim_play):g} mm counts as none (assumption).\n"
+        f"- **Axle end**: the same at the end of the axle, {MM.from_si(ends):.0f} mm from the middle, in the "
+        f"fingers; about {MM.from_si(felt.axle_end_play):g} mm is just felt (assumption).\n"
+        "- **Felt**: what a hand says to the play at the rim, then at the axle end: none, slight or clear.\n"
+        "- **Under the rider**: end play is as clamped; the load of the road presses the balls on one side."
+    )
+
+
+def _range(prediction: Prediction) -> None:
+    window = prediction.window
+    width = DEG.from_si(cone_angle(prediction, window.width))
+    st.markdown(
+        f"**Good range, clamped**: {millimetres(window.tight_edge, sign=True)} to "
+        f"{millimetres(window.loose_edge, sign=True)} of end play, {width:.0f}° of cone."
+    )
+    rows = [
+        [
+            limit.label + (" (met first)" if limit.binding else ""),
+            f"{limit.unit.from_si(limit.value):g} {limit.unit.symbol}".strip(),
+            limit.side,
+            millimetres(limit.edge, sign=True),
+        ]
+        for limit in window.limits
+    ]
+    table(["Limit", "Value", "Side", "Met at"], rows, caption="Limits of the good range")
+
+
+def _assumptions(prediction: Prediction) -> None:
+    turn = prediction.verdict.turn
+    if turn is None:
+        return
+    spanner = prediction.scenario.assumed.spanner_length
+    st.markdown(f"**The turn**: {turn_size(turn.angle, spanner=spanner)}. What nobody measured moves it:")
+    lead = turn.lead_per_radian
+    rows = [
+        [
+            spread.label,
+            spread.span,
+            degrees(spread.low / lead, sign=True),
+            degrees(spread.high / lead, sign=True),
+        ]
+        for spread in turn.spreads
+    ]
+    table(
+        ["Assumed", "Range", "Turn from", "to"],
+        rows,
+        caption="What each assumption does to the turn; + is out",
+    )
+
+
+def _forces(prediction: Prediction) -> None:
+    joint, clamp = prediction.joint, prediction.clamp
+    st.markdown(
+        f"**Locked** with {KILONEWTON.from_si(joint.force):.1f} kN between cone and nut; the cone must be held with "
+        f"{NEWTON_METRE.from_si(joint.holding_torque):.1f} N·m. **Clamped** with "
+        f"{KILONEWTON.from_si(clamp.force):.1f} kN ({clamp.source}); the axle shortens by "
+        f"{millimetres(clamp.shortening)} between the cones."
+    )
+    rows = [
+        [
+            STAGE_WORDS[stage.name],
+            f"{MPA.from_si(stage.peak_pressure):.0f} MPa",
+            f"{NEWTON_MM.from_si(stage.torque):.1f} N·mm",
+            f"{newtons(stage.preload_range[0])} to {newtons(stage.preload_range[1])}",
+        ]
+        for stage in prediction.stages.values()
+    ]
+    table(
+        ["Stage", "Peak pressure", "Turning torque", "Preload over a turn"],
+        rows,
+        caption="Pressure on the races and torque from the ball loads",
+    )

@@ -1,0 +1,178 @@
+"""Set the cone: what a setting becomes, stage by stage, and the turn to make."""
+
+from collections.abc import Callable, Mapping
+from html import escape
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.units import DEG, MM
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import write_part
+from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, felt_at_both, newtons, number
+from conemodel.show.section.section import hub_section_svg
+from conemodel.show.setting.cone_marks import NOW
+from conemodel.show.setting.end_play_chart import now_rows
+from conemodel.show.setting.rows import prediction_json, sweep_csv
+from conemodel.show.waterfall.html import where_the_play_went
+from conemodel.tasks.bearing.defects import troubles_of
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.setting.sweep import Sweep
+from conemodel.tasks.wording import direction
+from conemodel.ui.cache import curves, picture, predicted, swept
+from conemodel.ui.choose_hub import choose_hub
+from conemodel.ui.frame import begin_page, chart, end_page, table_html
+from conemodel.ui.picture import by_width
+from conemodel.ui.setting.controls import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
+from conemodel.ui.setting.details import look_closer, troubled
+from conemodel.ui.setting.explanation import why
+from conemodel.ui.url_state import choice
+
+STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
+SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
+"""A sign beside each word, so that colour carries nothing alone."""
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page("Set the cone", "Back the cone off, lock it, close the clamp: see what the setting becomes.")
+    with st.container(horizontal=True, vertical_alignment="bottom", key="cm-settled"):
+        hub = choose_hub()
+        start_setting(hub, st.session_state.hub)
+        given = ask_given(hub)
+    _setting(hub, given)
+    end_page()
+
+
+@st.fragment
+def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
+    """Draw the cone's turn and what it becomes; a turn draws this again and nothing else of the page."""
+    turning, answer = st.columns([1, 2], gap="large")
+    try:
+        with turning:
+            scenario = ask_setting(hub, given)
+        prediction, sweep = predicted(scenario), swept(scenario)
+    except InputProblems as error:
+        st.error("This setting cannot be. What you entered is still there.")
+        st.code(str(error), language=None, wrap_lines=True)
+        return
+    except ConemodelError as error:
+        st.error(f"The model found no answer for this setting: {error}. Your entries are as they were.")
+        return
+    troubles = troubles_of(scenario)
+    with answer:
+        _verdict(prediction)
+        trouble = st.container() if troubles else None
+        _section(prediction)
+    _details(prediction, sweep)
+    look_closer(prediction)
+    if trouble:
+        with trouble:  # last, as a dented hub takes some tenths of a second
+            troubled(prediction, troubles)
+
+
+def _details(prediction: Prediction, sweep: Sweep) -> None:
+    """Draw everything else a prediction has to say."""
+    with st.container(horizontal=True, gap="large", key="cm-pair"):
+        st.html(where_the_play_went(prediction))
+        spec, words = curves(prediction.scenario)
+        chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
+    st.html(_stages(prediction) + _notes(prediction))
+    why(prediction)
+    _downloads(prediction, sweep)
+
+
+def _verdict(prediction: Prediction) -> None:
+    """Draw the state and the turn to make so large that they can be read at arm's length."""
+    verdict = prediction.verdict
+    with st.container(border=True, horizontal=True, key="cm-answer"):
+        stops = (f'<div class="cm-stop" role="alert">{escape(reason)}</div>' for reason in verdict.unsafe)
+        st.html(
+            f'{"".join(stops)}<p class="cm-verdict" role="status">'
+            f'<span class="cm-state"><span aria-hidden="true">{SIGNS[verdict.state]}</span> '
+            f"{STATES[verdict.state]}</span>"
+            f'<span class="cm-turn">{escape(_short_turn(prediction))}</span></p>'
+            f"<p>{escape(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
+        )
+        turn = made_turn(prediction)
+        st.button(
+            "Make that turn",
+            disabled=turn is None,
+            on_click=turn_by,
+            args=(turn or 0.0,),
+            width="stretch",
+            help="Turns the cone by the middle of the range and locks it again the same way.",
+        )
+        st.button(
+            "Undo the last turn",
+            disabled=not st.session_state.get("turns_made"),
+            on_click=undo_turn,
+            shortcut="Ctrl+Z",
+            width="stretch",
+        )
+
+
+def _short_turn(prediction: Prediction) -> str:
+    """Return the turn in a few words."""
+    turn = made_turn(prediction)
+    if turn is None:
+        return "leave it" if prediction.verdict.state == "right" else "no turn of the cone helps"
+    arrow = "↺" if turn > 0 else "↻"
+    return f"{arrow} {direction(turn)} about {DEG.from_si(abs(turn)):.0f}°"
+
+
+def _section(prediction: Prediction) -> None:
+    """Draw the hub in section at one of its stages."""
+    shown = choice(
+        st.segmented_control, "The hub in section", STAGE_WORDS, key="stage", default="clamped", required=True
+    )
+    dark = st.context.theme.type == "dark"
+    by_width(
+        "section",
+        wide=hub_section_svg(prediction, stage=shown, dark=dark),
+        narrow=hub_section_svg(prediction, stage=shown, dark=dark, compact=True),
+        alt=f"The hub in section, {STAGE_WORDS[shown].lower()}",
+    )
+
+
+def _stages(prediction: Prediction) -> str:
+    """Return the five stages as a table."""
+    rows = [
+        [
+            STAGE_WORDS[stage.name],
+            number(MM.from_si(stage.end_play), 3, sign=True),
+            degrees(cone_angle(prediction, stage.end_play), sign=True),
+            newtons(stage.preload),
+            number(MM.from_si(stage.rim_play), 2),
+            number(MM.from_si(stage.axle_end_play), 2),
+            felt_at_both(prediction.scenario.limits, stage),
+        ]
+        for stage in prediction.stages.values()
+    ]
+    head = ["Stage", "End play mm", "as a turn", "Preload", "Rim mm", "Axle end mm", "Felt at rim / axle end"]
+    return table_html(head, rows, caption="The five stages: end play, preload and free play")
+
+
+def _notes(prediction: Prediction) -> str:
+    """Return what else should be known."""
+    notes = "".join(f"<li>{escape(note)}</li>" for note in prediction.verdict.notes)
+    return f"<h2>Know this too</h2><ul>{notes}</ul>" if notes else ""
+
+
+def _downloads(prediction: Prediction, sweep: Sweep) -> None:
+    """Offer everything shown as files."""
+    scenario = prediction.scenario
+    files: dict[str, tuple[str, str, Callable[[], str | bytes]]] = {
+        "Numbers (JSON)": ("prediction.json", "application/json", lambda: prediction_json(prediction)),
+        "Curves (CSV)": ("cone-position.csv", "text/csv", lambda: sweep_csv(sweep)),
+        "Picture (PNG)": ("set-the-cone.png", "image/png", lambda: picture(scenario, "png")),
+        "Sheet (PDF)": ("set-the-cone.pdf", "application/pdf", lambda: picture(scenario, "pdf")),
+        "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario)),
+    }
+    folded = st.popover("Take it with you", width="stretch", key="take", on_change="rerun")
+    if not folded.open:
+        return
+    with folded:
+        st.caption("The address of this page holds the setting: send it as a link.")
+        for label, (name, mime, data) in files.items():
+            st.download_button(label, data, name, mime, on_click="ignore", width="stretch")

@@ -1,0 +1,108 @@
+"""Method: the equations, where they come from, what is left out, and published values computed again now."""
+
+from itertools import groupby
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError
+from conemodel.base.sources import SOURCES
+from conemodel.show.bearing.rows import checks_csv
+from conemodel.show.formatting import number
+from conemodel.show.validation.equations import EQUATIONS
+from conemodel.tasks.validation.method import LEFT_OUT, STATUS_WORDS, Check, published_checks, whole_hub_check
+from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
+from conemodel.ui.frame import begin_page, end_page, plain, table, take_csv
+
+
+def page() -> None:
+    """Draw the page."""
+    begin_page(
+        "Method",
+        "How the numbers come about, what they are checked against, and what they leave out. Everything is computed "
+        "from measures, elasticity and friction; nothing is fitted.",
+    )
+    _checks()
+    _left_out()
+    _equations()
+    _sources()
+    end_page()
+
+
+def _checks() -> None:
+    """Draw published values beside what is computed now."""
+    st.header("Published values, computed again now", anchor=False)
+    try:
+        checks = _computed()
+    except ConemodelError as error:
+        st.error(f"The checks could not be computed: {error}.")
+        return
+    holding = sum(each.holds for each in checks)
+    sign = "✓" if holding == len(checks) else "✗"
+    st.html(
+        f'<p class="cm-verdict"><span class="cm-turn"><span aria-hidden="true">{sign}</span> '
+        f"{holding} of {len(checks)} hold</span></p>"
+    )
+    _whole_hub(checks[-1])
+    for status, words in STATUS_WORDS.items():
+        st.markdown(f"- **{status}**: {words} ({sum(each.status == status for each in checks)} of them)")
+    with st.expander("All of them, one by one", expanded=False):
+        table(
+            ["What", "Published", "Computed", "Deviation", "Allowed", "Holds", "Known", "Source"],
+            [_row(each) for each in checks],
+            caption="Published values beside the computed ones",
+        )
+    take_csv("Take the checks (CSV)", lambda: checks_csv(checks), "checks.csv")
+
+
+def _whole_hub(check: Check) -> None:
+    factor = check.computed / check.published
+    st.markdown(
+        "The roughest check is a whole hub, the first one offered, in the middle of its good range: "
+        f"{plain(check.what)} comes out **{factor:.2f} times** the quoted {check.published:.1f} {check.unit} "
+        f"({plain(check.reason)})."
+    )
+
+
+def _computed() -> tuple[Check, ...]:
+    """Return the checks, computed now; the whole hub last."""
+    return (*published_checks(), whole_hub_check(ready_hubs()[FIRST_HUB]))
+
+
+def _row(check: Check) -> list[str]:
+    unit = f" [{check.unit}]" if check.unit else ""
+    return [
+        check.what + unit,
+        f"{check.published:.5g}",
+        f"{check.computed:.5g}",
+        f"{number(100 * check.deviation, 2, sign=True)} %",
+        f"{100 * check.tolerance:.2g} %" + (f": {check.reason}" if check.reason else ""),
+        "yes" if check.holds else "no",
+        check.status,
+        check.source,
+    ]
+
+
+def _left_out() -> None:
+    st.header("What is left out", anchor=False)
+    rows = [[each.what, each.size, each.advice] for each in LEFT_OUT]
+    table(
+        ["What", "How much", "What to do"], rows, caption="What the model leaves out, with sizes", words=True
+    )
+    st.caption("Sizes were computed by hand beside the program; the advice is common practice, no source.")
+
+
+def _equations() -> None:
+    """Draw every equation with its words and its source."""
+    st.header("Equations", anchor=False)
+    for topic, group in groupby(EQUATIONS, key=lambda each: each.topic):
+        with st.expander(topic):
+            for each in group:
+                st.markdown(plain(each.words))
+                st.latex(each.latex)
+                st.caption("Derived." if each.source == "derived" else f"{plain(SOURCES[each.source])}.")
+
+
+def _sources() -> None:
+    st.header("Sources", anchor=False)
+    for key, text in SOURCES.items():
+        st.markdown(f"- **{key}**: {plain(text)}")

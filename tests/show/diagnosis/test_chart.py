@@ -1,0 +1,91 @@
+"""The picture of a checked hub: valid, true to the numbers it shows, and told in words."""
+
+import altair as alt
+import numpy as np
+import pytest
+
+from conemodel.base.units import MM
+from conemodel.parts.readings import Checks, Play, Readings, Round
+from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart, spread_csv
+from conemodel.show.formatting import millimetres
+from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose, quick_readings
+
+
+@pytest.fixture(scope="module")
+def loose() -> Diagnosis:
+    return diagnose(
+        quick_readings(play_open="clear", play_closed="just felt", turns="free", clamp="quick release")
+    )
+
+
+@pytest.fixture(scope="module")
+def contradictory() -> Diagnosis:
+    """Play that grows on closing, while all that is not the hub was cleared."""
+    cleared = Checks(
+        freehub_rocks="no", headset_or_pivots_rock="no", spokes_loose="no", axle_moves_in_dropouts="no"
+    )
+    found = Round(rim_open=Play(play=0.2e-3), rim_closed=Play(play=1.5e-3))
+    return diagnose(Readings(clamp="quick release", checks=cleared, found=found))
+
+
+def test_the_chart_is_valid_vega_lite(loose: Diagnosis) -> None:
+    # Checked against the schema of Vega-Lite itself.
+    chart = spread_chart(loose)
+    assert chart is not None
+    alt.Chart.from_dict(chart, validate=True)
+
+
+@pytest.mark.parametrize("which", ["closed", "opened"])
+def test_a_curve_holds_nearly_all_that_is_believed_and_peaks_where_it_is_likeliest(
+    loose: Diagnosis, which: str
+) -> None:
+    chart = spread_chart(loose)
+    assert chart is not None
+    rows = [row for row in chart["data"]["values"] if row["which"] == which]
+    at, density = (np.array([row[name] for row in rows]) for name in ("mm", "density"))
+    assert np.trapezoid(density, at) == pytest.approx(0.975, abs=0.025)
+    believed = getattr(loose, which)
+    middle = np.interp(0.5, np.cumsum(density) / density.sum(), at)
+    assert middle == pytest.approx(MM.from_si(believed.median), abs=0.1 * (at[-1] - at[0]) / 2)
+    low, high = believed.intervals[0.5]
+    assert MM.from_si(low) < at[density.argmax()] < MM.from_si(high)
+
+
+def test_the_band_is_the_good_range(loose: Diagnosis) -> None:
+    chart = spread_chart(loose)
+    assert chart is not None
+    band = chart["layer"][0]["data"]["values"][0]
+    edges = MM.from_si(loose.window.tight_edge), MM.from_si(loose.window.loose_edge)
+    assert (band["low"], band["high"]) == pytest.approx(edges)
+
+
+def test_the_turn_read_out_beside_the_pointer_ends_in_the_middle_of_the_good_range(loose: Diagnosis) -> None:
+    """Thread: a turn of one pitch, here 1 mm, moves the cone by it."""
+    chart = spread_chart(loose)
+    assert chart is not None
+    row = [row for row in chart["data"]["values"] if row["which"] == "closed"][-1]
+    assert row["turn"] == f"{(row['mm'] - MM.from_si(loose.window.target)) * 360:.0f}° in"
+
+
+def test_it_is_told_in_words(loose: Diagnosis) -> None:
+    assert loose.closed is not None
+    assert millimetres(loose.closed.median, sign=True) in alt_text_spread(loose)
+    assert "chance of being in it now" in alt_text_spread(loose)
+
+
+def test_the_csv_holds_the_whole_curve(loose: Diagnosis) -> None:
+    lines = [line.split(",") for line in spread_csv(loose).splitlines()]
+    assert lines[0] == ["clamp", "end_play_mm", "density_per_mm", "chance_below"]
+    closed = np.array([[float(cell) for cell in line[1:]] for line in lines if line[0] == "closed"])
+    assert np.trapezoid(closed[:, 1], closed[:, 0]) == pytest.approx(1.0, abs=1e-3)
+    right = np.interp(
+        [MM.from_si(loose.window.tight_edge), MM.from_si(loose.window.loose_edge)], *closed.T[[0, 2]]
+    )
+    assert right[1] - right[0] == pytest.approx(loose.chance_right, abs=0.01)
+
+
+def test_contradictory_readings_have_no_picture_and_no_number(contradictory: Diagnosis) -> None:
+    assert contradictory.contradictions
+    assert spread_chart(contradictory) is None
+    assert alt_text_spread(contradictory) == "The end play is not known."
+    assert len(spread_csv(contradictory).splitlines()) == 1

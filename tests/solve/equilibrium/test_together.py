@@ -1,0 +1,132 @@
+"""Hubs worked out together come to what each comes to alone."""
+
+import numpy as np
+import pytest
+from scipy.interpolate import PchipInterpolator
+
+from conemodel.parts.bearing import Pair, Row
+from conemodel.solve.curves.fatigue import life_of
+from conemodel.solve.curves.hub_curves import (
+    all_hub_curves,
+    all_life_curves,
+    curves_as_stiff,
+    hub_curves,
+    life_curve,
+)
+from conemodel.solve.equilibrium.arrays import arrays_of_pairs
+from conemodel.solve.equilibrium.unloaded import unloaded, unloaded_of
+from conemodel.solve.equilibrium.wheel_positions import solve_positions, solve_positions_of
+from conemodel.solve.freeplay.free_play import axle_end_direction, free_play, free_plays, rim_direction
+from tests.solve.hubs import REAR, pair_of
+
+RIM = rim_direction(0.311)
+LOAD = (0.0, 600.0, 0.0, 0.0, 0.0)
+OPEN = REAR.replace(cone_conformity=0.6, cup_conformity=0.58)
+SOUND = (pair_of(), pair_of(OPEN, REAR), pair_of().replace(axial_compliance=0.0))
+TILTED = tuple(pair_of(REAR.replace(cup_tilt=(tilt, 0.0), cone_tilt=(0.0, tilt))) for tilt in (2e-3, 4e-3))
+ENDS = 1e-6 * np.array([[-40.0, 5.0], [-30.0, 10.0], [-20.0, 15.0]])
+
+
+@pytest.mark.parametrize("pairs", [SOUND, TILTED])
+def test_balance_of_forces_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
+    """Newton's method ends at a hundred-millionth of the load, whatever else is solved beside a hub."""
+    loaded = solve_positions_of(pairs, end_play=ENDS[: len(pairs)], load=LOAD)
+    free = unloaded_of(pairs, ENDS[: len(pairs)])
+    for i, pair in enumerate(pairs):
+        alone = solve_positions(pair, end_play=ENDS[i], load=LOAD)
+        assert loaded.left.ball_load[i] == pytest.approx(alone.left.ball_load, rel=1e-6, abs=1e-5)
+        assert loaded.left.cup_pressure[i] == pytest.approx(alone.left.cup_pressure, rel=1e-6, abs=1e3)
+        assert loaded.right.cone_pressure[i] == pytest.approx(alone.right.cone_pressure, rel=1e-6, abs=1e3)
+        assert free.preload[i] == pytest.approx(unloaded(pair, ENDS[i]).preload, rel=1e-6, abs=1e-5)
+
+
+@pytest.mark.parametrize("pairs", [SOUND, TILTED])
+def test_free_play_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
+    """Each stop is proven to a tenth of a nanometre."""
+    ends = 1e-6 * np.array([-20.0, 8.0, 60.0])
+    together = free_plays(arrays_of_pairs(pairs), end_play=ends[None], direction=RIM[None, None])
+    for i, pair in enumerate(pairs):
+        alone = free_play(pair, end_play=ends, direction=RIM)
+        assert together.travel[i] == pytest.approx(alone.travel, abs=2e-10)
+        assert together.feasible[i].tolist() == alone.feasible.tolist()
+
+
+def test_free_play_grows_as_its_slope_says() -> None:
+    """Against the difference of two travels, whose own error is the proof's 2e-10 m over a step of 2e-7 m."""
+    step, ends = 1e-7, 1e-6 * np.array([3.0, 12.0, 33.0, 200.0])
+    for pair in (SOUND[0], SOUND[1], TILTED[0]):
+        slope = free_play(pair, end_play=ends, direction=RIM).slope
+        wider, less = (free_play(pair, end_play=ends + way, direction=RIM).travel for way in (step, -step))
+        assert slope == pytest.approx((wider - less) / (2 * step), rel=1e-3, abs=2e-3)
+
+
+def test_a_tight_hub_has_no_slope() -> None:
+    assert free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
+
+
+def forget() -> None:
+    curves_as_stiff.cache_clear()
+    all_life_curves.cache_clear()
+
+
+def test_curves_of_several_hubs() -> None:
+    """The same points, solved beside others or alone."""
+    forget()
+    together = all_hub_curves(SOUND), all_life_curves((pair, LOAD) for pair in SOUND)
+    forget()
+    for pair, curve, life in zip(SOUND, *together, strict=True):
+        assert hub_curves(pair).torque == pytest.approx(curve.torque, rel=1e-6, abs=1e-12)
+        assert life_curve(pair, LOAD).life == pytest.approx(life.life, rel=1e-6)
+
+
+def test_a_curve_allows_for_the_give_of_axle_and_shell() -> None:
+    """Each of its points, solved by itself with the give among the unknowns, comes to the same balance."""
+    for pair in (SOUND[1], pair_of(OPEN).replace(axial_compliance=4e-8), TILTED[0]):
+        curve = hub_curves(pair)
+        solved = unloaded(pair, curve.end_play)
+        assert curve.preload == pytest.approx(solved.preload.mean(axis=1), rel=1e-6, abs=1e-5)
+
+
+@pytest.mark.parametrize("load", [LOAD, (90.0, 600.0, 0.0, 0.0, 28.0)])
+@pytest.mark.parametrize("left", [REAR, OPEN, REAR.replace(ball_count=8)])
+def test_positions_seen_in_a_mirror_are_those_worked_out(left: Row, load: tuple[float, ...]) -> None:
+    """A ball phase a hair out of place takes the other road: every position is solved for itself."""
+    upright, hair = pair_of(left, REAR), pair_of(left.replace(phase=1e-12), REAR)
+    mirrored, each = (solve_positions(pair, end_play=[-2e-5, 3e-5], load=load) for pair in (upright, hair))
+    assert mirrored.preload == pytest.approx(each.preload, rel=1e-6, abs=1e-5)
+    assert mirrored.shell_motion == pytest.approx(each.shell_motion, rel=1e-5, abs=1e-10)
+    for row, other in ((mirrored.left, each.left), (mirrored.right, each.right)):
+        assert row.ball_load == pytest.approx(other.ball_load, rel=1e-5, abs=1e-4)
+        assert row.contact_angle == pytest.approx(other.contact_angle, rel=1e-5)
+        assert row.cup_pressure == pytest.approx(other.cup_pressure, rel=1e-5, abs=1e4)
+
+
+def test_hubs_that_cannot_be_solved_together_are_refused() -> None:
+    fewer = pair_of(REAR.replace(ball_count=8))
+    with pytest.raises(ValueError, match="equally many balls"):
+        solve_positions_of((SOUND[0], fewer), end_play=ENDS[:2], load=LOAD)
+    with pytest.raises(ValueError, match="sound"):
+        solve_positions_of((SOUND[0], TILTED[0]), end_play=ENDS[:2], load=LOAD)
+
+
+def test_a_mirrored_hub_stops_alike_both_ways() -> None:
+    """Left and right changed about, the rim's way out is its way in; a hair of unlikeness takes the other road."""
+    hair = pair_of(REAR, REAR.replace(cup_conformity=REAR.cup_conformity + 1e-12))
+    hubs = arrays_of_pairs((SOUND[0], hair, TILTED[0], pair_of(REAR.replace(phase=0.3))))
+    assert hubs.mirrored.tolist() == [True, False, False, True]
+    for direction in (RIM, rim_direction(0.311, 0.4), axle_end_direction(0.065), (0.1, 0.2, 0.0, 0.0, 0.01)):
+        found = free_plays(hubs, end_play=np.full((1, 1), 3e-5), direction=np.array(direction)[None, None])
+        for field in ("travel", "low", "high"):
+            mirrored, other = getattr(found, field)[:2, 0]
+            assert mirrored == pytest.approx(other, abs=2e-10)
+        assert found.slope[0, 0] == pytest.approx(found.slope[1, 0], rel=1e-3)
+
+
+def test_life_between_the_points_of_its_curve() -> None:
+    """Solved again half way between the points, life is off by hundredths of the best at most."""
+    for pair in SOUND[:2]:
+        curve = life_curve(pair, LOAD)
+        between = (curve.end_play[1:] + curve.end_play[:-1]) / 2
+        read = np.exp(PchipInterpolator(curve.end_play, np.log(curve.life))(between))
+        solved = life_of(pair, solve_positions(pair, end_play=between, load=LOAD))
+        assert read / curve.life.max() == pytest.approx(solved / curve.life.max(), abs=0.03)

@@ -1,0 +1,47 @@
+"""Felt play read from curves is the felt play worked out for itself."""
+
+import numpy as np
+import pytest
+
+import conemodel as cm
+from conemodel.parts import library
+from conemodel.parts.bearing import Row
+from conemodel.solve.freeplay.hand_positions import CURVE_END, felt_curve, felt_play, read_play
+from conemodel.solve.stages.terms import pair_of
+from tests.solve import hubs
+
+FOLDER = library.SCENARIOS
+ENDS = np.array([-2e-5, 0.0, 1e-6, 7e-6, 3.1e-5, 1.07e-4, 2.9e-4, 6e-4])
+ARMS = {"rim_radius": 0.311, "axle_arm": 0.073}
+
+
+@pytest.mark.parametrize(
+    ("name", "rel", "absolute"),
+    [("touring-rear", 2e-4, 2e-9), ("thru-axle", 2e-4, 2e-9), ("bent-axle", 2e-2, 4e-6)],
+)
+def test_curves_give_what_each_case_gives(name: str, rel: float, absolute: float) -> None:
+    """Two ways to the same number; a bent axle's play begins with a kink, which a curve rounds off."""
+    pair = pair_of(cm.load_scenario(FOLDER / f"{name}.toml"))
+    for read, worked_out in zip(read_play(pair, ENDS, **ARMS), felt_play(pair, ENDS, **ARMS), strict=True):
+        assert read == pytest.approx(worked_out, rel=rel, abs=absolute)
+
+
+@pytest.mark.parametrize("row", [hubs.REAR.replace(ball_count=n) for n in (6, 7, 8, 9)])
+def test_half_a_pitch_of_an_upright_hub_is_as_good_as_the_whole(row: Row) -> None:
+    """A row a hair out of place is looked at all round, and nothing but the proof's nanometre tells it apart."""
+    upright, hair = hubs.pair_of(row), hubs.pair_of(row.replace(phase=1e-12))
+    ends = np.array([4e-6, 3e-5, 2e-4])
+    for half, whole in zip(felt_play(upright, ends, **ARMS), felt_play(hair, ends, **ARMS), strict=True):
+        assert half == pytest.approx(whole, abs=1e-9)
+
+
+def test_beyond_the_curve_each_case_is_worked_out() -> None:
+    pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
+    far = np.array([1.5 * CURVE_END])
+    assert read_play(pair, far, **ARMS)[0] == felt_play(pair, far, **ARMS)[0]
+
+
+def test_a_curve_read_backwards_comes_back() -> None:
+    curve = felt_curve(pair_of(cm.load_scenario(FOLDER / "road-front.toml")), 0.311)
+    for play in (2e-5, 1e-4, 5e-4):
+        assert curve.play_at(np.array([curve.end_play_at(play)]))[0] == pytest.approx(play, rel=1e-3)

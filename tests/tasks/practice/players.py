@@ -1,0 +1,273 @@
+"""Scripted players at the bench. None of them looks at a hidden number, but for the one called the oracle."""
+
+from collections.abc import Callable
+from functools import lru_cache
+from math import radians
+
+import numpy as np
+
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import load_scenario
+from conemodel.solve.freeplay.hand_positions import felt_curve
+from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.practice.actions import (
+    Action,
+    Answer,
+    CloseClamp,
+    Finish,
+    FitClamp,
+    HoldAxle,
+    HoldCone,
+    Look,
+    Mark,
+    OpenClamp,
+    PutRight,
+    Rock,
+    ScrewIn,
+    Take,
+    Tighten,
+    Trim,
+    TurnCone,
+    TurnWheel,
+    Twirl,
+    Undo,
+    Wiggle,
+)
+from conemodel.tasks.practice.apply import act
+from conemodel.tasks.practice.hidden_hub import SCENARIOS
+from conemodel.tasks.practice.session import Bench
+from conemodel.tasks.practice.widget_data import feel_of
+
+WANTED = -5e-6
+"""Where a careful player aims [m]: the middle of the good range of such hubs, as anyone can compute it."""
+
+USUAL_DRIFT = radians(3)
+"""How far a held cone is known to turn in [rad]."""
+
+FAR, STILL_FELT = 70e-6, 25e-6
+"""Play beyond which it is brought in by halves, and where to [m]."""
+
+Player = Callable[[Bench], Bench]
+
+
+def do(bench: Bench, *actions: Action) -> Bench:
+    for action in actions:
+        bench = act(bench, action)
+        assert not bench.log[-1].refused, (bench.exercise.name, bench.log[-1])
+    return bench
+
+
+def said(bench: Bench) -> str:
+    return bench.log[-1].told
+
+
+@lru_cache(maxsize=8)
+def known(name: str) -> Scenario:
+    """What anyone may know of the hub: its scenario file, with no hidden number."""
+    return load_scenario(SCENARIOS / f"{name}.toml")
+
+
+def lead(bench: Bench) -> float:
+    return known(bench.exercise.scenario).axle.lead_per_radian
+
+
+def felt_end_play(bench: Bench) -> float | None:
+    """What a trained hand makes of the free travel at the rim: an end play [m], or None where it feels none."""
+    rim = feel_of(bench).rim
+    assert rim is not None
+    if rim.word == "none":
+        return None
+    still = [m for m, f in zip(rim.movement, rim.force, strict=True) if f == 0]
+    scenario = known(bench.exercise.scenario)
+    curve = felt_curve(pair_of(scenario), scenario.wheel.rim_radius)
+    return float(np.interp(max(still) - min(still), curve.play, curve.end_play))
+
+
+def lock(bench: Bench, effort: str = "firm") -> Bench:
+    return do(bench, HoldCone(), Tighten(effort))  # type: ignore[arg-type]
+
+
+def judge(bench: Bench) -> tuple[Bench, float]:
+    """Clamp on spacers, rock and twirl; the correction that seems needed [m], 0 if it feels right."""
+    seat = bench.hub.seat
+    if not bench.hub.closed:
+        bench = do(bench, HoldAxle("nothing"))
+        if seat is None:
+            bench = do(bench, FitClamp("spacers on locknuts"))
+        bench = do(bench, CloseClamp())
+    bench = do(bench, Rock(), Twirl())
+    loose = felt_end_play(bench)
+    if loose is not None:
+        # from far out, first to where play can still be felt: a small one is felt more exactly
+        return bench, (STILL_FELT if loose > FAR else WANTED) - loose
+    return bench, radians(9) * lead(bench) if "stiff" in said(bench) else 0.0
+
+
+def unclamp(bench: Bench) -> Bench:
+    if bench.hub.closed:
+        bench = do(bench, OpenClamp())
+    if bench.hub.seat is not None:
+        bench = do(bench, FitClamp(None))
+    return do(bench, HoldAxle("vice"))
+
+
+def adjust(bench: Bench, *, out: float, effort: str = "firm", locks: int = 4) -> Bench:
+    """From loosely put together: finger tight, well out, lock, clamp, feel, correct from there."""
+    bench = do(bench, HoldAxle("vice"), ScrewIn())
+    bench = do(bench, TurnCone(bench.hub.shown + radians(out)), Mark())
+    before = bench.hub.shown
+    return correct(lock(bench, effort), effort=effort, locks=locks - 1, before=before)
+
+
+def correct(
+    bench: Bench, *, effort: str = "firm", locks: int = 3, first: float = 0.0, before: float | None = None
+) -> Bench:
+    """Feel, and correct from where the cone stood before it was locked, until it feels right.
+
+    `before` is that place on the clock [rad], None where someone else locked it; `first` the first step out if
+    tight [rad].
+    """
+    for _ in range(locks):
+        bench, wanted = judge(bench)
+        if wanted == 0.0 and "clearly" not in last_lock(bench):
+            return bench
+        if wanted > 0.0 and first:
+            wanted, first = first * lead(bench), 0.0
+        bench = unclamp(bench)
+        bench = do(bench, Undo())
+        if not bench.hub.pen:
+            bench = do(bench, Mark())
+        if before is None:
+            before = bench.hub.shown + USUAL_DRIFT
+        before += wanted / lead(bench)
+        bench = lock(do(bench, TurnCone(before)), effort)
+    return judge(bench)[0]
+
+
+def last_lock(bench: Bench) -> str:
+    told = [event.told for event in bench.log if event.kind == "Tighten" and event.hub == bench.current]
+    wants = "drift held" in bench.exercise.must
+    return told[-1] if told and wants else ""
+
+
+def into_the_frame(bench: Bench) -> Bench:
+    bench = do(bench, OpenClamp())
+    if bench.hub.seat is not None:
+        bench = do(bench, FitClamp(None))
+    return do(bench, Rock(), HoldAxle("nothing"), FitClamp("dropouts"), CloseClamp(), Rock())
+
+
+def careful(bench: Bench) -> Bench:
+    """Play any exercise of the ladder by what hands, eyes and ears are told."""
+    play = {"touch": _touch, "name": _name}.get(bench.exercise.kind, _set)
+    for hub in range(len(bench.hubs)):
+        bench = play(do(bench, Take(hub)))
+    return bench
+
+
+def _touch(bench: Bench) -> Bench:
+    bench = do(bench, HoldAxle("vice"))
+    while "freely" in said(bench) or bench.log[-1].kind != "TurnCone":
+        bench = do(bench, TurnCone(bench.hub.shown - radians(5)))
+    return do(bench, Finish())
+
+
+def _name(bench: Bench) -> Bench:
+    question = bench.exercise.questions[0]
+    bench = do(bench, Rock())
+    none = "no free" in said(bench)
+    if question == "flex":
+        return do(bench, Answer("flex", "flex" if none else "play"))
+    bench = do(bench, Twirl())
+    fingers = said(bench).lower()
+    if question == "name":
+        word = "loose" if not none else "tight" if "stiff" in fingers else "right"
+        return do(bench, Answer("name", word))
+    bench, uneven = _all_round(do(bench, OpenClamp()))
+    cues = {"scratchy": "dry grease", "every turn": "bent axle", "notchy": "dents", "": "only the adjustment"}
+    fault = next(fault for cue, fault in cues.items() if cue in fingers)
+    return do(bench, Answer("fault", "odd ball" if uneven and fault == "only the adjustment" else fault))
+
+
+def _all_round(bench: Bench) -> tuple[Bench, bool]:
+    """Rock a hub that has play in eight positions of the wheel; whether it has more in one than in another."""
+    felt = []
+    for _ in range(8):
+        bench = do(bench, Rock(), TurnWheel())
+        felt.append(felt_end_play(bench) or 0.0)
+    return bench, max(felt) > min(felt)
+
+
+def _set(bench: Bench) -> Bench:
+    exercise = bench.exercise
+    if exercise.seat == "spacer on axle end":
+        return do(_trim(bench), Finish())
+    bench = _before(bench)
+    if bench.hub.done is not None:
+        return bench
+    if bench.hub.lock is not None:
+        bench = do(bench, Mark())
+        by_drift = "why" in exercise.questions
+        bench = correct(bench, first=radians(44 if by_drift else 33), locks=8 if by_drift else 2)
+    else:
+        far = 150.0 if exercise.last_differs else 115.0
+        effort = "hard" if known(exercise.scenario).clamp.kind == "nuts" else "firm"
+        bench = adjust(bench, out=far, effort=effort, locks=exercise.most_locks or 4)
+    if exercise.rides:
+        bench = into_the_frame(bench)
+    if exercise.brake_loose:
+        bench = do(bench, Look("brake"), PutRight("brake"), Answer("recheck", RECHECK))
+    return do(bench, Finish())
+
+
+RECHECK = "after the first ride and within about 100 km"
+
+
+def _before(bench: Bench) -> Bench:
+    """What is done before the cone is touched."""
+    exercise = bench.exercise
+    if "foretell" in exercise.questions:
+        bench = do(bench, Answer("foretell", "tighter"))
+    if "why" in exercise.questions:
+        bench = do(bench, Answer("why", "the cone turned in with the locknut"))
+    if "refuse" in exercise.questions:
+        bench = do(bench, Wiggle())
+        if "rattles" in said(bench):
+            return do(bench, Answer("refuse", "the thread is worn out"), Finish(refuse=True))
+    if "protrusion first" in exercise.must:
+        bench = do(bench, Look("protrusion"))
+        if "past" in said(bench):
+            bench = do(bench, PutRight("axle"), Look("protrusion"))
+        bench = do(bench, Look("balls"))
+        if not said(bench).startswith("9 on the left, 9 on the right"):
+            bench = do(bench, PutRight("balls"), Look("balls"))
+    return bench
+
+
+def _trim(bench: Bench) -> Bench:
+    bench, wanted = judge(bench)
+    if wanted == 0.0:
+        return bench
+    turn = radians(12) if wanted > 0 else max(wanted / lead(bench), -radians(12))
+    bench = do(bench, HoldAxle("far spanners"), HoldCone(), Trim(turn))
+    return judge(bench)[0]
+
+
+def quarter_turn(bench: Bench) -> Bench:
+    """Back off a quarter turn from finger tight, whatever the hub; check as taught, but never correct."""
+    answers = {"foretell": "tighter", "why": "the cone turned in with the locknut"}
+    for word, answer in answers.items():
+        if word in bench.exercise.questions:
+            bench = do(bench, Answer(word, answer))
+    bench = do(bench, Mark())
+    if bench.hub.closed:
+        bench = do(bench, OpenClamp(), FitClamp(None))
+    bench = do(bench, HoldAxle("vice"))
+    if bench.hub.lock is not None:
+        bench = do(bench, Undo())
+    bench = do(bench, ScrewIn())
+    bench = lock(do(bench, TurnCone(bench.hub.shown + radians(90))))
+    bench, _ = judge(bench)
+    if bench.exercise.rides:
+        bench = into_the_frame(bench)
+    return do(bench, Finish())

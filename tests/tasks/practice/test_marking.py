@@ -1,0 +1,291 @@
+"""Marking: a pure function of the bench, by where the hub ended, where it strayed and what was done for it."""
+
+from dataclasses import replace
+from math import radians
+from typing import Any
+
+import pytest
+
+from conemodel.solve.stages.terms import Term
+from conemodel.tasks.practice.actions import (
+    Answer,
+    CloseClamp,
+    Finish,
+    FitClamp,
+    HoldAxle,
+    HoldCone,
+    Look,
+    OpenClamp,
+    PutRight,
+    Rock,
+    ScrewIn,
+    Take,
+    TakeBack,
+    Tighten,
+    Trim,
+    TurnCone,
+    Twirl,
+    Undo,
+)
+from conemodel.tasks.practice.apply import act
+from conemodel.tasks.practice.marking import mark
+from conemodel.tasks.practice.session import Bench, end_play_of, in_frame
+from tests.tasks.practice.hubs import bench_of, framed
+from tests.tasks.practice.players import do
+
+ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
+
+
+def failed(bench: Bench) -> set[str]:
+    return {check.name for hub in mark(bench).hubs for check in hub.checks if not check.passed}
+
+
+def checked(bench: Bench) -> Bench:
+    return do(bench, Rock(), Twirl(), Finish())
+
+
+@pytest.mark.parametrize(
+    ("share", "state", "sign"),
+    [(0.5, "right", 0), (0.05, "right", 0), (-0.2, "tight", -1), (1.2, "loose", 1)],
+)
+def test_a_hub_is_marked_by_where_it_would_be_in_the_frame(share, state, sign):
+    bench = checked(framed(bench_of(**ON_SPACERS), share))
+    (hub,) = mark(bench).hubs
+    assert hub.state == state
+    off = sign * 0.2 * hub.window.width
+    assert hub.off_by == pytest.approx(off, abs=1e-9)
+    assert hub.off_turn == pytest.approx(hub.off_by / (1e-3 / (2 * 3.141592653589793)), rel=1e-9)
+    assert mark(bench).passed == (state == "right")
+
+
+def test_the_waterfall_adds_up_to_the_end_play_in_the_frame():
+    bench = do(bench_of(), HoldAxle("vice"), HoldCone(), ScrewIn())
+    bench = do(bench, TurnCone(bench.hub.shown + radians(80)), Tighten(), Finish())
+    (hub,) = mark(bench).hubs
+    assert sum(term.length for term in hub.terms) == pytest.approx(hub.end_play, abs=1e-15)
+    assert hub.end_play == end_play_of(bench.secret, in_frame(bench.secret, bench.hub))
+    assert [term.key for term in hub.terms][:3] == ["finger", "back_off", "thread_slack"]
+
+
+def test_done_without_a_twirl_is_unchecked_even_when_it_is_right():
+    bench = framed(bench_of(**ON_SPACERS), 0.5)
+    for action, missing in ((Rock(), "twirled"), (Twirl(), "clamped")):
+        result = mark(do(bench, action, Finish()))
+        assert result.unchecked
+        assert not result.passed
+        assert result.stage == "not checked"
+        assert failed(do(bench, action, Finish())) == {missing}
+    assert mark(do(bench, Twirl(full_turn=False), Rock(), Finish())).unchecked
+
+
+def test_a_move_after_the_check_makes_it_unchecked_again():
+    bench = do(bench_of(), HoldAxle("vice"), HoldCone(), ScrewIn())
+    bench = do(bench, TurnCone(bench.hub.shown + radians(80)), Tighten(), HoldAxle("far spanners"))
+    bench = do(bench, FitClamp("spacer on axle end"), CloseClamp(), Rock(), Twirl())
+    assert not mark(bench).unchecked
+    assert mark(do(bench, Trim(radians(1)))).unchecked
+    assert mark(do(bench, Undo())).unchecked
+
+
+def set_at(share: float, **prior: object) -> Bench:
+    """Lock with the cone where a share of the good range comes out, clamp, check and finish."""
+    bench = do(bench_of(prior=dict(prior)), HoldAxle("vice"), HoldCone(), ScrewIn(), Tighten())
+    bench = framed(bench, share)
+    return checked(do(bench, HoldAxle("nothing"), FitClamp("spacers on locknuts"), CloseClamp()))
+
+
+@pytest.mark.parametrize(
+    ("prior", "share", "stage"),
+    [
+        ({"thread_clearance": (350e-6, 350e-6)}, -1.0, "slack"),
+        ({"drift": (radians(40), radians(40)), "clamp_force": (1e3, 1e3)}, -1.0, "drift"),
+        ({"clamp_force": (8e3, 8e3), "thread_clearance": (10e-6, 10e-6)}, -1.0, "clamp"),
+        ({"clamp_force": (1e3, 1e3), "thread_clearance": (10e-6, 10e-6)}, -3.0, "touch"),
+        ({}, 2.0, "touch"),
+        ({}, 0.5, "none"),
+    ],
+)
+def test_the_stage_is_the_largest_thing_not_allowed_for(prior, share, stage):
+    result = mark(set_at(share, **prior))
+    assert result.stage == stage
+    (hub,) = result.hubs
+    if stage == "slack":
+        assert "thread slack" in hub.hint
+        assert f"{-sum_of(hub.terms, 'thread_slack', 'cone_thread') * 1e3:.2f} mm" in hub.hint
+    if stage == "drift":
+        assert "hold it" in hub.hint
+
+
+def sum_of(terms: tuple[Term, ...], *keys: str) -> float:
+    return sum(term.length for term in terms if term.key in keys)
+
+
+def test_backed_onto_the_nut_and_left_loose_it_is_the_slack_that_did_not_come():
+    bench = do(bench_of(), HoldAxle("vice"), HoldCone(), ScrewIn(), Tighten("firm", "cone turned out"))
+    bench = framed(bench, 2.0)
+    bench = checked(do(bench, HoldAxle("nothing"), FitClamp("spacers on locknuts"), CloseClamp()))
+    assert mark(bench).stage == "slack"
+
+
+def test_loose_and_never_rocked_clamped_it_is_the_clamp():
+    bench = framed(bench_of(**ON_SPACERS), 2.0)
+    assert mark(do(bench, Twirl(), Finish())).stage == "clamp"
+
+
+@pytest.mark.parametrize("share", [0.3, 0.7])
+def test_touching_a_hub_that_is_right_scores_worse(share):
+    # even where it ends right again
+    bench = bench_of(start="locked", seat="spacer on axle end", most_moves=2)
+    left = checked(framed(bench, share))
+    turned = framed(do(bench, HoldAxle("far spanners"), HoldCone(), Trim(radians(2))), share)
+    touched = checked(turned)
+    assert mark(left).passed
+    assert mark(touched).hubs[0].state == "right"
+    assert not mark(touched).passed
+    assert mark(touched).rank > mark(left).rank
+    assert failed(touched) == {"left alone"}
+
+
+def test_undo_never_improves_a_mark():
+    bench = bench_of(assessed=False, most_locks=1)
+    bench = do(bench, HoldAxle("vice"), HoldCone(), ScrewIn())
+    bench = do(bench, TurnCone(bench.hub.shown + radians(85)))
+    # a first locking that is taken back still is the first of one allowed
+    plain = do(bench, Tighten())
+    undone = do(bench, Tighten(), TakeBack(), Tighten())
+    assert undone.hubs == plain.hubs
+    marks = [
+        mark(checked(do(framed(b, 0.5), HoldAxle("nothing"), FitClamp("spacers on locknuts"), CloseClamp())))
+        for b in (plain, undone)
+    ]
+    assert marks[0].passed
+    assert not marks[1].passed
+    assert marks[1].rank > marks[0].rank
+    assert marks[1].locks == 2
+
+
+def test_taking_back_is_for_free_practice_and_before_the_last_word():
+    assessed = do(bench_of(), HoldAxle("vice"))
+    assert "assessed" in act(assessed, TakeBack()).log[-1].told
+    free = bench_of(assessed=False)
+    assert act(free, TakeBack()).log[-1].refused
+    assert act(do(free, Finish()), TakeBack()).log[-1].refused
+
+
+RIDDEN: dict[str, Any] = {"rides": True, "start": "locked"}
+
+
+def in_dropouts(bench: Bench, share: float = 0.5) -> Bench:
+    bench = framed(do(bench, FitClamp("spacers on locknuts"), CloseClamp(), Twirl(), OpenClamp()), share)
+    return do(bench, FitClamp("dropouts"), CloseClamp(), Rock())
+
+
+def test_a_sound_wheel_ridden_has_nothing_critical():
+    result = mark(do(in_dropouts(bench_of(**RIDDEN)), Finish()))
+    assert result.critical == ()
+    assert result.passed
+
+
+@pytest.mark.parametrize("how", ["open lever", "on spacers", "play", "brake", "proud", "locknut"])
+def test_what_must_never_be_ridden_fails_whatever_else_is_right(how):
+    prior = {"faults": ("proud axle",)} if how == "proud" else {}
+    bench = in_dropouts(bench_of(**RIDDEN, prior=prior, brake_loose=how == "brake"))
+    words = {
+        "open lever": "not clamped in the frame",
+        "on spacers": "not clamped in the frame",
+        "play": "has play when clamped",
+        "brake": "brake is not connected",
+        "proud": "proud",
+        "locknut": "locknut is loose",
+    }[how]
+    if how == "open lever":
+        bench = do(bench, OpenClamp())
+    if how == "on spacers":
+        bench = do(bench, OpenClamp(), FitClamp("spacers on locknuts"), CloseClamp())
+    if how == "play":
+        bench = framed(bench, 1.5)
+    if how == "locknut":
+        bench = do(bench, OpenClamp(), HoldAxle("far spanners"), Undo())
+    result = mark(do(bench, Finish()))
+    assert any(words in reason for reason in result.critical)
+    assert not result.passed
+    assert result.critical[0] in result.hint
+
+
+def test_feel_never_clears_a_proud_axle_and_only_looking_finds_it():
+    sound, proud = (
+        in_dropouts(bench_of(**RIDDEN, prior={"faults": (fault,)})) for fault in ("none", "proud axle")
+    )
+    assert sound.log[-1].told == proud.log[-1].told
+    seen = [do(bench, Look("protrusion")).log[-1].told for bench in (sound, proud)]
+    assert "back from" in seen[0]
+    assert "stands out past" in seen[1]
+    apart = do(proud, OpenClamp(), FitClamp(None), HoldAxle("vice"), HoldCone(), Undo(), PutRight("axle"))
+    assert "back from" in do(apart, Look("protrusion")).log[-1].told
+
+
+def test_a_thread_worn_out_must_be_refused_and_a_sound_one_must_not():
+    worn = bench_of(prior={"faults": ("thread worn out",)}, questions=("refuse",))
+    told = do(worn, Answer("refuse", "the thread is worn out"), Finish(refuse=True))
+    assert mark(told).passed
+    assert not mark(do(worn, Finish(refuse=True))).passed
+    assert "refused" in failed(checked(worn))
+    sound = bench_of(questions=("refuse",))
+    assert "refused" in failed(do(sound, Finish(refuse=True)))
+
+
+FEEL = (Rock("rim", brisk=True), Twirl(full_turn=True))
+"""What must come before a hub is named."""
+
+
+def test_a_hub_is_not_named_before_it_was_rocked_and_twirled():
+    """Rocking alone cannot tell right from too tight: common practice, no source."""
+    bench = bench_of(kind="name", questions=("name",), prior={"states": ("right",)}, **ON_SPACERS)
+    for felt in ((), FEEL[:1], FEEL[1:]):
+        refused = act(do(bench, *felt), Answer("name", "right"))
+        assert refused.log[-1].refused
+        assert "Rock it and twirl it" in refused.log[-1].told
+    flex = bench_of(kind="name", questions=("flex",), prior={"states": ("right",)}, **ON_SPACERS)
+    assert act(flex, Answer("flex", "flex")).log[-1].refused
+    assert not act(do(flex, FEEL[0]), Answer("flex", "flex")).log[-1].refused
+
+
+def test_false_right_and_false_wrong_are_counted_apart():
+    bench = bench_of(kind="name", questions=("name",), prior={"states": ("tight",)}, **ON_SPACERS)
+    result = mark(do(bench, *FEEL, Answer("name", "right")))
+    assert (result.false_right, result.false_wrong, result.passed) == (1, 0, False)
+    bench = bench_of(kind="name", questions=("name",), prior={"states": ("right",)}, **ON_SPACERS)
+    result = mark(do(bench, *FEEL, Answer("name", "loose")))
+    assert (result.false_right, result.false_wrong) == (0, 1)
+    assert mark(do(bench, *FEEL, Answer("name", "right"))).passed
+
+
+def test_one_tight_hub_called_right_fails_however_many_are_needed():
+    prior = {"states": ("tight", "right")}
+    bench = bench_of(kind="name", questions=("name",), hubs=4, needed=1, prior=prior, **ON_SPACERS)
+    for number, secret in enumerate(bench.hidden):
+        bench = do(bench, Take(number), *FEEL, Answer("name", secret.state))
+    assert mark(bench).passed
+    tight = next(n for n, secret in enumerate(bench.hidden) if secret.state == "tight")
+    hub = replace(bench.hubs[tight], answers=(("name", "right"),))
+    wrong = replace(bench, hubs=(*bench.hubs[:tight], hub, *bench.hubs[tight + 1 :]))
+    assert mark(wrong).right == 3
+    assert not mark(wrong).passed
+
+
+def test_a_mark_is_the_same_each_time():
+    bench = checked(framed(bench_of(**ON_SPACERS), -0.4))
+    assert mark(bench) == mark(bench)
+
+
+def test_first_touch_is_not_done_before_the_cone_was_turned_and_its_hint_names_the_hub():
+    """The angle of the hint is where the cone was left, from first touch: geometry of the thread."""
+    bench = bench_of(kind="touch", hubs=2, needed=1, touch_within=radians(10))
+    refused = act(bench, Finish())
+    assert refused.log[-1].refused
+    assert "not been turned yet" in refused.log[-1].told
+    bench = do(bench, HoldAxle("vice"), TurnCone(bench.hub.shown + radians(30)), Finish())
+    result = mark(bench)
+    left = bench.hubs[0].cone / bench.hidden[0].scenario.axle.lead_per_radian
+    assert result.hint.startswith("Hub 1: The cone was still free")
+    assert f"{round(left * 57.29577951308232)}° from first touch: turn it in" in result.hint

@@ -1,0 +1,69 @@
+"""The verdict says what was computed, and when not to ride, whatever the bearing feels like."""
+
+import numpy as np
+import pytest
+
+import conemodel as cm
+from conemodel.parts import library
+from conemodel.parts.scenario import Scenario
+
+FOLDER = library.SCENARIOS
+
+
+def hub(name: str, **setting: object) -> Scenario:
+    return cm.load_scenario(FOLDER / f"{name}.toml").with_setting(**setting)
+
+
+def with_force(scenario: Scenario, force: float) -> Scenario:
+    return scenario.replace(clamp=scenario.clamp.replace(force=force, torque=None))
+
+
+def at(scenario: Scenario, end_play: float) -> Scenario:
+    """Return the scenario with its cone turned to where the clamped end play is as given [m]."""
+    short = end_play - cm.predict(scenario).stages["clamped"].end_play
+    return scenario.with_setting(back_off=scenario.setting.back_off + short / scenario.axle.lead_per_radian)
+
+
+@pytest.mark.parametrize(
+    "seat", ["dropouts", "spacers on locknuts", "spacer on axle end", "one side in frame"]
+)
+def test_a_proud_axle_is_not_to_be_ridden_whatever_the_bench_clamps_on(seat: str) -> None:
+    """The bench can hide a proud axle, the frame cannot: protrusion against dropout thickness decides."""
+    verdict = cm.predict(hub("proud-axle", clamp_seat=seat)).verdict
+    assert verdict.sentence.startswith("Do not ride")
+    assert verdict.turn is None
+    assert not any("enters by the locknut" in note for note in verdict.notes)
+
+
+@pytest.mark.parametrize("name", ["touring-rear", "city-nutted"])
+def test_a_clamp_too_weak_for_the_standards_pull_is_not_to_be_ridden(name: str) -> None:
+    """2300 N (EN 14766:2005, 4.10.4, page seen) over four faces at a friction of 0.30: 1917 N, closed form."""
+    for force, unsafe in ((0.0, True), (1900.0, True), (1930.0, False)):
+        verdict = cm.predict(with_force(hub(name), force)).verdict
+        assert bool(verdict.unsafe) is unsafe
+        assert verdict.sentence.startswith("Do not ride") is unsafe
+    # on the bench nothing has to hold the wheel; a thru-axle holds it by its shape
+    assert not cm.predict(with_force(hub(name, clamp_seat="spacers on locknuts"), 0.0)).verdict.unsafe
+    assert not cm.predict(with_force(hub("thru-axle"), 0.0)).verdict.unsafe
+
+
+def test_right_is_said_with_the_play_and_the_preload_that_were_computed() -> None:
+    rear = hub("touring-rear")
+    edge = cm.predict(rear).window
+    tight, loose = cm.predict(at(rear, edge.tight_edge + 1e-6)), cm.predict(at(rear, edge.loose_edge - 1e-6))
+    assert tight.verdict.state == loose.verdict.state == "right"
+    assert f"pinched with {tight.stages['clamped'].preload:.0f} N" in tight.verdict.sentence
+    assert tight.stages["clamped"].preload > 300  # not "hardly" pinched
+    assert "no play is felt" in tight.verdict.sentence
+    assert 0 < loose.stages["clamped"].rim_play < rear.limits.rim_play
+    assert "no play is felt" in loose.verdict.sentence
+    assert "the balls are not pinched" in loose.verdict.sentence
+
+
+def test_right_for_want_of_limits_does_not_say_that_there_is_no_play() -> None:
+    rear = hub("touring-rear", back_off=np.pi / 2)
+    rear = rear.replace(limits=rear.limits.replace(off=("rim_play",)))
+    prediction = cm.predict(rear)
+    assert prediction.verdict.state == "right"
+    assert prediction.stages["clamped"].rim_play > 0.5e-3
+    assert "it rocks 0.5 mm at the rim" in prediction.verdict.sentence

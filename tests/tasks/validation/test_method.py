@@ -1,0 +1,61 @@
+"""The live table of published checks, and the list of what is left out."""
+
+import re
+
+import pytest
+
+import conemodel as cm
+from conemodel.base.sources import SOURCES
+from conemodel.tasks.validation import published_values as published
+from conemodel.tasks.validation.method import LEFT_OUT, STATUS_WORDS, published_checks, whole_hub_check
+
+NO_BOOK = {"closed form", "two programs", "Sjövall's integrals", "Stribeck"}
+
+
+@pytest.fixture(scope="module")
+def table():
+    return published_checks()
+
+
+def test_every_check_holds_within_its_own_stated_tolerance(table):
+    assert [(each.what, each.deviation) for each in table if not each.holds] == []
+    assert all(0 < each.tolerance <= 0.02 for each in table)
+
+
+def test_every_row_says_whence_and_how_well_its_value_is_known(table):
+    assert {each.source for each in table} - NO_BOOK <= set(SOURCES)
+    assert {each.status for each in table} == set(STATUS_WORDS)
+    assert all(each.reason for each in table)
+    assert len({(each.source, each.what) for each in table}) == len(table)
+
+
+def test_the_computed_column_is_computed(monkeypatch, table):
+    # A wrong equation must show in the table: factor two in the balls that fit.
+    monkeypatch.setattr(published, "balls_that_fit", lambda **_: 19.44)
+    after = {each.what: each for each in published_checks()}
+    wrong = after["6.35 balls that fit on 20"]
+    assert wrong.deviation == pytest.approx(1, abs=1e-3)
+    assert not wrong.holds
+    assert sum(not each.holds for each in after.values()) == 1
+
+
+def test_deviation_is_computed_over_published_less_one(table):
+    for each in table:
+        assert each.computed == pytest.approx(each.published * (1 + each.deviation), rel=1e-12)
+    # printed and computed are different numbers, not one number twice
+    assert sum(each.deviation != 0 for each in table) > 0.9 * len(table)
+
+
+def test_the_quoted_hub_drag_is_in_the_open(root):
+    found = whole_hub_check(cm.load_scenario(root / "scenarios" / "touring-rear.toml"))
+    assert found.published == pytest.approx(29.9, rel=0.01)
+    assert found.holds
+    assert 0.5 < found.computed / found.published < 2
+
+
+def test_what_is_left_out_is_said_with_sizes():
+    assert len(LEFT_OUT) >= 9
+    assert all(each.what and each.size and each.advice for each in LEFT_OUT)
+    assert any("8 µm or 3° of cone tighter" in each.size for each in LEFT_OUT)
+    # no unit a mechanic does not use
+    assert not any(re.search(r"mrad|\d K\b", each.size) for each in LEFT_OUT)

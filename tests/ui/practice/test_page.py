@@ -1,0 +1,285 @@
+"""The bench on screen as a flow: chosen, worked by gestures and buttons, marked, kept, not given away."""
+
+import re
+from dataclasses import replace
+from math import nan, radians
+from pathlib import Path
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from conemodel.record.attempts import attempts
+from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.server_key import server_key
+from conemodel.tasks.practice.catalogue import ladder, open_link, read_link
+from conemodel.tasks.practice.widget_data import feel_of
+from conemodel.ui.practice.session import Sitting
+
+
+@pytest.fixture(autouse=True)
+def record(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    path = tmp_path / "record.sqlite3"
+    monkeypatch.setenv(FILE_OPTION, str(path))
+    return path
+
+
+def _script() -> None:
+    from conemodel.ui.practice import page as practise
+
+    practise.page()
+
+
+class Trainee:
+    """Works the page through what is on it: buttons by their labels, gestures as the widgets report them."""
+
+    def __init__(self, **address: str) -> None:
+        self.app = AppTest.from_function(_script, default_timeout=60)
+        for name, value in address.items():
+            self.app.query_params[name] = value
+        self.run()
+
+    def run(self) -> "Trainee":
+        self.app.run()
+        assert not self.app.exception, self.app.exception
+        return self
+
+    @property
+    def sitting(self) -> Sitting:
+        state = self.app.session_state
+        return state["sittings"][state["sitting"]]  # type: ignore[no-any-return]
+
+    def press(self, label: str) -> "Trainee":
+        button = next(b for b in self.app.button if b.label == label)
+        assert not button.disabled, (label, [c.value for c in self.app.caption])
+        button.click()
+        return self.run()
+
+    def choose(self, label: str, value: Any) -> "Trainee":
+        found: Any = next(
+            g
+            for kind in ("button_group", "radio", "selectbox")
+            for g in self.app.get(kind)
+            if getattr(g, "label", None) == label
+        )
+        found.set_value(value)
+        return self.run()
+
+    def step(self, name: str) -> "Trainee":
+        return self.choose("Step", name)
+
+    def hand(
+        self, gesture: str, *, set_id: int | None = None, sequence: int | None = None, **told: Any
+    ) -> "Trainee":
+        stand = self.sitting.stand
+        number = stand.handled.get(gesture, 0) + 1 if sequence is None else sequence
+        state = stand.set_of(gesture) if set_id is None else set_id
+        self.app.session_state[stand.key(gesture)] = {"hand": {"sequence": number, "set_id": state, **told}}
+        return self.run()
+
+    def turn(self, angle: float) -> "Trainee":
+        now = self.sitting.stand.bench.hub.shown
+        return self.hand("turn", angle=now + angle, turned=angle, stopped=False)
+
+    def rock(self, grip: str = "rim") -> "Trainee":
+        return self.hand(grip, cycles=2, knocks=4, brisk=True)
+
+    def twirl(self) -> "Trainee":
+        return self.hand("twirl", angle=0.0, turned=7.0, full_turn=True, let_go=False)
+
+    @property
+    def words(self) -> str:
+        html = [element.proto.body for element in self.app.get("html")]
+        return "\n".join([*html, *(element.value for element in self.app.markdown)])
+
+    @property
+    def told(self) -> str:
+        return self.sitting.stand.bench.log[-1].told
+
+
+def test_every_exercise_opens_with_its_goal_and_what_to_do_next() -> None:
+    for name, exercise in ladder().items():
+        trainee = Trainee(exercise=name)
+        assert " ".join(exercise.goal.split())[:60] in trainee.words
+        assert "Next →" in trainee.words
+        assert trainee.app.query_params["link"].startswith(name)
+
+
+def test_a_link_gives_the_same_hub_to_everybody_and_another_server_other_ones(monkeypatch, tmp_path) -> None:
+    code = "05-quick-release.evening.7"
+    one, other = Trainee(link=code), Trainee(link=code)
+    assert one.sitting.stand.bench.hidden == other.sitting.stand.bench.hidden
+    monkeypatch.setenv(FILE_OPTION, str(tmp_path / "elsewhere" / "record.sqlite3"))
+    assert Trainee(link=code).sitting.stand.bench.hidden != one.sitting.stand.bench.hidden
+
+
+@pytest.mark.parametrize("code", ["<script>", "05-quick-release.evening", "99-none.evening.1"])
+def test_a_link_that_leads_nowhere_is_explained_and_something_is_on_the_bench(code: str) -> None:
+    trainee = Trainee(link=code)
+    assert [warning.value for warning in trainee.app.warning]
+    assert read_link(trainee.sitting.link.code).exercise == "01-first-touch"
+
+
+def test_each_gesture_counts_once_and_only_on_the_hub_it_was_made_on() -> None:
+    trainee = Trainee(exercise="02-loose-right-tight")
+    trainee.rock()
+    assert [event.kind for event in trainee.sitting.stand.bench.log] == ["Rock"]
+    trainee.run().run()
+    assert len(trainee.sitting.stand.bench.log) == 1
+    trainee.hand("rim", set_id=99, cycles=3, knocks=0, brisk=False)
+    assert len(trainee.sitting.stand.bench.log) == 1
+    trainee.hand("rim", cycles=0, knocks=0, brisk=False)
+    assert len(trainee.sitting.stand.bench.log) == 1
+
+
+@pytest.mark.parametrize("angle", [nan, None, 1e9])
+def test_a_gesture_no_widget_makes_does_no_harm(angle: object) -> None:
+    trainee = Trainee(exercise="01-first-touch").choose("What holds the axle", "vice")
+    before = trainee.sitting.stand.bench.hub
+    trainee.hand("turn", angle=angle, turned=angle, stopped=False)
+    assert trainee.sitting.stand.bench.hub == before
+
+
+def test_an_axle_nobody_holds_turns_with_the_cone_and_the_picture_springs_back() -> None:
+    trainee = Trainee(exercise="01-first-touch")
+    before, picture = trainee.sitting.stand.bench.hub, trainee.sitting.stand.set_of("turn")
+    trainee.turn(-0.5)
+    assert "axle turns with the cone" in trainee.words
+    assert trainee.sitting.stand.bench.hub == before
+    assert trainee.sitting.stand.set_of("turn") > picture
+    trainee.choose("What holds the axle", "vice").turn(-0.5)
+    assert trainee.sitting.stand.bench.hub.cone < before.cone
+
+
+def test_turning_on_keeps_what_the_widget_tells() -> None:
+    """A new set would wipe its words and throw away keys pressed meanwhile."""
+    trainee = Trainee(exercise="01-first-touch").choose("What holds the axle", "vice")
+    picture = trainee.sitting.stand.set_of("turn")
+    trainee.turn(0.1).turn(-0.2)
+    assert trainee.sitting.stand.set_of("turn") == picture
+
+
+def _find_touch(trainee: Trainee) -> None:
+    """Turn in by a degree or two until it no longer turns freely; looks at words only."""
+    trainee.step("cone").choose("What holds the axle", "vice").turn(radians(-1))
+    for stride in (30, 10, 3, 1):
+        while "freely" in trainee.told:
+            trainee.turn(radians(-stride))
+        if stride > 1:
+            trainee.turn(radians(stride + 2))
+    trainee.step("say").press("Done: it is right")
+
+
+def test_first_touch_by_words_alone_is_marked_kept_and_goes_on(record: Path) -> None:
+    trainee = Trainee(link="01-first-touch.evening.3")
+    trainee.app.text_input(key="practise_name").set_value("Kim")
+    for _ in range(4):
+        _find_touch(trainee)
+    assert "Passed" in trainee.words
+    assert "4 of 4 right" in trainee.words
+    (kept,) = attempts(Database(record), name="Kim")
+    assert (kept.passed, kept.exercise, kept.salt, kept.seed) == (True, "01-first-touch", "evening", 3)
+    trainee.run()
+    assert len(attempts(Database(record))) == 1  # a rerun keeps nothing twice
+    trainee.press("Next exercise")
+    assert trainee.sitting.link.exercise == "02-loose-right-tight"
+    assert trainee.sitting.link.salt == "evening"
+
+
+def test_naming_hubs_by_words_alone_and_the_next_comes_up_by_itself() -> None:
+    trainee = Trainee(link="02-loose-right-tight.evening.5")
+    for hub in range(8):
+        assert trainee.sitting.stand.bench.current == hub
+        trainee.rock()
+        loose = "no free" not in trainee.told
+        trainee.twirl()
+        word = "Loose" if loose else "Tight" if "stiff" in trainee.told else "Right"
+        trainee.step("say").press(word)
+    assert "Passed" in trainee.words
+    assert "Called right but not right: 0" in trainee.words
+
+
+def test_a_hub_that_is_done_is_called_done_and_not_right() -> None:
+    """Whether it is right stands in the mark, after the last word on all of them."""
+    trainee = Trainee(link="02-loose-right-tight.evening.5").rock().twirl()
+    trainee.step("say").press("Loose")
+    groups: list[Any] = list(trainee.app.get("button_group"))
+    hubs = next(group for group in groups if group.label == "Hub")
+    assert [option.content for option in hubs.proto.options][:3] == ["Hub 1 done", "2", "3"]
+    assert "✓" not in trainee.words
+    assert "Hub 2 is on the bench." in trainee.words
+    assert "Hub 1: Hub 2" not in trainee.words
+
+
+def test_the_log_says_in_plain_words_what_was_answered_and_that_a_cone_would_not_turn() -> None:
+    trainee = Trainee(link="04-locknut.evening.2")
+    trainee.step("say").choose("Locking will make it", "tighter")
+    trainee.step("cone").choose("What holds the axle", "vice").press("Screw in by finger")
+    now = trainee.sitting.stand.bench.hub.shown
+    trainee.hand("turn", angle=now, turned=0.0, stopped=True)
+    assert "Said what locking will make it: tighter" in trainee.words
+    assert "it would not turn further" in trainee.words
+    assert not re.search(r"foretell|\b0 minutes", trainee.words)
+    trainee.step("lock").press("Tighten the locknut")
+    assert "firm hand, the nut turned" in trainee.words
+    assert "cone held" not in trainee.words  # it was left free
+
+
+def test_setting_a_hub_through_every_button_of_the_work() -> None:
+    trainee = Trainee(link="04-locknut.evening.2")
+    trainee.step("say").choose("Locking will make it", "tighter")
+    trainee.step("cone").choose("What holds the axle", "vice").press("Screw in by finger")
+    trainee.press("Draw a pen line").turn(radians(80))
+    trainee.step("lock").choose("Cone, while you lock", "yes").press("Tighten the locknut")
+    assert "The locknut is tight." in trainee.told
+    trainee.step("clamp").choose("Where the lever sits", "spacers on locknuts").press("Close the lever")
+    trainee.step("lock")
+    assert any("open it first" in caption.value for caption in trainee.app.caption)
+    assert next(b for b in trainee.app.button if b.label == "Undo the locknut").disabled
+    trainee.step("feel").rock()
+    trainee.step("say").press("Done: it is right")
+    marked = trainee.sitting.marked
+    assert marked is not None
+    assert marked.unchecked
+    assert marked.hint in trainee.words
+    assert 'class="cm-falls"' in "".join(html.proto.body for html in trainee.app.get("html"))
+
+
+def test_undo_in_free_practice_only() -> None:
+    trainee = Trainee(exercise="free-practice").choose("What holds the axle", "vice").turn(0.3)
+    trainee.press("Take the last move back")
+    assert "(taken back)" in trainee.words
+    labels = [button.label for button in Trainee(exercise="05-quick-release").app.button]
+    assert "Take the last move back" not in labels
+
+
+def _seen(app: AppTest) -> str:
+    """Everything the page says or hands to a browser, but for the names of widgets."""
+    parts = [
+        re.sub(r"bench\d+", "bench", str(element.proto)) for element in app.main if hasattr(element, "proto")
+    ]
+    return "\n".join(parts)
+
+
+def _pairs_that_feel_alike(most: int = 6) -> list[tuple[str, str]]:
+    """Links to hubs that feel the same, from many seeds: the server's key, new in each test, decides which."""
+    alike: dict[str, list[str]] = {}
+    for seed in range(1, 101):
+        code = f"08-from-a-mark.alike.{seed}"
+        feel = feel_of(open_link(code, key=server_key()))
+        alike.setdefault(repr((feel.rim, feel.axle_end, feel.twirl, feel.spin)), []).append(code)
+    return [(group[0], group[1]) for group in alike.values() if len(group) > 1][:most]
+
+
+def test_two_hubs_that_feel_the_same_look_the_same() -> None:
+    """Hidden numbers differ, what is felt does not: pages, labels and what widgets get are equal."""
+    pairs = _pairs_that_feel_alike()
+    assert pairs
+    for links in pairs:
+        one, other = (Trainee(link=code).rock().twirl() for code in links)
+        assert one.sitting.stand.bench.hidden != other.sitting.stand.bench.hidden
+        feels = [feel_of(t.sitting.stand.bench) for t in (one, other)]
+        assert replace(feels[0], turn=feels[1].turn) == feels[1]  # where the cone stands on the clock is seen
+        mine, theirs = (re.sub(r"alike\.\d+", "", _seen(t.app)) for t in (one, other))
+        assert len(mine) > 1000
+        assert mine == theirs

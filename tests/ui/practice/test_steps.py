@@ -1,0 +1,61 @@
+"""What the screen says comes next: never by a hidden number, and never a step that cannot be done."""
+
+import pytest
+
+from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.apply import act
+from conemodel.tasks.practice.catalogue import ladder, open_link
+from conemodel.tasks.practice.session import Bench
+from conemodel.ui.practice.steps import next_to_do, standing, steps_for
+
+
+def do(bench: Bench, *actions: a.Action) -> Bench:
+    for action in actions:
+        bench = act(bench, action)
+        assert not bench.log[-1].refused, bench.log[-1]
+    return bench
+
+
+@pytest.mark.parametrize("name", list(ladder()))
+def test_the_next_step_is_one_the_exercise_has(name: str) -> None:
+    bench = open_link(f"{name}.words.1", key="k")
+    assert next_to_do(bench)[0] in steps_for(bench.exercise)
+
+
+@pytest.mark.parametrize("name", list(ladder()))
+def test_hubs_that_differ_only_in_what_is_hidden_get_the_same_words(name: str) -> None:
+    said = {
+        str((next_to_do(b), standing(b))) for b in (open_link(f"{name}.words.{i}", key="k") for i in range(9))
+    }
+    assert len(said) == 1
+
+
+def test_the_work_is_led_through_in_its_order_on_the_first_setting_exercise() -> None:
+    bench = open_link("04-locknut.words.1", key="k")
+    led = [next_to_do(bench)[0]]
+    for actions in (
+        [a.Answer("foretell", "tighter")],
+        [a.HoldAxle("vice")],
+        [a.ScrewIn()],
+        [a.HoldCone(), a.Tighten()],
+        [a.HoldAxle("nothing"), a.FitClamp("spacers on locknuts"), a.CloseClamp()],
+        [a.Rock()],
+        [a.Twirl()],
+    ):
+        bench = do(bench, *actions)
+        led.append(next_to_do(bench)[0])
+    assert led == ["say", "cone", "cone", "lock", "clamp", "feel", "feel", "say"]
+
+
+def test_a_later_exercise_leaves_the_checks_to_the_trainee() -> None:
+    bench = open_link("05-quick-release.words.1", key="k")
+    bench = do(bench, a.HoldAxle("vice"), a.ScrewIn(), a.HoldCone(), a.Tighten())
+    words = next_to_do(bench)[1]
+    assert "twirl" not in words
+    assert "clamp" not in words.lower()
+
+
+def test_the_whole_job_begins_with_looking() -> None:
+    bench = open_link("12-the-whole-job.words.1", key="k")
+    assert next_to_do(bench)[0] == "look"
+    assert next_to_do(do(bench, a.Look("protrusion")))[0] == "cone"

@@ -1,0 +1,121 @@
+"""The page Set the cone as a flow: what is entered, what it answers, and that nothing entered is lost."""
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+import conemodel as cm
+from conemodel.parts import library
+from conemodel.tasks.setting.overrides import asked
+
+SCENARIOS = sorted((library.SCENARIOS).glob("*.toml"))
+
+
+def _script() -> None:
+    from conemodel.ui.setting import page as set_cone
+
+    set_cone.page()
+
+
+def opened(**address: str | float) -> AppTest:
+    """Open the page with this in its address; the browser test does the same with a real one."""
+    app = AppTest.from_function(_script, default_timeout=30)
+    for name, value in address.items():
+        app.query_params[name] = str(value)
+        app.session_state[name] = value
+    return app.run()
+
+
+def words(app: AppTest) -> str:
+    html = [element.proto.body for element in app.get("html")]
+    return "\n".join([*html, *(element.value for element in app.markdown)])
+
+
+@pytest.mark.parametrize("path", SCENARIOS, ids=lambda path: path.stem)
+def test_every_ready_hub_opens_with_its_verdict(path: Path) -> None:
+    """The sentence on screen is the library's, from the same file."""
+    app = opened(hub=path.stem)
+    assert not app.exception
+    scenario = cm.load_scenario(path)
+    turn = f"{round(scenario.setting.back_off * 57.29577951308232)}deg"
+    expected = cm.predict(asked(scenario, {"back-off": turn})).verdict.sentence
+    assert expected.split(". ")[-1][:40] in words(app)
+
+
+def test_making_the_advised_turn_brings_it_right_and_undo_puts_it_back() -> None:
+    app = opened()
+    assert "Loose" in words(app)
+    before = turned_out(app)
+    press(app, "Make that turn")
+    assert "Right" in words(app)
+    assert turned_out(app) < before
+    press(app, "Undo the last turn")
+    assert turned_out(app) == before
+    assert "Loose" in words(app)
+
+
+def turned_out(app: AppTest) -> float:
+    value: Any = app.slider(key="turn").value
+    return float(value)
+
+
+def press(app: AppTest, label: str) -> None:
+    next(button for button in app.button if button.label == label).click().run()
+
+
+def test_the_address_holds_the_setting() -> None:
+    app = opened(hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True)
+    assert app.selectbox(key="hub").value == "road-front"
+    assert app.slider(key="turn").value == 61.0
+    assert app.select_slider(key="clamp").value == "8"
+    assert app.radio(key="technique").value == "cone turned out"
+    assert "8.0 kN" in words(app)
+
+
+def test_a_proud_axle_says_first_that_it_must_not_be_ridden() -> None:
+    said = words(opened(hub="proud-axle"))
+    assert said.index("Do not ride") < said.index("Loose")
+
+
+def test_three_and_eight_kilonewton_change_the_verdict() -> None:
+    states = []
+    for force in ("3", "8"):
+        app = opened(turn=62.0, slack="0.09", clamp=force)
+        states.append(next(state for state in ("Loose", "Right", "Too tight") if f"> {state}<" in words(app)))
+    assert states == ["Loose", "Too tight"]
+
+
+def test_a_file_that_cannot_be_used_is_explained_and_the_hub_stays(tmp_path: Path) -> None:
+    app = opened(hub="road-front")
+    app.file_uploader(key="hub_file").upload("hub.toml", b'name = "x"\nbad = 1').run()
+    assert any("hub: is missing" in code.value and "bad" in code.value for code in app.code)
+    assert app.selectbox(key="hub").value == "road-front"
+
+
+def test_an_own_hub_is_taken_and_shown() -> None:
+    text = next(path for path in SCENARIOS if path.stem == "light-axle").read_text()
+    app = opened()
+    app.file_uploader(key="hub_file").upload("../../x<b>.toml", text.encode()).run()
+    assert app.selectbox(key="hub").value == "own"
+    assert not app.exception
+    assert "Right" in words(app)
+
+
+def test_choosing_another_hub_takes_its_setting() -> None:
+    app = opened()
+    app.selectbox(key="hub").select("light-axle").run()
+    assert app.slider(key="turn").value == pytest.approx(112, abs=1)
+
+
+def test_the_chart_sent_stays_the_same_text_while_the_cone_turns() -> None:
+    """Only then does a browser keep it; the frame must not have changed what is kept between runs either."""
+    app = opened(hub="road-front", turn=50.0)
+    (before,) = (each.proto for each in app.get("vega_lite_chart"))
+    app.slider(key="turn").set_value(51.0).run()
+    (after,) = (each.proto for each in app.get("vega_lite_chart"))
+    assert before.spec == after.spec
+    assert before.alt == after.alt
+    (one,), (other,) = before.datasets, after.datasets
+    assert (one.name, one.data.data != other.data.data) == ("now", True)
