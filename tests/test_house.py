@@ -80,7 +80,7 @@ def test_a_room_uses_only_the_rooms_below_it():
     [
         ("base/units.py", "conemodel.physics.hertz"),
         ("physics/hertz.py", "matplotlib"),
-        ("cli.py", "streamlit"),
+        ("cli/options.py", "streamlit"),
     ],
 )
 def test_an_import_against_the_order_is_found(tmp_path, room, reaches_for):

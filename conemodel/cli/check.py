@@ -1,0 +1,27 @@
+"""``check``: what a hub most likely is, from readings."""
+
+import click
+
+from conemodel.cli.options import both
+from conemodel.cli.reporting import Reported
+from conemodel.parts.toml_files import load_scenario
+
+
+@click.command()
+@click.argument("readings")
+@click.option(
+    "--hub", default=None, help="scenario file of the hub as described; a usual hub where not given"
+)
+@click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
+def check(readings: str, hub: str | None, as_json: bool) -> None:
+    """Print what a hub most likely is, what to do and what to measure next, from a file of READINGS."""
+    from conemodel.parts.readings import load_readings
+    from conemodel.show.diagnosis.text import check_json, check_text
+    from conemodel.tasks.diagnosis.diagnose import diagnose
+
+    with Reported():
+        read, described = both(
+            lambda: load_readings(readings), lambda: None if hub is None else load_scenario(hub)
+        )
+        result = diagnose(read, described)
+        click.echo(check_json(result) if as_json else check_text(result))

@@ -1,0 +1,27 @@
+"""``feel``: what a hand finds that turns the hub."""
+
+import click
+
+from conemodel.cli.options import asked_scenario, setting_options
+from conemodel.cli.reporting import Reported
+
+
+@click.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--bench", is_flag=True, help="turn it locked on the bench, not clamped in the frame")
+@click.option("--csv", "as_csv", is_flag=True, help="print the torque at each angle of the wheel")
+def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> None:
+    """Print what a hand finds that turns the hub, and what the cone cannot put right."""
+    from conemodel.show.bearing.rows import torque_csv
+    from conemodel.show.bearing.text import feel_text
+    from conemodel.show.formatting import STAGE_WORDS
+    from conemodel.tasks.bearing.defects import troubles_of
+    from conemodel.tasks.bearing.feel_when_turned import signature
+
+    stage = "locked" if bench else "clamped"
+    with Reported():
+        hub = asked_scenario(scenario, options)
+        found = signature(hub, stage=stage)
+        words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
+        click.echo(torque_csv(found) if as_csv else words, nl=not as_csv)

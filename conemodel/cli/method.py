@@ -1,0 +1,22 @@
+"""``method``: published values beside what is computed for them now."""
+
+import sys
+
+import click
+
+from conemodel.cli.reporting import NO_ANSWER, Reported
+
+
+@click.command()
+@click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
+def method(as_csv: bool) -> None:
+    """Print published values beside what is computed for them now."""
+    from conemodel.show.bearing.rows import checks_csv
+    from conemodel.show.bearing.text import checks_text
+    from conemodel.tasks.validation.method import published_checks
+
+    with Reported():
+        checks = published_checks()
+        click.echo(checks_csv(checks) if as_csv else checks_text(checks), nl=not as_csv)
+        if not all(each.holds for each in checks):
+            sys.exit(NO_ANSWER)

@@ -1,0 +1,107 @@
+"""Options that several commands take, and the reading of them."""
+
+from collections.abc import Callable
+from typing import Any
+
+import click
+import numpy as np
+
+from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.setting.overrides import asked, option_problems, parse_turn
+
+MOST_POINTS = 2000
+"""Most positions a sweep takes."""
+
+SETTING_OPTIONS = (
+    ("back-off", "how far the cone is turned out from finger contact: 1/4, 0.25 or 90deg"),
+    ("technique", "nut turned, cone turned out, or both"),
+    ("lock-torque", "torque at the locknut [N·m]"),
+    ("drift", "how far the held cone still turns in [°]"),
+    ("cone-held", "a spanner holds the cone: yes or no"),
+    ("slack-taken", "the locknut was snug on the cone when play was judged: yes or no"),
+    ("axle-held", "vice, far spanners, or nothing"),
+    ("clamp-seat", "dropouts, spacers on locknuts, spacer on axle end, or one side in frame"),
+    ("clamp-force", "force of the closed clamp [N]"),
+    ("thread-slack", "axial slack of the cone on its thread, if measured [mm]"),
+    ("limit-rim-play", "free play at the rim that still counts as none [mm]"),
+    ("limit-torque", "turning torque from preload that is still good [N·mm]"),
+    ("limit-pressure", "pressure on the cone from preload that is still good [MPa]"),
+    ("limit-life", "share of the best fatigue life that is still good"),
+)
+
+
+def setting_options(command: Any) -> Any:
+    """Give a command every option that changes a setting; values are read by `tasks.setting.overrides`."""
+    for name, help_text in reversed(SETTING_OPTIONS):
+        command = click.option(f"--{name}", name.replace("-", "_"), default=None, help=help_text)(command)
+    return command
+
+
+def position_options(command: Any) -> Any:
+    """Give a command the options that say at which cone positions; values are read by `cone_angles`."""
+    for option in (
+        click.option("--points", default="31", help="number of positions"),
+        click.option("--to", "end", default="1/3", help="last cone position [turn]"),
+        click.option(
+            "--from", "start", default="-1/24", help="first cone position, out from finger contact [turn]"
+        ),
+    ):
+        command = option(command)
+    return command
+
+
+def asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
+    """Return the scenario of a file with the options over it.
+
+    Raises:
+        InputProblems: every mistake of the file and of the options together.
+    """
+    given = {name.replace("_", "-"): text for name, text in options.items() if text is not None}
+    try:
+        scenario = load_scenario(path)
+    except InputProblems as error:
+        raise InputProblems([*error.problems, *option_problems(given)]) from None
+    return asked(scenario, given)
+
+
+def both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
+    """Return both results.
+
+    Raises:
+        InputProblems: the mistakes of both together.
+    """
+    found: list[Any] = []
+    problems: list[Problem] = []
+    for work in (first, second):
+        try:
+            found.append(work())
+        except InputProblems as error:
+            problems += error.problems
+    if problems:
+        raise InputProblems(problems)
+    return found[0], found[1]
+
+
+def cone_angles(start: str, end: str, points: str) -> Any:
+    """Return the cone positions from `start` to `end` [rad], shape (points,).
+
+    Raises:
+        InputProblems: every mistake in the three texts.
+    """
+    problems: list[Problem] = []
+    turns: list[float] = []
+    for name, text in (("--from", start), ("--to", end)):
+        try:
+            turns.append(parse_turn(text))
+        except ValueError as error:
+            problems.append(Problem(where=name, value=text[:60], limit=str(error)))
+    if not points.isdecimal() or not 2 <= int(points[:6]) <= MOST_POINTS:
+        limit = f"must be a whole number from 2 to {MOST_POINTS}"
+        problems.append(Problem(where="--points", value=points[:60], limit=limit))
+    if not problems and turns[0] >= turns[1]:
+        problems.append(Problem(where="--to", value=end, limit=f"must be above --from, {start}"))
+    if problems:
+        raise InputProblems(problems)
+    return np.linspace(turns[0], turns[1], int(points))

@@ -1,0 +1,21 @@
+"""``predict``: the five stages of a setting and the verdict."""
+
+import click
+
+from conemodel.cli.options import asked_scenario, setting_options
+from conemodel.cli.reporting import Reported
+
+
+@click.command()
+@click.argument("scenario")
+@setting_options
+@click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
+def predict(scenario: str, as_json: bool, **options: str | None) -> None:
+    """Print the five stages of a setting and the verdict."""
+    from conemodel.show.setting.rows import prediction_json
+    from conemodel.show.setting.text import prediction_text
+    from conemodel.tasks.setting.predict import predict as run
+
+    with Reported():
+        result = run(asked_scenario(scenario, options))
+        click.echo(prediction_json(result) if as_json else prediction_text(result))

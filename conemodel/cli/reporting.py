@@ -1,0 +1,54 @@
+"""What commands do alike on the way out: report mistakes, write a picture, tell how far a long run has come."""
+
+import sys
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import click
+
+from conemodel.base.errors import ConemodelError, InputProblems, Problem
+
+BAD_INPUT = 2
+"""Exit code where what was given cannot be used."""
+
+NO_ANSWER = 1
+"""Exit code where the model found no answer."""
+
+
+class Reported:
+    """Turns the package's own errors into a message and an exit code, never a traceback."""
+
+    def __enter__(self) -> None:
+        pass
+
+    def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
+        if isinstance(error, InputProblems):
+            click.echo(str(error), err=True)
+            sys.exit(BAD_INPUT)
+        if isinstance(error, ConemodelError):
+            click.echo(f"no answer: {error}", err=True)
+            sys.exit(NO_ANSWER)
+
+
+def tell_progress(done: float) -> None:
+    """Tell a person at a terminal the share of a long study that is done; a pipe is told nothing."""
+    if sys.stderr.isatty():
+        click.echo(f"\r{done:4.0%}" if done < 1 else "\r    \r", err=True, nl=False)
+
+
+def write_picture(path: Path, draw: Callable[[], Any]) -> None:
+    """Write the figure that `draw` returns as PNG.
+
+    Raises:
+        InputProblems: the file cannot be written.
+    """
+    from conemodel.show.setting.setting_sheet import to_png
+
+    try:
+        path.write_bytes(to_png(draw()))
+    except OSError as error:
+        problem = Problem(
+            where=f"--png {path}", value="", limit="cannot be written", remedy=error.strerror or ""
+        )
+        raise InputProblems([problem]) from None

@@ -1,0 +1,32 @@
+"""``sweep``: end play and preload against cone position."""
+
+from pathlib import Path
+
+import click
+
+from conemodel.cli.options import asked_scenario, both, cone_angles, position_options, setting_options
+from conemodel.cli.reporting import Reported, write_picture
+
+
+@click.command()
+@click.argument("scenario")
+@setting_options
+@position_options
+@click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
+@click.option("--png", "png", default=None, help="write the curves to this file")
+def sweep(
+    scenario: str, start: str, end: str, points: str, as_csv: bool, png: str | None, **options: str | None
+) -> None:
+    """Print end play and preload against cone position, before and after clamping."""
+    from conemodel.show.setting.rows import sweep_csv
+    from conemodel.show.setting.setting_sheet import sweep_figure
+    from conemodel.show.setting.text import sweep_text
+    from conemodel.tasks.setting.predict import predict
+    from conemodel.tasks.setting.sweep import sweep as run
+
+    with Reported():
+        angles, hub = both(lambda: cone_angles(start, end, points), lambda: asked_scenario(scenario, options))
+        result = run(hub, cone_angle=angles)
+        if png is not None:
+            write_picture(Path(png), lambda: sweep_figure(result, predict(hub)))
+        click.echo(sweep_csv(result) if as_csv else sweep_text(result))
