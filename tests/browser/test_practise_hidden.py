@@ -14,10 +14,10 @@ from typing import Any
 
 from playwright.sync_api import Page, WebSocket
 
+from conemodel.parts.library import SCENARIOS
 from conemodel.parts.schema import Part
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.catalogue import open_link
-from conemodel.tasks.practice.hidden_hub import SCENARIOS
 from conemodel.tasks.practice.session import Bench, end_play_of, terms_of, window_for
 from tests.browser.bench import drag, heard, lines, pick, press, settle
 from tests.browser.pages import Visitor, wait_idle

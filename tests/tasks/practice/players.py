@@ -6,6 +6,7 @@ from math import radians
 
 import numpy as np
 
+from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
 from conemodel.solve.freeplay.hand_positions import felt_curve
@@ -34,7 +35,6 @@ from conemodel.tasks.practice.actions import (
     Wiggle,
 )
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.hidden_hub import SCENARIOS
 from conemodel.tasks.practice.session import Bench
 from conemodel.tasks.practice.widget_data import feel_of
 
