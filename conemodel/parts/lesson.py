@@ -9,10 +9,10 @@ from typing import Any, Literal
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
-from conemodel.parts.library import SCENARIOS, load_part, scenario_called, shelf_of
+from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Fault, Part, PartProblems, quantity
-from conemodel.parts.toml_files import read_part
+from conemodel.parts.toml_files import load_part, read_part
 
 STORIES = SCENARIOS / "stories"
 """The project's own stories."""

@@ -3,33 +3,17 @@
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import TypeVar
 
 from conemodel.base.errors import InputProblems, Problem
+from conemodel.parts.foreign_file import read_bytes
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import Part
-from conemodel.parts.toml_files import FILE_SIZE_LIMIT, load_scenario, read_part
-
-P = TypeVar("P", bound=Part)
+from conemodel.parts.toml_files import load_scenario
 
 SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
 """The project's own scenarios, with its populations and stories in folders below."""
 
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,99}")
 """How a scenario may be called; a path is refused, so that a file from elsewhere cannot reach about."""
-
-
-def load_part(cls: type[P], path: Path) -> P:
-    """Return the part of class `cls` in a file. Errors: `InputProblems` with every mistake."""
-    try:
-        with path.open("rb") as stream:
-            raw = stream.read(FILE_SIZE_LIMIT + 1)
-    except OSError as error:
-        remedy = error.strerror or "check the name"
-        raise InputProblems(
-            [Problem(where=str(path), value="", limit="cannot be read", remedy=remedy)]
-        ) from None
-    return read_part(cls, raw, name=path.name)
 
 
 def shelf_of(path: Path) -> tuple[Path, ...]:
@@ -65,6 +49,6 @@ def _names(shelf: tuple[Path, ...]) -> Iterator[str]:
 def _has_a_hub(path: Path) -> bool:
     """Return whether a file looks like a scenario; a story or a population of the same name has no hub of its own."""
     try:
-        return "[hub]" in path.read_text(encoding="utf-8", errors="ignore")
-    except OSError:
+        return b"[hub]" in read_bytes(path)
+    except InputProblems:
         return False

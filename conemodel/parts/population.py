@@ -17,17 +17,21 @@ from conemodel.parts.distributions import (
     UncertainTorque,
     UncertainTurn,
 )
-from conemodel.parts.library import SCENARIOS, load_part, scenario_called, shelf_of
+from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.setting import Technique
-from conemodel.parts.toml_files import read_part
+from conemodel.parts.toml_files import load_part, read_part
 
 DEFAULT = SCENARIOS / "populations" / "workshop-mix.toml"
 """The population taken where none is given."""
 
 WHOLE = 1e-6
 """How near to one the shares of the hubs must add up [-]."""
+
+
+MOST_KINDS = 40
+"""Most scenarios that a population names; each is read and solved."""
 
 
 class Kinds(Part):
@@ -50,6 +54,10 @@ class Kinds(Part):
         elif min(shares) <= 0 or abs(sum(shares) - 1) > WHOLE:
             given = f"{list(shares)}, together {sum(shares):.6g}"
             yield Fault(field="shares", value=given, limit="must each be above 0 and together be 1")
+        if len(files) > MOST_KINDS:
+            yield Fault(
+                field="files", value=f"{len(files)} names", limit=f"must not be more than {MOST_KINDS}"
+            )
         if len(set(files)) < len(files):
             yield Fault(field="files", value=list(files), limit="must not name a scenario twice")
 

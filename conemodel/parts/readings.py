@@ -4,11 +4,10 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, Literal
 
-from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
 from conemodel.parts.mounting import ClampKind
 from conemodel.parts.schema import Fault, Part, quantity
-from conemodel.parts.toml_files import FILE_SIZE_LIMIT, read_part
+from conemodel.parts.toml_files import load_part
 
 Instrument = Literal["dial gauge", "ruler"]
 HandWord = Literal["none", "just felt", "clear"]
@@ -223,12 +222,4 @@ def load_readings(path: str | Path) -> Readings:
 
     Errors: `InputProblems` naming file, line, field, value and limit of every mistake.
     """
-    path = Path(path)
-    try:
-        with path.open("rb") as stream:
-            raw = stream.read(FILE_SIZE_LIMIT + 1)
-    except OSError as error:
-        remedy = error.strerror or "check the name"
-        problem = Problem(where=str(path), value="", limit="cannot be read", remedy=remedy)
-        raise InputProblems([problem]) from None
-    return read_part(Readings, raw, name=path.name)
+    return load_part(Readings, Path(path))

@@ -7,21 +7,24 @@ mistake of a file is reported at once, with its line.
 import difflib
 import json
 import math
-import re
-import tomllib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE, Unit
+from conemodel.parts.file_kinds import FILE_KINDS, FileKind, kind_of
+from conemodel.parts.foreign_file import parse, read_bytes
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Fault, Part, PartProblems, file_key, part_class, unit_of
 
 P = TypeVar("P", bound=Part)
 
-FILE_SIZE_LIMIT = 64 * 1024
-"""A scenario is a page of text; anything larger is not one [bytes]."""
+MOST_MESSAGES = 20
+"""Most mistakes said of one file; who has mended these reads the rest."""
+
+LONGEST_SAID = 100
+"""Most characters of a key in a message."""
 
 
 def load_scenario(path: str | Path) -> Scenario:
@@ -30,22 +33,7 @@ def load_scenario(path: str | Path) -> Scenario:
     Errors: `InputProblems` naming file, line, field, value and limit of every mistake, also for a file that is
     missing, too large, not text or not TOML.
     """
-    path = Path(path)
-    try:
-        with path.open("rb") as stream:
-            raw = stream.read(FILE_SIZE_LIMIT + 1)
-    except OSError as error:
-        raise InputProblems(
-            [
-                Problem(
-                    where=str(path),
-                    value="",
-                    limit="cannot be read",
-                    remedy=error.strerror or "check the name",
-                )
-            ]
-        ) from None
-    return read_scenario(raw, name=path.name)
+    return load_part(Scenario, Path(path))
 
 
 def read_scenario(raw: bytes | str, *, name: str) -> Scenario:
@@ -53,36 +41,42 @@ def read_scenario(raw: bytes | str, *, name: str) -> Scenario:
     return read_part(Scenario, raw, name=name)
 
 
+def load_part(cls: type[P], path: Path) -> P:
+    """Return the part of class `cls` in a file. Errors: `InputProblems` with every mistake."""
+    return read_part(cls, read_bytes(path), name=path.name)
+
+
 def read_part(cls: type[P], raw: bytes | str, *, name: str) -> P:
-    """Return a part of class `cls` from the text of a file called `name`. Errors: `InputProblems`."""
-    text = _decode(raw, name)
-    try:
-        table = tomllib.loads(text)
-    except (ValueError, RecursionError) as error:
-        remedy = str(error)[:120] or "too deeply nested"
-        raise InputProblems([Problem(where=name, value="", limit="is not TOML", remedy=remedy)]) from None
+    """Return a part of class `cls` from the text of a file called `name`. Errors: `InputProblems`.
+
+    Of very many mistakes the first `MOST_MESSAGES` are said.
+    """
+    text, table = parse(raw, name=name)
+    kind = kind_of(table)
+    if kind is not None and cls.__name__ in {each.part for each in FILE_KINDS} - {kind.part}:
+        raise InputProblems([_another_kind(kind, name)])
     part, problems = _Reader(name, _lines(text)).part(cls, table, ())
     if part is None or problems:
-        raise InputProblems(problems)
+        raise InputProblems(_first(problems, name))
     return part
+
+
+def _another_kind(kind: FileKind, name: str) -> Problem:
+    """Return the one thing to say of a file that is sound, but in the wrong place."""
+    limit = f"is {kind.words}, which is not read here"
+    return Problem(where=name, value="", limit=limit, remedy=f"it is taken by {kind.taken_by}")
+
+
+def _first(problems: list[Problem], name: str) -> list[Problem]:
+    """Return the first mistakes of a file, and how many more there are."""
+    more = len(problems) - MOST_MESSAGES
+    rest = [Problem(where=name, value="", limit=f"has {more} more mistakes")] if more > 0 else []
+    return problems[:MOST_MESSAGES] + rest
 
 
 def write_part(part: Part) -> str:
     """Return a part as the text of a file that `read_part` reads back to the same part."""
     return "\n".join(_write(part, ())).strip() + "\n"
-
-
-def _decode(raw: bytes | str, name: str) -> str:
-    """Return the text of a file, refusing what is too large or not text."""
-    data = raw.encode() if isinstance(raw, str) else raw
-    if len(data) > FILE_SIZE_LIMIT:
-        limit = f"must not be larger than {FILE_SIZE_LIMIT // 1024} KB"
-        raise InputProblems([Problem(where=name, value="", limit=limit, remedy="is it the right file?")])
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        problem = Problem(where=name, value="", limit="is not UTF-8 text", remedy="is it the right file?")
-        raise InputProblems([problem]) from None
 
 
 class _Reader:
@@ -91,6 +85,7 @@ class _Reader:
     def __init__(self, name: str, lines: Mapping[tuple[str, ...], int]) -> None:
         self.name = name
         self.lines = lines
+        self.strange = 0
 
     def place(self, path: tuple[str, ...]) -> str:
         """Return file, line and field for a message; a missing field has its table's line."""
@@ -108,7 +103,8 @@ class _Reader:
         for key, given in table.items():
             if key not in keys:
                 problems.append(self.unknown(path, key, given, keys))
-                broken |= {name for known, name in keys.items() if _same_name(known, key)}
+                if self.strange <= MOST_MESSAGES:
+                    broken |= {name for known, name in keys.items() if _same_name(known, key)}
                 continue
             name = keys[key]
             field = cls.model_fields[name]
@@ -142,9 +138,12 @@ class _Reader:
 
     def unknown(self, path: tuple[str, ...], key: str, given: Any, keys: Mapping[str, str]) -> Problem:
         """Return the problem of a key that means nothing here, with the nearest that does."""
-        near = difflib.get_close_matches(key, keys, n=1, cutoff=0.5)
-        remedy = f"did you mean {near[0]}?" if near else f"known here: {', '.join(keys)}"
-        where = self.place((*path, key)) + ".".join((*path, key))
+        self.strange += 1
+        remedy = ""
+        if self.strange <= MOST_MESSAGES:
+            near = difflib.get_close_matches(key, keys, n=1, cutoff=0.5)
+            remedy = f"did you mean {near[0]}?" if near else f"known here: {', '.join(keys)}"
+        where = self.place((*path, key)) + ".".join((*path, key))[:LONGEST_SAID]
         return Problem(where=where, value=str(given)[:60], limit="is not a known key", remedy=remedy)
 
 
@@ -165,21 +164,24 @@ def _to_si(given: Any, unit: Unit) -> Any:
         return math.inf
 
 
-_HEADER = re.compile(r"^\s*\[\s*([A-Za-z0-9_.\s-]+?)\s*\]")
-_KEY = re.compile(r"^\s*([A-Za-z0-9_.-]+)\s*=")
-
-
 def _lines(text: str) -> dict[tuple[str, ...], int]:
-    """Return the line each table and key stands on, for messages."""
+    """Return the line each table and key stands on, for messages; each line is looked through once."""
     found: dict[tuple[str, ...], int] = {}
     table: tuple[str, ...] = ()
     for number, line in enumerate(text.splitlines(), start=1):
-        if header := _HEADER.match(line):
-            table = tuple(part.strip() for part in header[1].split("."))
+        before, equals, _ = line.partition("=")
+        header, closed, _ = line.strip().removeprefix("[").partition("]")
+        if line.lstrip().startswith("[") and closed:
+            table = _parts(header)
             found.setdefault(table, number)
-        elif key := _KEY.match(line):
-            found.setdefault((*table, *key[1].split(".")), number)
+        elif equals:
+            found.setdefault((*table, *_parts(before)), number)
     return found
+
+
+def _parts(key: str) -> tuple[str, ...]:
+    """Return the parts of a dotted key."""
+    return tuple(part.strip() for part in key.split("."))
 
 
 def _write(part: Part, path: tuple[str, ...]) -> list[str]:

@@ -124,6 +124,13 @@ def test_a_real_shell_gets_exit_code_2_and_no_traceback(root: Path) -> None:
     assert "Traceback" not in done.stderr
 
 
+def test_readings_given_to_predict_are_sent_to_check_in_one_line() -> None:
+    result = run("predict", "scenarios/readings/dial-gauge.toml")
+    assert result.exit_code == 2
+    assert len(result.stderr.splitlines()) == 1
+    assert "the command check" in result.stderr
+
+
 def test_sweep_as_table_csv_and_picture(tmp_path: Path) -> None:
     table = run("sweep", REAR, "--points", "5").output.splitlines()
     assert table[0].startswith("cone out °")

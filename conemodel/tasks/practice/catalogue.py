@@ -9,7 +9,7 @@ from re import fullmatch
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.library import SCENARIOS
-from conemodel.parts.toml_files import read_part
+from conemodel.parts.toml_files import load_part
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.session import Bench
 
@@ -62,7 +62,7 @@ def ladder(folder: Path = EXERCISES) -> dict[str, Exercise]:
 
 def load_exercise(path: Path) -> Exercise:
     """Read an exercise file. Errors: `InputProblems` naming file, line and field of every mistake."""
-    return read_part(Exercise, path.read_bytes(), name=path.name)
+    return load_part(Exercise, path)
 
 
 def open_link(code: str, *, key: str = "", folder: Path = EXERCISES) -> Bench:
