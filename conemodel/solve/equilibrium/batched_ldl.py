@@ -4,21 +4,16 @@ import numpy as np
 
 from conemodel.base.units import Array
 
-_SMALL_BATCH = 128
-"""Below this many systems LAPACK's overhead is less than that of array-wide elimination."""
-
 
 def solve_each(matrix: Array, right: Array) -> Array:
-    """Solve n small symmetric positive systems: `matrix` (m, m, n), `right` (m, n). `matrix` is spent.
+    """Solve n small symmetric positive systems: `matrix` (m, m, n), `right` (m, n).
+
+    Each by itself, so that none depends on how many there are.
 
     >>> solve_each(np.array([[[2.0], [1.0]], [[1.0], [3.0]]]), np.array([[5.0], [10.0]])).ravel().tolist()
     [1.0, 3.0]
     """
-    count = right.shape[-1]
-    if count < _SMALL_BATCH:
-        return np.asarray(np.linalg.solve(matrix.transpose(2, 0, 1), right.T[..., None])[..., 0].T)
-    factor(matrix)
-    return solve_factored(matrix, right)
+    return np.asarray(np.linalg.solve(matrix.transpose(2, 0, 1), right.T[..., None])[..., 0].T)
 
 
 def factor(matrix: Array) -> None:

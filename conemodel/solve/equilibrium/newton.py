@@ -64,8 +64,15 @@ class _Batch(NamedTuple):
 
 
 def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibrium:
-    """Find the rest position for `end_play` (n,) [m] and generalised `force` (6, n) [N] on the unknowns q."""
+    """Find the rest position for `end_play` (n,) [m] and generalised `force` (6, n) [N] on the unknowns q.
+
+    Each case comes to the same, to the last digit, whatever is solved beside it in hubs of their own.
+    """
     count = end_play.shape[-1]
+    if count == 1:
+        twice = _never_lone(np.arange(1))
+        found = equilibrium(pair.of(twice), end_play=end_play[twice], force=force[:, twice])
+        return Equilibrium._make(field[..., :1] for field in found)
     result = _empty(pair.touch.shape[0], count)
     if not count:
         return result
@@ -87,8 +94,7 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
             _retire(result, batch, state, residual, done, iteration)
             if done.all():
                 break
-            pair, batch, state = _keep(pair, batch, state, ~done)
-            residual = residual[~done]
+            pair, batch, state = _part(pair, batch, state, _never_lone(np.flatnonzero(~done)))
         if batch.softness.min() < 1:
             batch = _stiffer(pair, batch, state)
         batch, state = _step(pair, batch, state, table)
@@ -108,9 +114,10 @@ def _stiffer(pair: PairArrays, batch: _Batch, state: State) -> _Batch:
         damping=np.where(near, _FIRST_DAMPING, batch.damping),
         reach=np.where(near, _FIRST_REACH, batch.reach),
     )
-    part, some, _ = _keep(pair, batch, state, near)
+    cases = _never_lone(np.flatnonzero(near))
+    part, some, _ = _part(pair, batch, state, cases)
     for to, new in zip(state, _evaluate(part, some, some.q), strict=True):
-        to[..., near] = new
+        to[..., cases] = new
     return batch
 
 
@@ -190,10 +197,14 @@ def _retire(
     result.iterations[where] = iteration
 
 
-def _keep(pair: PairArrays, batch: _Batch, state: State, keep: Flags) -> tuple[PairArrays, _Batch, State]:
-    """Return only the cases still to be solved; arrays all cases share stay as they are."""
-    left = np.flatnonzero(keep)
+def _never_lone(cases: Integers) -> Integers:
+    """Return the numbers of `cases`, one alone twice: sums over arrays one case wide run in another order."""
+    return cases.repeat(2) if cases.size == 1 else cases
+
+
+def _part(pair: PairArrays, batch: _Batch, state: State, cases: Integers) -> tuple[PairArrays, _Batch, State]:
+    """Return only the `cases` of those numbers; arrays all cases share stay as they are."""
     if pair.lever.shape[-1] != 1:
-        pair = PairArrays._make(array if array.shape[-1] == 1 else array.take(left, -1) for array in pair)
-    batch = _Batch._make(array.take(left, -1) for array in batch)
-    return pair, batch, State._make(array.take(left, -1) for array in state)
+        pair = PairArrays._make(array if array.shape[-1] == 1 else array.take(cases, -1) for array in pair)
+    batch = _Batch._make(array.take(cases, -1) for array in batch)
+    return pair, batch, State._make(array.take(cases, -1) for array in state)

@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
+from conemodel.base.ordered_sum import total
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
@@ -149,7 +150,7 @@ def solve_ready(
     `hub` (...) counts from 0 and broadcasts with the other leading axes.
     """
     ends, forces, shape = _cases(end_play, load)
-    if hub is None or ready.hubs.number == 1:
+    if hub is None:
         return _solution(ready.hubs, _in_chunks(lambda _: ready.arrays, ends, forces), shape)
     which = np.broadcast_to(hub, shape).reshape(-1)
     rest = _in_chunks(lambda chunk: ready.arrays.of(which[chunk]), ends, forces)
@@ -196,7 +197,7 @@ def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> _Rest:
     return _Rest(
         motion=found.q[:5],
         give=found.q[5] * pair.stretch,
-        preload=0.5 * (ball_load * axial / np.hypot(axial, radial)).sum(0),
+        preload=0.5 * total(ball_load * axial / np.hypot(axial, radial)),
         ball_load=ball_load,
         angle=np.arctan2(axial, radial),
         energy=found.energy,

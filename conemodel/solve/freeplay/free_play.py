@@ -6,6 +6,7 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.errors import NotConverged
+from conemodel.base.ordered_sum import total
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
@@ -107,19 +108,37 @@ def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.Array
     """
     ends, ways, shape = _cases(hubs.number, end_play, direction)
     rigid = pair_arrays(hubs._replace(axial_compliance=np.zeros(1)))
-    hub = np.repeat(np.arange(hubs.number), ends.size // hubs.number)
+    each = ends.size // hubs.number
+    hub = np.repeat(np.arange(hubs.number), each)
     ways = np.concatenate((ways[:3], ways[3:] / rigid.lever[hub]))
-    chunks = [slice(first, first + CHUNK) for first in range(0, ends.size, CHUNK)] or [slice(0, 0)]
-    each = [_stops(rigid, hubs.mirrored, hub[chunk], ends[chunk], ways[:, chunk]) for chunk in chunks]
+    parts = [
+        _stops(rigid, hubs.mirrored, hub[chunk], ends[chunk], ways[:, chunk])
+        for chunk in _chunks(ends.size, each)
+    ]
     found = FreePlay(
         **{
-            field.name: np.concatenate([getattr(stops, field.name) for stops in each]).reshape(shape)
+            field.name: np.concatenate([getattr(stops, field.name) for stops in parts]).reshape(shape)
             for field in fields(FreePlay)
         }
     )
     if not (found.gap <= np.maximum(2 * PROVEN, 1e-6 * found.travel)).all():
         raise NotConverged(f"free play was found to {found.gap.max():.1e} m only")
     return found
+
+
+def _chunks(count: int, each: int) -> list[slice]:
+    """Return the chunks of `count` cases, `each` of a hub: whole hubs together, a larger hub in its own pieces.
+
+    So a hub is cut up alike whatever hubs are worked out along with it.
+    """
+    if not count:
+        return [slice(0, 0)]
+    whole = max(CHUNK // each, 1) * each
+    return [
+        slice(start, min(start + CHUNK, first + whole))
+        for first in range(0, count, whole)
+        for start in range(first, min(first + whole, count), CHUNK)
+    ]
 
 
 def _cases(
@@ -177,7 +196,7 @@ def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, w
     once = moves & mirrored[hub] & (way[1:3] == 0).all(0)
     case, back = np.nonzero(np.stack((moves, moves & ~once), axis=-1))
     walls = walls_of(rigid, end_play[case], hub[case])
-    found = furthest(walls, direction=way[:, case] * (1 - 2 * back), start=start[:, case])
+    found = furthest(walls, direction=way.take(case, -1) * (1 - 2 * back), start=start.take(case, -1))
     stops = np.zeros((3, 2, end_play.size))
     stops[:, back, case] = found.value, found.gap, found.slope
     stops[:, 1, once] = stops[:, 0, once]
@@ -204,13 +223,13 @@ def _inside(rigid: PairArrays, hub: Integers, end_play: Array) -> tuple[Array, F
         if not open_cases.size:
             break
         which, ends = hub[open_cases], end_play[open_cases]
-        arrays = rigid if rigid.lever.size == 1 else rigid.of(which)
+        arrays = rigid.of(which)
         larger = arrays._replace(touch=arrays.touch - margin)
         rest = equilibrium(larger, end_play=ends, force=np.zeros((FREEDOMS, ends.size)))
         place[:, open_cases] = rest.q[:SHELL]
         squeeze = np.hypot(*sides(walls_of(rigid, ends, which), rest.q[:SHELL])) - arrays.touch
         loose[open_cases] = (squeeze < -_CLEAR).all(0)
-        pinched = (rest.ball_load * (squeeze + _CLEAR)).sum(0) > 0
+        pinched = total(rest.ball_load * (squeeze + _CLEAR)) > 0
         open_cases = open_cases[~(loose[open_cases] | pinched)]
     return place, loose
 

@@ -11,6 +11,7 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
+from conemodel.base.ordered_sum import total
 from conemodel.base.units import Array
 from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import factor, solve_each, solve_factored
@@ -67,13 +68,11 @@ class Walls(NamedTuple):
     def part(self, cases: npt.NDArray[np.bool_]) -> "Walls":
         """Return the constraints of some of the cases (n,)."""
         return self._replace(
-            hub=self.hub[cases], rest=self.rest[:, cases], touch=self.touch.compress(cases, -1)
+            hub=self.hub[cases], rest=self.rest.compress(cases, -1), touch=self.touch.compress(cases, -1)
         )
 
     def times(self, matrices: Array, columns: Array) -> Array:
         """Return each of `columns` (b, n) times its hub's own of `matrices` (h, a, b): (a, n)."""
-        if len(matrices) == 1:
-            return np.asarray(matrices[0] @ columns)
         result = np.empty((matrices.shape[1], columns.shape[1]))
         bounds = np.searchsorted(self.hub, np.arange(len(matrices) + 1))
         for matrix, first, last in zip(matrices, bounds[:-1], bounds[1:], strict=True):
@@ -84,7 +83,9 @@ class Walls(NamedTuple):
 def walls_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Walls:
     """Return the constraints under `end_play` (n,) [m], of one hub or of the `hub` (n,) that each case has."""
     which = np.zeros(end_play.size, dtype=np.int64) if hub is None else hub
-    axial, radial = (np.moveaxis(rate[:SHELL], -1, 0) for rate in (pair.axial_rate, pair.radial_rate))
+    rates = (pair.axial_rate, pair.radial_rate)
+    # each hub's matrix laid out by itself, so that its products run alike whatever hubs stand beside it
+    axial, radial = (np.ascontiguousarray(np.moveaxis(rate[:SHELL], -1, 0)) for rate in rates)
     return Walls(
         rate=np.concatenate((axial, radial), axis=-1),
         table=table_of(axial, radial),
@@ -101,17 +102,17 @@ def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
     count = start.shape[-1]
     result = Furthest(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
     point = _at(walls, start, np.empty(0))
-    size = np.abs(direction).max(0) * (point.slack / (2 * walls.touch)).mean(0)
+    size = np.abs(direction).max(0) * total(point.slack / (2 * walls.touch)) / len(walls.touch)
     point = point._replace(multiplier=size / point.slack)
     case = np.arange(count)
     for _ in range(_MOST_STEPS):
-        near = (point.multiplier * point.slack).sum(0) <= GAP
+        near = total(point.multiplier * point.slack) <= GAP
         if near.any():  # another step could bring them too close to a wall for the arithmetic
             gap = np.full(case.size, np.inf)
-            gap[near] = _gap(walls.part(near), _part(point, near), direction[:, near])
+            gap[near] = _gap(walls.part(near), _part(point, near), direction.compress(near, -1))
             done = gap <= GAP
-            _retire(result, case[done], _part(point, done), direction[:, done], gap[done])
-            walls, point, direction = walls.part(~done), _part(point, ~done), direction[:, ~done]
+            _retire(result, case[done], _part(point, done), direction.compress(done, -1), gap[done])
+            walls, point, direction = walls.part(~done), _part(point, ~done), direction.compress(~done, -1)
             case = case[~done]
         if not case.size:
             break
@@ -126,8 +127,8 @@ def _retire(result: Furthest, case: Integers, point: _Point, direction: Array, g
 
     The slope is that of the Lagrangian (envelope theorem): end play takes half of itself off every axial part.
     """
-    slope = (point.multiplier * point.axial).sum(0)
-    for field, value in zip(result, ((direction * point.q).sum(0), point.q, gap, slope), strict=True):
+    slope = total(point.multiplier * point.axial)
+    for field, value in zip(result, (total(direction * point.q), point.q, gap, slope), strict=True):
         field[..., case] = value
 
 
@@ -172,7 +173,7 @@ def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
     curve = 2 * point.multiplier
     out_of_balance = _push(walls, point, point.multiplier) - direction
     back = solve_each(_matrix(walls, curve, 0 * curve, curve), out_of_balance)
-    gap: Array = (point.multiplier * point.slack).sum(0) + 0.5 * (out_of_balance * back).sum(0)
+    gap: Array = total(point.multiplier * point.slack) + 0.5 * total(out_of_balance * back)
     return gap
 
 
@@ -191,10 +192,10 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
     )
     factor(matrix)
     ahead = _move(walls, point, solve_factored(matrix, direction), np.zeros(1))
-    present = (multiplier * slack).mean(0)
+    present = total(multiplier * slack) / len(slack)
     left = multiplier + ahead.length * ahead.multiplier
     left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
-    aim = present * (left.mean(0) / present) ** 3
+    aim = present * (total(left) / len(left) / present) ** 3
     # what the straight look left out: products of its own changes, as far as it could be followed
     gone = ahead.length**2 * ahead.multiplier * (ahead.change - ahead.bend)
     due = np.maximum(aim - gone + multiplier * ahead.bend, _LEAST_DUE * aim)
