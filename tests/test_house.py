@@ -151,10 +151,15 @@ Definition = ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef
 
 
 def public(path: Path) -> Iterator[Definition]:
-    """Yield the public functions and classes at the top of a file."""
+    """Yield the public functions and classes at the top of a file, an overloaded function once."""
     for node in ast.parse(path.read_text(encoding="utf-8")).body:
-        if isinstance(node, Definition) and not node.name.startswith("_"):
+        if isinstance(node, Definition) and not node.name.startswith("_") and not is_overload(node):
             yield node
+
+
+def is_overload(node: Definition) -> bool:
+    """Tell whether a definition only names types that the next one of its name takes."""
+    return any(isinstance(mark, ast.Name) and mark.id == "overload" for mark in node.decorator_list)
 
 
 def functions(path: Path) -> Iterator[ast.FunctionDef]:

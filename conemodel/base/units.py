@@ -6,12 +6,16 @@ program ever sees anything but SI.
 
 from dataclasses import dataclass
 from math import pi
+from typing import TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
 Array = npt.NDArray[np.float64]
 Floats = float | Array
+
+Number = TypeVar("Number", float, Array)
+"""What holds numbers for one hub, or arrays of shape (n,) for many: one of the two throughout."""
 
 
 @dataclass(frozen=True, slots=True)

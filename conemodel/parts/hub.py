@@ -12,6 +12,7 @@ from conemodel.physics.joint import annulus_area, engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
 
 Side = Literal["left", "right"]
+SIDES: tuple[Side, Side] = ("left", "right")
 Material = Literal["steel", "aluminium", "titanium"]
 
 YOUNG: dict[str, float] = {"steel": 206e9, "aluminium": 71e9, "titanium": 114e9}

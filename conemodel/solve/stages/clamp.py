@@ -1,56 +1,51 @@
 """What closing the clamp does: its force, where it enters, and how much it shortens the axle."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 from math import inf
+from typing import Any, Generic, overload
 
-from conemodel.parts.hub import Axle, Side
+import numpy as np
+
+from conemodel.base.units import Number
+from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import ClampSeat
-from conemodel.physics.clamp import (
-    clamp_force_from_torque,
-    hand_limited_force,
-    quick_release_force,
-    skewer_yield_force,
-)
-from conemodel.physics.joint import annulus_area, nut_unloading_force, section_compliance
-from conemodel.solve.stages.locknut import Entry, gives_of, lock_force_of
-
-USUAL_FORCE = {"quick release": 5e3, "nuts": 15e3, "thru-axle": 5e3}
-"""Clamp force taken where nothing was given [N]. Assumption: no published measurement was found."""
-
-ASSUMED = "assumed: nobody measured it"
+from conemodel.physics.joint import nut_unloading_force
+from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
+from conemodel.solve.stages.compliances import Entry, axle_compliance, compliances_of
+from conemodel.solve.stages.inputs import Inputs, inputs_of
+from conemodel.solve.stages.locknut import lock_force_on
 
 PROUD_WARNING = 0.1e-3
 """An axle end this close below its dropout's outer face is warned about [m]. Assumption."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClampSide:
-    """One side of the closed clamp.
+class ClampSide(Generic[Number]):
+    """One side of the closed clamp: numbers for one hub, shape (n,) for n hubs.
 
     Attributes:
         entry: where the force enters the axle: locknut, axle end or axle nut.
         share: part of it that goes through stack and cone [-].
         push: how far it pushes the cone inboard along its thread [m].
         unlocking_force: clamp force that takes the last load off the locknut's thread [N]; inf if none does.
-        unlocked: the clamp is above that: the locknut is held by the clamp only.
+        unlocked: the clamp is above that: the locknut is held by the clamp only (of n hubs, any of them).
         proud: the axle end reaches the outer face of its dropout: the frame is not held on this side.
         margin: dropout thickness less protrusion [m], or None where the seat has no dropout.
     """
 
     entry: Entry
-    share: float
-    push: float
-    unlocking_force: float
+    share: Number
+    push: Number
+    unlocking_force: Number
     unlocked: bool
     proud: bool
     margin: float | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ClampState:
-    """The closed clamp.
+class ClampState(Generic[Number]):
+    """The closed clamp: numbers for one hub, shape (n,) for n hubs.
 
     Attributes:
         force: clamp force [N]; source: how it was found, in words; assumed: nobody measured it.
@@ -59,18 +54,23 @@ class ClampState:
         seat: what the clamp presses on.
     """
 
-    force: float
+    force: Number
     source: str
     assumed: bool
-    shortening: float
-    left: ClampSide
-    right: ClampSide
+    shortening: Number
+    left: ClampSide[Number]
+    right: ClampSide[Number]
     seat: ClampSeat
 
     @property
-    def sides(self) -> dict[Side, ClampSide]:
+    def sides(self) -> dict[Side, ClampSide[Number]]:
         """Both sides by name."""
         return {"left": self.left, "right": self.right}
+
+    def lengths(self, *, loose: Side | None = None) -> dict[str, Number]:
+        """Return what closing the clamp adds to end play, by key [m]; a cone that is `loose` is not pushed."""
+        pushed: Any = sum(state.push for side, state in self.sides.items() if side != loose)
+        return {"axle_shortening": -self.shortening, "cone_thread_clamp": -pushed}
 
     @property
     def proud(self) -> tuple[Side, ...]:
@@ -87,122 +87,45 @@ class ClampState:
         )
 
 
-def close_clamp(scenario: Scenario) -> ClampState:
-    """Return what closing the scenario's clamp on its seat does."""
-    force, source = clamp_force(scenario)
-    squeezes_axle = scenario.clamp.kind != "nuts"
+@overload
+def close_clamp(scenario: Scenario) -> ClampState[float]: ...
+@overload
+def close_clamp(scenario: Scenario, inputs: Inputs[Number]) -> ClampState[Number]: ...
+def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampState[Any]:
+    """Return what closing the scenario's clamp on its seat does, for one hub or for `inputs` of many."""
+    given = inputs or inputs_of(scenario)
+    source = clamp_force(scenario)[1]
+    squeezed = axle_compliance(scenario.axle) if scenario.clamp.kind != "nuts" else 0.0
     return ClampState(
-        force=force,
+        force=given.clamp_force,
         source=source,
         assumed=source == ASSUMED,
-        shortening=force * axle_compliance(scenario.axle) if squeezes_axle else 0.0,
-        left=_side(scenario, "left", force),
-        right=_side(scenario, "right", force),
+        shortening=given.clamp_force * squeezed,
+        left=_side(scenario, "left", given),
+        right=_side(scenario, "right", given),
         seat=scenario.setting.clamp_seat,
     )
 
 
-def clamp_force(scenario: Scenario) -> tuple[float, str]:
-    """Return the clamp force [N] and how it was found, in words.
-
-    A quick release is capped by the yield of its rod and by what a hand can close.
-    """
-    clamp = scenario.clamp
-    if clamp.force is not None:
-        return clamp.force, "as given"
-    if clamp.torque is not None:
-        return _force_of_torque(scenario, clamp.torque), "from the tightening torque"
-    if clamp.pick_up is None:
-        return USUAL_FORCE[clamp.kind], ASSUMED
-    stiffness = quick_release_stiffness(scenario)
-    cam = {"eccentricity": clamp.eccentricity, "closed_angle": 0.0, "stiffness": stiffness}
-    found = {
-        "from the lever's pick-up angle": quick_release_force(pickup_angle=clamp.pick_up, **cam),
-        "capped where the rod yields": skewer_yield_force(
-            diameter=clamp.rod_diameter, pitch=clamp.rod_pitch, yield_strength=clamp.rod_yield
-        ),
-        "capped by what the hand can close": hand_limited_force(
-            hand_torque=clamp.hand_force * clamp.lever_length,
-            cam_friction=clamp.cam_friction,
-            cam_radius=clamp.cam_radius,
-            **cam,
-        ),
-    }
-    source = min(found, key=lambda words: float(found[words]))
-    return float(found[source]), source
-
-
-def _force_of_torque(scenario: Scenario, torque: float) -> float:
-    """Return the clamp force a tightening torque [N·m] gives [N]; axle nuts run on the axle's own thread."""
-    clamp, axle = scenario.clamp, scenario.axle
-    on_axle = clamp.kind == "nuts"
-    return float(
-        clamp_force_from_torque(
-            torque=torque,
-            diameter=axle.thread_diameter if on_axle else clamp.thread_diameter,
-            pitch=axle.thread_pitch if on_axle else clamp.thread_pitch,
-            thread_friction=clamp.friction,
-            face_friction=clamp.friction,
-            face_radius=clamp.face_radius,
-        )
-    )
-
-
-def quick_release_stiffness(scenario: Scenario) -> float:
-    """Return the stiffness of rod, axle, lever, nut and dropouts in series [N/m]."""
-    clamp, hub, frame = scenario.clamp, scenario.hub, scenario.frame
-    rod = section_compliance(
-        length=hub.over_locknut_width + 2 * frame.dropout_thickness,
-        area=annulus_area(outer=clamp.rod_diameter, inner=0.0),
-        young=206e9,
-    )
-    scale = hub.over_locknut_width / scenario.axle.cone_distance
-    return float(1 / (rod + axle_compliance(scenario.axle) * scale + clamp.fixed_give))
-
-
-@lru_cache(maxsize=256)
-def axle_compliance(axle: Axle) -> float:
-    """Return the shortening of the axle between the middles of the cones' threads per newton [m/N]."""
-    threaded = section_compliance(
-        length=axle.cone_distance - axle.plain_length, area=axle.root_area, young=axle.young
-    )
-    if axle.plain_length == 0.0:
-        return float(threaded)
-    plain = section_compliance(
-        length=axle.plain_length,
-        area=annulus_area(outer=axle.plain_diameter, inner=axle.bore),
-        young=axle.young,
-    )
-    return float(threaded + plain)
-
-
-def preload_compliance(scenario: Scenario) -> float:
-    """Return the axial give of axle, shell and both jammed cones per newton of preload [m/N]."""
-    axle = scenario.axle
-    return axle_compliance(axle) + 1 / scenario.hub.shell_stiffness + 2 * axle.thread_give
-
-
-def _side(scenario: Scenario, side: Side, force: float) -> ClampSide:
-    """Return what a clamp force [N] does on one side."""
-    stack = scenario.stack.side(side)
+def _side(scenario: Scenario, side: Side, given: Inputs[Any]) -> ClampSide[Any]:
+    """Return what the clamp does on one side."""
+    stack, force = scenario.stack.side(side), given.clamp_force
     adjusted = side == scenario.hub.adjustable_side
     margin = _margin(scenario, side)
     proud = margin is not None and margin <= 0.0
     entry = _entry(scenario, side, proud)
-    gives = gives_of(scenario.axle, stack)
-    share = gives.share(entry)
-    locked = lock_force_of(
-        scenario.axle, stack, scenario.setting.lock_torque if adjusted else stack.lock_torque
-    )
-    limit = inf if entry == "axle end" else float(nut_unloading_force(lock_force=locked, share=share))
+    yielding = compliances_of(scenario.axle, stack, thread=given.thread_compliance)
+    share = yielding.share(entry)
+    locked = lock_force_on(scenario, side, given.lock_torque if adjusted else stack.lock_torque, given)
+    limit = inf if entry == "axle end" else nut_unloading_force(lock_force=locked, share=share)
     # past that limit the whole clamp goes through the stack, which carried the locking force before
-    through_cone = force * share if force <= limit else force - locked
+    through_cone = np.where(force <= limit, force * share, force - locked)[()]
     return ClampSide(
         entry=entry,
         share=share,
-        push=through_cone * gives.cone_thread,
+        push=through_cone * yielding.cone_thread,
         unlocking_force=limit,
-        unlocked=force > limit,
+        unlocked=bool(np.any(force > limit)),
         proud=proud,
         margin=margin,
     )

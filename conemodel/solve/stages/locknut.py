@@ -1,68 +1,30 @@
-"""The locked joint of one side: what tightening locknut and cone against each other does to the cone."""
+"""The locked joint of the adjustable side: what tightening locknut and cone against each other does to the cone."""
 
 from dataclasses import dataclass
-from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import Any, Generic, overload
 
+import numpy as np
+
+from conemodel.base.units import Number
 from conemodel.parts.hub import Axle, Side, Stack
 from conemodel.parts.scenario import Scenario
-from conemodel.physics.joint import (
-    annulus_area,
-    far_side_slip_torque,
-    holding_torque,
-    lock_force,
-    section_compliance,
-    stack_share,
-    stack_share_axle_end,
-    stack_share_nutted,
-    unheld_preload,
-)
+from conemodel.physics.joint import far_side_slip_torque, holding_torque, lock_force, unheld_preload
 from conemodel.physics.thread import thread_torque_arm
-
-Entry = Literal["locknut", "axle end", "axle nut"]
-"""Where the clamp's force enters the axle on one side."""
-
-SHARES = {"locknut": stack_share, "axle end": stack_share_axle_end, "axle nut": stack_share_nutted}
-"""Which law gives the share of the clamp that goes through stack and cone, by where it enters."""
+from conemodel.solve.stages.compliances import Compliances, compliances_of
+from conemodel.solve.stages.inputs import Inputs, inputs_of
 
 SHARE_OF_NUT = {"nut turned": 1.0, "cone turned out": 0.0, "both": 0.5}
 """How much of the closing is done by the nut, by technique; "both" is taken as half and half (assumption)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gives:
-    """Axial give of what the locking force passes through on one side, per newton [m/N]."""
-
-    cone_thread: float
-    nut_thread: float
-    segment: float
-    stack: float
-
-    @property
-    def behind_cone(self) -> float:
-        """Give of everything the cone is jammed against: nut thread, axle segment and stack [m/N]."""
-        return self.nut_thread + self.segment + self.stack
-
-    def share(self, entry: Entry) -> float:
-        """Return the share of the clamp force that goes through stack and cone, by where it enters [-]."""
-        return float(
-            SHARES[entry](
-                nut_thread=self.nut_thread,
-                segment=self.segment,
-                stack=self.stack,
-                cone_thread=self.cone_thread,
-            )
-        )
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Joint:
-    """The adjustable side once locked.
+class Joint(Generic[Number]):
+    """The adjustable side once locked: numbers for one hub, shape (n,) for n hubs.
 
     Attributes:
-        gives: axial give of its members [m/N].
+        compliances: axial, of its members [m/N].
         force: locking force between nut and cone [N].
-        backlash: axial backlash of the cone on its thread [m]; taken: how much of it was up before [m].
+        slack: axial backlash of the cone on its thread that was not taken up before [m].
         holding_torque: what a spanner must hold the cone with [N·m]; not above zero where it stays by itself.
         turned_in: how far the cone turns in with the nut, as an axial length [m].
         runs_in: the cone is not kept from turning and follows the nut until the balls stop it.
@@ -71,48 +33,91 @@ class Joint:
         far_side_slips: the spanners on the far side cannot keep the axle from turning in its cone and nut.
     """
 
-    gives: Gives
-    force: float
-    backlash: float
-    taken: float
-    holding_torque: float
-    turned_in: float
+    compliances: Compliances[Number]
+    force: Number
+    slack: Number
+    holding_torque: Number
+    turned_in: Number
     runs_in: bool
-    stop_preload: float
-    axle_torque: float
+    stop_preload: Number
+    axle_torque: Number
     far_side_slips: bool
 
+    def lengths(self, *, nut: float, force: Number) -> dict[str, Number]:
+        """Return what tightening adds to end play while the cone does not turn in, by key [m].
 
-@lru_cache(maxsize=256)
-def gives_of(axle: Axle, stack: Stack) -> Gives:
-    """Return the axial gives of one side's members. Source: [VDI2230]."""
-    length = stack.thread_separation
-    return Gives(
-        cone_thread=axle.thread_give,
-        nut_thread=axle.thread_give,
-        segment=float(section_compliance(length=length, area=axle.root_area, young=axle.young)),
-        stack=float(
-            section_compliance(
-                length=length,
-                area=annulus_area(outer=stack.washer_outer_diameter, inner=axle.thread_diameter),
-                young=axle.young,
-            )
-        ),
+        Args:
+            nut: share of the closing done by the nut [-]; the cone, backed out against it, does the rest.
+            force: locking force that is new [N].
+        """
+        return {
+            "cone_backed_out": (1 - nut) * force * self.compliances.behind_cone,
+            "thread_slack": -nut * self.slack,
+            "cone_thread": -nut * force * self.compliances.cone_thread,
+        }
+
+
+@overload
+def lock_up(scenario: Scenario) -> Joint[float]: ...
+@overload
+def lock_up(scenario: Scenario, inputs: Inputs[Number]) -> Joint[Number]: ...
+def lock_up(scenario: Scenario, inputs: Inputs[Any] | None = None) -> Joint[Any]:
+    """Return the joint of the adjustable side as the setting locks it, for one hub or for `inputs` of many.
+
+    Whether the cone runs in or the far side slips is told of one hub only; of many, their kind's hold counts.
+
+    Source: [VDI2230]
+    """
+    given = inputs or inputs_of(scenario)
+    axle, setting = scenario.axle, scenario.setting
+    side = scenario.hub.adjustable_side
+    stack, far = scenario.stack.side(side), other_side(side)
+    force = lock_force_on(scenario, side, given.lock_torque, given)
+    thread = {"diameter": axle.thread_diameter, "pitch": axle.thread_pitch}
+    face = {
+        "thread_friction": given.thread_friction[side],
+        "face_friction": given.face_friction[side],
+        "face_radius": face_radius(axle, stack),
+    }
+    hold = holding_torque(force=force, **thread, **face)
+    turns_nut = setting.technique != "cone turned out"
+    free = not setting.cone_held and not stack.keyed_washer and turns_nut
+    arm = thread_torque_arm(**thread, friction=given.thread_friction[side], tightening=True)
+    # nothing but the axle takes up what the nut is turned with: its face turns the washer, the key the axle
+    keyed_alone = stack.keyed_washer and not setting.cone_held and turns_nut
+    axle_torque = given.lock_torque if keyed_alone else force * arm
+    slip = far_side_slip_torque(
+        force=lock_force_on(scenario, far, scenario.stack.side(far).lock_torque, given),
+        **thread,
+        thread_friction=given.thread_friction[far],
+    )
+    turn = given.drift if setting.cone_held or not stack.keyed_washer else stack.key_clearance
+    return Joint(
+        compliances=compliances_of(axle, stack, thread=given.thread_compliance),
+        force=force,
+        slack=0.0 * given.backlash if setting.slack_taken else given.backlash,
+        holding_torque=hold,
+        turned_in=turn * axle.lead_per_radian,
+        runs_in=free and bool(np.all(hold > 0.0) and np.all(force > 0.0)),
+        stop_preload=unheld_preload(force=force, **thread, **face),
+        axle_torque=axle_torque,
+        far_side_slips=setting.axle_held == "far spanners" and bool(np.any(axle_torque > slip)),
     )
 
 
-@lru_cache(maxsize=256)
-def lock_force_of(axle: Axle, stack: Stack, torque: float) -> float:
-    """Return the locking force a torque [N·m] at the locknut gives [N]. Source: [VDI2230]."""
-    return float(
-        lock_force(
-            torque=torque,
-            diameter=axle.thread_diameter,
-            pitch=axle.thread_pitch,
-            thread_friction=stack.thread_friction,
-            face_friction=stack.face_friction,
-            face_radius=face_radius(axle, stack),
-        )
+def lock_force_on(scenario: Scenario, side: Side, torque: Any, inputs: Inputs[Any] | None = None) -> Any:
+    """Return the locking force a `torque` [N·m] at one side's locknut gives [N], for one hub or for `inputs` of many.
+
+    Source: [VDI2230]
+    """
+    axle, given = scenario.axle, inputs or inputs_of(scenario)
+    return lock_force(
+        torque=torque,
+        diameter=axle.thread_diameter,
+        pitch=axle.thread_pitch,
+        thread_friction=given.thread_friction[side],
+        face_friction=given.face_friction[side],
+        face_radius=face_radius(axle, scenario.stack.side(side)),
     )
 
 
@@ -124,60 +129,3 @@ def face_radius(axle: Axle, stack: Stack) -> float:
 def other_side(side: Side) -> Side:
     """Return the other side of the hub."""
     return "right" if side == "left" else "left"
-
-
-class _Grip(NamedTuple):
-    """What friction makes of a locking force: fields as in `Joint`, and what the far side can hold [N·m]."""
-
-    holding_torque: float
-    stop_preload: float
-    axle_torque: float
-    slip_torque: float
-
-
-@lru_cache(maxsize=256)
-def _grip_of(axle: Axle, stack: Stack, far: Stack, force: float) -> _Grip:
-    """Return what friction makes of a locking `force` [N]. Source: [VDI2230]."""
-    thread = {"diameter": axle.thread_diameter, "pitch": axle.thread_pitch}
-    face = {
-        "thread_friction": stack.thread_friction,
-        "face_friction": stack.face_friction,
-        "face_radius": face_radius(axle, stack),
-    }
-    slip = far_side_slip_torque(
-        force=lock_force_of(axle, far, far.lock_torque), **thread, thread_friction=far.thread_friction
-    )
-    arm = thread_torque_arm(**thread, friction=stack.thread_friction, tightening=True)
-    return _Grip(
-        holding_torque=float(holding_torque(force=force, **thread, **face)),
-        stop_preload=float(unheld_preload(force=force, **thread, **face)),
-        axle_torque=force * float(arm),
-        slip_torque=float(slip),
-    )
-
-
-def lock_up(scenario: Scenario) -> Joint:
-    """Return the joint of the adjustable side as the setting locks it."""
-    axle, setting = scenario.axle, scenario.setting
-    side = scenario.hub.adjustable_side
-    stack, far = scenario.stack.side(side), scenario.stack.side(other_side(side))
-    force = lock_force_of(axle, stack, setting.lock_torque)
-    grip = _grip_of(axle, stack, far, force)
-    free = not setting.cone_held and not stack.keyed_washer and setting.technique != "cone turned out"
-    turn = setting.drift if setting.cone_held or not stack.keyed_washer else stack.key_clearance
-    axle_torque = grip.axle_torque
-    if stack.keyed_washer and not setting.cone_held and setting.technique != "cone turned out":
-        # nothing but the axle takes up what the nut is turned with: its face turns the washer, the key the axle
-        axle_torque = setting.lock_torque
-    return Joint(
-        gives=gives_of(axle, stack),
-        force=force,
-        backlash=axle.backlash,
-        taken=axle.backlash if setting.slack_taken else 0.0,
-        holding_torque=grip.holding_torque,
-        turned_in=turn * axle.lead_per_radian,
-        runs_in=free and grip.holding_torque > 0.0 and force > 0.0,
-        stop_preload=grip.stop_preload,
-        axle_torque=axle_torque,
-        far_side_slips=setting.axle_held == "far spanners" and axle_torque > grip.slip_torque,
-    )

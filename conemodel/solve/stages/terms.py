@@ -1,23 +1,40 @@
 """The five stages of a setting: contact, backed off, locked, clamped, ridden.
 
-End play is a sum; every step of the mechanic adds terms to it. This module writes down the terms; the balance
-of forces at each end play is `solve.equilibrium.pair`'s.
+End play is a sum; every step of the mechanic adds terms to it. The terms are written down here once, for one hub
+or for many of a kind; the balance of forces at each end play is `solve.equilibrium.pair`'s.
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any, Generic, overload
 
 from conemodel.base.errors import NotConverged
+from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.curves.hub_curves import end_play_at_preload
 from conemodel.solve.equilibrium.unloaded import TIGHTEST
-from conemodel.solve.stages.clamp import ClampState, close_clamp, preload_compliance
+from conemodel.solve.stages.clamp import ClampState, close_clamp
+from conemodel.solve.stages.compliances import preload_compliance
+from conemodel.solve.stages.inputs import Inputs, inputs_of
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_up
 
 STAGES = ("contact", "backed_off", "locked", "clamped", "ridden")
 """The stages of a setting, in order."""
+
+LABELS = {
+    "finger": "pinched by finger",
+    "back_off": "cone turned out",
+    "cone_backed_out": "cone backed onto the nut",
+    "thread_slack": "thread slack taken up",
+    "cone_thread": "cone's thread gives",
+    "drift": "cone turned in with the nut",
+    "axle_shortening": "axle shortens under the clamp",
+    "cone_thread_clamp": "clamp pushes cones along their threads",
+}
+"""Every term of end play by its stable name, with its words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,48 +54,112 @@ class Term:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Steps:
-    """The terms of every stage, and the joint and clamp they come from."""
+class SettingTerms(Generic[Number]):
+    """What every stage of a setting adds to end play, and the joint and clamp it comes from.
 
-    terms: dict[str, tuple[Term, ...]]
-    joint: Joint
-    clamp: ClampState
+    Attributes:
+        scenario: the hub, or the kind of many hubs.
+        lengths: by stage and by key [m]: numbers for one hub, shape (n,) for n hubs.
+        joint: the locked side; clamp: the closed clamp.
+    """
 
-    def end_play(self, stage: str) -> float:
+    scenario: Scenario
+    lengths: Mapping[str, Mapping[str, Number]]
+    joint: Joint[Number]
+    clamp: ClampState[Number]
+
+    def end_play(self, stage: str) -> Number:
         """Return the end play after a stage [m]."""
         upto = STAGES[: STAGES.index(stage) + 1]
-        return sum(term.length for name in upto for term in self.terms[name])
+        total: Any = sum(length for name in upto for length in self.lengths[name].values())
+        return total  # type: ignore[no-any-return]
+
+    @property
+    def terms(self) -> dict[str, tuple[Term, ...]]:
+        """Each stage's terms with their words, of one hub."""
+        return {stage: tuple(map(self._term, each, each.values())) for stage, each in self.lengths.items()}
+
+    def _term(self, key: str, length: Number) -> Term:
+        """Return one term with its words."""
+        rests_on = {
+            "finger": True,
+            "thread_slack": self.scenario.axle.thread_clearance is None,
+            "drift": not self.joint.runs_in,
+            "axle_shortening": self.clamp.assumed,
+            "cone_thread_clamp": self.clamp.assumed,
+        }
+        label = LABELS[key]
+        if key == "drift" and self.joint.runs_in:
+            label = "cone ran in with the nut"
+        elif key == "back_off":
+            label = label_of_turn(length)
+        return Term(key=key, label=label, length=float(length), assumed=rests_on.get(key, False))
 
 
-def steps_of(scenario: Scenario) -> Steps:
-    """Return the terms of end play, stage by stage, for a scenario's setting.
+def label_of_turn(length: Floats) -> str:
+    """Return what to call a turn of the cone by `length` along its thread [m]."""
+    return LABELS["back_off"] if length >= 0 else "cone turned in"
 
-    Errors: `NotConverged` where the finger preload cannot be found.
+
+@overload
+def setting_terms(scenario: Scenario) -> SettingTerms[float]: ...
+@overload
+def setting_terms(
+    scenario: Scenario, inputs: Inputs[Number], *, contact: Number | None = None
+) -> SettingTerms[Number]: ...
+def setting_terms(
+    scenario: Scenario, inputs: Inputs[Any] | None = None, *, contact: Any = None
+) -> SettingTerms[Any]:
+    """Return the terms of end play, stage by stage, of one hub or of many of its kind.
+
+    Args:
+        scenario: the hub, or the kind of many.
+        inputs: what differs between many hubs; the scenario's own where not given.
+        contact: end play that the fingers leave [m]; found from the pair where not given.
+
+    Raises:
+        NotConverged: the finger preload cannot be found.
     """
-    joint, clamp = lock_up(scenario), close_clamp(scenario)
-    contact = _contact(scenario)
-    backed_off = _backed_off(scenario)
-    before = sum(term.length for term in (*contact, *backed_off))
-    terms = {
-        "contact": contact,
-        "backed_off": backed_off,
-        "locked": _locked(scenario, joint, before),
-        "clamped": clamp_terms(clamp),
-        "ridden": (),
-    }
-    return Steps(terms=terms, joint=joint, clamp=clamp)
+    given = inputs or inputs_of(scenario)
+    joint, clamp = lock_up(scenario, given), close_clamp(scenario, given)
+    if contact is None:
+        contact = contact_end_play(pair_of(scenario), float(finger_preload(scenario, given)))
+    # an axle that nothing holds turns with its cone
+    turned = 0.0 if scenario.setting.axle_held == "nothing" else given.back_off
+    out = turned * scenario.axle.lead_per_radian
+    return SettingTerms(
+        scenario=scenario,
+        lengths={
+            "contact": {"finger": contact},
+            "backed_off": {"back_off": out},
+            "locked": _locked(scenario, joint, contact + out),
+            "clamped": clamp.lengths(),
+            "ridden": {},
+        },
+        joint=joint,
+        clamp=clamp,
+    )
 
 
-def finger_preload(scenario: Scenario) -> float:
+@overload
+def finger_preload(scenario: Scenario) -> float: ...
+@overload
+def finger_preload(scenario: Scenario, inputs: Inputs[Number]) -> Number: ...
+def finger_preload(scenario: Scenario, inputs: Inputs[Any] | None = None) -> Any:
     """Return the preload that screwing the cone in by finger gives [N]. Source: [VDI2230] for the thread."""
+    given, side = inputs or inputs_of(scenario), scenario.hub.adjustable_side
+    return given.finger_torque / cone_arm(scenario, friction=given.thread_friction[side])
+
+
+def cone_arm(scenario: Scenario, *, friction: Floats | None = None) -> Floats:
+    """Return the torque on the adjustable cone per newton of preload it makes [m]. Source: [VDI2230]."""
     axle, stack = scenario.axle, scenario.stack.side(scenario.hub.adjustable_side)
-    arm = thread_torque_arm(
+    return thread_torque_arm(
         diameter=axle.thread_diameter,
         pitch=axle.thread_pitch,
-        friction=stack.thread_friction,
+        friction=stack.thread_friction if friction is None else friction,
         tightening=True,
     )
-    return scenario.setting.finger_torque / float(arm)
 
 
 @lru_cache(maxsize=256)
@@ -93,64 +174,34 @@ def pair_of(scenario: Scenario) -> Pair:
     return scenario.pair(axial_compliance=preload_compliance(scenario))
 
 
-def _contact(scenario: Scenario) -> tuple[Term, ...]:
-    """Return what the fingers do: screwed in until the balls are just pinched."""
-    return (
-        Term(
-            key="finger",
-            label="pinched by finger",
-            length=contact_end_play(pair_of(scenario), finger_preload(scenario)),
-            assumed=True,
-        ),
-    )
+def lock_lengths(
+    scenario: Scenario, joint: Joint[Number], *, nut: float, force: Number, turned_in: Number, before: Number
+) -> dict[str, Number]:
+    """Return what tightening adds to the end play `before` it [m], by key [m].
 
-
-def _backed_off(scenario: Scenario) -> tuple[Term, ...]:
-    """Return what turning the cone out does: nothing where the axle is free to turn with it."""
-    turned = 0.0 if scenario.setting.axle_held == "nothing" else scenario.setting.back_off
-    length = turned * scenario.axle.lead_per_radian
-    return (
-        Term(key="back_off", label="cone turned out" if length >= 0 else "cone turned in", length=length),
-    )
-
-
-def _locked(scenario: Scenario, joint: Joint, before: float) -> tuple[Term, ...]:
-    """Return what locking does to a cone that stood at end play `before` [m]."""
-    nut = SHARE_OF_NUT[scenario.setting.technique]
-    terms: list[Term] = []
-    if nut < 1.0:
-        backed = (1 - nut) * joint.force * joint.gives.behind_cone
-        terms.append(Term(key="cone_backed_out", label="cone backed onto the nut", length=backed))
-    if nut > 0.0:
-        terms += _pushed_by_nut(scenario, joint, nut)
-        so_far = before + sum(term.length for term in terms)
-        terms.append(_turned_with_nut(scenario, joint, nut, so_far))
-    return tuple(terms)
-
-
-def _pushed_by_nut(scenario: Scenario, joint: Joint, nut: float) -> tuple[Term, ...]:
-    """Return how far the nut pushes the cone along its thread, doing a share `nut` of the closing."""
-    return (
-        Term(
-            key="thread_slack",
-            label="thread slack taken up",
-            length=-nut * (joint.backlash - joint.taken),
-            assumed=scenario.axle.thread_clearance is None,
-        ),
-        Term(
-            key="cone_thread",
-            label="cone's thread gives",
-            length=-nut * joint.force * joint.gives.cone_thread,
-        ),
-    )
-
-
-def _turned_with_nut(scenario: Scenario, joint: Joint, nut: float, so_far: float) -> Term:
-    """Return how far the cone turns in with the nut from end play `so_far` [m], to the balls if nothing holds it."""
+    Args:
+        scenario: the hub, or the kind of many.
+        joint: as it is locked.
+        nut: share of the closing done by the nut [-].
+        force: locking force that is new [N].
+        turned_in: how far a cone turns in that does not run in, along the thread [m].
+        before: end play before it is locked [m].
+    """
+    lengths: dict[str, Any] = joint.lengths(nut=nut, force=force)
     if joint.runs_in:
-        stop = _stopped_by_the_balls(pair_of(scenario), joint.stop_preload)
-        return Term(key="drift", label="cone ran in with the nut", length=min(stop - so_far, 0.0))
-    return Term(key="drift", label="cone turned in with the nut", length=-nut * joint.turned_in, assumed=True)
+        stop = _stopped_by_the_balls(pair_of(scenario), float(joint.stop_preload))
+        return {**lengths, "drift": min(stop - before - sum(lengths.values()), 0.0)}
+    return {**lengths, "drift": -nut * turned_in}
+
+
+def _locked(scenario: Scenario, joint: Joint[Number], before: Number) -> dict[str, Number]:
+    """Return what locking does to a cone that stood at end play `before` [m], by key [m]."""
+    nut = SHARE_OF_NUT[scenario.setting.technique]
+    lengths = lock_lengths(
+        scenario, joint, nut=nut, force=joint.force, turned_in=joint.turned_in, before=before
+    )
+    by_cone = {"cone_backed_out"}
+    return {key: length for key, length in lengths.items() if (1 - nut if key in by_cone else nut) > 0.0}
 
 
 def _stopped_by_the_balls(pair: Pair, preload: float) -> float:
@@ -159,21 +210,3 @@ def _stopped_by_the_balls(pair: Pair, preload: float) -> float:
         return contact_end_play(pair, preload)
     except NotConverged:
         return TIGHTEST
-
-
-def clamp_terms(clamp: ClampState) -> tuple[Term, ...]:
-    """Return what closing the clamp does, term by term."""
-    return (
-        Term(
-            key="axle_shortening",
-            label="axle shortens under the clamp",
-            length=-clamp.shortening,
-            assumed=clamp.assumed,
-        ),
-        Term(
-            key="cone_thread_clamp",
-            label="clamp pushes cones along their threads",
-            length=-(clamp.left.push + clamp.right.push),
-            assumed=clamp.assumed,
-        ),
-    )

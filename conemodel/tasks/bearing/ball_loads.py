@@ -17,7 +17,7 @@ from conemodel.solve.curves.hub_curves import road_load
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
 from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions, wheel_positions
-from conemodel.solve.stages.terms import STAGES, pair_of, steps_of
+from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 
 Case = Literal["none", "straight", "side", "impact"]
 
@@ -126,7 +126,7 @@ def loads_of(
     True
     """
     pair, load = pair_of(scenario), load_of(scenario.wheel, case)
-    at = steps_of(scenario).end_play(stage) if end_play is None else end_play
+    at = setting_terms(scenario).end_play(stage) if end_play is None else end_play
     solution = case_of(solve_positions(pair, end_play=np.array([at]), load=load), 0)
     left, right = _rows(pair, solution)
     worst = loads_over(scenario, case, end_play=np.asarray(at))
@@ -147,7 +147,7 @@ def loads_of(
 
 def stage_loads(scenario: Scenario, case: Case = "straight") -> dict[str, Worst]:
     """Return the worst under a case's load at the end play of every stage. Errors: `NotConverged`."""
-    steps = steps_of(scenario)
+    steps = setting_terms(scenario)
     return {stage: loads_over(scenario, case, end_play=np.asarray(steps.end_play(stage))) for stage in STAGES}
 
 

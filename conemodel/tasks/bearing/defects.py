@@ -6,12 +6,10 @@ from math import hypot
 
 from conemodel.base.units import DEG, MM, NEWTON_MM, UM
 from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
-from conemodel.parts.hub import Side
+from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import ball_room
 from conemodel.tasks.bearing.feel_when_turned import THICK
-
-SIDES: tuple[Side, ...] = ("left", "right")
 
 FULL_ROW = 1.0
 """Room from which one more ball would go in [ball widths]."""

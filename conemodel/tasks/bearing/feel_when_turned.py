@@ -13,7 +13,7 @@ from conemodel.physics.packing import ball_room
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import is_even, turned_pair
 from conemodel.solve.freeplay.free_play import free_play, rim_direction
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
 from conemodel.solve.wheel.turning import Turning, turn_wheel
 
@@ -109,7 +109,7 @@ def signature(
     >>> signature(load_scenario("scenarios/touring-rear.toml")).words
     ('smooth',)
     """
-    pair, end_play = pair_of(scenario), steps_of(scenario).end_play(stage)
+    pair, end_play = pair_of(scenario), setting_terms(scenario).end_play(stage)
     turning = turn_wheel(pair, end_play=end_play, angle=angles_for(pair), load=load)
     drag = hub_drag(scenario, pair, turning.solution, speed=speed)
     drag = HubDrag(**{name: np.asarray(np.mean(getattr(drag, name))) for name in HubDrag.__slots__})

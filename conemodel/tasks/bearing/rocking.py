@@ -8,7 +8,7 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.freeplay.free_play import free_play, rim_direction
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.rocking import rocking_curve
 
 PUSH = 20.0
@@ -56,7 +56,7 @@ def rock(
     """
     wheel = scenario.wheel
     pair = pair_of(scenario)
-    at = steps_of(scenario).end_play(stage) if end_play is None else end_play
+    at = setting_terms(scenario).end_play(stage) if end_play is None else end_play
     # closest about the middle, where play ends and the balls begin to bear
     force = push * np.linspace(-1, 1, POINTS) ** 3
     curve = rocking_curve(

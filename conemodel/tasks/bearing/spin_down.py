@@ -12,7 +12,7 @@ from conemodel.physics.motion import GRAVITY, air_torque, resting_angle
 from conemodel.solve.curves.hub_curves import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.solve.wheel.coasting import Coast, Torque, coast, coasting_time
 from conemodel.solve.wheel.hub_drag import HubDrag, grease_torque, hub_drag
@@ -84,7 +84,7 @@ def drag_of(
     After `stage`, or at a given `end_play` [m]; at `speed` [rad/s]. The wheel's own weight is on the balls.
     Errors: `NotConverged`.
     """
-    ends = steps_of(scenario).end_play(stage) if end_play is None else end_play
+    ends = setting_terms(scenario).end_play(stage) if end_play is None else end_play
     return _drag(scenario, ends, _own_weight(scenario), speed)
 
 
@@ -95,7 +95,7 @@ def against_quoted(
 
     At the clamped setting, or at `end_play` [m], under the straight load. Source: [Martin1998]
     """
-    ends = steps_of(scenario).end_play("clamped") if end_play is None else end_play
+    ends = setting_terms(scenario).end_play("clamped") if end_play is None else end_play
     speed = road_speed / (scenario.wheel.rim_radius + TYRE_HEIGHT)
     computed = _drag(scenario, ends, np.asarray(road_load(scenario.wheel, side=False)), speed)
     quoted = float(quoted_bearing_power(road_speed=road_speed)) / 2 / speed

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from conemodel.parts.bearing import RowGeometry
-from conemodel.parts.hub import Axle, Hub, Side, Stacks
+from conemodel.parts.hub import SIDES, Axle, Hub, Stacks
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
@@ -17,8 +17,6 @@ FRONT_BELOW = 115e-3
 
 USUAL_ROOM = 0.7
 """Room left in a usual row [ball widths]. Common practice, no source."""
-
-SIDES: tuple[Side, Side] = ("left", "right")
 
 SAME_BALL = 0.15e-3
 """Ball sizes closer than this are the same size [m]; sizes in use stand further apart."""

@@ -8,12 +8,12 @@ import numpy as np
 from scipy.stats import norm
 
 from conemodel.base.units import MM, NEWTON
-from conemodel.parts.hub import Side
+from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import balls_that_fit
 from conemodel.solve.stages.clamp import PROUD_WARNING
-from conemodel.tasks.diagnosis.assumed_hub import SIDES, THREADS, usual_pitch_diameter
+from conemodel.tasks.diagnosis.assumed_hub import THREADS, usual_pitch_diameter
 from conemodel.tasks.setting.verdict import DO_NOT_RIDE
 
 FitState = Literal["good", "look again", "wrong", "not measured"]

@@ -16,6 +16,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_curves import hub_curves
 from conemodel.solve.freeplay.hand_positions import felt_play
 from conemodel.solve.stages.clamp import close_clamp
+from conemodel.solve.stages.inputs import inputs_over
 from conemodel.solve.stages.terms import pair_of
 
 TIGHTEST, LOOSEST = -0.4e-3, 0.9e-3
@@ -87,13 +88,8 @@ def curve_of(scenario: Scenario, tilt: float) -> Curve:
 @lru_cache(maxsize=32)
 def shift_of(scenario: Scenario) -> Shift:
     """Return what closing the scenario's clamp takes off end play, over its force."""
-    taken = []
-    for force in FORCES:
-        state = close_clamp(
-            scenario.replace(clamp=scenario.clamp.replace(force=float(force), pick_up=None, torque=None))
-        )
-        taken.append(state.shortening + state.left.push + state.right.push)
-    return Shift(force=FORCES, taken=np.array(taken))
+    clamp = close_clamp(scenario, inputs_over(scenario, clamp_force=FORCES))
+    return Shift(force=FORCES, taken=-np.asarray(sum(clamp.lengths().values())))
 
 
 def proud_axle(scenario: Scenario) -> Scenario:

@@ -14,7 +14,7 @@ from conemodel.base.units import Array
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.stages.clamp import ASSUMED, clamp_force
+from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column

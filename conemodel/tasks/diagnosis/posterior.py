@@ -14,7 +14,7 @@ from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms import steps_of
+from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.diagnosis.model import HubModel
 
 WIDEST = 5.0
@@ -247,7 +247,7 @@ def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Arr
         return slack, None
     axle, setting = model.scenario.axle, model.scenario.setting
     taken = model.scenario.with_setting(back_off=readings.cone_out, slack_taken=True, cone_held=True)
-    base = steps_of(taken).end_play("locked")
+    base = setting_terms(taken).end_play("locked")
     share = 0.0 if setting.slack_taken else SHARE_OF_NUT[setting.technique]
     error = np.sqrt(
         (readings.cone_out_uncertainty * axle.lead_per_radian) ** 2

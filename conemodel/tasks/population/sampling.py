@@ -7,9 +7,14 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.units import Array
+from conemodel.parts.hub import SIDES
 from conemodel.parts.population import Crowd, Population
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.joint import engaged_thread_compliance
+from conemodel.physics.thread import axial_backlash
+from conemodel.solve.stages.inputs import Inputs
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms_many import Draw, backlashes, crowd_terms, finger_preloads
+from conemodel.solve.stages.terms import finger_preload, setting_terms
 from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
 
 INPUTS: Mapping[str, str] = {
@@ -35,11 +40,60 @@ COLUMNS = (*INPUTS, *EXTRAS)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Draw:
+    """What is drawn for n hubs of one kind; every field has shape (n,).
+
+    Attributes:
+        back_off: turn out from finger contact, as it came out [rad]; drift: turn in while locking [rad].
+        finger_torque, lock_torque: [N·m].
+        thread_fit: 0 for the tightest thread the tolerance classes allow, 1 for the loosest [-].
+        thread_give: share of the stretch inside an engaged thread that moves the cone [-].
+        thread_friction, face_friction: of both sides [-].
+        groove: groove radius of all four races over the ball's diameter [-].
+        clamp_force: [N].
+    """
+
+    back_off: Array
+    drift: Array
+    finger_torque: Array
+    lock_torque: Array
+    thread_fit: Array
+    thread_give: Array
+    thread_friction: Array
+    face_friction: Array
+    groove: Array
+    clamp_force: Array
+
+    def inputs(self, kind: Scenario) -> Inputs[Array]:
+        """Return what the terms of end play take of these hubs."""
+        axle = kind.axle
+        low, high = axle.pitch_clearance_range
+        clearance = low + self.thread_fit * (high - low)
+        compliance = engaged_thread_compliance(
+            diameter=axle.thread_diameter,
+            young=axle.young,
+            root_area=axle.root_area,
+            core_share=self.thread_give,
+        )
+        return Inputs(
+            finger_torque=self.finger_torque,
+            back_off=self.back_off,
+            lock_torque=self.lock_torque,
+            drift=self.drift,
+            backlash=np.asarray(axial_backlash(pitch_diameter_clearance=clearance)),
+            thread_compliance=np.asarray(compliance),
+            thread_friction=dict.fromkeys(SIDES, self.thread_friction),
+            face_friction=dict.fromkeys(SIDES, self.face_friction),
+            clamp_force=self.clamp_force,
+        )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drawn:
     """What becomes of n hubs; every field has shape (n,).
 
     Attributes:
-        kind: number of its kind. The inputs are as in `solve.stages.terms_many.Draw`.
+        kind: number of its kind. The inputs are as in `Draw`.
         end_play: clamped [m]; preload: [N]; cone_pressure: worst on a cone from preload alone [Pa].
         tight_edge, loose_edge: of the good range, clamped [m].
         lead: advance of the cone in a radian [m/rad].
@@ -123,19 +177,20 @@ def kind_tables(crowd: Crowd, number: int) -> KindTables:
 
 
 def _of_kind(crowd: Crowd, number: int, shares: Mapping[str, Array], back_off: float) -> dict[str, Array]:
-    """Return the fields of `Drawn` for hubs of one kind."""
-    population, kind = crowd.population, crowd.kinds[number]
+    """Return the fields of `Drawn` for hubs of one kind, their cones held and their axles fast."""
+    population, kind = crowd.population, crowd.kinds[number].with_setting(cone_held=True, axle_held="vice")
     tables = kind_tables(crowd, number)
     draw = _draw(population, kind.clamp.kind, shares, back_off)
+    inputs = draw.inputs(kind)
     nodes = draw.groove, draw.thread_give
-    contact = tables.end_play(finger_preloads(kind, draw), *nodes)
-    end_play = sum(crowd_terms(kind, draw, contact=contact).values(), np.zeros(contact.size))
+    contact = tables.end_play(np.asarray(finger_preload(kind, inputs)), *nodes)
+    end_play = np.asarray(setting_terms(kind, inputs, contact=contact).end_play("clamped"))
     tight, loose = tables.window(*nodes)
-    inputs = {f.name: getattr(draw, f.name) for f in fields(Draw) if f.name != "thread_fit"}
+    as_drawn = {f.name: getattr(draw, f.name) for f in fields(Draw) if f.name != "thread_fit"}
     return {
-        **inputs,
-        **_with_tools(crowd, number, draw, shares, end_play),
-        "thread_slack": backlashes(kind.axle, draw.thread_fit),
+        **as_drawn,
+        **_with_tools(crowd, number, draw, shares, end_play=end_play, slack=inputs.backlash),
+        "thread_slack": inputs.backlash,
         "end_play": end_play,
         "preload": tables.preload(end_play, *nodes),
         "cone_pressure": tables.cone_pressure(end_play, *nodes),
@@ -164,9 +219,9 @@ def _draw(population: Population, clamp: str, shares: Mapping[str, Array], back_
 
 
 def _with_tools(
-    crowd: Crowd, number: int, draw: Draw, shares: Mapping[str, Array], end_play: Array
+    crowd: Crowd, number: int, draw: Draw, shares: Mapping[str, Array], *, end_play: Array, slack: Array
 ) -> dict[str, Array]:
-    """Return the end plays with each tool [m].
+    """Return the end plays with each tool [m], from those without and the thread slack [m].
 
     A keyed washer turns as far as its key lets it, in place of the held cone's drift. Slack that was measured is
     backed off on top, less the error. A dial gauge reads the clamped play of a first, loose try; the cone is then
@@ -176,8 +231,8 @@ def _with_tools(
     tools, hands = population.tools, population.hands
     lead, nut = kind.axle.lead_per_radian, SHARE_OF_NUT[kind.setting.technique]
     keyed = end_play + nut * (draw.drift - tools.keyed_washer.at(shares["key"])) * lead
-    slack = 0.0 if kind.setting.slack_taken else backlashes(kind.axle, draw.thread_fit)
-    felt = end_play + nut * (slack + tools.feeler.at(shares["feeler"]))
+    untaken = 0.0 if kind.setting.slack_taken else slack
+    felt = end_play + nut * (untaken + tools.feeler.at(shares["feeler"]))
     first = (
         end_play
         - draw.back_off * lead

@@ -3,9 +3,8 @@
 from dataclasses import replace
 
 from conemodel.base.units import DEG
-from conemodel.solve.stages.terms import contact_end_play, pair_of
+from conemodel.solve.stages.terms import cone_arm, contact_end_play, pair_of
 from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
-from conemodel.tasks.practice.torque_feel import cone_arm
 
 EYE = {True: DEG.to_si(1.0), False: DEG.to_si(3.0)}
 """How finely an eye reads the clock, with a pen line and without [rad]. Assumption."""
@@ -17,7 +16,7 @@ def placed(secret: HiddenHub, hub: HubState, length: float, limit: float) -> tup
     `limit` is the most torque on the cone [N·m].
     """
     scenario = secret.now(hub)
-    stop = contact_end_play(pair_of(scenario), limit / cone_arm(scenario))
+    stop = contact_end_play(pair_of(scenario), limit / float(cone_arm(scenario)))
     innermost = hub.cone + stop - end_play_of(secret, hub)
     cone = hub.cone + length
     stopped = cone < innermost

@@ -7,9 +7,8 @@ from conemodel.parts.hub import Stack
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
 from conemodel.physics.joint import far_side_slip_torque
-from conemodel.physics.thread import thread_torque_arm
-from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_force_of, lock_up, other_side
-from conemodel.solve.stages.terms import Term, contact_end_play, pair_of
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_force_on, lock_up, other_side
+from conemodel.solve.stages.terms import LABELS, Term, cone_arm, lock_lengths
 from conemodel.tasks.practice.keyed_random import uniform, within
 from conemodel.tasks.practice.session import HiddenHub, HubState, Lock, clamp_of, end_play_of
 
@@ -25,17 +24,15 @@ MOST_TRIM = 0.21
 WORN_OUT_SLIP = 0.5
 """A thread worn beyond use keeps this share of the locking force [-]. Assumption."""
 
-LABELS = {
-    "thread_slack": "thread slack taken up",
-    "cone_thread": "cone's thread gives",
-    "cone_backed_out": "cone backed onto the nut",
-    "drift": "cone turned in with the nut",
+BY_HAND = {
     "hand": "the hand's error in placing the cone",
     "far_side": "axle turned in the far side's thread",
     "trim": "cone and locknut trimmed together",
     "nut_drag": "axle nut dragged the cone in",
     "clamp_let_go": "locked under a clamp on the axle end",
 }
+"""What hands do to a locked cone beside locking it, by key, with its words."""
+
 TURNS_THE_CONE = ("drift", "hand", "far_side", "trim", "nut_drag")
 """Terms that turn the cone on its thread: they stay when the locknut is undone."""
 
@@ -69,7 +66,7 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
     if hub.closed and hub.seat is not None and hub.lock is None:
         clamp = clamp_of(scenario, hub.seat, torque)
         # what this clamp does to a jammed cone it did not do to a loose one: it comes when the clamp is opened
-        lengths["clamp_let_go"] = clamp.sides[scenario.hub.adjustable_side].push
+        lengths["clamp_let_go"] = float(clamp.sides[scenario.hub.adjustable_side].push)
     rotation = _turned_out(scenario, hub, joint, nut) + sum(lengths[key] for key in TURNS_THE_CONE[:3])
     old = hub.lock or Lock(torque=0.0, terms=(), rotation=0.0)
     lock = Lock(
@@ -101,14 +98,12 @@ def trim(secret: HiddenHub, hub: HubState, angle: float) -> HubState:
 def trim_torque(secret: HiddenHub, hub: HubState) -> float:
     """Return the torque that turns the jammed pair on the axle [N·m]: both threads rub under the locking force."""
     scenario = secret.now(hub)
-    stack = _stack(scenario)
-    force = lock_force_of(scenario.axle, stack, hub.lock.torque if hub.lock else 0.0)
     return float(
         far_side_slip_torque(
-            force=force,
+            force=_lock_force(scenario, hub.lock.torque if hub.lock else 0.0),
             diameter=scenario.axle.thread_diameter,
             pitch=scenario.axle.thread_pitch,
-            thread_friction=stack.thread_friction,
+            thread_friction=_stack(scenario).thread_friction,
         )
     )
 
@@ -122,12 +117,14 @@ def turned_locked(hub: HubState, key: str, length: float) -> HubState:
 
 
 def merged(terms: tuple[Term, ...], lengths: dict[str, float]) -> tuple[Term, ...]:
-    """Return terms with `lengths` [m] added by key, in the order of `LABELS`; nothing that is nought."""
+    """Return terms with `lengths` [m] added by key, in the order of the work; nothing that is zero."""
     total = {term.key: term.length for term in terms}
     for key, length in lengths.items():
         total[key] = total.get(key, 0.0) + length
     return tuple(
-        Term(key=key, label=label, length=total[key]) for key, label in LABELS.items() if total.get(key)
+        Term(key=key, label=label, length=total[key])
+        for key, label in (LABELS | BY_HAND).items()
+        if total.get(key)
     )
 
 
@@ -146,38 +143,34 @@ def _share_of_nut(secret: HiddenHub, hub: HubState, technique: Technique, number
     return SHARE_OF_NUT[technique]
 
 
-def _more_force(scenario: Scenario, hub: HubState, joint: Joint) -> float:
+def _more_force(scenario: Scenario, hub: HubState, joint: Joint[float]) -> float:
     """Return how much locking force is new [N]; not below zero, since tightening loosens nothing."""
-    before = lock_force_of(scenario.axle, _stack(scenario), hub.lock.torque) if hub.lock else 0.0
-    return max(joint.force - before, 0.0)
+    before = _lock_force(scenario, hub.lock.torque) if hub.lock else 0.0
+    return max(float(joint.force) - before, 0.0)
 
 
-def _lengths(secret: HiddenHub, hub: HubState, joint: Joint, *, nut: float) -> dict[str, float]:
-    """Return what tightening adds to end play, by key [m]: the terms of `solve.stages`, for what is new only.
+def _lock_force(scenario: Scenario, torque: float) -> float:
+    """Return the locking force of the adjustable side at a locknut `torque` [N·m], [N]."""
+    return float(lock_force_on(scenario, scenario.hub.adjustable_side, torque))
+
+
+def _lengths(secret: HiddenHub, hub: HubState, joint: Joint[float], *, nut: float) -> dict[str, float]:
+    """Return what tightening adds to end play, by key [m]; of the drift, the share that the new force brings.
 
     `nut` is the share of the closing done by the nut.
     """
     scenario = secret.now(hub)
     force = _more_force(scenario, hub, joint)
-    found = {
-        "thread_slack": -nut * (joint.backlash - joint.taken),
-        "cone_thread": -nut * force * joint.gives.cone_thread,
-        "cone_backed_out": (1 - nut) * force * joint.gives.behind_cone,
-    }
-    if joint.runs_in:
-        stop = contact_end_play(pair_of(scenario), joint.stop_preload)
-        found["drift"] = min(stop - end_play_of(secret, hub) - sum(found.values()), 0.0)
-    else:
-        new = force / joint.force if joint.force else 0.0
-        found["drift"] = -nut * joint.turned_in * new
-    return found
+    turned_in = joint.turned_in * (force / joint.force if joint.force else 0.0)
+    before = end_play_of(secret, hub)
+    lengths = lock_lengths(scenario, joint, nut=nut, force=force, turned_in=turned_in, before=before)
+    return {key: float(length) for key, length in lengths.items()}
 
 
-def _turned_out(scenario: Scenario, hub: HubState, joint: Joint, nut: float) -> float:
+def _turned_out(scenario: Scenario, hub: HubState, joint: Joint[float], nut: float) -> float:
     """Return how far a cone backed onto a held nut turns out on its thread [m]: slack, then give on both sides."""
-    slack = joint.backlash - joint.taken
-    give = _more_force(scenario, hub, joint) * (joint.gives.behind_cone + joint.gives.cone_thread)
-    return (1 - nut) * (slack + give)
+    yielding = joint.compliances.behind_cone + joint.compliances.cone_thread
+    return float((1 - nut) * (joint.slack + _more_force(scenario, hub, joint) * yielding))
 
 
 def _hand_error(secret: HiddenHub, hub: HubState, number: int) -> float:
@@ -191,11 +184,11 @@ def _hand_error(secret: HiddenHub, hub: HubState, number: int) -> float:
 
 def _far_side(secret: HiddenHub, scenario: Scenario, number: int) -> tuple[float, float]:
     """Return how far the far side's cone comes in [m], and the torque the near locknut gets all the same [N·m]."""
-    axle, far = scenario.axle, scenario.stack.side(other_side(scenario.hub.adjustable_side))
+    axle, far_side = scenario.axle, other_side(scenario.hub.adjustable_side)
+    far = scenario.stack.side(far_side)
     thread = {"diameter": axle.thread_diameter, "pitch": axle.thread_pitch}
-    force = lock_force_of(axle, far, far.lock_torque)
+    force = lock_force_on(scenario, far_side, far.lock_torque)
     slips = far_side_slip_torque(force=force, **thread, thread_friction=far.thread_friction)
-    arm = thread_torque_arm(**thread, friction=_stack(scenario).thread_friction, tightening=True)
     low, high = FAR_SIDE_TURN
     turn = uniform(secret.key, "far side", number, low=low, high=high)
-    return turn * axle.lead_per_radian, float(slips / arm) / lock_force_of(axle, _stack(scenario), 1.0)
+    return turn * axle.lead_per_radian, float(slips / cone_arm(scenario)) / _lock_force(scenario, 1.0)

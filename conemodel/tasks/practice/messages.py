@@ -7,10 +7,10 @@ import numpy as np
 from conemodel.base.units import DEG, MM
 from conemodel.parts.setting import AxleHeld, ClampSeat, Technique
 from conemodel.solve.equilibrium.unloaded import unloaded
-from conemodel.solve.stages.terms import pair_of
+from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.session import HiddenHub, HubState, clamp_of, end_play_of
-from conemodel.tasks.practice.torque_feel import TURN_LIMIT, cone_arm
+from conemodel.tasks.practice.torque_feel import TURN_LIMIT
 from conemodel.tasks.practice.widget_data import RockFeel
 from conemodel.tasks.wording import CLOCK_MINUTE
 
@@ -137,7 +137,7 @@ def turned(secret: HiddenHub, hub: HubState, *, stopped: bool) -> str:
         return "The cone binds hard on the balls and goes no further."
     scenario = secret.now(hub)
     ends = np.array([end_play_of(secret, hub)])
-    effort = float(unloaded(pair_of(scenario), ends).preload.mean()) * cone_arm(scenario)
+    effort = float(unloaded(pair_of(scenario), ends).preload.mean()) * float(cone_arm(scenario))
     if effort < 0.02:
         return "The cone turns freely."
     return "The balls are pinched." if effort < 0.3 * TURN_LIMIT else "The cone binds on the balls."

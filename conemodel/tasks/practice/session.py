@@ -8,7 +8,14 @@ from conemodel.parts.exercise import Exercise, Fault
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import AxleHeld, ClampSeat
 from conemodel.solve.stages.clamp import ClampState, close_clamp
-from conemodel.solve.stages.terms import Term, contact_end_play, finger_preload, pair_of
+from conemodel.solve.stages.terms import (
+    LABELS,
+    Term,
+    contact_end_play,
+    finger_preload,
+    label_of_turn,
+    pair_of,
+)
 from conemodel.tasks.practice.keyed_random import Range
 from conemodel.tasks.setting.good_range import Window, window_of
 
@@ -204,9 +211,7 @@ class Bench:
 def terms_of(secret: HiddenHub, hub: HubState) -> tuple[Term, ...]:
     """Return everything end play is made of now, in the order of the work."""
     scenario = secret.now(hub)
-    out = Term(
-        key="back_off", label="cone turned out" if hub.cone >= 0 else "cone turned in", length=hub.cone
-    )
+    out = Term(key="back_off", label=label_of_turn(hub.cone), length=hub.cone)
     locked = hub.lock.terms if hub.lock else ()
     return (pinch(scenario), out, *locked, *(clamp_terms_of(secret, hub) if hub.closed else ()))
 
@@ -218,12 +223,12 @@ def end_play_of(secret: HiddenHub, hub: HubState) -> float:
 
 def pinch(scenario: Scenario) -> Term:
     """Return the term of a cone screwed in by finger, from which the cone is counted."""
-    length = contact_end_play(pair_of(scenario), finger_preload(scenario))
-    return Term(key="finger", label="pinched by finger", length=length, assumed=True)
+    length = contact_end_play(pair_of(scenario), float(finger_preload(scenario)))
+    return Term(key="finger", label=LABELS["finger"], length=length, assumed=True)
 
 
 @lru_cache(maxsize=1024)
-def clamp_of(scenario: Scenario, seat: ClampSeat, torque: float) -> ClampState:
+def clamp_of(scenario: Scenario, seat: ClampSeat, torque: float) -> ClampState[float]:
     """Return the closed clamp on `seat`, with the adjustable side locked by `torque` [N·m]."""
     return close_clamp(scenario.with_setting(clamp_seat=seat, lock_torque=torque))
 
@@ -234,12 +239,8 @@ def clamp_terms_of(secret: HiddenHub, hub: HubState) -> tuple[Term, ...]:
         return ()
     scenario = secret.now(hub)
     clamp = clamp_of(scenario, hub.seat, hub.lock.torque if hub.lock else 0.0)
-    adjusted = scenario.hub.adjustable_side
-    pushed = [state.push for side, state in clamp.sides.items() if hub.lock or side != adjusted]
-    return (
-        Term(key="axle_shortening", label="axle shortens under the clamp", length=-clamp.shortening),
-        Term(key="cone_thread_clamp", label="clamp pushes cones along their threads", length=-sum(pushed)),
-    )
+    lengths = clamp.lengths(loose=None if hub.lock else scenario.hub.adjustable_side)
+    return tuple(Term(key=key, label=LABELS[key], length=float(length)) for key, length in lengths.items())
 
 
 def in_frame(secret: HiddenHub, hub: HubState) -> HubState:

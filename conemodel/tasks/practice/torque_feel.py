@@ -9,9 +9,8 @@ import numpy as np
 from conemodel.base.units import Floats
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.motion import air_torque
-from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.equilibrium.unloaded import unloaded
-from conemodel.solve.stages.terms import pair_of
+from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature, signature
 from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of, pinch
 
@@ -161,24 +160,11 @@ def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[f
     lead = scenario.axle.lead_per_radian
     turns = np.radians(np.arange(-24.0, 9.0, 2.0))
     ends = turns * lead
-    effort = unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * cone_arm(scenario)
+    effort = unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * float(cone_arm(scenario))
     start = hub.shown - end_play_of(secret, hub) / lead
     at = np.radians(np.round(np.degrees(start + turns)))
     falling = np.minimum.accumulate(np.round(effort, 2))
     return tuple(round(float(a), 5) for a in at), tuple(float(e) for e in falling)
-
-
-def cone_arm(scenario: Scenario) -> float:
-    """Return the torque on the cone per newton of preload it makes [m]."""
-    stack = scenario.stack.side(scenario.hub.adjustable_side)
-    return float(
-        thread_torque_arm(
-            diameter=scenario.axle.thread_diameter,
-            pitch=scenario.axle.thread_pitch,
-            friction=stack.thread_friction,
-            tightening=True,
-        )
-    )
 
 
 def spin_feel(secret: HiddenHub, hub: HubState) -> SpinFeel:

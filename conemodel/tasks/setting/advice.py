@@ -7,7 +7,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.physics.clamp import skewer_yield_force
 from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms import Steps, steps_of
+from conemodel.solve.stages.terms import SettingTerms, setting_terms
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
 from conemodel.tasks.setting.stage_result import Stage
@@ -19,7 +19,7 @@ RULE_OF_THUMB = "a quarter turn"
 
 def notes_on(
     scenario: Scenario,
-    steps: Steps,
+    steps: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
     stages: Mapping[str, Stage],
@@ -51,7 +51,7 @@ def _on_the_races(stages: Mapping[str, Stage]) -> Iterator[str]:
         )
 
 
-def _on_the_clamp(scenario: Scenario, steps: Steps) -> Iterator[str]:
+def _on_the_clamp(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
     """Yield what is near to going wrong where the clamp presses."""
     clamp = scenario.clamp
     if clamp.kind == "quick release":
@@ -84,7 +84,7 @@ def _on_the_clamp(scenario: Scenario, steps: Steps) -> Iterator[str]:
             )
 
 
-def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
+def _on_the_hold(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
     """Yield what locking did that the hands may not have meant."""
     joint, setting = steps.joint, scenario.setting
     adjusted = scenario.stack.side(scenario.hub.adjustable_side)
@@ -116,7 +116,7 @@ def _on_the_hold(scenario: Scenario, steps: Steps) -> Iterator[str]:
         )
 
 
-def _on_assumptions(steps: Steps, window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
+def _on_assumptions(steps: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
     """Yield where an assumption alone changes the verdict."""
     state = window.state(steps.end_play("clamped"))
     for spread in spreads:
@@ -128,11 +128,11 @@ def _on_assumptions(steps: Steps, window: Window, spreads: tuple[Spread, ...]) -
             )
 
 
-def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
+def _on_the_seat(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
     """Yield how the clamped bench differs from the frame."""
     if scenario.setting.clamp_seat == "dropouts":
         return
-    frame = steps_of(scenario.with_setting(clamp_seat="dropouts"))
+    frame = setting_terms(scenario.with_setting(clamp_seat="dropouts"))
     difference = frame.end_play("clamped") - steps.end_play("clamped")
     if frame.clamp.proud:
         yield "In the frame this axle stands proud of its dropout; the bench seat hides that."
@@ -148,7 +148,7 @@ def _on_the_seat(scenario: Scenario, steps: Steps) -> Iterator[str]:
         )
 
 
-def _on_the_back_off(scenario: Scenario, steps: Steps, window: Window) -> Iterator[str]:
+def _on_the_back_off(scenario: Scenario, steps: SettingTerms[float], window: Window) -> Iterator[str]:
     """Yield the back-off this hub wants, beside the rule of thumb."""
     unknown = scenario.setting.axle_held == "nothing" or steps.joint.runs_in
     if unknown or steps.clamp.proud or window.width <= 0:

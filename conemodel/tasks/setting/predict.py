@@ -12,7 +12,7 @@ from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions
 from conemodel.solve.freeplay.hand_positions import read_play
 from conemodel.solve.stages.clamp import ClampState
 from conemodel.solve.stages.locknut import Joint
-from conemodel.solve.stages.terms import STAGES, pair_of, steps_of
+from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.tasks.setting.good_range import Window, window_of
 from conemodel.tasks.setting.sensitivity import spreads_of
@@ -35,8 +35,8 @@ class Prediction:
     scenario: Scenario
     pair: Pair
     stages: Mapping[str, Stage]
-    joint: Joint
-    clamp: ClampState
+    joint: Joint[float]
+    clamp: ClampState[float]
     window: Window
     verdict: Verdict
 
@@ -54,7 +54,7 @@ def predict(scenario: Scenario) -> Prediction:
     'loose'
     """
     spreads = spreads_of(scenario)  # first: they solve this hub together with what it could be
-    pair, steps, window = pair_of(scenario), steps_of(scenario), window_of(scenario)
+    pair, steps, window = pair_of(scenario), setting_terms(scenario), window_of(scenario)
     ends = np.array([steps.end_play(name) for name in STAGES])
     loads = np.zeros((len(STAGES), 5))
     loads[-1] = road_load(scenario.wheel, side=True)

@@ -8,9 +8,9 @@ from typing import NamedTuple
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.freeplay.hand_positions import axle_end_of, place_curves, rim_of
-from conemodel.solve.stages.clamp import clamp_force
-from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_of
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.clamp_force import clamp_force
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.tasks.setting.good_range import Window, windows_of
 
 
@@ -92,7 +92,9 @@ def _cases(scenario: Scenario) -> tuple[_Case, ...]:
     rims = [rim_of(pair_of(end), wheel.rim_radius) for end in (scenario, *ends)]
     place_curves((*rims, axle_end_of(pair, scenario.axle_end_arm)))
     _, *windows = windows_of((scenario, *ends))
-    clamped = [(window, steps_of(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)]
+    clamped = [
+        (window, setting_terms(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)
+    ]
     return tuple(
         _Case(variant.name, variant.label, variant.span, both)
         for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
@@ -170,10 +172,7 @@ def _lock_variant(scenario: Scenario) -> _Variant:
         )
         for torque, friction in zip(torques, reversed(frictions), strict=True)
     ]
-    forces = [
-        lock_force_of(end.axle, end.stack.side(end.hub.adjustable_side), end.setting.lock_torque)
-        for end in ends
-    ]
+    forces = [float(lock_force_on(end, end.hub.adjustable_side, end.setting.lock_torque)) for end in ends]
     return _variant(
         "lock_force", "force of the locknut", f"{_span((forces[0], forces[1]), KILONEWTON)} kN", ends
     )

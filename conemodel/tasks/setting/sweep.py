@@ -11,7 +11,7 @@ from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.unloaded import unloaded
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.freeplay.hand_positions import read_play
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 
 SWEEP_FROM, SWEEP_TO = -np.pi / 12, np.pi * 2 / 3
@@ -75,10 +75,10 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
 
 def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     """Return the end play locked and clamped for each position of the cone (n,) [m]."""
-    steps = steps_of(scenario)
+    steps = setting_terms(scenario)
     if steps.joint.runs_in or scenario.setting.axle_held == "nothing":
         # the cone does not stay where it was turned to: each position has a story of its own
-        each = [steps_of(scenario.with_setting(back_off=float(at))) for at in angle]
+        each = [setting_terms(scenario.with_setting(back_off=float(at))) for at in angle]
         locked, clamped = (np.array([step.end_play(name) for step in each]) for name in ("locked", "clamped"))
         return locked, clamped
     # all terms but the back-off are the same at every position, so the two end plays move along with the cone

@@ -9,7 +9,7 @@ from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.clamp import required_force_against_removal
 from conemodel.solve.stages.clamp import close_clamp
-from conemodel.solve.stages.terms import Steps
+from conemodel.solve.stages.terms import SettingTerms
 from conemodel.tasks.setting.advice import notes_on
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
@@ -88,7 +88,7 @@ class Verdict:
 
 def verdict_of(
     scenario: Scenario,
-    steps: Steps,
+    steps: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
     stages: Mapping[str, Stage],
@@ -113,7 +113,9 @@ def verdict_of(
     )
 
 
-def turn_of(scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spread, ...]) -> Turn:
+def turn_of(
+    scenario: Scenario, steps: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]
+) -> Turn:
     """Return the turn from where the cone stands to the middle of the good range, and its range."""
     length = window.target - steps.end_play("clamped")
     up = sum(max(spread.high - length, 0.0) ** 2 for spread in spreads) ** 0.5
@@ -127,14 +129,14 @@ def turn_of(scenario: Scenario, steps: Steps, window: Window, spreads: tuple[Spr
     )
 
 
-def _proud_in_frame(scenario: Scenario, steps: Steps) -> tuple[Side, ...]:
+def _proud_in_frame(scenario: Scenario, steps: SettingTerms[float]) -> tuple[Side, ...]:
     """Return the sides on which the axle stands proud once in the frame, whatever the clamp presses on now."""
     if scenario.setting.clamp_seat == "dropouts":
         return steps.clamp.proud
     return close_clamp(scenario.with_setting(clamp_seat="dropouts")).proud
 
 
-def _proud_axle(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
+def _proud_axle(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ...]:
     """Return the reason not to ride where the axle reaches through a dropout."""
     proud = _proud_in_frame(scenario, steps)
     if not proud:
@@ -146,7 +148,7 @@ def _proud_axle(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
     )
 
 
-def _weak_clamp(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
+def _weak_clamp(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ...]:
     """Return the reason not to ride where the clamp cannot hold the wheel in open dropouts.
 
     Source: [EN14766]
@@ -163,7 +165,7 @@ def _weak_clamp(scenario: Scenario, steps: Steps) -> tuple[str, ...]:
     )
 
 
-def _obstacle(scenario: Scenario, steps: Steps, window: Window) -> str:
+def _obstacle(scenario: Scenario, steps: SettingTerms[float], window: Window) -> str:
     """Return why no turn of the cone brings this hub right, or nothing."""
     if _proud_in_frame(scenario, steps):
         return "Put that right before setting the cone."

@@ -7,8 +7,9 @@ import conemodel as cm
 from conemodel.base.units import DEG, MM, UM
 from conemodel.parts import library
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.stages.clamp import axle_compliance, clamp_force, close_clamp, preload_compliance
-from conemodel.solve.stages.locknut import Entry, gives_of
+from conemodel.solve.stages.clamp import close_clamp
+from conemodel.solve.stages.clamp_force import clamp_force
+from conemodel.solve.stages.compliances import Entry, axle_compliance, compliances_of, preload_compliance
 
 FOLDER = library.SCENARIOS
 
@@ -99,7 +100,7 @@ def test_the_share_of_each_entry_solves_its_own_spring_network(
     the nut's face, or the axle's end where `end` is 1; where `outside` is 1 the axle beyond the nut pulls with 1 N.
     """
     rear = hub("touring-rear")
-    g = gives_of(rear.axle, rear.stack.left)
+    g = compliances_of(rear.axle, rear.stack.left, thread=rear.axle.thread_give)
     system = np.array(
         [
             [1.0, 1.0, 0.0],  # balance of the nut: s + n is what pushes its face

@@ -8,7 +8,7 @@ import pytest
 import conemodel as cm
 from conemodel.parts.population import Crowd, crowd_of
 from conemodel.solve.equilibrium.unloaded import unloaded
-from conemodel.solve.stages.terms import pair_of, steps_of
+from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.tasks.population.histograms import BackOffTally, Tally
 from conemodel.tasks.population.lookup_tables import TIGHTEST, nodes_between, tables_of
 from conemodel.tasks.population.sampling import COLUMNS, INPUTS, drawn, kind_tables
@@ -68,7 +68,7 @@ def test_each_of_many_hubs_has_the_end_play_of_that_hub_alone(crowd, technique):
                 lock_torque=float(many.lock_torque[i]),
             ),
         )
-        steps = steps_of(alone)
+        steps = setting_terms(alone)
         # the fingers' share is read from tables: 0.05 µm; every other term is the same sum
         assert many.end_play[i] == pytest.approx(steps.end_play("clamped"), abs=0.05e-6)
         window = window_of(alone)

@@ -7,7 +7,7 @@ from scipy import stats
 from conemodel.parts.distributions import Uncertain
 from conemodel.parts.population import Crowd
 from conemodel.parts.setting import Setting
-from conemodel.solve.stages.terms import steps_of
+from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.population.sampling import COLUMNS, INPUTS, drawn
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
@@ -31,7 +31,7 @@ def parts_of_the_sum(crowd: Crowd) -> dict[str, tuple[float, Uncertain]]:
     )  # M10 x 1, 6g and 6H, printed
     force = population.clamp_force.quick_release
     ends = [
-        steps_of(kind.replace(clamp=kind.clamp.replace(force=end), setting=middle(crowd)))
+        setting_terms(kind.replace(clamp=kind.clamp.replace(force=end), setting=middle(crowd)))
         for end in force.ends
     ]
     clamp = ends[1].end_play("clamped") - ends[0].end_play("clamped")

@@ -12,7 +12,7 @@ import pytest
 
 from conemodel.base.units import DEG
 from conemodel.solve.stages.locknut import lock_up
-from conemodel.solve.stages.terms import steps_of
+from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.practice.actions import (
     CloseClamp,
     FitClamp,
@@ -60,14 +60,14 @@ def test_the_bench_ends_where_the_five_stages_say(technique, seat):
         drift=radians(3),
         clamp_seat=seat,
     )
-    steps = steps_of(scenario)
+    steps = setting_terms(scenario)
     assert opened == pytest.approx(steps.end_play("locked"), abs=1e-12)
     assert end_play(bench) == pytest.approx(steps.end_play("clamped"), abs=1e-12)
 
 
 def test_finger_tight_is_the_contact_stage_and_a_turn_is_its_lead():
     bench = do(bench_of(), HoldAxle("vice"), ScrewIn())
-    steps = steps_of(bench.secret.scenario)
+    steps = setting_terms(bench.secret.scenario)
     assert end_play(bench) == pytest.approx(steps.end_play("contact"), abs=1e-12)
     after = do(bench, TurnCone(bench.hub.shown + pi))
     assert end_play(after) - end_play(bench) == pytest.approx(0.5e-3, abs=1e-12)
@@ -121,7 +121,7 @@ def test_an_unkeyed_cone_runs_in_until_the_balls_stop_it():
     bench = do(ready(bench_of(scenario="unkeyed-locknut")), HoldCone(False), Tighten())
     scenario = bench.secret.scenario.with_setting(cone_held=False, lock_torque=18.0, back_off=pi / 2)
     assert lock_up(scenario).runs_in
-    assert end_play(bench) == pytest.approx(steps_of(scenario).end_play("locked"), abs=1e-9)
+    assert end_play(bench) == pytest.approx(setting_terms(scenario).end_play("locked"), abs=1e-9)
 
 
 def test_with_the_axle_free_turning_the_cone_changes_nothing():
@@ -153,10 +153,10 @@ def test_a_cone_backed_onto_a_held_nut_comes_out_a_hair_and_stays_turned_out():
     bench = ready(bench_of())
     locked = do(bench, Tighten("firm", "cone turned out"))
     joint = lock_up(bench.secret.scenario.with_setting(lock_torque=18.0))
-    hair = joint.force * joint.gives.behind_cone
+    hair = joint.force * joint.compliances.behind_cone
     assert end_play(locked) - end_play(bench) == pytest.approx(hair, abs=1e-12)
     # the cone has turned by slack and give: that is seen, and stays when the nut is undone
-    turned = joint.backlash + joint.force * (joint.gives.behind_cone + joint.gives.cone_thread)
+    turned = joint.slack + joint.force * (joint.compliances.behind_cone + joint.compliances.cone_thread)
     loose = do(locked, Undo())
     assert end_play(loose) - end_play(bench) == pytest.approx(turned, abs=1e-12)
     assert loose.hub.shown - bench.hub.shown == pytest.approx(turned / LEAD, abs=radians(3))
@@ -167,7 +167,9 @@ def test_locking_harder_against_a_held_nut_gains_a_hair_until_the_force_runs_out
     joint = lock_up(bench.secret.scenario.with_setting(lock_torque=18.0))
     harder = do(bench, Tighten("hard", "cone turned out"))
     more = lock_up(bench.secret.scenario.with_setting(lock_torque=25.5)).force - joint.force
-    assert end_play(harder) - end_play(bench) == pytest.approx(more * joint.gives.behind_cone, abs=1e-12)
+    assert end_play(harder) - end_play(bench) == pytest.approx(
+        more * joint.compliances.behind_cone, abs=1e-12
+    )
     assert act(harder, Tighten("hard")).log[-1].refused
 
 

@@ -156,7 +156,7 @@ def test_backed_onto_the_nut_end_play_rises_some_17_micrometres() -> None:
     """Hand formula F (c_n + c_seg + c_stack) with 2.1e-6 mm/N: 0.017 mm. Gives vary with the stack: ± 0.004."""
     scenario = hub("touring-rear").with_setting(technique="cone turned out")
     joint = cm.predict(scenario).joint
-    assert UM.from_si(8000 * joint.gives.behind_cone) == pytest.approx(17, abs=4)
+    assert UM.from_si(8000 * joint.compliances.behind_cone) == pytest.approx(17, abs=4)
 
 
 @pytest.mark.parametrize("name", ["touring-rear", "road-front"])

@@ -1,0 +1,82 @@
+"""How much axle, shell, threads and washers yield along the axle, per newton."""
+
+from dataclasses import dataclass
+from typing import Any, Generic, Literal
+
+from conemodel.base.units import Number
+from conemodel.parts.hub import Axle, Stack
+from conemodel.parts.scenario import Scenario
+from conemodel.physics.joint import (
+    annulus_area,
+    section_compliance,
+    stack_share,
+    stack_share_axle_end,
+    stack_share_nutted,
+)
+
+Entry = Literal["locknut", "axle end", "axle nut"]
+"""Where the clamp's force enters the axle on one side."""
+
+SHARES = {"locknut": stack_share, "axle end": stack_share_axle_end, "axle nut": stack_share_nutted}
+"""Which law gives the share of the clamp that goes through stack and cone, by where it enters."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Compliances(Generic[Number]):
+    """Axial compliance of what the locking force passes through on one side [m/N]; numbers or shape (n,)."""
+
+    cone_thread: Number
+    nut_thread: Number
+    segment: float
+    stack: float
+
+    @property
+    def behind_cone(self) -> Number:
+        """Compliance of everything the cone is jammed against: nut thread, axle segment and stack [m/N]."""
+        return self.nut_thread + self.segment + self.stack
+
+    def share(self, entry: Entry) -> Number:
+        """Return the share of the clamp force that goes through stack and cone, by where it enters [-]."""
+        share: Any = SHARES[entry](
+            nut_thread=self.nut_thread,
+            segment=self.segment,
+            stack=self.stack,
+            cone_thread=self.cone_thread,
+        )
+        return share  # type: ignore[no-any-return]
+
+
+def compliances_of(axle: Axle, stack: Stack, *, thread: Number) -> Compliances[Number]:
+    """Return the axial compliances of one side's members, each engaged thread yielding by `thread` [m/N].
+
+    Source: [VDI2230]
+    """
+    length = stack.thread_separation
+    washers = annulus_area(outer=stack.washer_outer_diameter, inner=axle.thread_diameter)
+    return Compliances(
+        cone_thread=thread,
+        nut_thread=thread,
+        segment=float(section_compliance(length=length, area=axle.root_area, young=axle.young)),
+        stack=float(section_compliance(length=length, area=washers, young=axle.young)),
+    )
+
+
+def axle_compliance(axle: Axle) -> float:
+    """Return the shortening of the axle between the middles of the cones' threads per newton [m/N]."""
+    threaded = section_compliance(
+        length=axle.cone_distance - axle.plain_length, area=axle.root_area, young=axle.young
+    )
+    if axle.plain_length == 0.0:
+        return float(threaded)
+    plain = section_compliance(
+        length=axle.plain_length,
+        area=annulus_area(outer=axle.plain_diameter, inner=axle.bore),
+        young=axle.young,
+    )
+    return float(threaded + plain)
+
+
+def preload_compliance(scenario: Scenario) -> float:
+    """Return the axial compliance of axle, shell and both jammed cones per newton of preload [m/N]."""
+    axle = scenario.axle
+    return axle_compliance(axle) + 1 / scenario.hub.shell_stiffness + 2 * axle.thread_give
