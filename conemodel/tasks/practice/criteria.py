@@ -5,18 +5,12 @@ from dataclasses import dataclass
 
 from conemodel.base.units import DEG
 from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice.questions import right_answer
+from conemodel.tasks.practice.rock_feel import rock_feel
 from conemodel.tasks.practice.session import HiddenHub, HubState, clamp_of, end_play_of, in_frame, window_for
-from conemodel.tasks.practice.widget_data import rock_feel
 
 DRIFT_HELD = DEG.to_si(5.0)
 """Turn of the cone at locking below which it was held [rad]."""
-
-RIGHT_ANSWERS = {
-    "foretell": "tighter",
-    "why": "the cone turned in with the locknut",
-    "refuse": "the thread is worn out",
-    "recheck": "after the first ride and within about 100 km",
-}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,17 +86,6 @@ def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> 
 
 def _counted(secret: HiddenHub, hub: HubState) -> bool:
     return "balls" in hub.seen and (secret.fault != "ball missing" or hub.balls_made_up)
-
-
-def right_answer(secret: HiddenHub, question: str) -> str:
-    """Return the right answer to a question about a hub."""
-    if question == "name":
-        return secret.state
-    if question == "flex":
-        return "play" if secret.state == "loose" else "flex"
-    if question == "fault":
-        return "only the adjustment" if secret.fault == "none" else secret.fault
-    return RIGHT_ANSWERS[question]
 
 
 def critical_reasons(exercise: Exercise, secret: HiddenHub, hub: HubState) -> Iterator[str]:

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 
 from conemodel.solve.stages.terms import Term
+from conemodel.tasks.practice.actions import ACTIONS, TakeBack
 from conemodel.tasks.practice.criteria import Check, checks_of, critical_reasons
 from conemodel.tasks.practice.error_stage import Stage, stage_of
 from conemodel.tasks.practice.hints import hint_on, touch_hint
-from conemodel.tasks.practice.preconditions import MOVES_CONE
 from conemodel.tasks.practice.session import (
     Bench,
     HiddenHub,
@@ -19,7 +19,7 @@ from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.verdict import State
 
-MOVES = (*(kind.__name__ for kind in MOVES_CONE), "TakeBack")
+MOVES = (*(name for name, kind in ACTIONS.items() if kind.moves_cone), TakeBack.__name__)
 """Names of the moves that can shift the cone; taking one back is one more."""
 
 

@@ -1,50 +1,26 @@
 """What the hands can do now: a few large buttons for each step; what cannot be done says why."""
 
 from collections.abc import Callable, Mapping
-from typing import get_args
+from typing import TypeVar, get_args
 
 import streamlit as st
 
 from conemodel.base.units import DEG
-from conemodel.parts.setting import AxleHeld, ClampSeat
+from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice import actions as a
-from conemodel.tasks.practice.preconditions import QUESTIONS, why_not
+from conemodel.tasks.practice.actions.clamp import clamp_word
+from conemodel.tasks.practice.actions.holding import AXLE, CONE
+from conemodel.tasks.practice.actions.locknut import EFFORTS, TURNED
+from conemodel.tasks.practice.apply import why_not
+from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.practice.steps import clamp_word
 from conemodel.ui.setting.controls import NUT_SEATS, SEATS
 
-HOLDS: dict[AxleHeld, str] = {
-    "vice": "Vice",
-    "far spanners": "Far-side spanners",
-    "nothing": "Nothing holds it",
-}
-
-HELD = {"yes": "Held with a spanner", "no": "Left free"}
-"""Whether the cone is held while the locknut is tightened."""
-
-TURNED = {
-    "nut turned": "the nut",
-    "cone turned out": "the cone, out onto the nut",
-    "both": "both, against each other",
-}
-"""What is turned to lock it; what is held is asked by itself."""
-
-EFFORTS = {"light": "light hand", "firm": "firm hand", "hard": "hard"}
+T = TypeVar("T")
 
 TRIMS = {3: "half a minute", 6: "1 minute", 12: "2 minutes"}
 """Sizes of a trim [°], as minutes of a clock."""
-
-ASKED = {
-    "name": "This hub is",
-    "flex": "What moves at the rim is",
-    "foretell": "Locking will make it",
-    "why": "It went tight because",
-    "fault": "What is wrong with it",
-    "refuse": "If it cannot be adjusted: why",
-    "recheck": "Look at it again",
-}
-"""The questions as they are put."""
 
 
 class Buttons:
@@ -85,13 +61,20 @@ class Buttons:
             st.caption(f"{', '.join(labels)}: {reason}")
 
 
+def own_buttons(stand: Stand, group: str) -> list[tuple[str, a.Action]]:
+    """Return the buttons that actions of a group bring with them: what stands on each, and what it does."""
+    kinds = (kind for kind in a.ACTIONS.values() if kind.group == group)
+    return [button for kind in kinds for button in kind.buttons(stand.bench)]
+
+
 def hold_axle(stand: Stand) -> None:
     """Ask what holds the axle."""
-    _switch(stand, "What holds the axle", HOLDS, stand.bench.hub.axle_held, lambda by: a.HoldAxle(by))  # type: ignore[arg-type]
+    words = {by: hold.choice for by, hold in AXLE.items()}
+    _switch(stand, "What holds the axle", words, stand.bench.hub.axle_held, a.HoldAxle)
 
 
 def _switch(
-    stand: Stand, label: str, words: Mapping[str, str], now: str, action: Callable[[str], a.Action]
+    stand: Stand, label: str, words: Mapping[T, str], now: T, action: Callable[[T], a.Action]
 ) -> None:
     """Draw a choice that always stands as the bench does."""
     key = f"{stand.name} {label}"
@@ -113,11 +96,7 @@ def cone(stand: Stand) -> None:
     turn_with(stand)
     buttons = Buttons(stand)
     if stand.bench.exercise.kind != "touch":
-        buttons.row(
-            ("Screw in by finger", a.ScrewIn()),
-            ("Draw a pen line", a.Mark()),
-            ("Wiggle on its thread", a.Wiggle()),
-        )
+        buttons.row(*own_buttons(stand, "cone"))
     buttons.reasons()
 
 
@@ -125,14 +104,14 @@ def lock(stand: Stand) -> None:
     """Draw the step at the locknut."""
     hub = stand.bench.hub
     hold_axle(stand)
-    now = "yes" if hub.cone_held else "no"
-    _switch(stand, "Cone, while you lock", HELD, now, lambda word: a.HoldCone(word == "yes"))
+    words, now = {"yes": CONE[True].choice, "no": CONE[False].choice}, "yes" if hub.cone_held else "no"
+    _switch(stand, "Cone, while you lock", words, now, lambda word: a.HoldCone(word == "yes"))
     effort = _pick(stand, "How hard", EFFORTS, "firm")
     technique = _pick(stand, "What is turned", TURNED, "nut turned", radio=True)
     buttons = Buttons(stand)
     buttons.row(
-        ("Tighten the locknut", a.Tighten(effort, technique)),  # type: ignore[arg-type]
-        ("Undo the locknut", a.Undo()),
+        ("Tighten the locknut", a.Tighten(effort, technique)),
+        *own_buttons(stand, "locknut"),
     )
     st.caption("A firm hand, 120 N at the end of 150 mm, is some 18 N·m: assumed, nobody measures it here.")
     with st.expander("Trim: turn cone and locknut together", expanded=stand.bench.exercise.number == 9):
@@ -142,12 +121,12 @@ def lock(stand: Stand) -> None:
     buttons.reasons()
 
 
-def _pick(stand: Stand, label: str, words: Mapping[str, str], default: str, *, radio: bool = False) -> str:
+def _pick(stand: Stand, label: str, words: Mapping[T, str], default: T, *, radio: bool = False) -> T:
     """Draw a choice that changes nothing yet; it is kept while other steps are shown."""
     key = f"{stand.name} {label}"
     if st.session_state.get(key) not in words:
         st.session_state[key] = default
-    chosen: str | None
+    chosen: T | None
     if radio:
         chosen = st.radio(label, list(words), format_func=words.__getitem__, key=key, persist_state="session")
     else:
@@ -170,7 +149,7 @@ def clamp(stand: Stand) -> None:
 
     _switch(stand, f"Where the {what} {'sit' if nuts else 'sits'}", words, bench.hub.seat or "off", fit)
     buttons = Buttons(stand)
-    buttons.row((f"Close the {what}", a.CloseClamp()), (f"Open the {what}", a.OpenClamp()))
+    buttons.row(*own_buttons(stand, "clamp"))
     if bench.hub.axle_held == "vice":
         hold_axle(stand)
     buttons.reasons()
@@ -185,26 +164,18 @@ def feel(stand: Stand) -> None:
         hold_axle(stand)
     feel_with(stand, gesture)
     buttons = Buttons(stand)
-    buttons.row(("Turn the wheel a quarter", a.TurnWheel()), ("Turn the axle a quarter", a.TurnAxle()))
+    buttons.row(*own_buttons(stand, "feel"))
     buttons.reasons()
 
 
 def look(stand: Stand) -> None:
     """Draw what eyes can do, and what can be put right."""
     buttons = Buttons(stand)
-    buttons.row(
-        ("Look at the axle ends", a.Look("protrusion")),
-        ("Count the balls", a.Look("balls")),
-    )
-    buttons.row(
-        (f"Look at the {clamp_word(stand.bench)}", a.Look("lever")), ("Look at the brake", a.Look("brake"))
-    )
+    sights = own_buttons(stand, "look")
+    for first in range(0, len(sights), 2):
+        buttons.row(*sights[first : first + 2])
     st.markdown("**Put right**")
-    buttons.row(
-        ("Fit an axle of the right length", a.PutRight("axle")),
-        ("Make up the balls", a.PutRight("balls")),
-        ("Connect the brake", a.PutRight("brake")),
-    )
+    buttons.row(*own_buttons(stand, "put right"))
     buttons.reasons()
 
 
@@ -224,10 +195,10 @@ def say(stand: Stand) -> None:
 
 
 def _question(stand: Stand, buttons: Buttons, question: str) -> None:
-    answers = {word: word for word in QUESTIONS[question]}
+    answers = {word: word for word in QUESTIONS[question].answers}
     last = stand.bench.exercise.kind == "name"
     if last:
-        st.markdown(f"**{ASKED[question]}** …")
+        st.markdown(f"**{QUESTIONS[question].asked}** …")
         for word in answers:
             buttons.draw(word.capitalize(), a.Answer(question, word))
         return
@@ -239,10 +210,10 @@ def _question(stand: Stand, buttons: Buttons, question: str) -> None:
             stand.do(a.Answer(question, st.session_state[key]))
 
     if barred := why_not(stand.bench, a.Answer(question, next(iter(answers)))):
-        st.markdown(f"**{ASKED[question]}:** {given or 'not said'}. {barred}")
+        st.markdown(f"**{QUESTIONS[question].asked}:** {given or 'not said'}. {barred}")
         return
     st.session_state[key] = given
-    st.radio(ASKED[question], list(answers), key=key, on_change=answered)
+    st.radio(QUESTIONS[question].asked, list(answers), key=key, on_change=answered)
 
 
 DRAW: dict[str, Callable[[Stand], None]] = {

@@ -4,8 +4,9 @@ from math import pi
 
 import streamlit as st
 
+from conemodel.tasks.practice.actions.cone import BINDS, BINDS_FROM, FREE_BELOW, PINCHED, TURNS_FREELY
+from conemodel.tasks.practice.rock_feel import RockFeel
 from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
-from conemodel.tasks.practice.widget_data import RockFeel
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.widgets import (
     AXLE_FINGERS,
@@ -28,9 +29,6 @@ from conemodel.ui.widgets import (
 
 WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl the axle", "spin": "Spin it"}
 """Ways to feel a hub, by gesture."""
-
-FREE_BELOW, BINDS_FROM = 0.02, 0.3
-"""Effort on the cone below which it turns freely [N·m], and share of the hand's limit from which it binds."""
 
 PRESSED = "Pinched: both tracks press on the balls. Binds: they press so hard that the cone turns stiffly."
 """The two words for a cone that is past first touch."""
@@ -161,9 +159,9 @@ def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:
         )
 
     return (
-        TurnZone(start=-1e3, text="The cone binds on the balls."),
-        TurnZone(start=from_where(BINDS_FROM * found.limit), text="The balls are pinched."),
-        TurnZone(start=from_where(FREE_BELOW), text="The cone turns freely."),
+        TurnZone(start=-1e3, text=BINDS),
+        TurnZone(start=from_where(BINDS_FROM * found.limit), text=PINCHED),
+        TurnZone(start=from_where(FREE_BELOW), text=TURNS_FREELY),
     )
 
 

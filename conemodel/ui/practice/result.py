@@ -8,8 +8,8 @@ from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import steps_of
 from conemodel.show.waterfall.html import waterfall
-from conemodel.tasks.practice.criteria import right_answer
 from conemodel.tasks.practice.marking import HubMark
+from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.session import HiddenHub
 from conemodel.ui.frame import table
 from conemodel.ui.practice.log import log

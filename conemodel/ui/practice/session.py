@@ -17,10 +17,9 @@ from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.marking import Mark
-from conemodel.tasks.practice.messages import minutes
 from conemodel.tasks.practice.session import Bench, Felt, HubState
 from conemodel.tasks.practice.widget_data import Feel, feel_of
-from conemodel.tasks.wording import CLOCK_MINUTE
+from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes
 
 SELF = "self"
 """Salt of exercises nobody gave out."""
@@ -115,7 +114,7 @@ def turned_words(turned: float, *, stopped: bool) -> str:
     """
     way = "out" if turned > 0 else "in"
     if abs(turned) > CLOCK_MINUTE / 4:  # what the clock's words tell from nothing
-        return f"cone turned {way}, {minutes(abs(turned))}"
+        return f"cone turned {way}, {clock_minutes(abs(turned))}"
     return "cone pushed in: it would not turn further" if stopped else f"cone turned {way} by a hair"
 
 

@@ -1,7 +1,9 @@
 """What stands on the bench and what comes next, in words; nothing here looks at a hidden number."""
 
 from conemodel.parts.exercise import Exercise
-from conemodel.tasks.practice.preconditions import ON_LOCKNUTS
+from conemodel.tasks.practice.actions.clamp import clamp_word
+from conemodel.tasks.practice.actions.holding import AXLE, CONE
+from conemodel.tasks.practice.actions.obstacles import ON_LOCKNUTS
 from conemodel.tasks.practice.session import Bench, HubState
 from conemodel.ui.setting.controls import SEATS
 
@@ -15,15 +17,6 @@ STEPS = {
 }
 """The steps of the work, in its order."""
 
-CLAMPS = {"quick release": "lever", "nuts": "axle nuts"}
-"""What is closed, by the kind of clamp."""
-
-AXLE_HELD = {
-    "vice": "in the vice",
-    "far spanners": "held by far-side spanners",
-    "nothing": "nothing holds it",
-}
-
 
 def steps_for(exercise: Exercise) -> tuple[str, ...]:
     """Return the steps an exercise has use for."""
@@ -35,17 +28,12 @@ def steps_for(exercise: Exercise) -> tuple[str, ...]:
     return tuple(step for step in STEPS if step != "look" or looks)
 
 
-def clamp_word(bench: Bench) -> str:
-    """Return what is closed on this hub."""
-    return CLAMPS.get(bench.secret.scenario.clamp.kind, "clamp")
-
-
 def standing(bench: Bench) -> list[tuple[str, str]]:
     """Return what anyone at the bench can see: name and state."""
     hub = bench.hub
     rows = [
-        ("Axle", AXLE_HELD[hub.axle_held]),
-        ("Cone, while you lock", "held" if hub.cone_held else "left free"),
+        ("Axle", AXLE[hub.axle_held].standing),
+        ("Cone, while you lock", CONE[hub.cone_held].standing),
         ("Locknut", "tight" if hub.lock else "loose"),
         ("Pen line", "drawn" if hub.pen else "none"),
         (clamp_word(bench).capitalize(), _clamp(hub)),

@@ -1,0 +1,128 @@
+"""What hands do to feel a hub: rock it, twirl its axle, spin its wheel, and turn either on between times."""
+
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+from conemodel.tasks.practice.actions.action import Action
+from conemodel.tasks.practice.actions.obstacles import axle_not_in_fingers
+from conemodel.tasks.practice.rock_feel import Grip, rock_feel
+from conemodel.tasks.practice.session import Bench
+from conemodel.tasks.practice.torque_feel import spin_feel, twirl_feel
+
+ROUND = 40
+"""Quarter turns after which a position is taken to come again: the balls go round at about half the wheel's pace."""
+
+
+@dataclass(frozen=True, slots=True)
+class Rock(Action):
+    """Rock the wheel, gripped at the rim or at the axle end; briskly enough to knock, or slowly."""
+
+    grip: Grip = "rim"
+    brisk: bool = True
+    counts: ClassVar[bool] = False
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return f"rocked at the {self.grip}{', briskly' if self.brisk else ''}"
+
+    def cannot(self, bench: Bench) -> str | None:
+        """Return what keeps the axle end from the fingers, or None."""
+        return axle_not_in_fingers(bench.hub) if self.grip == "axle end" else None
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with what rocking found."""
+        hub = bench.hub
+        found = rock_feel(bench.secret, hub, self.grip)
+        if hub.closed:
+            felt = replace(hub.felt, rocked_clamped=found.word)
+        elif self.grip == "axle end":
+            felt = replace(hub.felt, at_axle_end=found.word, rocked_open=found.word)
+        else:
+            felt = replace(hub.felt, rocked_open=found.word)
+        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
+        where = "clamped" if hub.closed else "not clamped"
+        text = found.quick if self.brisk else found.slow
+        return bench.with_hub(after), f"At the {self.grip}, {where}: {text}."
+
+
+@dataclass(frozen=True, slots=True)
+class Twirl(Action):
+    """Twirl the axle in the fingers, through a full turn or less."""
+
+    full_turn: bool = True
+    counts: ClassVar[bool] = False
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return "axle twirled"
+
+    def cannot(self, bench: Bench) -> str | None:
+        """Return what keeps the axle end from the fingers, or None."""
+        return axle_not_in_fingers(bench.hub)
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with what twirling found; less than a full turn finds nothing."""
+        hub = bench.hub
+        if not self.full_turn:
+            return bench, "Less than a full turn says little."
+        found = twirl_feel(bench.secret, hub)
+        felt = replace(hub.felt, twirled=True)
+        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
+        turning = f"{found.turning[:1].upper()}{found.turning[1:]}"
+        return bench.with_hub(after), f"{turning}; let go, {found.let_go}."
+
+
+@dataclass(frozen=True, slots=True)
+class Spin(Action):
+    """Spin the wheel and let it coast."""
+
+    counts: ClassVar[bool] = False
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return "wheel spun"
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with the wheel spun."""
+        hub = bench.hub
+        found = spin_feel(bench.secret, hub)
+        return bench.with_hub(replace(hub, felt=replace(hub.felt, spun=True))), f"The wheel {found.running}."
+
+
+@dataclass(frozen=True, slots=True)
+class TurnWheel(Action):
+    """Turn the wheel on by a quarter."""
+
+    group: ClassVar[str] = "feel"
+    button: ClassVar[str] = "Turn the wheel a quarter"
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return "wheel turned a quarter"
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with the wheel further round."""
+        hub = replace(bench.hub, wheel=(bench.hub.wheel + 1) % ROUND)
+        return bench.with_hub(hub), "The wheel is a quarter further round."
+
+
+@dataclass(frozen=True, slots=True)
+class TurnAxle(Action):
+    """Turn the axle on by a quarter."""
+
+    group: ClassVar[str] = "feel"
+    button: ClassVar[str] = "Turn the axle a quarter"
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return "axle turned a quarter"
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with the axle further round."""
+        hub = replace(bench.hub, axle=(bench.hub.axle + 1) % ROUND)
+        return bench.with_hub(hub), "The axle is a quarter further round."
