@@ -7,9 +7,10 @@ import click
 import numpy as np
 
 from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.typed_numbers import parse_whole
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.setting.overrides import asked, option_problems, parse_turn
+from conemodel.tasks.setting.overrides import asked, cone_position, option_problems
 
 MOST_POINTS = 2000
 """Most positions a sweep takes."""
@@ -94,14 +95,16 @@ def cone_angles(start: str, end: str, points: str) -> Any:
     turns: list[float] = []
     for name, text in (("--from", start), ("--to", end)):
         try:
-            turns.append(parse_turn(text))
+            turns.append(cone_position(text))
         except ValueError as error:
             problems.append(Problem(where=name, value=text[:60], limit=str(error)))
-    if not points.isdecimal() or not 2 <= int(points[:6]) <= MOST_POINTS:
-        limit = f"must be a whole number from 2 to {MOST_POINTS}"
-        problems.append(Problem(where="--points", value=points[:60], limit=limit))
+    count = 2
+    try:
+        count = parse_whole(points, least=2, most=MOST_POINTS)
+    except ValueError as error:
+        problems.append(Problem(where="--points", value=points[:60], limit=str(error)))
     if not problems and turns[0] >= turns[1]:
-        problems.append(Problem(where="--to", value=end, limit=f"must be above --from, {start}"))
+        problems.append(Problem(where="--to", value=end[:60], limit=f"must be above --from, {start[:60]}"))
     if problems:
         raise InputProblems(problems)
-    return np.linspace(turns[0], turns[1], int(points))
+    return np.linspace(turns[0], turns[1], count)

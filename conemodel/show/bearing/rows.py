@@ -36,11 +36,15 @@ def csv_text(columns: Mapping[str, Sequence[object]]) -> str:
 
 
 def races_csv(races: RacesSweep) -> str:
-    """Return the sweep of pressure, drag, spin time and life, a line for each position of the cone."""
-    columns: dict[str, Sequence[object]] = {
+    """Return the sweep of pressure, drag, spin time and life, a line for each position of the cone.
+
+    Where the model does not hold, only the position and the end play are given and the other cells are empty.
+    """
+    always: dict[str, Sequence[object]] = {
         "cone_out_deg": _list(races.cone_angle, DEG.per_si),
         "end_play_clamped_mm": _list(races.end_play, MM.per_si),
     }
+    columns: dict[str, Sequence[object]] = {}
     for case, worst in races.worst.items():
         columns |= {f"{case}_{name}": column for name, column in _worst(worst).items()}
     drag = {name: getattr(races.drag, name) for name in ("rolling", "spinning", "grease", "seals", "total")}
@@ -49,7 +53,12 @@ def races_csv(races: RacesSweep) -> str:
     life = races.life
     shares = {"mixed": life.mixed, "straight": life.straight, "side": life.side}
     columns |= {f"life_{name}_share_of_best": _list(share) for name, share in shares.items()}
-    return csv_text(columns)
+    return csv_text(always | {name: _where(races.valid, column) for name, column in columns.items()})
+
+
+def _where(valid: npt.NDArray[np.bool_], column: Sequence[object]) -> list[object]:
+    """Return a column with its cells empty where the model does not hold."""
+    return [value if holds else None for value, holds in zip(column, valid.tolist(), strict=True)]
 
 
 def _worst(worst: Worst) -> dict[str, list[object]]:

@@ -2,12 +2,10 @@
 
 from collections.abc import Sequence
 
-import numpy as np
-
 from conemodel.base.units import DEG, MM, MPA, NEWTON_MM
 from conemodel.show.bearing.race_charts import peak_of
 from conemodel.show.bearing.torque_charts import PART_WORDS
-from conemodel.show.setting.text import CAUTION, paragraph, table
+from conemodel.show.setting.text import CAUTION, formatted, paragraph, table
 from conemodel.tasks.bearing.ball_loads import CASES
 from conemodel.tasks.bearing.defects import Trouble
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
@@ -43,9 +41,7 @@ def races_text(races: RacesSweep) -> str:
         races.life.mixed * 100,
     )
     forms = ("{:.1f}", "{:+.3f}", *("{:.0f}" for _ in cases), "{:.1f}", "{:.0f}", "{:.0f}")
-    rows = [
-        [form.format(value) for form, value in zip(forms, row, strict=True)] for row in np.stack(columns, -1)
-    ]
+    rows = formatted(columns, forms, valid=races.valid, always=2)
     loads = "; ".join(f"{case}: {CASES[case]}" for case in cases)
     life = races.life
     said = (

@@ -87,14 +87,18 @@ def terms_rows(prediction: Prediction) -> list[Line]:
 
 
 def sweep_csv(sweep: Sweep) -> str:
-    """Return a sweep as CSV: a line of names with their units, then a line for each position of the cone."""
+    """Return a sweep as CSV: a line of names with their units, then a line for each position of the cone.
+
+    Where the model does not hold, only the position and the end plays are given and the other cells are empty.
+    """
     columns = [
         np.asarray(getattr(sweep, field)) * unit.per_si + 0.0 for field, unit in SWEEP_COLUMNS.values()
     ]
     stream = io.StringIO()
     writer = csv.writer(stream, lineterminator="\n")
     writer.writerow(SWEEP_COLUMNS)
-    writer.writerows(np.stack(columns, axis=-1).tolist())
+    for row, holds in zip(np.stack(columns, axis=-1).tolist(), sweep.valid, strict=True):
+        writer.writerow(row if holds else row[:3] + [None] * (len(row) - 3))
     return stream.getvalue()
 
 

@@ -4,14 +4,19 @@ import textwrap
 from collections.abc import Sequence
 
 import numpy as np
+import numpy.typing as npt
 
-from conemodel.base.units import DEG, KILONEWTON, MM, MPA, NEWTON, NEWTON_MM
+from conemodel.base.units import DEG, KILONEWTON, MM, MPA, NEWTON, NEWTON_MM, Array
 from conemodel.show.formatting import STAGE_WORDS, cone_angle, felt_at_both
 from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.setting.stage_result import Stage
 from conemodel.tasks.setting.sweep import Sweep
 
 WIDTH = 96
 """Width of running text [characters]."""
+
+NOT_VALID = "not valid"
+"""Stands for a number where the balls leave their races and the model says nothing."""
 
 CAUTION = (
     "Follow the maker's instructions and local rules, and have a qualified mechanic check the wheel before it is "
@@ -48,10 +53,20 @@ def sweep_text(sweep: Sweep) -> str:
         sweep.preload_clamped,
     )
     forms = ("{:.1f}", "{:+.3f}", "{:+.3f}", "{:.2f}", "{:.2f}", "{:.0f}", "{:.0f}")
+    return table(head, formatted(columns, forms, valid=sweep.valid, always=3))
+
+
+def formatted(
+    columns: Sequence[Array], forms: Sequence[str], *, valid: npt.NDArray[np.bool_], always: int
+) -> list[list[str]]:
+    """Return rows of a table of numbers; where the model is not `valid`, only the first `always` columns are said."""
     rows = [
         [form.format(value) for form, value in zip(forms, row, strict=True)] for row in np.stack(columns, -1)
     ]
-    return table(head, rows)
+    return [
+        row if holds else row[:always] + [NOT_VALID] * (len(row) - always)
+        for row, holds in zip(rows, valid.tolist(), strict=True)
+    ]
 
 
 def _stages(prediction: Prediction) -> str:
@@ -72,12 +87,7 @@ def _stages(prediction: Prediction) -> str:
             STAGE_WORDS[stage.name],
             f"{MM.from_si(stage.end_play):+.3f}",
             f"{DEG.from_si(cone_angle(prediction, stage.end_play)):+.0f}",
-            f"{NEWTON.from_si(stage.preload):.0f}",
-            f"{MM.from_si(stage.rim_play):.2f}",
-            f"{MM.from_si(stage.axle_end_play):.2f}",
-            felt_at_both(prediction.scenario.limits, stage),
-            f"{MPA.from_si(stage.peak_pressure):.0f}",
-            f"{NEWTON_MM.from_si(stage.torque):.1f}",
+            *(_found(prediction, stage) if stage.valid else [NOT_VALID] * (len(head) - 3)),
         )
         for stage in prediction.stages.values()
     ]
@@ -85,6 +95,18 @@ def _stages(prediction: Prediction) -> str:
     return table(head, rows) + (
         "\nrim and axle end: free play there, stop to stop, and as a hand feels it; "
         f"clamp {KILONEWTON.from_si(clamp.force):.1f} kN ({clamp.source})"
+    )
+
+
+def _found(prediction: Prediction, stage: Stage) -> tuple[str, ...]:
+    """Return what the balance of forces gives for a stage, as it stands in the table."""
+    return (
+        f"{NEWTON.from_si(stage.preload):.0f}",
+        f"{MM.from_si(stage.rim_play):.2f}",
+        f"{MM.from_si(stage.axle_end_play):.2f}",
+        felt_at_both(prediction.scenario.limits, stage),
+        f"{MPA.from_si(stage.peak_pressure):.0f}",
+        f"{NEWTON_MM.from_si(stage.torque):.1f}",
     )
 
 

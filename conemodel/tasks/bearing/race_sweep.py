@@ -17,7 +17,7 @@ from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
 from conemodel.tasks.bearing.ball_loads import Case, Worst, band, load_of, with_conformity, worst_of
 from conemodel.tasks.bearing.fatigue_life import SIDE_SHARE, LifeRatio, life_loads, over_best
 from conemodel.tasks.bearing.spin_down import spin_times_of
-from conemodel.tasks.setting.sweep import SWEEP_FROM, SWEEP_TO, end_plays_over
+from conemodel.tasks.setting.sweep import SWEEP_FROM, SWEEP_TO, Flags, end_plays_over, holds
 
 BAND_POINTS = 25
 """End plays at which other grooves are solved; how much they change a value hardly changes in between."""
@@ -35,6 +35,7 @@ class RacesSweep:
         drag: of the wheel turned in the stand at a turn a second, in parts [N·m].
         spin_time: from a hard spin by hand to rest [s].
         life: over the best of the hub.
+        valid: the model holds under every load and in the stand; where not, only the end play means anything.
     """
 
     cone_angle: Array
@@ -43,6 +44,7 @@ class RacesSweep:
     drag: HubDrag
     spin_time: Array
     life: LifeRatio
+    valid: Flags
 
 
 def sweep_races(
@@ -81,6 +83,7 @@ def sweep_races(
             side=life_of(pair, sideways),
             side_share=side_share,
         ),
+        valid=holds(pair, ends, own_weight, sideways, *solved.values()),
     )
 
 

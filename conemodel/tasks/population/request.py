@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.typed_numbers import parse_turn, parse_whole
 from conemodel.parts.population import Hands
 from conemodel.tasks.population.study import HUBS, MOST_HUBS
-from conemodel.tasks.setting.overrides import parse_turn
 
 MOST_SEED = 2**32
 """Seeds lie below this."""
@@ -44,11 +44,11 @@ def many_asked(*, hubs: str | None = None, seed: str = "1", back_off: str | None
 
 def _whole(where: str, text: str, least: int, most: int, problems: list[Problem]) -> int:
     """Return a whole number as typed; what cannot be read is added to `problems`."""
-    if text.strip().isascii() and text.strip().isdecimal() and least <= int(text[:20]) <= most:
-        return int(text)
-    limit = f"must be a whole number from {least} to {most}"
-    problems.append(Problem(where=where, value=text[:60], limit=limit))
-    return least
+    try:
+        return parse_whole(text, least=least, most=most)
+    except ValueError as error:
+        problems.append(Problem(where=where, value=text[:60], limit=str(error)))
+        return least
 
 
 def _out_of_reach(angle: float, text: str) -> list[Problem]:

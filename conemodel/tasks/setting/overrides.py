@@ -1,48 +1,16 @@
 """A scenario with what a person typed over it: the same words on the command line, in a link and on screen."""
 
-import math
-import re
 from collections.abc import Mapping
 from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
-from conemodel.base.units import DEG, MM, TURN
+from conemodel.base.typed_numbers import parse_turn
+from conemodel.base.units import MM
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Fault, Part, PartProblems, file_key
 from conemodel.parts.setting import Limits, Setting
-from conemodel.physics.thread import clearance_for_backlash
-
-_FRACTION = re.compile(r"^\s*([+-]?)\s*(?:(\d+)\s+)?(\d+)\s*/\s*(\d+)\s*$")
-_DEGREES = re.compile(r"^\s*([+-]?\d+(?:\.\d*)?)\s*(?:°|deg|degrees)\s*$")
-
-TURN_FORMS = "must be a fraction of a turn (1/4), a decimal (0.25) or degrees (90deg)"
-
-
-def parse_turn(text: str) -> float:
-    """Return a turn as typed, in [rad]: ``1/4``, ``1 1/8``, ``0.25``, ``90deg``, ``90°``; positive is out.
-
-    Errors: ValueError with the forms that are understood.
-
-    >>> round(parse_turn("1/4"), 6), round(parse_turn("90deg"), 6), round(parse_turn("0.25"), 6)
-    (1.570796, 1.570796, 1.570796)
-    """
-    if match := _FRACTION.match(text):
-        sign, whole, part, of = match.groups()
-        if int(of) == 0:
-            raise ValueError(TURN_FORMS)
-        turns = int(whole or 0) + int(part) / int(of)
-        return TURN.to_si(-turns if sign == "-" else turns)
-    if match := _DEGREES.match(text):
-        return DEG.to_si(float(match[1]))
-    try:
-        turns = float(text)
-    except ValueError:
-        raise ValueError(TURN_FORMS) from None
-    if not math.isfinite(turns):
-        raise ValueError(TURN_FORMS)
-    return TURN.to_si(turns)
-
+from conemodel.physics.thread import axial_backlash, clearance_for_backlash
 
 FIELDS: dict[str, tuple[str, str]] = {
     "back-off": ("setting", "back_off"),
@@ -140,6 +108,23 @@ def _said(name: str, part: Part, fault: Fault, given: Mapping[str, str]) -> Prob
     """Return a fault under the name the person typed."""
     typed = next((option for option, place in FIELDS.items() if place == (name, fault.field)), fault.field)
     said = part.say(fault)
+    limit = said.limit
+    if fault.field == "thread_clearance" and fault.bound is not None:  # typed as slack along the axis, in mm
+        slack = float(axial_backlash(pitch_diameter_clearance=fault.bound))
+        limit = fault.limit.format(f"{MM.from_si(slack):.3g} mm")
     return Problem(
-        where=f"--{typed}", value=given.get(typed, said.value)[:60], limit=said.limit, remedy=said.remedy
+        where=f"--{typed}", value=given.get(typed, said.value)[:60], limit=limit, remedy=said.remedy
     )
+
+
+def cone_position(text: str) -> float:
+    """Return a position of the cone as typed, out from finger contact [rad], as far as a setting may have it.
+
+    Raises:
+        ValueError: it cannot be read, or no setting may have it; with what would have been understood.
+    """
+    angle = parse_turn(text)
+    try:
+        return Setting(back_off=angle).back_off
+    except PartProblems as error:
+        raise ValueError(Setting.say(error.faults[0]).limit) from None

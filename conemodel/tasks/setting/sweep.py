@@ -3,8 +3,10 @@
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 
 from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_curves import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
@@ -13,6 +15,9 @@ from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.freeplay.hand_positions import read_play
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.tasks.setting.stage_result import loosest
+
+Flags = npt.NDArray[np.bool_]
 
 SWEEP_FROM, SWEEP_TO = -np.pi / 12, np.pi * 2 / 3
 """Cone positions a sweep covers where none are given, out from finger contact [rad]."""
@@ -30,6 +35,8 @@ class Sweep:
         peak_pressure_clamped: worst pressure on a race from preload alone [Pa].
         peak_pressure_ridden: the same under the rider [Pa].
         torque_clamped: mean turning torque from preload [N·m].
+        valid: every loaded ball touches its race where the model holds, on the bench, clamped and under the rider,
+            and the hub is not looser than that. Where it is not, only the end plays mean anything.
     """
 
     cone_angle: Array
@@ -42,6 +49,7 @@ class Sweep:
     peak_pressure_clamped: Array
     peak_pressure_ridden: Array
     torque_clamped: Array
+    valid: Flags
 
 
 def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
@@ -70,6 +78,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         peak_pressure_clamped=_worst(frame),
         peak_pressure_ridden=_worst(ridden),
         torque_clamped=load_drag(pair, frame).total.mean(axis=-1),
+        valid=holds(pair, opened, bench) & holds(pair, clamped, frame, ridden),
     )
 
 
@@ -84,6 +93,14 @@ def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     # all terms but the back-off are the same at every position, so the two end plays move along with the cone
     moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
     return steps.end_play("locked") + moved, steps.end_play("clamped") + moved
+
+
+def holds(pair: Pair, end_play: Array, *solutions: PairSolution) -> Flags:
+    """Return for each end play (n,) [m] whether the model holds there, in all positions of all `solutions`."""
+    flags: Flags = end_play < loosest(pair)
+    for solution in solutions:
+        flags = flags & solution.valid.all(axis=-1)
+    return flags
 
 
 def _worst(solution: PairSolution) -> Array:

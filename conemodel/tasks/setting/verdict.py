@@ -101,7 +101,7 @@ def verdict_of(
     unsafe = (*_proud_axle(scenario, steps), *_weak_clamp(scenario, steps))
     said = [
         *unsafe,
-        _said(scenario, state, clamped.rim_play, clamped.preload),
+        _said(scenario, state, clamped),
         obstacle or _advice(scenario, state, turn),
     ]
     return Verdict(
@@ -187,8 +187,12 @@ def _obstacle(scenario: Scenario, steps: SettingTerms[float], window: Window) ->
     return ""
 
 
-def _said(scenario: Scenario, state: State, rim_play: float, preload: float) -> str:
+def _said(scenario: Scenario, state: State, clamped: Stage) -> str:
     """Return what is felt once clamped."""
+    if not clamped.valid:
+        how = "loose" if clamped.end_play > 0 else "tight"
+        return f"Clamped, it is far too {how}: the balls leave their races, and no number says how much."
+    rim_play, preload = clamped.rim_play, clamped.preload
     felt = (1 + CURVE_ERROR) * scenario.limits.rim_play
     if state == "loose":
         return f"Clamped, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
