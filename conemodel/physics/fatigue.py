@@ -110,6 +110,34 @@ def combined_life(*lives: Floats) -> Floats:
     return life
 
 
+def life_under_mix(*, lives: Array, shares: Array) -> Floats:
+    """Return the life of a part under several loads in turn, Σu/Σ(u/L), in the unit of the lives.
+
+    Each load uses up its own share of what the part can take, in whatever order they come.
+
+    Args:
+        lives: L under each load, loads along the last axis; above 0, inf where a load does no harm.
+        shares: u, part of all revolutions under each load [-], the last axis alike, 0 or more; they may add up to
+            anything above 0.
+
+    Raises:
+        OutOfDomain: a value outside those ranges.
+
+    Source: [Palmgren1959], [HarrisKotzalas2007]; linear sum of damage.
+
+    >>> life_under_mix(lives=np.array([2e6, 1e6]), shares=np.array([0.5, 0.5])).round().item()
+    1333333.0
+    """
+    whole = np.asarray(shares).sum(axis=-1)
+    require(np.asarray(lives) > 0, "lives must be above 0")
+    require(np.asarray(shares) >= 0, "shares must be 0 or more")
+    require(whole > 0, "shares must add up to more than 0")
+    damage = np.sum(np.asarray(shares) / np.asarray(lives), axis=-1)
+    with np.errstate(divide="ignore"):
+        life: Floats = np.divide(whole, damage)
+    return life
+
+
 def _capacity(
     ball_diameter: Floats, ball_count: Floats, f: Floats, gamma: Floats, contact_angle: Floats, sign: int
 ) -> Floats:
