@@ -15,6 +15,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.patience import PATIENCE
+
 ROOT = Path(__file__).resolve().parents[1]
 PACKAGE = ROOT / "conemodel"
 TOP = {
@@ -52,7 +54,12 @@ def short(path: Path) -> str:
 
 def run(code: str, folder: Path = ROOT) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
-        [sys.executable, "-c", code], cwd=folder, capture_output=True, text=True, check=False, timeout=120
+        [sys.executable, "-c", code],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
+        timeout=PATIENCE,
     )
 
 
@@ -103,6 +110,15 @@ def test_importing_the_package_does_not_import_what_draws():
 @pytest.mark.parametrize("path", python_files(PACKAGE, ROOT / "tests"), ids=short)
 def test_a_file_is_short_enough_to_read(path):
     assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
+
+
+def test_no_test_file_is_left_out_of_the_run():
+    ini = (ROOT / ".pytest.ini").read_text(encoding="utf-8")
+    (pattern,) = re.findall(r"--ignore-glob=(\S+)", ini)
+    left_out = {
+        path.name for path in python_files(PACKAGE, ROOT / "tests") if fnmatch.fnmatch(str(path), pattern)
+    }
+    assert left_out == {"frame_page.py", "widgets_page.py"}
 
 
 def test_no_file_names_a_place_on_one_machine():
@@ -299,7 +315,7 @@ def test_the_first_command_installs_all_the_app_needs(tmp_path):
         shutil.copytree(ROOT / name, copy / name, ignore=shutil.ignore_patterns("__pycache__"))
     check = (
         "from streamlit.testing.v1 import AppTest; "
-        "page = AppTest.from_file('app.py', default_timeout=60).run(); "
+        f"page = AppTest.from_file('app.py', default_timeout={PATIENCE}).run(); "
         "assert not page.exception, page.exception; assert page.main"
     )
     command = commands()[0].replace("-m streamlit run app.py", f'-c "{check}"')
