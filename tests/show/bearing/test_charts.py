@@ -7,7 +7,6 @@ lies in a light preload. What can be felt: 13 % of a torque (Jandura & Srinivasa
 import json
 from functools import cache
 
-import altair as alt
 import numpy as np
 import pytest
 
@@ -35,6 +34,7 @@ from conemodel.tasks.bearing.rocking import bench_and_frame, rock
 from conemodel.tasks.bearing.spin_down import against_quoted, spin_down
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import predict
+from tests.show.vega_lite import check_vega_lite
 
 
 @cache
@@ -92,7 +92,7 @@ def all_charts(root, races, now):
 
 def test_every_chart_is_valid_vega_lite_and_plain_json(root, races, now):
     for chart in all_charts(root, races, now):
-        alt.Chart.from_dict(chart)
+        check_vega_lite(chart)
         json.dumps(chart, allow_nan=False)
         assert all(layer["mark"]["aria"] is False for layer in layers(chart))
 
@@ -233,5 +233,5 @@ def test_a_limit_switched_off_is_gone_and_the_next_one_is_named(root, now):
 def test_with_every_limit_off_nothing_ends_the_range(root, now):
     off = ("rim_play", "torque", "cone_pressure", "life_ratio")
     none = window_of(hub(root).replace(limits=hub(root).limits.replace(off=off)))
-    alt.Chart.from_dict(binds_chart(none, now))
+    check_vega_lite(binds_chart(none, now))
     assert binds_words(none, now).count("nothing ends it") == 2

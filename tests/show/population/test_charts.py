@@ -5,7 +5,6 @@ import io
 import json
 from functools import cache
 
-import altair as alt
 import numpy as np
 import pytest
 
@@ -17,6 +16,7 @@ from conemodel.show.setting.setting_sheet import to_pdf, to_png
 from conemodel.tasks.population.sampling import draws
 from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs
+from tests.show.vega_lite import check_vega_lite
 
 HUBS = 3000
 
@@ -99,7 +99,7 @@ def charts(study, influences):
 @pytest.mark.parametrize("name", ["spread", "back-off", "influences"])
 def test_a_chart_is_valid_vega_lite(study, influences, name):
     # Checked against the schema of Vega-Lite itself.
-    alt.Chart.from_dict(charts(study, influences)[name], validate=True)
+    check_vega_lite(charts(study, influences)[name])
 
 
 def test_the_bars_of_the_spread_hold_every_hub_and_the_band_is_the_good_range(study):

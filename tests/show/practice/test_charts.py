@@ -3,7 +3,6 @@
 import re
 from math import pi
 
-import altair as alt
 import pytest
 
 from conemodel.show.practice.charts import Done, alt_text_progress, progress_chart, steps_of
@@ -11,6 +10,7 @@ from conemodel.show.waterfall.html import waterfall
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.session import window_for
+from tests.show.vega_lite import check_vega_lite
 
 LEAD = 1e-3 / (2 * pi)
 TERMS = (
@@ -47,7 +47,7 @@ def test_the_waterfall_of_a_marked_hub_holds_its_terms_and_levels():
 
 def test_progress_is_valid_vega_lite_with_every_attempt_and_room_for_the_worst():
     chart = progress_chart(ATTEMPTS)
-    alt.Chart.from_dict(chart)
+    check_vega_lite(chart)
     rows = chart["data"]["values"]
     assert [row["passed"] for row in rows] == ["not yet", "passed"]
     assert rows[0]["off"] == pytest.approx(-28.6479, abs=1e-3)
@@ -57,4 +57,4 @@ def test_progress_is_valid_vega_lite_with_every_attempt_and_room_for_the_worst()
 
 
 def test_no_attempt_is_a_chart_too():
-    alt.Chart.from_dict(progress_chart([]))
+    check_vega_lite(progress_chart([]))

@@ -7,7 +7,6 @@ import json
 from itertools import pairwise
 from math import radians
 
-import altair as alt
 import pytest
 
 import conemodel as cm
@@ -20,6 +19,7 @@ from conemodel.show.setting.end_play_chart import (
     good_cone_angles,
     now_rows,
 )
+from tests.show.vega_lite import check_vega_lite
 
 
 def rows(chart):
@@ -51,15 +51,15 @@ def contrast(one, other):
 
 
 def test_the_chart_is_valid_vega_lite(tight, touring, touring_sweep):
-    alt.Chart.from_dict(against_cone_position(touring_sweep, tight))
-    alt.Chart.from_dict(against_cone_position(touring_sweep, touring))
+    check_vega_lite(against_cone_position(touring_sweep, tight))
+    check_vega_lite(against_cone_position(touring_sweep, touring))
 
 
 def test_a_chart_that_is_not_vega_lite_is_noticed(touring, touring_sweep):
     chart = against_cone_position(touring_sweep, touring)
     chart["layer"][0]["mark"] = {"type": "rectangle"}
     with pytest.raises(Exception, match="rectangle"):
-        alt.Chart.from_dict(chart)
+        check_vega_lite(chart)
 
 
 def test_the_good_cone_positions_are_where_the_clamped_hub_is_good(touring, touring_sweep):
