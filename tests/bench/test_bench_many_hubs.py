@@ -11,6 +11,7 @@ from conemodel.parts.population import load_crowd
 from conemodel.tasks.population.lookup_tables import tables_of
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
+from tests.patience import PATIENCE
 
 MIX = "scenarios/populations/workshop-mix.toml"
 
@@ -18,6 +19,7 @@ ALONE = """
 import resource, sys, time
 from conemodel.parts.population import load_crowd
 from conemodel.tasks.population.study import many_hubs
+from tests.patience import PATIENCE
 crowd = load_crowd("scenarios/populations/workshop-mix.toml")
 start = time.perf_counter()
 many_hubs(crowd, hubs=int(sys.argv[1]))
@@ -28,7 +30,7 @@ print(time.perf_counter() - start, resource.getrusage(resource.RUSAGE_SELF).ru_m
 def alone(root, hubs):
     """Return seconds and peak memory [MB] of a study in a process of its own, nothing worked out before."""
     command = [sys.executable, "-c", ALONE, str(hubs)]
-    done = subprocess.run(command, cwd=root, capture_output=True, text=True, check=True, timeout=600)
+    done = subprocess.run(command, cwd=root, capture_output=True, text=True, check=True, timeout=PATIENCE)
     seconds, memory = map(float, done.stdout.split())
     return seconds, memory
 

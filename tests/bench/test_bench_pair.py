@@ -1,6 +1,6 @@
 """Speed and memory of the pair solver; not part of the normal run: ``python -m pytest tests/bench``.
 
-Times are held against scipy in the same run. The budgets are the project's own: a hundred times a loop over
+Times are held against numpy and scipy in the same run. The budgets are the project's own: a hundred times a loop over
 scipy.optimize.root with the same analytic gradient, and 300 MB above the imports.
 """
 
@@ -17,6 +17,7 @@ from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair, pair_a
 from conemodel.solve.equilibrium.energy import evaluate
 from conemodel.solve.equilibrium.pair import solve_hubs, solve_pair
 from conemodel.solve.freeplay.free_play import free_play, rim_direction
+from tests.patience import PATIENCE
 from tests.solve.hubs import FRONT, REAR, pair_of, random_loads
 
 # Time of this process alone, so that what else the machine does counts less.
@@ -24,6 +25,16 @@ pytestmark = pytest.mark.benchmark(timer=time.process_time)
 
 CASES = 10_000
 PAIRS = {"nine a side": pair_of(), "ten a side": pair_of(FRONT), "nine and ten": pair_of(REAR, FRONT)}
+
+
+def shortest(call):
+    """Return the shortest of five times that `call` takes [s]."""
+    taken = []
+    for _ in range(5):
+        start = time.process_time()
+        call()
+        taken.append(time.process_time() - start)
+    return min(taken)
 
 
 @pytest.mark.parametrize("name", PAIRS)
@@ -38,7 +49,10 @@ def test_ten_thousand_loaded_pairs(benchmark, name):
     )
     assert solution.converged.all()
     benchmark.extra_info["microseconds a case"] = benchmark.stats["min"] / CASES * 1e6
-    assert benchmark.stats["min"] / CASES < 40e-6
+    matrix = np.random.default_rng(11).normal(size=(CASES, 5, 5)) + 5 * np.eye(5)
+    ratio = benchmark.stats["min"] / shortest(partial(np.linalg.solve, matrix, np.ones((CASES, 5, 1))))
+    benchmark.extra_info["times as many linear systems of five"] = ratio
+    assert ratio < 120
 
 
 def test_a_hundred_times_a_loop_over_scipy(benchmark):
@@ -110,13 +124,16 @@ def test_a_hundred_free_plays(benchmark):
     ends = np.linspace(0.002e-3, 0.15e-3, 100)
     play = benchmark(free_play, pair_of(), end_play=ends, direction=rim_direction(0.311))
     assert play.feasible.all()
-    assert benchmark.stats["min"] < 10e-3
+    one = shortest(partial(free_play, pair_of(), end_play=ends[:1], direction=rim_direction(0.311)))
+    benchmark.extra_info["times one"] = benchmark.stats["min"] / one
+    assert benchmark.stats["min"] < 10 * one
 
 
 MEMORY = """
 import resource, sys
 import conemodel.solve.equilibrium.pair
 from tests.solve.hubs import pair_of, random_loads
+from tests.patience import PATIENCE
 peak = lambda: resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
 before = peak()
 end_play, load = random_loads(10_000, seed=11)
@@ -127,6 +144,6 @@ print(peak() - before)
 
 def test_memory_above_the_imports(root):
     done = subprocess.run(
-        [sys.executable, "-c", MEMORY], capture_output=True, text=True, check=True, cwd=root, timeout=120
+        [sys.executable, "-c", MEMORY], capture_output=True, text=True, check=True, cwd=root, timeout=PATIENCE
     )
     assert float(done.stdout) < 300  # MB

@@ -3,13 +3,7 @@
 from playwright.sync_api import Page
 
 from tests.browser.hands import Hand
-from tests.browser.pages import wait_idle
-
-
-def settle(page: Page) -> None:
-    wait_idle(page)
-    page.wait_for_timeout(150)
-    wait_idle(page)
+from tests.browser.pages import settle
 
 
 def pick(page: Page, name: str) -> None:
@@ -32,9 +26,7 @@ def lines(page: Page) -> int:
 
 def heard(page: Page, before: int) -> str:
     """Wait until the bench has answered a gesture; what it said."""
-    page.wait_for_function(
-        "n => document.querySelector('.cm-log').dataset.said > n", arg=before, timeout=15_000
-    )
+    page.wait_for_function("n => document.querySelector('.cm-log').dataset.said > n", arg=before)
     settle(page)
     return told(page)
 

@@ -72,7 +72,7 @@ class Hand:
 def returned(page: Page, sequence: int) -> dict[str, Any]:
     """Wait for gesture `sequence` and return what Python was told of it."""
     text = page.get_by_text(f"sequence={sequence},")
-    text.wait_for(timeout=15_000)
+    text.wait_for()
     pairs = re.findall(r"(\w+)=([^,)]+)", text.inner_text())
     return {name: {"True": True, "False": False}.get(value, value) for name, value in pairs}
 

@@ -3,13 +3,21 @@
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import Any
 
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, ConsoleMessage, Page
 
-IDLE = "[data-testid=stApp][data-test-script-state=notRunning]"
-IDLE_MS = 20_000
+from tests.patience import PATIENCE_MS
+
+TRAFFIC = Path(__file__).with_name("traffic.js")
+TIMERS_MS = 400
+"""Longest that the frame or a widget holds back what was entered before it is sent [ms]."""
+
+IDLE = """() => traffic.asked > 0 && traffic.asked === traffic.answered
+    && document.querySelector('[data-testid=stApp][data-test-script-state=notRunning]') !== null
+    && document.querySelectorAll('[data-testid=stSkeleton], [data-testid=stSpinner]').length === 0"""
 
 # Failures of the frame itself, as (rule, a piece of the markup it fails on): nothing of ours can mend them.
 # test_frame.py sees to it that each is still needed.
@@ -24,12 +32,14 @@ FRAME_FAILURES: frozenset[tuple[str, str]] = frozenset(
 
 
 def wait_idle(page: Page) -> None:
-    """Wait until the app has run and its page stands still; fails after 20 s."""
-    page.wait_for_selector(IDLE, timeout=IDLE_MS)
-    page.wait_for_function(
-        "() => document.querySelectorAll('[data-testid=stSkeleton], [data-testid=stSpinner]').length === 0",
-        timeout=IDLE_MS,
-    )
+    """Wait until all that the page asked of the app was answered and the page stands still."""
+    page.wait_for_function(IDLE)
+
+
+def settle(page: Page) -> None:
+    """Wait for what an entry sets going: the page's own timers first, on its own clock, then the app's answer."""
+    page.evaluate("wait => new Promise(done => setTimeout(done, wait))", TIMERS_MS)
+    wait_idle(page)
 
 
 def findings(page: Page, *, allowed: frozenset[tuple[str, str]] = FRAME_FAILURES) -> list[str]:
@@ -93,6 +103,8 @@ class Visitor:
             has_touch=touch,
             accept_downloads=True,
         )
+        context.set_default_timeout(PATIENCE_MS)
+        context.add_init_script(path=TRAFFIC)
         page = context.new_page()
         page.on("pageerror", lambda error: self.errors.append(f"{path}: {error}"))
         page.on("console", lambda message: self._hear(path, message))

@@ -10,8 +10,10 @@ import urllib.request
 from dataclasses import dataclass, field
 from pathlib import Path
 
-START_SECONDS = 60.0
+from tests.patience import PATIENCE
+
 STOP_SECONDS = 10.0
+"""Until a server that does not end when asked is made to [s]: nothing hangs on it but how long a run takes."""
 
 
 def free_port() -> int:
@@ -64,7 +66,7 @@ class Server:
                 stdout=log,
                 stderr=subprocess.STDOUT,
             )
-        deadline = time.monotonic() + START_SECONDS
+        deadline = time.monotonic() + PATIENCE
         while not self.healthy():
             if self.process.poll() is not None or time.monotonic() > deadline:
                 self.stop()
@@ -74,7 +76,7 @@ class Server:
     def healthy(self) -> bool:
         """Return whether the server answers that it is well."""
         try:
-            with urllib.request.urlopen(f"{self.url}/_stcore/health", timeout=2) as answer:
+            with urllib.request.urlopen(f"{self.url}/_stcore/health", timeout=PATIENCE) as answer:
                 return bool(answer.read() == b"ok")
         except (urllib.error.URLError, TimeoutError, ConnectionError):
             return False

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page
 
 from conemodel.parts import library
-from tests.browser.pages import findings, overflow, wait_idle
+from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]
 FILES = library.SCENARIOS / "readings"
@@ -16,11 +16,6 @@ QUICK = "/check-a-hub?play_open=clear&play_closed=just+felt&turns=free&held_by=q
 
 def state(page: Page) -> str:
     return page.locator(".cm-state").inner_text().strip()
-
-
-def settle(page: Page) -> None:
-    page.wait_for_timeout(300)
-    wait_idle(page)
 
 
 def answer(page: Page, question: str, word: str) -> None:
@@ -37,8 +32,7 @@ def bring(page: Page, name: str, data: bytes | None = None) -> None:
     page.locator("input[type=file]").set_input_files(
         {"name": name, "mimeType": "application/toml", "buffer": sent}
     )
-    page.wait_for_timeout(700)
-    wait_idle(page)
+    settle(page)
     page.keyboard.press("Escape")
     settle(page)
 

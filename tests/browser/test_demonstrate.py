@@ -15,7 +15,7 @@ from conemodel.parts.lesson import LONGEST, load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import number
 from conemodel.tasks.lesson.lesson import Position, play_story, positions, view_of
-from tests.browser.pages import findings, overflow, wait_idle
+from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]
 WALL = {"width": 1280, "height": 720}
@@ -67,8 +67,7 @@ def every_word(page: Page) -> str:
 
 def key(page: Page, name: str) -> None:
     page.keyboard.press(name)
-    page.wait_for_timeout(150)
-    wait_idle(page)
+    settle(page)
 
 
 @pytest.mark.parametrize("name", STORIES)
@@ -152,7 +151,7 @@ def test_one_step_back_restores_the_same_picture(open_page: Open) -> None:
 
 
 def settled(page: Page) -> NDArray[np.int16]:
-    page.wait_for_timeout(400)
+    settle(page)
     return np.asarray(Image.open(BytesIO(page.screenshot())).convert("L"), dtype=np.int16)
 
 
@@ -288,7 +287,7 @@ def test_a_study_can_be_taken_along(open_page: Open, label: str, start: bytes) -
     page = open_page("/many-hubs?many_hubs=10000")
     page.get_by_text("of 10,000 hubs land").first.wait_for()
     page.locator(CHARTS).nth(2).wait_for()
-    page.wait_for_timeout(500)
+    settle(page)
     page.get_by_role("button", name="Take it with you").click()
     data = taken(page, label)
     assert data.startswith(start)

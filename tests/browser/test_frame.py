@@ -12,8 +12,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
-from tests.browser.pages import FRAME_FAILURES, Visitor, findings, overflow, wait_idle
+from tests.browser.pages import FRAME_FAILURES, Visitor, findings, overflow, settle
 from tests.browser.server import Server
+from tests.patience import PATIENCE
 
 
 @pytest.fixture(scope="module")
@@ -55,8 +56,7 @@ def test_no_full_collection_ends_a_run(frame):
         before = _collections(page)
         for _ in range(5):
             page.get_by_role("button", name="Again").click()
-            page.wait_for_timeout(300)
-            wait_idle(page)
+            settle(page)
         assert _collections(page) - before < 3
 
 
@@ -79,12 +79,12 @@ def test_the_server_is_reached_from_this_machine_only(frame):
     port = int(frame.url.rsplit(":", 1)[1])
     # 127.0.0.2 is this machine too, but only a server on every address answers there.
     with pytest.raises(ConnectionRefusedError):
-        socket.create_connection(("127.0.0.2", port), timeout=2).close()
+        socket.create_connection(("127.0.0.2", port), timeout=PATIENCE).close()
 
 
 @pytest.mark.parametrize(("host", "status"), [("localhost", 101), ("example.org", 403)])
 def test_a_foreign_host_name_gets_no_session(frame, host, status):
-    connection = http.client.HTTPConnection("127.0.0.1", int(frame.url.rsplit(":", 1)[1]), timeout=5)
+    connection = http.client.HTTPConnection("127.0.0.1", int(frame.url.rsplit(":", 1)[1]), timeout=PATIENCE)
     connection.putrequest("GET", "/_stcore/stream", skip_host=True)
     asked = {
         "Host": host,

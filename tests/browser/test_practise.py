@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.bench import drag, heard, lines, pick, press, settle, told
+from tests.browser.bench import drag, heard, lines, pick, press, told
 from tests.browser.hands import Hand
-from tests.browser.pages import findings, overflow
+from tests.browser.pages import findings, overflow, settle
 
 Open = Callable[..., Page]
 
@@ -139,13 +139,13 @@ def test_the_first_hub_takes_three_hubs_and_two_gestures(open_page: Open) -> Non
     for title in ("A loose hub", "A hub that is too tight", "A hub that is right"):
         page.get_by_role("heading", name=title).wait_for()
         page.get_by_role("button", name="Rock briskly").click()
-        page.get_by_role("button", name="Turn once round").wait_for(timeout=15_000)
+        page.get_by_role("button", name="Turn once round").wait_for()
         settle(page)
         page.get_by_role("button", name="Turn once round").click()
         on = page.get_by_role("button", name="Next hub").or_(
             page.get_by_role("button", name="What you now know")
         )
-        on.wait_for(timeout=20_000)
+        on.wait_for()
         assert findings(page) == []
         on.click()
         settle(page)

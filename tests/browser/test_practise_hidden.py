@@ -19,8 +19,8 @@ from conemodel.parts.schema import Part
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.session import Bench, end_play_of, terms_of, window_for
-from tests.browser.bench import drag, heard, lines, pick, press, settle
-from tests.browser.pages import Visitor, wait_idle
+from tests.browser.bench import drag, heard, lines, pick, press
+from tests.browser.pages import Visitor, settle, wait_idle
 from tests.browser.server import Server
 
 Open = Callable[..., Page]

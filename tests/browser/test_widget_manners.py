@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from tests.browser.hands import CANVAS, Hand, picture, returned, status
-from tests.browser.pages import Visitor, findings, overflow, wait_idle
+from tests.browser.pages import Visitor, findings, overflow, settle
 from tests.browser.server import Server
 
 
@@ -31,8 +31,7 @@ def test_a_rerun_leaves_the_widget_as_it_is(bench):
         page.mouse.move(5, 5)
         before = picture(page)
         page.get_by_role("button", name="Run again").click()
-        page.wait_for_timeout(300)
-        wait_idle(page)
+        settle(page)
         assert page.locator(CANVAS).evaluate("canvas => canvas.ours") == "the same one"
         assert picture(page) == before
         assert "8 minutes in (clockwise)" in status(page)
@@ -45,8 +44,7 @@ def test_hidden_and_shown_again_it_stands_where_it_stood_and_counts_on(bench):
         angle = returned(page, 1)["angle"]
         for _ in range(2):
             page.get_by_text("Hide").click()
-            page.wait_for_timeout(300)
-            wait_idle(page)
+            settle(page)
         page.locator(CANVAS).focus()
         page.keyboard.press("ArrowRight")
         told = returned(page, 2)
@@ -80,7 +78,6 @@ def test_the_picture_follows_the_theme_without_a_reload(bench, show):
             "[...document.querySelectorAll('*')].map(e => e.shadowRoot?.querySelector('canvas'))"
             ".find(Boolean).toDataURL() !== before",
             arg=light,
-            timeout=5000,
         )
 
 

@@ -16,6 +16,7 @@ from conemodel.ui.background_job import Kept, Work
 from conemodel.ui.lesson.lessons import FIRST_STORY
 from conemodel.ui.population import page as many_hubs
 from conemodel.ui.population.choose import ready_crowds
+from tests.patience import PATIENCE
 
 STORIES = {path.stem: path for path in stories()}
 
@@ -33,7 +34,7 @@ def _many() -> None:
 
 
 def opened(script=_demonstrate, **address: str) -> AppTest:
-    app = AppTest.from_function(script, default_timeout=30)
+    app = AppTest.from_function(script, default_timeout=PATIENCE)
     for name, value in address.items():
         app.query_params[name] = value
     return app.run()

@@ -15,6 +15,7 @@ from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.catalogue import ladder, open_link, read_link
 from conemodel.tasks.practice.widget_data import feel_of
 from conemodel.ui.practice.session import Sitting
+from tests.patience import PATIENCE
 
 
 @pytest.fixture(autouse=True)
@@ -34,7 +35,7 @@ class Trainee:
     """Works the page through what is on it: buttons by their labels, gestures as the widgets report them."""
 
     def __init__(self, **address: str) -> None:
-        self.app = AppTest.from_function(_script, default_timeout=60)
+        self.app = AppTest.from_function(_script, default_timeout=PATIENCE)
         for name, value in address.items():
             self.app.query_params[name] = value
         self.run()

@@ -11,6 +11,7 @@ from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import Attempt, attempts, save
 from conemodel.record.database import FILE_OPTION, Database
 from conemodel.tasks.practice.catalogue import ladder, read_link
+from tests.patience import PATIENCE
 
 
 @pytest.fixture(autouse=True)
@@ -27,7 +28,7 @@ def _script() -> None:
 
 
 def opened(part: str, **state: str) -> AppTest:
-    app = AppTest.from_function(_script, default_timeout=30)
+    app = AppTest.from_function(_script, default_timeout=PATIENCE)
     app.query_params["part"] = part
     for key, value in state.items():
         app.session_state[key] = value
@@ -122,7 +123,7 @@ def test_an_exercise_written_here_is_one_and_can_be_brought_to_the_bench() -> No
     text = next(code.value for code in app.code if "Monday" in code.value)
     exercise = read_part(Exercise, text, name="x")
     assert (exercise.name, exercise.hubs, exercise.most_locks) == ("Monday", 2, 4)
-    bench = AppTest.from_function(_bench, default_timeout=30).run()
+    bench = AppTest.from_function(_bench, default_timeout=PATIENCE).run()
     bench.file_uploader(key="exercise_file").upload("../../e.toml", text.encode()).run()
     assert not bench.exception
     assert bench.session_state["sitting"] == "own-monday"
@@ -143,7 +144,7 @@ def test_what_cannot_be_an_exercise_is_explained() -> None:
 
 
 def test_a_file_that_is_none_is_explained_and_the_bench_stays() -> None:
-    bench = AppTest.from_function(_bench, default_timeout=30).run()
+    bench = AppTest.from_function(_bench, default_timeout=PATIENCE).run()
     good = write_part(ladder()["04-locknut"])
     bad = good.replace('kind = "set"', 'kind = "sing"') + "\nprior_x = 1\n"
     bench.file_uploader(key="exercise_file").upload("e.toml", bad.encode()).run()
@@ -152,7 +153,7 @@ def test_a_file_that_is_none_is_explained_and_the_bench_stays() -> None:
 
 
 def test_a_file_can_neither_bring_markup_nor_name_a_hub_that_is_not_here() -> None:
-    bench = AppTest.from_function(_bench, default_timeout=30).run()
+    bench = AppTest.from_function(_bench, default_timeout=PATIENCE).run()
     good = write_part(ladder()["04-locknut"].replace(goal="<img src=x> ![a](http://outside.invalid/a.png)"))
     bench.file_uploader(key="exercise_file").upload("e.toml", good.encode()).run()
     assert "&lt;img src=x&gt;" in words(bench)

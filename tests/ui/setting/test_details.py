@@ -7,6 +7,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from conemodel.parts import library
+from tests.patience import PATIENCE
 from tests.ui.setting.test_page import opened, words
 
 SCENARIOS = sorted((library.SCENARIOS).glob("*.toml"))
@@ -146,7 +147,7 @@ def _method() -> None:
 
 
 def test_method_shows_checks_equations_sources_and_what_is_left_out() -> None:
-    app = AppTest.from_function(_method, default_timeout=30).run()
+    app = AppTest.from_function(_method, default_timeout=PATIENCE).run()
     assert not app.exception
     text = said(app)
     count, of = re.search(r"(\d+) of (\d+) hold", text).groups()  # type: ignore[union-attr]

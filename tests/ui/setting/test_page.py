@@ -9,6 +9,7 @@ from streamlit.testing.v1 import AppTest
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.tasks.setting.overrides import asked
+from tests.patience import PATIENCE
 
 SCENARIOS = sorted((library.SCENARIOS).glob("*.toml"))
 
@@ -21,7 +22,7 @@ def _script() -> None:
 
 def opened(**address: str | float) -> AppTest:
     """Open the page with this in its address; the browser test does the same with a real one."""
-    app = AppTest.from_function(_script, default_timeout=30)
+    app = AppTest.from_function(_script, default_timeout=PATIENCE)
     for name, value in address.items():
         app.query_params[name] = str(value)
         app.session_state[name] = value
