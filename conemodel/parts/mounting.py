@@ -1,12 +1,11 @@
 """What holds the hub in the bicycle: clamp, frame and wheel."""
 
 from collections.abc import Iterator, Mapping
-from typing import Any, Literal
+from typing import Any
 
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import Fault, Part, quantity
-
-ClampKind = Literal["quick release", "nuts", "thru-axle"]
 
 
 class Clamp(Part):
@@ -16,7 +15,7 @@ class Clamp(Part):
     nuts and thru-axle by `force` or `torque`. With none of them, the usual force of its kind is assumed.
     """
 
-    kind: ClampKind = quantity(ONE, "what holds the wheel in the frame")
+    kind: ClampName = quantity(ONE, "what holds the wheel in the frame")
     force: float | None = quantity(NEWTON, "clamping force", default=None, at_least=0, at_most=40000)
     pick_up: float | None = quantity(
         DEG, "lever angle before closed at which resistance begins", default=None, above=0, at_most=110
@@ -62,11 +61,20 @@ class Clamp(Part):
                 limit=f"cannot stand beside {given[0]}",
                 remedy="give one of force, lever angle and torque",
             )
-        kind = values.get("kind")
-        if kind == "quick release" and values.get("torque") is not None:
-            yield Fault(field="torque", value=values["torque"], limit="does not belong to a quick release")
-        if kind in ("nuts", "thru-axle") and values.get("pick_up") is not None:
-            yield Fault(field="pick_up", value=values["pick_up"], limit="belongs to a quick release only")
+        if "kind" not in values:
+            return
+        for name in ("pick_up", "torque"):
+            if values.get(name) is not None and name != CLAMP_KINDS[values["kind"]].given_by:
+                yield Fault(
+                    field=name,
+                    value=values[name],
+                    limit=f"does not belong to {CLAMP_KINDS[values['kind']].words}",
+                )
+
+    @property
+    def traits(self) -> ClampKind:
+        """What depends on the kind."""
+        return CLAMP_KINDS[self.kind]
 
 
 class Frame(Part):

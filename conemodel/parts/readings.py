@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
-from conemodel.parts.mounting import ClampKind
+from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.toml_files import load_part
 
@@ -152,7 +152,7 @@ class Readings(Part):
 
     name: str = quantity(ONE, "what to call this hub", default="A hub")
     story: str = quantity(ONE, "what is the matter", default="")
-    clamp: ClampKind | None = quantity(ONE, "what holds the wheel", default=None)
+    clamp: ClampName | None = quantity(ONE, "what holds the wheel", default=None)
     thread: Thread | None = quantity(ONE, "thread of the axle, gauged", default=None)
     cone_out: float | None = quantity(
         TURN, "how far the cone stood out of finger contact, as found, if marked",

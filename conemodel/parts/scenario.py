@@ -80,7 +80,7 @@ def _pair(hub: Hub, condition: Condition, axial_compliance: float) -> Pair:
 
 def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[Fault]:
     """Yield what does not go together in clamp and axle."""
-    if clamp.kind == "nuts":
+    if not clamp.traits.through_axle:
         return
     if axle.bore == 0.0:
         yield Fault(
@@ -138,9 +138,10 @@ def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
 
 def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[Fault]:
     """Yield a clamp seat that does not go with the clamp."""
-    if clamp.kind == "nuts" and setting.clamp_seat in ("spacer on axle end", "one side in frame"):
+    if setting.clamp_seat not in clamp.traits.seats:
+        seats = " or ".join(f"'{seat}'" for seat in clamp.traits.seats)
         yield Fault(
             field="setting.clamp_seat",
             value=setting.clamp_seat,
-            limit="axle nuts press on the locknuts: only 'dropouts' or 'spacers on locknuts' can be",
+            limit=f"{clamp.traits.words} press on the locknuts: only {seats} can be",
         )

@@ -5,9 +5,6 @@ from conemodel.show.section.outline import Half
 from conemodel.show.section.view import CAP, Halves, View, clamp_face, sign_of
 from conemodel.show.svg import Point, Sheet
 
-CLAMP_WORDS = {"quick release": "quick release", "nuts": "axle nut", "thru-axle": "thru-axle"}
-"""What holds the wheel, as a label."""
-
 
 def write_names(sheet: Sheet, view: View, halves: Halves, *, names_only: bool) -> None:
     """Write the names of the parts: above the hub those of the bearing, below it those of axle and clamp."""
@@ -35,14 +32,14 @@ def _below(view: View, half: Half, sign: int) -> list[tuple[str, Point]]:
     if not view.clamped:
         words = f"axle stands out {half.protrusion:g} mm" if half.protrusion else "axle end"
         return [*names, (words, (sign * (half.axle_end - 1), -half.thread + 1))]
-    proud = view.scenario.clamp.kind == "quick release" and half.protrusion >= half.dropout
+    proud = view.scenario.clamp.traits.held_by_ends and half.protrusion >= half.dropout
     seat = _seat_words(view, view.adjustable)
     dropout = (sign * (half.nut[1] + half.dropout / 2), -half.face - 3)
     clamp = (sign * (clamp_face(view, half) + CAP / 2), -half.thread - 1)
     return [
         *names,
         (f"{seat}, not held" if proud and seat == "dropout" else seat, dropout),
-        (CLAMP_WORDS[view.scenario.clamp.kind], clamp),
+        (view.scenario.clamp.traits.part, clamp),
     ]
 
 

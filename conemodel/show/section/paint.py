@@ -189,7 +189,7 @@ def _dropout(sheet: Sheet, view: View, half: Half, sign: int) -> None:
 
 def _clamp(sheet: Sheet, view: View, half: Half, sign: int) -> None:
     """Paint axle nut, or nut and lever of the clamp, where it presses."""
-    nuts = view.scenario.clamp.kind == "nuts"
+    nuts = not view.scenario.clamp.traits.through_axle
     face = clamp_face(view, half)
     outer = 1.65 * half.thread if nuts else max(half.face * 0.95, half.thread + 1.5)
     fill = view.tones.rod
@@ -197,7 +197,7 @@ def _clamp(sheet: Sheet, view: View, half: Half, sign: int) -> None:
         _ring(sheet, sign, _block((face, half.thread), (face + CAP, outer)), fill=fill, name="clamp")
         return
     sheet.box((sign * face, -outer), (sign * (face + CAP), outer), fill=fill, name="clamp")
-    if half.protrusion >= half.dropout and view.scenario.clamp.kind == "quick release":
+    if half.protrusion >= half.dropout and view.scenario.clamp.traits.held_by_ends:
         # what is left open between dropout and clamp is why the wheel is not held
         low, high = half.nut[1] + half.dropout, face + 0.25
         for up in (1, -1):

@@ -82,4 +82,4 @@ def outer_face(half: Half) -> float:
 
 def clamp_face(view: View, half: Half) -> float:
     """Return where nut or lever of the clamp begins [mm]; an axle nut slips over the axle's end."""
-    return half.nut[1] + half.dropout if view.scenario.clamp.kind == "nuts" else outer_face(half)
+    return outer_face(half) if view.scenario.clamp.traits.through_axle else half.nut[1] + half.dropout

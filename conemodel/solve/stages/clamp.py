@@ -95,7 +95,7 @@ def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampS
     """Return what closing the scenario's clamp on its seat does, for one hub or for `inputs` of many."""
     given = inputs or inputs_of(scenario)
     source = clamp_force(scenario)[1]
-    squeezed = axle_compliance(scenario.axle) if scenario.clamp.kind != "nuts" else 0.0
+    squeezed = axle_compliance(scenario.axle) if scenario.clamp.traits.through_axle else 0.0
     return ClampState(
         force=given.clamp_force,
         source=source,
@@ -133,7 +133,7 @@ def _side(scenario: Scenario, side: Side, given: Inputs[Any]) -> ClampSide[Any]:
 
 def _entry(scenario: Scenario, side: Side, proud: bool) -> Entry:
     """Return where the clamp's force enters the axle on one side."""
-    if scenario.clamp.kind == "nuts":
+    if not scenario.clamp.traits.through_axle:
         return "axle nut"
     bench = scenario.setting.clamp_seat in ("spacer on axle end", "one side in frame")
     return "axle end" if proud or (bench and side == scenario.hub.adjustable_side) else "locknut"
@@ -148,6 +148,6 @@ def _margin(scenario: Scenario, side: Side) -> float | None:
     seat = scenario.setting.clamp_seat
     adjusted = side == scenario.hub.adjustable_side
     in_dropout = seat == "dropouts" or (seat == "one side in frame" and not adjusted)
-    if scenario.clamp.kind != "quick release" or not in_dropout:
+    if not scenario.clamp.traits.held_by_ends or not in_dropout:
         return None
     return scenario.frame.dropout_thickness - scenario.stack.side(side).protrusion

@@ -10,9 +10,6 @@ from conemodel.physics.clamp import (
 from conemodel.physics.joint import annulus_area, section_compliance
 from conemodel.solve.stages.compliances import axle_compliance
 
-USUAL_FORCE = {"quick release": 5e3, "nuts": 15e3, "thru-axle": 5e3}
-"""Clamp force taken where nothing was given [N]. Assumption: no published measurement was found."""
-
 ASSUMED = "assumed: nobody measured it"
 
 
@@ -27,7 +24,7 @@ def clamp_force(scenario: Scenario) -> tuple[float, str]:
     if clamp.torque is not None:
         return _force_of_torque(scenario, clamp.torque), "from the tightening torque"
     if clamp.pick_up is None:
-        return USUAL_FORCE[clamp.kind], ASSUMED
+        return clamp.traits.usual_force, ASSUMED
     stiffness = quick_release_stiffness(scenario)
     cam = {"eccentricity": clamp.eccentricity, "closed_angle": 0.0, "stiffness": stiffness}
     found = {
@@ -49,7 +46,7 @@ def clamp_force(scenario: Scenario) -> tuple[float, str]:
 def _force_of_torque(scenario: Scenario, torque: float) -> float:
     """Return the clamp force a tightening torque [N·m] gives [N]; axle nuts run on the axle's own thread."""
     clamp, axle = scenario.clamp, scenario.axle
-    on_axle = clamp.kind == "nuts"
+    on_axle = not clamp.traits.through_axle
     return float(
         clamp_force_from_torque(
             torque=torque,

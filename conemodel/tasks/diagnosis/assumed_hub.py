@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from conemodel.parts.bearing import RowGeometry
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub import SIDES, Axle, Hub, Stacks
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
@@ -102,9 +103,10 @@ def _axle(base: Scenario, readings: Readings, width: float) -> Axle:
         changes |= {"thread_diameter": diameter, "thread_pitch": pitch}
         if readings.thread == "3/8 x 26" and base.axle.thread_clearance is None:
             changes["thread_clearance"] = INCH_CLEARANCE
-    if readings.clamp == "nuts":
+    hollow = None if readings.clamp is None else CLAMP_KINDS[readings.clamp].through_axle
+    if hollow is False:
         changes["bore"] = 0.0
-    elif readings.clamp is not None and base.axle.bore == 0.0:
+    elif hollow and base.axle.bore == 0.0:
         changes["bore"] = USUAL_BORE
     apart = base.axle.cone_distance + width - base.hub.over_locknut_width
     changes["cone_distance"] = max(apart, base.hub.row_spacing)

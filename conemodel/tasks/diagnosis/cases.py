@@ -8,7 +8,7 @@ import numpy as np
 from scipy.stats import norm
 
 from conemodel.base.units import Array
-from conemodel.parts.mounting import ClampKind
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampName
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Checks, Readings, Size
 from conemodel.parts.scenario import Scenario
@@ -43,7 +43,7 @@ class Case:
 def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described: bool) -> tuple[Case, ...]:
     """Return every case with its chance after all looks that need no physics, such as counts and protrusions."""
     known = readings.clamp or (scenario.clamp.kind if described else None)
-    kinds: dict[ClampKind, float] = {"quick release": 1 - beliefs.solid_axle, "nuts": beliefs.solid_axle}
+    kinds: dict[ClampName, float] = {"quick release": 1 - beliefs.solid_axle, "nuts": beliefs.solid_axle}
     if known is not None:
         kinds = {known: 1.0}
     found = [
@@ -59,7 +59,7 @@ def _scaled(case: Case, by: float) -> Case:
 
 
 def _weighed(
-    readings: Readings, scenario: Scenario, beliefs: Beliefs, kind: ClampKind, share: float
+    readings: Readings, scenario: Scenario, beliefs: Beliefs, kind: ClampName, share: float
 ) -> Iterator[Case]:
     """Yield the cases of one kind of clamp, whose chance is `share`."""
     chances = {cause: beliefs.chance(cause) for cause in ("sound", *likely_causes(kind))}
@@ -69,19 +69,19 @@ def _weighed(
         seen = chance_of_checks(readings.checks, cause, beliefs) * chance_of_balls(
             readings, scenario, beliefs, cause
         )
-        variants = list(_variants(cause, kind == "nuts", beliefs))
+        variants = list(_variants(cause, not CLAMP_KINDS[kind].through_axle, beliefs))
         for variant in variants:
             yield _scaled(variant, share * max(chance * seen, LEAST) / len(variants))
 
 
-def likely_causes(kind: ClampKind) -> tuple[str, ...]:
+def likely_causes(kind: ClampName) -> tuple[str, ...]:
     """Return the causes other than a sound hub there can be.
 
     Only a quick release is fooled by a proud axle: axle nuts need it to stand out, and a thru-axle's hub sits
     between the dropouts.
     """
     causes = ("bent", "dented", "gritty", "wrong_balls", "worn_thread", "not_clamping", "elsewhere")
-    return (*causes, "proud") if kind == "quick release" else causes
+    return (*causes, "proud") if CLAMP_KINDS[kind].held_by_ends else causes
 
 
 def _variants(cause: str, nutted: bool, beliefs: Beliefs) -> Iterator[Case]:

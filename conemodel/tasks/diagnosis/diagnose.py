@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from conemodel.parts.mounting import ClampKind
+from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import HandWord, Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
@@ -127,7 +127,7 @@ def quick_readings(
     play_open: HandWord | None = None,
     play_closed: HandWord | None = None,
     turns: TurningWord | None = None,
-    clamp: ClampKind | None = None,
+    clamp: ClampName | None = None,
 ) -> Readings:
     """Return the readings of the three quick answers: play open, play closed, how it turns closed."""
     found = Round(rim_open=Play(hand=play_open), rim_closed=Play(hand=play_closed), turns_closed=turns)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.readings import Readings
 from conemodel.tasks.diagnosis.cases import ELSEWHERE, MARKS, place_chance
 from conemodel.tasks.diagnosis.evidence import Weighed, evidence_for
@@ -172,7 +173,7 @@ def _solid_axle(posterior: Posterior, readings: Readings) -> Iterator[FoundFault
     chance = posterior.of_nuts
     if chance <= 0.0:
         return
-    known = readings.clamp == "nuts"
+    known = readings.clamp is not None and not CLAMP_KINDS[readings.clamp].through_axle
     yield FoundFault(
         key="solid_axle",
         label=LABELS["solid_axle"],

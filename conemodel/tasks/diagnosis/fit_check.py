@@ -169,7 +169,7 @@ def _thread(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
             sentence=f"The axle is gauged {readings.thread}. Cones and locknuts must be of the same thread: 26 to the "
             "inch goes on 1 mm a turn or two and then strips it.",
         )
-    if scenario.clamp.kind != "nuts":
+    if scenario.clamp.traits.through_axle:
         return
     need = FULL_THREAD * axle.thread_diameter
     for side in SIDES:
@@ -190,7 +190,7 @@ def _thread(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
 
 def _dropout_margin(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
     """Yield whether the axle ends stand back from the dropouts' outer faces; it matters to a quick release only."""
-    if scenario.clamp.kind != "quick release":
+    if not scenario.clamp.traits.held_by_ends:
         return
     thick = readings.dropout_thickness
     for side in SIDES:

@@ -184,7 +184,7 @@ def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
     force, source = clamp_force(scenario)
     if source != ASSUMED:
         return force, beliefs.stated_force_factor
-    middle = beliefs.nut_force_middle if scenario.clamp.kind == "nuts" else beliefs.clamp_force_middle
+    middle = beliefs.clamp_force_middle if scenario.clamp.traits.through_axle else beliefs.nut_force_middle
     return middle, beliefs.clamp_force_factor
 
 
@@ -193,7 +193,7 @@ def model_of(readings: Readings, hub: Scenario | None, beliefs: Beliefs) -> HubM
     scenario = described_hub(readings, hub)
     cases = cases_of(readings, scenario, beliefs, hub is not None)
     nutted = None
-    if scenario.clamp.kind == "nuts":
+    if not scenario.clamp.traits.through_axle:
         nutted = scenario
     elif any(case.nutted for case in cases):
         nutted = described_hub(readings.replace(clamp="nuts"), hub)

@@ -54,7 +54,7 @@ def _on_the_races(stages: Mapping[str, Stage]) -> Iterator[str]:
 def _on_the_clamp(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
     """Yield what is near to going wrong where the clamp presses."""
     clamp = scenario.clamp
-    if clamp.kind == "quick release":
+    if clamp.traits.held_by_ends:
         holds = skewer_yield_force(
             diameter=clamp.rod_diameter, pitch=clamp.rod_pitch, yield_strength=clamp.rod_yield
         )

@@ -153,7 +153,7 @@ def _weak_clamp(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ..
 
     Source: [EN14766]
     """
-    if scenario.clamp.kind == "thru-axle" or scenario.setting.clamp_seat != "dropouts":
+    if not scenario.clamp.traits.open_dropouts or scenario.setting.clamp_seat != "dropouts":
         return ()
     needed = required_force_against_removal(removal_force=REMOVAL_FORCE, friction=BEST_GRIP, faces=4)
     if steps.clamp.force >= needed:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import streamlit as st
 
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.cases import ELSEWHERE
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
@@ -22,9 +23,7 @@ TURNS = {
 }
 CLAMPS = {
     NOT_LOOKED: "not said",
-    "quick release": "quick release",
-    "nuts": "axle nuts",
-    "thru-axle": "thru-axle",
+    **{name: kind.words for name, kind in CLAMP_KINDS.items()},
 }
 ANSWERS = {NOT_LOOKED: "not looked", "no": "no", "yes": "yes"}
 

@@ -15,7 +15,7 @@ from conemodel.tasks.practice.apply import why_not
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.setting.controls import NUT_SEATS, SEATS
+from conemodel.ui.setting.controls import SEATS
 
 T = TypeVar("T")
 
@@ -140,20 +140,26 @@ def clamp(stand: Stand) -> None:
     """Draw the step at the clamp."""
     bench, what = stand.bench, clamp_word(stand.bench)
     seats: tuple[ClampSeat, ...] = get_args(ClampSeat)
-    nuts = bench.secret.scenario.clamp.kind == "nuts"
-    offered: dict[str, str] = {seat: words for seat, words in SEATS.items() if not nuts or seat in NUT_SEATS}
-    words = {"off": "not fitted", **offered}
+    kind = bench.secret.scenario.clamp.traits
+    words: dict[str, str] = {"off": "not fitted"}
+    words |= {seat: SEATS[seat] for seat in kind.seats}
 
     def fit(name: str) -> a.Action:
         return a.FitClamp(next((seat for seat in seats if seat == name), None))
 
-    _switch(stand, f"Where the {what} {'sit' if nuts else 'sits'}", words, bench.hub.seat or "off", fit)
+    _switch(
+        stand,
+        f"Where the {what} {'sits' if kind.through_axle else 'sit'}",
+        words,
+        bench.hub.seat or "off",
+        fit,
+    )
     buttons = Buttons(stand)
     buttons.row(*own_buttons(stand, "clamp"))
     if bench.hub.axle_held == "vice":
         hold_axle(stand)
     buttons.reasons()
-    if nuts:
+    if not kind.through_axle:
         st.caption("Nuts press on the locknuts and may drag the cone along: check again after them.")
 
 

@@ -40,7 +40,6 @@ SEATS = {
     "spacer on axle end": "spacer on the axle end",
     "one side in frame": "one side in the frame",
 }
-NUT_SEATS = ("dropouts", "spacers on locknuts")
 """Where axle nuts can press."""
 
 _YES_NO = {True: "yes", False: "no"}
@@ -200,7 +199,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
     given["axle-held"] = choice(
         st.radio, "The axle is held", AXLE_HELD, key="axle", default=setting.axle_held
     )
-    seats = {seat: words for seat, words in SEATS.items() if hub.clamp.kind != "nuts" or seat in NUT_SEATS}
+    seats: dict[str, str] = {seat: SEATS[seat] for seat in hub.clamp.traits.seats}
     given["clamp-seat"] = choice(st.radio, "Clamped on", seats, key="seat", default=setting.clamp_seat)
     snug = flag(
         "The locknut was already snug when the play was judged",

@@ -20,16 +20,10 @@ SEATED: dict[ClampSeat | None, str] = {
 }
 """What is told once it is fitted."""
 
-CLAMPS = {"quick release": "lever", "nuts": "axle nuts"}
-"""What is closed, by the kind of clamp."""
-
-CLOSED = {"quick release": "The lever closes firmly.", "nuts": "The nuts are tight."}
-"""What closing is like, by the kind of clamp."""
-
 
 def clamp_word(bench: Bench) -> str:
     """Return what is closed on the hub on the bench."""
-    return CLAMPS.get(bench.secret.scenario.clamp.kind, "clamp")
+    return bench.secret.scenario.clamp.traits.handle
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,9 +44,9 @@ class FitClamp(Action):
             return "The clamp is closed: open it first."
         if self.seat in IN_FRAME and hub.axle_held == "vice":
             return IN_VICE
-        nuts = bench.secret.scenario.clamp.kind == "nuts"
-        if nuts and self.seat in ("spacer on axle end", "one side in frame"):
-            return "Axle nuts press on the locknuts: there is no such seat for them."
+        kind = bench.secret.scenario.clamp.traits
+        if self.seat is not None and self.seat not in kind.seats:
+            return f"{kind.words.capitalize()} press on the locknuts: there is no such seat for them."
         return None
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
@@ -91,9 +85,9 @@ class CloseClamp(Action):
         """Return the bench with the clamp closed; nuts may drag a cone whose lock the clamp has unloaded."""
         scenario = bench.secret.now(bench.hub)
         after = replace(bench.hub, closed=True, closings=bench.hub.closings + 1)
-        if scenario.clamp.kind == "nuts":
+        if not scenario.clamp.traits.through_axle:
             after = _dragged(bench, after)
-        return bench.with_hub(after), CLOSED.get(scenario.clamp.kind, "The axle is tight.")
+        return bench.with_hub(after), scenario.clamp.traits.closed
 
 
 def _dragged(bench: Bench, closed: HubState) -> HubState:

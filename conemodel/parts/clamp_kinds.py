@@ -1,0 +1,85 @@
+"""What can hold a wheel in its frame: one object for each kind of clamp, and everything that depends on the kind."""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal, get_args
+
+from conemodel.parts.setting import ClampSeat
+
+ON_LOCKNUTS: tuple[ClampSeat, ...] = ("dropouts", "spacers on locknuts")
+"""Seats on which a clamp presses on both locknuts."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClampKind:
+    """One kind of clamp.
+
+    Attributes:
+        words: what it is called in a sentence.
+        part: what it is called on a drawing.
+        handle: what the hand closes.
+        closed: what the hand finds when it has closed it.
+        usual_force: clamp force taken where nothing was given [N]. Assumption: no published measurement was found.
+        given_by: the field of a clamp, beside its force, that may say how hard it holds.
+        through_axle: a rod through a hollow axle, whose tension squeezes the axle; else the axle carries the tension
+            itself, its nuts turn on the axle's own thread and press on the locknuts only.
+        open_dropouts: the wheel sits in open slots, so that the clamp's friction alone keeps it there.
+        held_by_ends: an axle that stands proud of its dropouts takes the clamp's force in their place.
+    """
+
+    words: str
+    part: str
+    handle: str
+    closed: str
+    usual_force: float
+    given_by: str
+    through_axle: bool
+    open_dropouts: bool
+    held_by_ends: bool
+
+    @property
+    def seats(self) -> tuple[ClampSeat, ...]:
+        """What it can press on."""
+        return get_args(ClampSeat) if self.through_axle else ON_LOCKNUTS
+
+
+CLAMP_KINDS = {
+    "quick release": ClampKind(
+        words="quick release",
+        part="quick release",
+        handle="lever",
+        closed="The lever closes firmly.",
+        usual_force=5e3,
+        given_by="pick_up",
+        through_axle=True,
+        open_dropouts=True,
+        held_by_ends=True,
+    ),
+    "nuts": ClampKind(
+        words="axle nuts",
+        part="axle nut",
+        handle="axle nuts",
+        closed="The nuts are tight.",
+        usual_force=15e3,
+        given_by="torque",
+        through_axle=False,
+        open_dropouts=True,
+        held_by_ends=False,
+    ),
+    "thru-axle": ClampKind(
+        words="thru-axle",
+        part="thru-axle",
+        handle="clamp",
+        closed="The axle is tight.",
+        usual_force=5e3,
+        given_by="torque",
+        through_axle=True,
+        open_dropouts=False,
+        held_by_ends=False,
+    ),
+}
+"""Every kind of clamp by its name in a file."""
+
+if TYPE_CHECKING:
+    ClampName = str
+else:
+    ClampName = Literal[tuple(CLAMP_KINDS)]
