@@ -4,25 +4,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.special import ndtr
 
-from conemodel.base.units import GRAM, MM, Array
+from conemodel.base.units import Array
 from conemodel.parts.priors import CAUSES
 from conemodel.parts.readings import Readings, Round
 from conemodel.tasks.diagnosis.cases import ELSEWHERE
-from conemodel.tasks.diagnosis.likelihood import play_spread, uncertainty_of
 from conemodel.tasks.diagnosis.posterior import Posterior, product_of
-
-LABELS = {
-    "rim_open": "play at the rim, clamp open",
-    "rim_closed": "play at the rim, clamp closed",
-    "axle_end_open": "play at the axle end, clamp open",
-    "axle_end_closed": "play at the axle end, clamp closed",
-    "turns_open": "how the axle turns, clamp open",
-    "turns_closed": "how the wheel turns, clamp closed",
-    "starting_weight": "weight that sets the wheel turning",
-}
-"""Readings in words."""
+from conemodel.tasks.diagnosis.readings import READINGS
 
 STRANGE = 0.01
 """Chance of a measured value at least as far out, below which it contradicts the other readings. Assumption."""
@@ -74,7 +62,7 @@ class Weighed:
     @property
     def label(self) -> str:
         """The reading in words, with its round where there are several."""
-        return LABELS[self.name] + (f" (round {self.round})" if self.round > 1 else "")
+        return READINGS[self.name].label + (f" (round {self.round})" if self.round > 1 else "")
 
 
 def weigh(posterior: Posterior, readings: Readings) -> tuple[Weighed, ...]:
@@ -86,7 +74,10 @@ def weigh(posterior: Posterior, readings: Readings) -> tuple[Weighed, ...]:
 
 def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Weighed]:
     found, ahead = posterior.readings[number], posterior.ahead[number]
+    opened, closed = posterior.ends[number]
     for name, mine in found.items():
+        reading = READINGS[name]
+        end_play = reading.end_play(opened, closed)
         others = {other: value for other, value in found.items() if other != name}
         without = ahead * product_of(others, ahead.shape)
         total = float(without.sum())
@@ -95,12 +86,14 @@ def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Wei
         without = without / total
         together = without * mine
         total = float(together.sum())
-        tail, expected = _tail(posterior, look, number, name, without)
-        explained = _tail(posterior, look, number, name, together / total)[0] if total > 0.0 else 0.0
+        tail, expected = reading.strangeness(posterior.model, look, end_play, without)
+        explained = 0.0
+        if total > 0.0:
+            explained, _ = reading.strangeness(posterior.model, look, end_play, together / total)
         yield Weighed(
             round=number + 1,
             name=name,
-            said=said(look, name),
+            said=reading.said(look),
             odds=_odds(posterior, together, without),
             tail=tail,
             explained=explained,
@@ -119,37 +112,6 @@ def _odds(posterior: Posterior, together: Array, without: Array) -> dict[str, fl
             rest = (total - after) / (1 - before)
             found[cause] = after / before / rest if rest > 0.0 else np.inf
     return found
-
-
-def _tail(posterior: Posterior, look: Round, number: int, name: str, chance: Array) -> tuple[float, str]:
-    """Return the chance of a reading at least as strange, where the hub is so with `chance`, and what is expected."""
-    beliefs = posterior.model.beliefs
-    if name.startswith("turns") or (name in look.plays and look.plays[name].play is None):
-        return float((chance * posterior.readings[number][name]).sum()), ""
-    if name == "starting_weight":
-        return 1.0, "any"
-    reading = look.plays[name]
-    opened, closed = posterior.ends[number]
-    play = posterior.model.play(name, closed if name.endswith("closed") else opened)
-    play = np.broadcast_to(play, chance.shape)
-    spread = play_spread(play, uncertainty_of(reading, beliefs), beliefs)
-    read = reading.play or 0.0
-    below = float((chance * ndtr((read - play) / spread)).sum())
-    middle = float((chance * play).sum())
-    wide = float(np.sqrt((chance * ((play - middle) ** 2 + spread**2)).sum()))
-    low, high = MM.from_si(max(middle - 2 * wide, 0.0)), MM.from_si(middle + 2 * wide)
-    # a gauge that shows nothing stands for everything below nothing as well
-    return (below if read <= 0.0 else min(below, 1 - below)), f"{low:.2f} to {high:.2f} mm"
-
-
-def said(look: Round, name: str) -> str:
-    """Return what was read, in words."""
-    if name in look.plays:
-        reading = look.plays[name]
-        return reading.hand or f"{MM.from_si(reading.play or 0.0):.2f} mm by {reading.by}"
-    if name == "starting_weight":
-        return f"{GRAM.from_si(look.starting_weight or 0.0):.0f} g"
-    return str(getattr(look, name))
 
 
 def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings: Readings) -> tuple[str, ...]:
@@ -180,12 +142,7 @@ def _sentence(one: Weighed) -> str:
     instead = (
         f"the others lead one to expect {one.expected}" if one.expected else "the others do not go with that"
     )
-    settle = {
-        "rim": "Take it again, and the play at the axle end as well: what the rim has and the axle has not is not the "
-        "bearing's",
-        "axle": "Take it again, and the play at the rim as well",
-    }.get(one.name.split("_")[0], "Feel it again through a whole turn, in the frame and out of it")
-    return f"{label}: {one.said}, but {instead}. {settle}."
+    return f"{label}: {one.said}, but {instead}. {READINGS[one.name].settle}."
 
 
 def evidence_for(cause: str, weighed: tuple[Weighed, ...]) -> tuple[str, ...]:

@@ -12,26 +12,14 @@ import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Play, Readings, Round
+from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column
-from conemodel.tasks.diagnosis.likelihood import (
-    HAND_WORDS,
-    TURNING_WORDS,
-    Feel,
-    hand_chances,
-    play_likelihood,
-    turning_chances,
-    uncertainty_of,
-    weight_likelihood,
-)
+from conemodel.tasks.diagnosis.likelihood import Feel
 from conemodel.tasks.diagnosis.lookup_curves import Curve, Shift, curve_of, proud_axle, shift_of, tilt_reach
-
-GRAVITY = 9.80665
-"""Standard gravity [m/s²]."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -143,40 +131,6 @@ class HubModel:
             bind=np.where(self.reach > 0.0, self.reach - end_play, -2.0),
             grit=grit + 0.0 * preload,
         )
-
-    def likelihoods(self, look: Round, opened: Array, closed: Array) -> dict[str, Array]:
-        """Return the likelihood of every reading of a round, by name; `opened` and `closed` are end plays [m]."""
-        found = {
-            name: self._play_likelihood(name, reading, closed if name.endswith("closed") else opened)
-            for name, reading in look.plays.items()
-        }
-        for name, end_play in (("turns_open", opened), ("turns_closed", closed)):
-            word = getattr(look, name)
-            if word is not None:
-                chances = turning_chances(self.feel(end_play), self.beliefs)
-                found[name] = chances[TURNING_WORDS.index(word)]
-        if look.starting_weight is not None:
-            arm = GRAVITY * self.scenario.wheel.rim_radius
-            found["starting_weight"] = weight_likelihood(
-                self.read("torque", closed),
-                read=look.starting_weight * arm,
-                uncertainty=look.starting_weight_uncertainty * arm,
-                beliefs=self.beliefs,
-            )
-        return found
-
-    def _play_likelihood(self, name: str, reading: Play, end_play: Array) -> Array:
-        play = self.play(name, end_play)
-        if reading.play is not None:
-            uncertainty = uncertainty_of(reading, self.beliefs)
-            return play_likelihood(play, read=reading.play, uncertainty=uncertainty, beliefs=self.beliefs)
-        chances = hand_chances(
-            play,
-            place="rim" if name.startswith("rim") else "axle_end",
-            limits=self.scenario.limits,
-            beliefs=self.beliefs,
-        )
-        return np.asarray(chances[HAND_WORDS.index(reading.hand or "none")])
 
 
 def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:

@@ -16,6 +16,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.diagnosis.model import HubModel
+from conemodel.tasks.diagnosis.readings import likelihoods
 
 WIDEST = 5.0
 """Range of the prior looked at, either way [standard deviations]."""
@@ -140,7 +141,7 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     kernels: list[Array | None] = []
     for look in readings.rounds:
         opened = opened + look.turned * lead
-        found = model.likelihoods(look, opened, opened - taken)
+        found = likelihoods(model, look, opened, opened - taken)
         each.append({name: _widened(value) if blur else value for name, value in found.items()})
         ends.append((opened, opened - taken))
         kernels.append(_kernel(grid.end_play, error) if look.turned else None)

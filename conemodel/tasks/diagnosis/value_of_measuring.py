@@ -5,23 +5,18 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.special import ndtr
 
 from conemodel.base.units import Array
-from conemodel.parts.readings import Play, Readings
+from conemodel.parts.readings import Readings
 from conemodel.tasks.diagnosis.cases import ELSEWHERE, FOUND, MARKS
-from conemodel.tasks.diagnosis.evidence import LABELS
-from conemodel.tasks.diagnosis.likelihood import play_spread, turning_chances, uncertainty_of
 from conemodel.tasks.diagnosis.posterior import Posterior
+from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.setting.good_range import Window
 
 Indices = npt.NDArray[np.intp]
 
 SAMPLES = 1200
 """Places of the posterior looked at."""
-
-BINS = 24
-"""Values a measured play is told apart into."""
 
 ZONES = 4
 """Parts the good range is told apart into; as many lie on either side of it."""
@@ -116,31 +111,15 @@ def _candidates(
     posterior: Posterior, readings: Readings, picked: Indices, case: Indices
 ) -> Iterator[Candidate]:
     """Yield what may still be measured: key, instruction, chance of each outcome at each place, reason."""
-    look, model = readings.rounds[-1], posterior.model
-    for name, label in LABELS.items():
-        if name == "starting_weight":
-            continue
-        ends = posterior.closed if name.endswith("closed") else posterior.opened
-        if name.startswith("turns"):
-            if getattr(look, name) is None:
-                chances = turning_chances(model.feel(ends), model.beliefs)
-                yield (
-                    name,
-                    f"feel {label}",
-                    _at(chances, posterior, picked),
-                    "tight or free, even or in one place",
-                )
-        elif getattr(look, name).play is None:
-            play = _at(model.play(name, ends)[None], posterior, picked)[:, 0]
-            yield name, f"take the {label}, by dial gauge", _gauge(play, posterior), "it places the cone"
-    if look.starting_weight is None:
-        torque = _at(model.read("torque", posterior.closed)[None], posterior, picked)[:, 0]
-        yield (
-            "starting_weight",
-            "hang small weights at the rim of the balanced wheel until it starts, clamp closed",
-            _weights(torque, posterior),
-            "too tight and right both rock not at all; the drag tells them apart",
-        )
+
+    def pick(values: Array) -> Array:
+        return _at(values, posterior, picked)
+
+    for reading in READINGS.values():
+        if reading.tells_more(readings.rounds[-1]):
+            end_play = reading.end_play(posterior.opened, posterior.closed)
+            chances = reading.outcomes(posterior.model, end_play, pick)
+            yield reading.key, reading.instruction, chances, reading.why
     yield from _looks(posterior, readings, case)
 
 
@@ -179,34 +158,9 @@ def _looks(posterior: Posterior, readings: Readings, case: Indices) -> Iterator[
 
 
 def _at(values: Array, posterior: Posterior, picked: Indices) -> Array:
-    """Return values (o, c, n, m), or what spreads to it, at the picked places: (k, o)."""
+    """Return values (c, n, m), or what spreads to it, at the picked places (k,)."""
     shape = posterior.chance.shape
-    index = np.unravel_index(picked, shape)
-    return np.asarray(np.stack([np.broadcast_to(one, shape)[index] for one in values], axis=-1))
-
-
-def _gauge(play: Array, posterior: Posterior) -> Array:
-    """Return the chance of each of `BINS` readings of a dial gauge (k, o) for the plays at k places."""
-    beliefs = posterior.model.beliefs
-    spread = play_spread(play, uncertainty_of(Play(play=0.0), beliefs), beliefs)
-    top = float((play + 3 * spread).max())
-    edges = top * np.linspace(0.0, 1.0, BINS) ** 1.5
-    below = ndtr((edges[None, :] - play[:, None]) / spread[:, None])
-    return _between(below)
-
-
-def _weights(torque: Array, posterior: Posterior) -> Array:
-    """Return the chance of each of `BINS` starting torques (k, o)."""
-    beliefs = posterior.model.beliefs
-    spread = np.sqrt(beliefs.other_drag_spread**2 + (6e-3) ** 2 + (0.2 * torque) ** 2)
-    edges = np.linspace(0.0, float(torque.max()) + 3 * float(spread.max()) + beliefs.other_drag, BINS)
-    return _between(ndtr((edges[None, :] - torque[:, None] - beliefs.other_drag) / spread[:, None]))
-
-
-def _between(below: Array) -> Array:
-    """Return the chance between edges from that below each (k, o), what lies beyond in the end bins."""
-    ends = np.concatenate((below[:, :1], np.diff(below, axis=1), 1 - below[:, -1:]), axis=1)
-    return np.asarray(np.maximum(ends, 0.0))
+    return np.asarray(np.broadcast_to(values, shape)[np.unravel_index(picked, shape)])
 
 
 def _yes_no(there: npt.NDArray[np.bool_], found: float, slip: float) -> Array:

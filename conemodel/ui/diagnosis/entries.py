@@ -12,6 +12,7 @@ import streamlit as st
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.readings import ROUNDS, Readings, Round
 from conemodel.parts.schema import Fault, Part, PartProblems, part_class, unit_of
+from conemodel.tasks.diagnosis.readings import READINGS
 
 Entries = dict[str, Any]
 P = TypeVar("P", bound=Part)
@@ -185,12 +186,9 @@ def unit_at(cls: type[Part], path: str) -> str:
 LABELS = {
     "play": "", "size": "", "diameter": "size of the balls", "by": "measured with",
     "uncertainty": "give or take", "hand": "by hand",
-    "rim_open": "play at the rim, clamp open", "rim_closed": "play at the rim, clamp closed",
-    "axle_end_open": "play at the axle end, clamp open", "axle_end_closed": "play at the axle end, clamp closed",
-    "turns_open": "how the axle turns, clamp open", "turns_closed": "how the wheel turns, clamp closed",
+    **{key: reading.label for key, reading in READINGS.items()},
     "turned_in": "turned in", "turned_out": "turned out",
-    "starting_weight": "weight that sets the wheel turning",
-    "starting_weight_uncertainty": "weight that sets the wheel turning, give or take",
+    "starting_weight_uncertainty": f"{READINGS['starting_weight'].label}, give or take",
     "balls_left": "balls on the left", "balls_right": "balls on the right", "count": "number",
     "protrusion_left": "axle protrusion on the left", "protrusion_right": "axle protrusion on the right",
     "over_locknut_width": "width over the locknuts", "axle_length": "axle length",

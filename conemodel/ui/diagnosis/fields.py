@@ -1,15 +1,17 @@
 """One field for each reading that can be measured; empty where nobody looked."""
 
 from collections.abc import Sequence
+from contextlib import nullcontext
 from typing import Any, get_args
 
 import streamlit as st
 
-from conemodel.parts.readings import Answer, HandWord, Instrument, Readings, Round, Thread, TurningWord
+from conemodel.parts.readings import Answer, Readings, Round, Thread
 from conemodel.parts.schema import Part, unit_of
+from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.tasks.diagnosis.readings.reading import NumberField, WordField
 from conemodel.ui.diagnosis.entries import NEXT, keep, label_of, widget
 
-PLACES = ("rim_open", "rim_closed", "axle_end_open", "axle_end_closed")
 LOOKS = {
     "axle_wobbles": "The axle wobbles, rolled on a flat plate",
     "track_dented": "A ball-point tip finds dents or pits in a race",
@@ -30,28 +32,34 @@ HINTS = {
     "over_locknut_width": "From outside of one locknut to outside of the other.",
     "dropout_width": "Between the inner faces, the wheel out.",
     "pitch_diameter": "The circle through the middles of the balls.",
-    "starting_weight": "The least weight at the rim that starts the balanced wheel turning, clamp closed.",
     "cone_out": "In turns; below 0 is further in. By a pen mark made before it was unlocked.",
 }
 
 
-def ask_plays(prefix: str) -> None:
-    """Ask for the play at each place: measured, and at the axle end also by hand."""
-    for place in PLACES:
-        number, uncertainty = f"{prefix}{place}.play", f"{prefix}{place}.uncertainty"
-        with_uncertainty(number, uncertainty, step=0.05, usual="usual for it")
-        with st.container(horizontal=True):
-            ask_word(f"{prefix}{place}.by", "measured with", get_args(Instrument), default="dial gauge")
-            if place.startswith("axle"):
-                ask_word(f"{prefix}{place}.hand", "or by hand", get_args(HandWord))
-    st.caption("Play at the rim that was measured stands instead of the word for it.")
+def ask_readings(group: str, prefix: str) -> None:
+    """Ask for the readings of a group: what is measured and how far it may be off, below it the words."""
+    for reading in READINGS.values():
+        if reading.group != group:
+            continue
+        for asked in reading.asked:
+            if isinstance(asked, NumberField):
+                _ask_measured(asked, prefix)
+        words = [asked for asked in reading.asked if isinstance(asked, WordField)]
+        with st.container(horizontal=True) if len(words) < len(reading.asked) else nullcontext():
+            for asked in words:
+                ask_word(prefix + asked.name, asked.label, asked.words, default=asked.default)
+    if group == "play":
+        st.caption("Play at the rim that was measured stands instead of the word for it.")
 
 
-def ask_turning(prefix: str) -> None:
-    """Ask how the axle turns with the clamp open, and for the weight that sets the wheel turning."""
-    ask_word(f"{prefix}turns_open", "Clamp open, the axle in the fingers", get_args(TurningWord))
+def _ask_measured(asked: NumberField, prefix: str) -> None:
     with_uncertainty(
-        f"{prefix}starting_weight", f"{prefix}starting_weight_uncertainty", step=1.0, form="%.0f"
+        prefix + asked.name,
+        prefix + asked.uncertainty,
+        step=asked.step,
+        form=asked.form,
+        usual=asked.usual,
+        hint=asked.hint,
     )
 
 
@@ -99,18 +107,32 @@ def ask_marked() -> None:
 
 
 def with_uncertainty(
-    field: str, other: str, *, step: float, form: str = "%.2f", usual: str | None = None
+    field: str,
+    other: str,
+    *,
+    step: float,
+    form: str = "%.2f",
+    usual: str | None = None,
+    hint: str | None = None,
 ) -> None:
     """Ask for a number and, beside it, for its uncertainty."""
     first, second = st.columns([3, 2], vertical_alignment="bottom")
     with first:
-        ask_number(field, label_of(field.removeprefix(f"{NEXT}.")), step=step, form=form)
+        ask_number(field, label_of(field.removeprefix(f"{NEXT}.")), step=step, form=form, hint=hint)
     with second:
         fine = step >= 1
         ask_number(other, "±", step=step if fine else step / 10, form=form if fine else "%.3g", empty=usual)
 
 
-def ask_number(field: str, label: str, *, step: float, form: str = "%.2f", empty: str | None = None) -> None:
+def ask_number(
+    field: str,
+    label: str,
+    *,
+    step: float,
+    form: str = "%.2f",
+    empty: str | None = None,
+    hint: str | None = None,
+) -> None:
     """Ask for a number in its everyday unit; no limit here: what cannot be is said with all else that cannot."""
     symbol, default = _declared(field)
     value = st.number_input(
@@ -120,7 +142,7 @@ def ask_number(field: str, label: str, *, step: float, form: str = "%.2f", empty
         format=form,
         key=widget(field, default),
         placeholder=empty or "not measured",
-        help=HINTS.get(field.split(".")[-2 if field.endswith(".size") else -1]),
+        help=hint or HINTS.get(field.split(".")[-2 if field.endswith(".size") else -1]),
     )
     keep(field, value)
 

@@ -9,7 +9,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.cases import ELSEWHERE
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
-from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_plays, ask_sizes, ask_turning
+from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
 from conemodel.ui.url_state import choice
 
 HAND = {NOT_LOOKED: "not felt", "none": "none", "just felt": "just felt", "clear": "clear"}
@@ -72,8 +72,8 @@ PLACES = {
 """What else could rock, in words."""
 
 MORE: dict[str, tuple[str, Callable[[], None]]] = {
-    "play": ("Play by gauge or ruler, at the rim and at the axle", lambda: ask_plays("found.")),
-    "turning": ("How the axle turns in the fingers, and drag", lambda: ask_turning("found.")),
+    "play": ("Play by gauge or ruler, at the rim and at the axle", lambda: ask_readings("play", "found.")),
+    "turning": ("How the axle turns in the fingers, and drag", lambda: ask_readings("turning", "found.")),
     "balls": ("Balls and their pitch circle", ask_balls),
     "sizes": ("Axle, dropouts, thread", ask_sizes),
     "looks": ("Found by taking it apart", ask_looks),

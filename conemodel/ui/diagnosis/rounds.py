@@ -4,10 +4,10 @@ import streamlit as st
 
 from conemodel.base.errors import InputProblems
 from conemodel.base.units import DEG
-from conemodel.parts.readings import MOST_ROUNDS, Round
+from conemodel.parts.readings import MOST_ROUNDS
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.tasks.diagnosis.evidence import LABELS, said
+from conemodel.tasks.diagnosis.readings import taken
 from conemodel.tasks.wording import CLOCK_MINUTE, direction
 from conemodel.ui.diagnosis.entries import (
     NEXT,
@@ -22,7 +22,7 @@ from conemodel.ui.diagnosis.entries import (
     rounds,
     widget,
 )
-from conemodel.ui.diagnosis.fields import ask_plays, ask_turning
+from conemodel.ui.diagnosis.fields import ask_readings
 from conemodel.ui.diagnosis.questions import HAND, TURNS, say_measured
 from conemodel.ui.frame import table
 
@@ -51,8 +51,8 @@ def _form(diagnosis: Diagnosis) -> None:
         folded = st.expander("Measured, or felt at the axle", key="check_next", on_change="rerun")
         if folded.open:
             with folded:
-                ask_plays(f"{NEXT}.")
-                ask_turning(f"{NEXT}.")
+                ask_readings("play", f"{NEXT}.")
+                ask_readings("turning", f"{NEXT}.")
         st.button("Add this round", on_click=_add, width="stretch", key="add_round")
         for problem in st.session_state.get("check_round_problems", ()):
             st.error(problem)
@@ -62,7 +62,7 @@ def _list(diagnosis: Diagnosis) -> None:
     """Draw every round with what was turned and read, and the way to take the last one back."""
     rows = []
     for number, look in enumerate(diagnosis.readings.rounds, start=1):
-        read = [f"{LABELS[name]}: {said(look, name)}" for name in LABELS if _read(look, name)]
+        read = [f"{reading.label}: {reading.said(look)}" for reading in taken(look)]
         rows.append(
             [
                 f"{number}" if number > 1 else "1, as found",
@@ -77,12 +77,6 @@ def _list(diagnosis: Diagnosis) -> None:
         on_click=_take_back,
         shortcut="Ctrl+Z",
         key="take_back",
-    )
-
-
-def _read(look: Round, name: str) -> bool:
-    return name in look.plays or (
-        not hasattr(getattr(look, name), "play") and getattr(look, name) is not None
     )
 
 

@@ -1,0 +1,124 @@
+"""A reading is one object and one entry. Laws of probability; the rest are the project's own rules."""
+
+from typing import Any
+
+import numpy as np
+import pytest
+
+from conemodel.base.units import Array
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import Play, Readings, Round
+from conemodel.tasks.diagnosis.diagnose import diagnose
+from conemodel.tasks.diagnosis.likelihood import HAND_WORDS, TURNING_WORDS
+from conemodel.tasks.diagnosis.model import HubModel, model_of
+from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.tasks.diagnosis.readings.reading import NumberField, Pick, Reading
+
+ENDS = np.linspace(-60e-6, 250e-6, 40)[None, :, None]
+"""End plays [m], as the model takes them."""
+
+
+@pytest.fixture(scope="module")
+def model() -> HubModel:
+    return model_of(Readings(), None, Beliefs())
+
+
+class Smell(Reading):
+    """The axle smells bent, ten times likelier where it is: made up for these tests."""
+
+    __slots__ = ()
+
+    def was_taken(self, look: Round) -> bool:
+        return True
+
+    def said(self, look: Round) -> str:
+        return "bent"
+
+    def likelihood(self, model: HubModel, look: Round, end_play: Array) -> Array:
+        return np.array([0.5 if case.cause == "bent" else 0.05 for case in model.cases])[:, None, None]
+
+    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+        return 0.5, ""
+
+    def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
+        raise AssertionError("it was taken")
+
+
+def test_every_field_of_a_round_that_is_read_is_in_the_list():
+    turned = {"turned_in", "turned_out"}
+    read = {name for name in Round.model_fields if not name.endswith("_uncertainty")} - turned
+    assert set(READINGS) == read
+    for reading in READINGS.values():
+        for asked in reading.asked:
+            names = [asked.name] + ([asked.uncertainty] if isinstance(asked, NumberField) else [])
+            for name in names:
+                assert Round.locate(name), name
+
+
+def test_a_made_up_reading_changes_the_odds_by_its_likelihood_and_is_named(monkeypatch):
+    smell = Smell(
+        key="smell",
+        label="smell of the axle",
+        clamp="open",
+        group="turning",
+        instruction="",
+        why="",
+        settle="",
+    )
+    before = diagnose(Readings(clamp="quick release"))
+    monkeypatch.setitem(READINGS, "smell", smell)
+    after = diagnose(Readings(clamp="quick release"))
+    odds = [
+        next(fault.chance / (1 - fault.chance) for fault in found.faults if fault.key == "bent")
+        for found in (before, after)
+    ]
+    assert odds[1] / odds[0] == pytest.approx(10.0, rel=1e-6)  # Bayes
+    bent = next(fault for fault in after.faults if fault.key == "bent")
+    assert bent.evidence == ("smell of the axle: bent",)
+    assert "smell" not in [step.key for step in after.next_steps]
+
+
+@pytest.mark.parametrize("key", READINGS)
+def test_the_chances_of_all_outcomes_sum_to_one(model, key):
+    def pick(values: Array) -> Array:
+        spread = np.broadcast_to(values, (len(model.cases), ENDS.size, 1))
+        return np.asarray(spread.reshape(-1)[::7])
+
+    chances = READINGS[key].outcomes(model, ENDS, pick)
+    assert np.all(chances >= 0.0)
+    np.testing.assert_allclose(chances.sum(axis=1), 1.0, atol=1e-12)
+
+
+def round_of(values: dict[str, Any]) -> Round:
+    return Round(**values)
+
+
+def looks(key: str) -> list[Round]:
+    """Rounds with each word that a reading can have."""
+    if key.startswith("turns"):
+        return [round_of({key: word}) for word in TURNING_WORDS]
+    return [round_of({key: Play(hand=word)}) for word in HAND_WORDS]
+
+
+@pytest.mark.parametrize("key", [key for key in READINGS if key != "starting_weight"])
+def test_the_chances_of_all_words_sum_to_one(model, key):
+    total: Any = sum(READINGS[key].likelihood(model, look, ENDS) for look in looks(key))
+    np.testing.assert_allclose(total, 1.0, atol=1e-12)
+
+
+@pytest.mark.parametrize("key", READINGS)
+def test_a_reading_says_what_was_read(key):
+    plays = [name for name in READINGS if name.startswith(("rim", "axle_end"))]
+    rest = {"turns_open": "free", "turns_closed": "tight", "starting_weight": 0.012}
+    look = round_of({**dict.fromkeys(plays, Play(play=0.4e-3)), **rest})
+    words = {"turns_open": "free", "turns_closed": "tight", "starting_weight": "12 g"}
+    assert READINGS[key].was_taken(look)
+    assert not READINGS[key].tells_more(look)
+    assert READINGS[key].said(look) == words.get(key, "0.40 mm by dial gauge")
+    assert not READINGS[key].was_taken(Round())
+
+
+def test_a_word_for_a_play_still_leaves_something_to_measure():
+    look = Round(rim_open=Play(hand="clear"))
+    assert READINGS["rim_open"].was_taken(look)
+    assert READINGS["rim_open"].tells_more(look)
