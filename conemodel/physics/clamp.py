@@ -108,9 +108,7 @@ def skewer_yield_force(*, diameter: Floats, pitch: Floats, yield_strength: Float
     9077 N
     """
     require(np.asarray(yield_strength) >= 0, "yield strength must be 0 Pa or more")
-    middle = thread.pitch_diameter(diameter=diameter, pitch=pitch)
-    root = thread.root_diameter(diameter=diameter, pitch=pitch)
-    return yield_strength * np.pi / 4 * ((middle + root) / 2) ** 2
+    return yield_strength * np.pi / 4 * thread.stress_diameter(diameter=diameter, pitch=pitch) ** 2
 
 
 def clamp_force_from_torque(

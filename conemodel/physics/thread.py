@@ -94,6 +94,20 @@ def root_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
     return _positive(diameter - 17 / 12 * TRIANGLE * pitch, pitch)
 
 
+def stress_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
+    """Return the diameter of a bar as strong as the external thread (d2 + d3)/2 [m].
+
+    Arguments as for `pitch_diameter`.
+
+    Source: [VDI2230]
+
+    >>> print(f"{stress_diameter(diameter=10e-3, pitch=1e-3) * 1e3:.3f} mm")
+    9.062 mm
+    """
+    middle = pitch_diameter(diameter=diameter, pitch=pitch)
+    return (middle + root_diameter(diameter=diameter, pitch=pitch)) / 2
+
+
 def advance(*, angle: Floats, lead: Floats) -> Floats:
     """Return how far a screw moves along its axis [m]; turned out, both are positive.
 
