@@ -87,7 +87,9 @@ class WarmPair:
         steel, offset = self.fit.cup.expansion, (self.groove - 0.5) * self.ball
         cone, cup, ball = 1 + self.axle.expansion * axle, 1 + steel * cups, 1 + steel * balls
         cup_radius = self.pitch / 2 - offset * cos(self.angle)
-        grown = cup_radius + self.fit.growth(radius=cup_radius, cup=cups, shell=shell)
+        track = self.pitch / 2 + self.ball / 2 * cos(self.angle)
+        widened = self.fit.growth(radius=track, cup=cups, shell=shell) - steel * cups * track
+        grown = cup_radius * cup + widened
         cone_radius = (self.pitch / 2 + offset * cos(self.angle)) * cone
         apart = self.groove * self.ball * (cone + cup) - self.ball * ball
         beyond_seat = (self.spacing - self.seats) / 2 + offset * sin(self.angle)
