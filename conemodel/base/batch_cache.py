@@ -2,15 +2,25 @@
 
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from threading import Lock
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
+from weakref import WeakSet
 
 Key = TypeVar("Key", bound=Hashable)
 Value = TypeVar("Value")
+
+_ALL: "WeakSet[Remembered[Any, Any]]" = WeakSet()
+
+
+def forget_all() -> None:
+    """Forget everything that was ever worked out; all of it can be had again, the same to the last digit."""
+    for known in tuple(_ALL):
+        known.forget()
 
 
 class Remembered(Generic[Key, Value]):
     """The last `size` answers of `work`, which takes keys and returns an answer for each.
 
+    Every solved result that is kept between calls is kept in one of these, so that `forget_all` forgets them all.
     Asked for several keys, it works out together all that it does not know. Safe to use from several threads.
 
     >>> squares = Remembered(lambda keys: [key**2 for key in keys], size=100)
@@ -21,6 +31,7 @@ class Remembered(Generic[Key, Value]):
     def __init__(self, work: Callable[[Sequence[Key]], Iterable[Value]], *, size: int) -> None:
         """Remember nothing yet."""
         self._work, self._size = work, size
+        _ALL.add(self)
         self._known: dict[Key, tuple[Value]] = {}  # what was used last stands last
         self._lock = Lock()
 
@@ -39,7 +50,7 @@ class Remembered(Generic[Key, Value]):
         """Return the answer to one key."""
         return self((key,))[0]
 
-    def cache_clear(self) -> None:
+    def forget(self) -> None:
         """Forget everything."""
         with self._lock:
             self._known.clear()

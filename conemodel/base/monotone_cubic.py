@@ -46,7 +46,13 @@ class Curve(NamedTuple):
         >>> Curve.through(np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0, 4.0])).at(1.5)
         array(3.)
         """
-        return cls(x, height, _slopes(x[:, None], height[:, None])[:, 0])
+        return cls.through_each(x, height)[0]
+
+    @classmethod
+    def through_each(cls, x: Array, *heights: Array) -> "list[Curve]":
+        """Return the curve through each of `heights` (n,) at the same `x` (n,)."""
+        slopes = _slopes(x[:, None], np.stack(heights, axis=-1))
+        return [cls(x, height, slope) for height, slope in zip(heights, slopes.T, strict=True)]
 
     def at(self, x: Floats) -> Array:
         """Return the heights at any number of `x` between the first and the last point."""

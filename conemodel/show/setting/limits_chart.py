@@ -15,7 +15,7 @@ from conemodel.show.charts.vega_lite import (
     written,
 )
 from conemodel.show.formatting import cone_angle, millimetres
-from conemodel.solve.curves.hub_curves import LOOSE_END, TIGHT_END
+from conemodel.solve.curves.unloaded_tables import LOOSE_END, TIGHT_END
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
 

@@ -45,6 +45,11 @@ def are_even(pairs: Sequence[Pair]) -> bool:
     return even.pop()
 
 
+def kin_of(pair: Pair) -> tuple[int, int, bool, bool]:
+    """Return what pairs must have in common to be solved together, each as if alone: balls, faults, uprightness."""
+    return pair.left.ball_count, pair.right.ball_count, is_even(pair), _upright(pair)
+
+
 @lru_cache(maxsize=256)
 def touching_end_play(pair: Pair) -> float:
     """Return the end play at which balls of each row's middle size just touch [m]; 0 for balls of nominal size.

@@ -1,13 +1,11 @@
 """The free play a hand finds at the rim and at the axle end, mean over where the balls stand."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.batch_cache import Remembered
 from conemodel.base.monotone_cubic import Curve, last_zero
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
@@ -45,31 +43,12 @@ class Place(NamedTuple):
     way: tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class FeltCurve:
-    """Free play at one place over end play: `end_play` (n,) [m], `play` (n,) [m]; both rise.
+def end_plays_at(curves: Sequence[Curve], play: Array) -> Array:
+    """Return the end play [m] at which each place has its `play` (h,) above 0 [m], the last one where it never has.
 
-    `read` is a cubic between each two of them.
+    `curves` (h,) are free play over end play, of equally many points.
     """
-
-    end_play: Array
-    play: Array
-    read: Curve
-
-    def end_play_at(self, play: float) -> float:
-        """Return the end play at which the place has a free play above 0 [m]; the last one where it never has."""
-        return float(end_plays_at((self,), np.array([play]))[0])
-
-    def play_at(self, end_play: Array) -> Array:
-        """Return the free play for end plays up to the curve's last [m]; below its first there is none."""
-        return self.read.at(np.maximum(end_play, self.end_play[0]))
-
-
-def end_plays_at(curves: Sequence[FeltCurve], play: Array) -> Array:
-    """Return `FeltCurve.end_play_at` for each of `curves` (h,), of equally many points, and its `play` (h,) [m]."""
-    x, height, slope = (
-        np.stack(field, axis=-1) for field in zip(*(curve.read for curve in curves), strict=True)
-    )
+    x, height, slope = (np.stack(field, axis=-1) for field in zip(*curves, strict=True))
     return np.where(play >= height[-1], x[-1], last_zero(x, height - play, slope))
 
 
@@ -77,35 +56,12 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
     """Return the free play at the rim and at the axle end for each end play (n,), stop to stop [m].
 
     `rim_radius` and `axle_arm`, the axle end's distance from mid-span, in [m]. Each is worked out for itself;
-    `read_play` reads the same from curves.
+    `HubTables.play_at` reads the same from curves.
     """
     ways = np.stack((rim_direction(rim_radius), axle_end_direction(axle_arm)))
     ends, back = np.unique(end_play, return_inverse=True)  # stages often share an end play
     rim, axle_end = _mean_play((pair, pair), np.stack((ends, ends)), ways)[0]
     return rim[back], axle_end[back]
-
-
-def read_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
-    """Return what `felt_play` does, read from the hub's curves as far as they go."""
-    rim, axle_end = felt_curve(pair, rim_radius), axle_end_curve(pair, axle_arm)
-    last = rim.end_play[-1]
-    beyond = end_play > last
-    found = rim.play_at(np.minimum(end_play, last)), axle_end.play_at(np.minimum(end_play, last))
-    if beyond.any():
-        far = felt_play(pair, end_play[beyond], rim_radius=rim_radius, axle_arm=axle_arm)
-        for place, value in zip(found, far, strict=True):
-            place[beyond] = value
-    return found
-
-
-def felt_curve(pair: Pair, rim_radius: float) -> FeltCurve:
-    """Return free play at the rim of `rim_radius` [m] against end play."""
-    return place_curves.one(rim_of(pair, rim_radius))
-
-
-def axle_end_curve(pair: Pair, axle_arm: float) -> FeltCurve:
-    """Return free play at the axle end, `axle_arm` from mid-span [m], against end play."""
-    return place_curves.one(axle_end_of(pair, axle_arm))
 
 
 @lru_cache(maxsize=128)
@@ -120,8 +76,8 @@ def axle_end_of(pair: Pair, axle_arm: float) -> Place:
     return Place(stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
 
 
-def _place_curves(places: Sequence[Place]) -> list[FeltCurve]:
-    """Return free play at each of `places` against end play; their hubs are all sound or none is."""
+def play_curves(places: Sequence[Place]) -> list[Curve]:
+    """Return free play at each of `places` over end play [m]; both rise. Their hubs are all sound or none is."""
     pairs = [place.pair for place in places]
     even = are_even(pairs)
     ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
@@ -136,7 +92,7 @@ def _place_curves(places: Sequence[Place]) -> list[FeltCurve]:
     return [_through(*curve) for curve in zip(ends + touching, play, slope, strict=True)]
 
 
-def _through(end_play: Array, play: Array, slope: Array) -> FeltCurve:
+def _through(end_play: Array, play: Array, slope: Array) -> Curve:
     """Return the curve through points (n,) with a `slope`, held so low that it rises everywhere.
 
     A cubic between two points surely rises where both slopes are below three times that of the line through them.
@@ -144,11 +100,7 @@ def _through(end_play: Array, play: Array, slope: Array) -> FeltCurve:
     """
     rise = 3 * np.diff(play) / np.diff(end_play)
     held = np.minimum(slope, np.minimum(np.append(rise, np.inf), np.insert(rise, 0, np.inf)))
-    return FeltCurve(end_play=end_play, play=play, read=Curve(end_play, play, held))
-
-
-place_curves = Remembered(_place_curves, size=128)
-"""Free play at places against end play."""
+    return Curve(end_play, play, held)
 
 
 def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Array, Array]:

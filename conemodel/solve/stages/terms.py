@@ -14,7 +14,7 @@ from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import thread_torque_arm
-from conemodel.solve.curves.hub_curves import end_play_at_preload
+from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.equilibrium.unloaded import TIGHTEST
 from conemodel.solve.stages.clamp import ClampState, close_clamp
 from conemodel.solve.stages.compliances import preload_compliance
@@ -165,7 +165,7 @@ def cone_arm(scenario: Scenario, *, friction: Floats | None = None) -> Floats:
 @lru_cache(maxsize=256)
 def contact_end_play(pair: Pair, preload: float) -> float:
     """Return the end play at which a pair carries a preload [N], [m]."""
-    return end_play_at_preload(pair, preload=preload)
+    return float(unloaded_tables(pair).end_play_at_preload(preload))
 
 
 @lru_cache(maxsize=256)

@@ -13,7 +13,7 @@ from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.physics import hertz
 from conemodel.physics.rating import STATIC_PRESSURE, permanent_set
-from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
 from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions, wheel_positions

@@ -3,26 +3,20 @@
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
 
 from conemodel.base.units import Array
 from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.fatigue import life_of
-from conemodel.solve.curves.hub_curves import LifeCurve, life_curve, road_load
+from conemodel.solve.curves.hub_tables import NO_END, Load, life_curves, road_load
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of
-
-Load = tuple[float, float, float, float, float]
 
 SIDE_SHARE = 0.2
 """Share of the turns with the side load on the tyre. Assumption."""
 
 SIDE_OF_RADIAL = 0.15
 """Side load taken where a scenario names none, as a share of the radial load. Assumption."""
-
-NO_END = 1e30
-"""Life taken where no ball carries anything [revolutions]."""
 
 CURVE_POINTS = 251
 """Points of the curve where no end plays are given."""
@@ -71,9 +65,9 @@ def life_ratio(
     """
     pair, loads = pair_of(scenario), life_loads(scenario.wheel)
     if end_play is None:
-        curves = [life_curve(pair, load) for load in loads]
-        asked = np.linspace(curves[0].end_play[0], curves[0].end_play[-1], CURVE_POINTS)
-        lives = [_between(curve, asked) for curve in curves]
+        curves = life_curves((pair, load) for load in loads)
+        asked = np.linspace(curves[0].x[0], curves[0].x[-1], CURVE_POINTS)
+        lives = [np.exp(curve.at(asked)) for curve in curves]
     else:
         asked = np.asarray(end_play, dtype=np.float64)
         lives = [life_of(pair, solve_positions(pair, end_play=asked, load=load)) for load in loads]
@@ -96,10 +90,10 @@ def over_best(
     if not 0.0 <= side_share <= 1.0:
         raise ValueError(f"side_share must be 0 to 1, not {side_share}")
     pair, loads = pair_of(scenario), life_loads(scenario.wheel)
-    curves = [life_curve(pair, load) for load in loads]
-    ends = curves[0].end_play
+    curves = life_curves((pair, load) for load in loads)
+    ends = curves[0].x
     fine = np.linspace(ends[0], ends[-1], 4 * CURVE_POINTS)
-    finely = _with_mix([_between(curve, fine) for curve in curves], side_share)
+    finely = _with_mix([np.exp(curve.at(fine)) for curve in curves], side_share)
     # the best lies between points of the curve: a solved life may stand a hair above it
     ratios = [
         np.minimum(life / over.max(), 1.0)
@@ -120,9 +114,3 @@ def _with_mix(lives: list[Array], side_share: float) -> list[Array]:
     """Return the lives under the straight load, the side load and a mix of them."""
     straight, side = (np.minimum(life, NO_END) for life in lives)
     return [straight, side, 1 / ((1 - side_share) / straight + side_share / side)]
-
-
-def _between(curve: LifeCurve, end_play: Array) -> Array:
-    """Return the life of a curve at each end play (n,)."""
-    height = np.log(np.minimum(curve.life, NO_END))
-    return np.asarray(np.exp(PchipInterpolator(curve.end_play, height)(end_play)))

@@ -9,7 +9,7 @@ from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.friction import quoted_bearing_power
 from conemodel.physics.motion import GRAVITY, air_torque, resting_angle
-from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of, setting_terms

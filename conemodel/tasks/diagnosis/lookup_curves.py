@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
 
+from conemodel.base.monotone_cubic import Curve
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.curves.hub_curves import hub_curves
+from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.freeplay.hand_positions import felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.inputs import inputs_over
@@ -33,7 +33,7 @@ FORCES = np.linspace(0.0, 30e3, 11)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Curve:
+class Grid:
     """One hub over end play, on points `STEP` apart from `TIGHTEST` on, each (n,).
 
     Attributes:
@@ -68,20 +68,20 @@ class Shift:
 
 
 @lru_cache(maxsize=16)
-def curve_of(scenario: Scenario, tilt: float) -> Curve:
+def curve_of(scenario: Scenario, tilt: float) -> Grid:
     """Return a hub's curves with both cones tilted against each other by `tilt` [rad]. Errors: `NotConverged`."""
     pair = tilted(pair_of(scenario), tilt)
     ends = _play_ends(tilt)
     rim, axle_end = felt_play(
         pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
     )
-    loaded = hub_curves(pair)
+    loaded = unloaded_tables(pair)
     grid = np.arange(TIGHTEST, LOOSEST, STEP)
-    return Curve(
-        rim=_read_off(grid, ends, np.maximum.accumulate(rim)),
-        axle_end=_read_off(grid, ends, np.maximum.accumulate(axle_end)),
-        preload=_read_off(grid, loaded.end_play, loaded.preload),
-        torque=_read_off(grid, loaded.end_play, loaded.torque),
+    return Grid(
+        rim=_read_off(grid, Curve.through(ends, np.maximum.accumulate(rim))),
+        axle_end=_read_off(grid, Curve.through(ends, np.maximum.accumulate(axle_end))),
+        preload=_read_off(grid, loaded.preload),
+        torque=_read_off(grid, loaded.torque),
     )
 
 
@@ -124,11 +124,8 @@ def tilt_reach(pair: Pair, tilt: float) -> float:
     return tilt * pair.left.pitch_diameter
 
 
-def _read_off(grid: Array, at: Array, values: Array) -> Array:
+def _read_off(grid: Array, curve: Curve) -> Array:
     """Return a curve at the points of a grid; beyond its ends it keeps its slope, and never falls below 0."""
-    cubic = PchipInterpolator(at, values)
-    slope = cubic.derivative()
-    inside = np.clip(grid, at[0], at[-1])
-    low, high = float(slope(at[0])), float(slope(at[-1]))
-    beyond = np.minimum(grid - at[0], 0.0) * low + np.maximum(grid - at[-1], 0.0) * high
-    return np.asarray(np.maximum(cubic(inside) + beyond, 0.0))
+    first, last = curve.x[0], curve.x[-1]
+    beyond = np.minimum(grid - first, 0.0) * curve.slope[0] + np.maximum(grid - last, 0.0) * curve.slope[-1]
+    return np.asarray(np.maximum(curve.at(np.clip(grid, first, last)) + beyond, 0.0))

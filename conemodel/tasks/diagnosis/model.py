@@ -19,7 +19,7 @@ from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column
 from conemodel.tasks.diagnosis.likelihood import Feel
-from conemodel.tasks.diagnosis.lookup_curves import Curve, Shift, curve_of, proud_axle, shift_of, tilt_reach
+from conemodel.tasks.diagnosis.lookup_curves import Grid, Shift, curve_of, proud_axle, shift_of, tilt_reach
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -38,7 +38,7 @@ class HubModel:
     beliefs: Beliefs
 
     @cached_property
-    def curves(self) -> tuple[Curve, ...]:
+    def curves(self) -> tuple[Grid, ...]:
         """The curves of each case."""
         return tuple(curve_of(self.scenario, case.tilt) for case in self.cases)
 

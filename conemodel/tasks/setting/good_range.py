@@ -6,24 +6,15 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
-from conemodel.base.batch_cache import Remembered
-from conemodel.base.monotone_cubic import last_zero
+from conemodel.base.monotone_cubic import Curve, last_zero
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
-from conemodel.parts.bearing import Pair
-from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
-from conemodel.solve.curves.hub_curves import (
-    LOOSE_END,
-    TIGHT_END,
-    HubCurves,
-    all_hub_curves,
-    all_life_curves,
-    road_load,
-)
+from conemodel.solve.curves.hub_tables import NO_END, HubTables
+from conemodel.solve.curves.unloaded_tables import LOOSE_END, TIGHT_END
 from conemodel.solve.equilibrium.wheel_positions import touching_end_play
-from conemodel.solve.freeplay.hand_positions import end_plays_at, place_curves, rim_of
-from conemodel.solve.stages.terms import pair_of
+from conemodel.solve.freeplay.hand_positions import end_plays_at
+from conemodel.tasks.setting.scenario_tables import tables_for
 
 NOWHERE = 10e-3
 """Edge of a limit on tightness that no end play meets [m]: looser than any hub, so that no setting is good."""
@@ -89,22 +80,26 @@ def window_of(scenario: Scenario) -> Window:
 
     Errors: `NotConverged`.
     """
-    return windows_of((scenario,))[0]
+    return window_in(tables_for(scenario), scenario.limits)
 
 
-def windows_of(scenarios: Iterable[Scenario]) -> tuple[Window, ...]:
-    """Return the good range of each of `scenarios`; what is not known of their hubs is worked out together.
+def window_in(tables: HubTables, limits: Limits) -> Window:
+    """Return the good range of a hub once clamped."""
+    return windows_in((tables,), (limits,))[0]
 
-    Errors: `NotConverged`; ValueError for hubs that cannot be solved together, as for `wheel_positions`.
-    """
-    return _windows(_Hub(pair_of(each), each.wheel, each.limits) for each in scenarios)
+
+def windows_in(tables: Sequence[HubTables], limits: Sequence[Limits]) -> tuple[Window, ...]:
+    """Return the good range of each hub (h,) under its limits (h,); all hubs are sound, or none."""
+    asked = [(each.mounted, limit) for each, limit in zip(tables, limits, strict=True)]
+    different = {key: _Hub(each, key[1]) for key, each in zip(asked, tables, strict=True)}
+    known = dict(zip(different, _work_out(list(different.values())), strict=True))
+    return tuple(known[key] for key in asked)
 
 
 class _Hub(NamedTuple):
     """All that a good range depends on."""
 
-    pair: Pair
-    wheel: Wheel
+    tables: HubTables
     limits: Limits
 
 
@@ -118,7 +113,7 @@ class _Rule(NamedTuple):
 
 
 def _work_out(hubs: Sequence[_Hub]) -> Iterator[Window]:
-    """Yield the good range of each of `hubs`, whose curves are solved together."""
+    """Yield the good range of each of `hubs`."""
     edges: list[dict[str, float]] = [{} for _ in hubs]
     for name, rule in _RULES.items():
         asked = [number for number, hub in enumerate(hubs) if name not in hub.limits.off]
@@ -130,7 +125,7 @@ def _work_out(hubs: Sequence[_Hub]) -> Iterator[Window]:
 
 def _window(hub: _Hub, edges: Mapping[str, float]) -> Window:
     """Return the good range of a hub from the edges of the limits that are switched on, by name."""
-    touching = touching_end_play(hub.pair)
+    touching = touching_end_play(hub.tables.mounted.pair)
     loose = [edge for name, edge in edges.items() if _RULES[name].side == "loose"]
     tight = [edge for name, edge in edges.items() if _RULES[name].side == "tight"]
     ends = {
@@ -152,52 +147,45 @@ def _limit(name: str, edge: float, ends: Mapping[str, float], limits: Limits) ->
 
 def _rim_play_edges(hubs: Sequence[_Hub]) -> Array:
     """Return where each rim has the play that may just be felt [m]."""
-    curves = place_curves(rim_of(hub.pair, hub.wheel.rim_radius) for hub in hubs)
-    return end_plays_at(curves, np.array([hub.limits.rim_play for hub in hubs]))
+    return end_plays_at(
+        [hub.tables.rim_play for hub in hubs], np.array([hub.limits.rim_play for hub in hubs])
+    )
 
 
 def _torque_edges(hubs: Sequence[_Hub]) -> Array:
     """Return above which end play each hub turns lightly enough [m]."""
-    curves = all_hub_curves(hub.pair for hub in hubs)
-    values = [hub.limits.torque for hub in hubs]
-    return _last_above(hubs, curves, [curve.torque for curve in curves], values)
+    return _last_above(
+        hubs, [hub.tables.unloaded.torque for hub in hubs], [hub.limits.torque for hub in hubs]
+    )
 
 
 def _pressure_edges(hubs: Sequence[_Hub]) -> Array:
     """Return above which end play each hub's cones are pressed little enough [m]."""
-    curves = all_hub_curves(hub.pair for hub in hubs)
-    values = [hub.limits.cone_pressure for hub in hubs]
-    return _last_above(hubs, curves, [curve.cone_pressure for curve in curves], values)
+    falling = [hub.tables.unloaded.cone_pressure for hub in hubs]
+    return _last_above(hubs, falling, [hub.limits.cone_pressure for hub in hubs])
 
 
-def _last_above(
-    hubs: Sequence[_Hub], curves: Sequence[HubCurves], falling: Sequence[Array], values: Sequence[float]
-) -> Array:
+def _last_above(hubs: Sequence[_Hub], falling: Sequence[Curve], values: Sequence[float]) -> Array:
     """Return the end play [m] above which each hub's curve, falling with end play, stays under its value."""
-    over = np.stack(falling, axis=-1) - np.array(values)
-    met = last_zero(np.stack([curve.end_play for curve in curves], axis=-1), over)
-    tightest = _touching(hubs) + TIGHT_END
-    inside = np.where(over[0] <= 0, tightest, np.maximum(met, tightest))
+    ends, height, slope = (np.stack(field, axis=-1) for field in zip(*falling, strict=True))
+    over = height - np.array(values)
+    tightest = np.array([touching_end_play(hub.tables.mounted.pair) for hub in hubs]) + TIGHT_END
+    inside = np.where(over[0] <= 0, tightest, np.maximum(last_zero(ends, over, slope), tightest))
     return np.asarray(np.where((over[-1] > 0) & (over[0] > 0), NOWHERE, inside))
 
 
 def _life_edges(hubs: Sequence[_Hub]) -> Array:
     """Return the tightest end play [m] at which each hub has its share of its best life under the straight load."""
-    curves = all_life_curves((hub.pair, road_load(hub.wheel, side=False)) for hub in hubs)
-    life = np.stack([curve.life for curve in curves], axis=-1)
+    ends, life, _ = (
+        np.stack(field, axis=-1) for field in zip(*(hub.tables.life for hub in hubs), strict=True)
+    )
     # where nothing loads the balls somewhere, no life can be held against the best: all are as good
-    share = np.where(np.isfinite(life).all(0), life, 1.0)
-    share /= share.max(0)
+    share = np.where((life < np.log(NO_END)).all(0), life, 0.0)
+    share -= share.max(0)
     looser = np.arange(len(share))[:, None] > share.argmax(0)
-    rising = np.minimum.accumulate(np.where(looser, 1.0, share)[::-1])[::-1]
-    over = np.log(rising / np.array([hub.limits.life_ratio for hub in hubs]))
-    ends = np.stack([curve.end_play for curve in curves], axis=-1)
+    rising = np.minimum.accumulate(np.where(looser, 0.0, share)[::-1])[::-1]
+    over = rising - np.log([hub.limits.life_ratio for hub in hubs])
     return np.asarray(np.where(over[0] >= 0, ends[0], last_zero(ends, over)))
-
-
-def _touching(hubs: Sequence[_Hub]) -> Array:
-    """Return the end play at which the balls of each hub just touch [m]."""
-    return np.array([touching_end_play(hub.pair) for hub in hubs])
 
 
 _RULES = {
@@ -207,5 +195,3 @@ _RULES = {
     "life_ratio": _Rule("fatigue life against its best", "tight", ONE, _life_edges),
 }
 """Every limit by its field in `Limits`."""
-
-_windows = Remembered(_work_out, size=64)

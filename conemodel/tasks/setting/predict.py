@@ -7,15 +7,14 @@ import numpy as np
 
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions
-from conemodel.solve.freeplay.hand_positions import read_play
 from conemodel.solve.stages.clamp import ClampState
 from conemodel.solve.stages.locknut import Joint
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
-from conemodel.tasks.setting.good_range import Window, window_of
-from conemodel.tasks.setting.sensitivity import spreads_of
+from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.sensitivity import outlook_of
 from conemodel.tasks.setting.stage_result import Stage, stage_of
 from conemodel.tasks.setting.verdict import Verdict, verdict_of
 
@@ -53,15 +52,13 @@ def predict(scenario: Scenario) -> Prediction:
     >>> prediction.verdict.state
     'loose'
     """
-    spreads = spreads_of(scenario)  # first: they solve this hub together with what it could be
-    pair, steps, window = pair_of(scenario), setting_terms(scenario), window_of(scenario)
+    outlook = outlook_of(scenario)
+    pair, steps = pair_of(scenario), setting_terms(scenario)
     ends = np.array([steps.end_play(name) for name in STAGES])
     loads = np.zeros((len(STAGES), 5))
     loads[-1] = road_load(scenario.wheel, side=True)
     solution = solve_positions(pair, end_play=ends, load=loads)
-    rim, axle_end = read_play(
-        pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
-    )
+    rim, axle_end = outlook.tables.play_at(ends)
     torque = load_drag(pair, solution).total
     stages = {
         name: stage_of(
@@ -82,6 +79,6 @@ def predict(scenario: Scenario) -> Prediction:
         stages=stages,
         joint=steps.joint,
         clamp=steps.clamp,
-        window=window,
-        verdict=verdict_of(scenario, steps, window, spreads, stages),
+        window=outlook.window,
+        verdict=verdict_of(scenario, steps, outlook.window, outlook.spreads(scenario), stages),
     )

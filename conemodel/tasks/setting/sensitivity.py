@@ -1,17 +1,18 @@
 """What is only assumed, and how far each assumption moves the turn that is advised."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import NamedTuple
 
+from conemodel.base.batch_cache import Remembered
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.freeplay.hand_positions import axle_end_of, place_curves, rim_of
+from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
-from conemodel.solve.stages.terms import pair_of, setting_terms
-from conemodel.tasks.setting.good_range import Window, windows_of
+from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.setting.good_range import Window, window_in, windows_in
+from conemodel.tasks.setting.scenario_tables import tables_with_variants
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,11 +40,60 @@ class Spread:
 
 def spreads_of(scenario: Scenario) -> tuple[Spread, ...]:
     """Return what each assumption alone does to the turn advised, widest first."""
-    moved = scenario.setting.back_off * scenario.axle.lead_per_radian
-    if scenario.setting.axle_held == "nothing":
-        moved = 0.0
-    found = (_spread(case, moved) for case in _cases(scenario.with_setting(back_off=0.0)))
-    return tuple(sorted(found, key=lambda spread: -spread.width))
+    return outlook_of(scenario).spreads(scenario)
+
+
+class _Case(NamedTuple):
+    """One assumption: name, words, range in words, and at both its ends the good range and the end play [m]."""
+
+    name: str
+    label: str
+    span: str
+    ends: tuple[tuple[Window, float], tuple[Window, float]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outlook:
+    """All about a scenario that does not hang on where the cone stands.
+
+    Attributes:
+        tables: of its hub; window: its good range.
+        cases: every assumption, for a cone where the fingers left it; back-off only adds to the end play.
+    """
+
+    tables: HubTables
+    window: Window
+    cases: tuple[_Case, ...]
+
+    def spreads(self, scenario: Scenario) -> tuple[Spread, ...]:
+        """Return what each assumption does with the cone where `scenario` has it, widest first."""
+        held = scenario.setting.axle_held != "nothing"
+        moved = scenario.setting.back_off * scenario.axle.lead_per_radian if held else 0.0
+        return tuple(sorted((_spread(case, moved) for case in self.cases), key=lambda spread: -spread.width))
+
+
+def outlook_of(scenario: Scenario) -> Outlook:
+    """Return all that serves for every position of the cone; it is kept for the next. Raises: NotConverged."""
+    return _outlooks.one(scenario.with_setting(back_off=0.0))
+
+
+def _outlook(scenario: Scenario) -> Outlook:
+    """Return the outlook of a scenario whose cone stands where the fingers left it.
+
+    The hub is worked out along with what its assumptions could make of it: together they cost little more than one.
+    """
+    variants = list(_variants(scenario))
+    ends = [end for variant in variants for end in (variant.low, variant.high)]
+    tables, *others = tables_with_variants(scenario, ends)
+    windows = windows_in(others, [end.limits for end in ends])
+    clamped = [
+        (window, setting_terms(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)
+    ]
+    cases = (
+        _Case(variant.name, variant.label, variant.span, both)
+        for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
+    )
+    return Outlook(tables=tables, window=window_in(tables, scenario.limits), cases=tuple(cases))
 
 
 class _Variant(NamedTuple):
@@ -54,15 +104,6 @@ class _Variant(NamedTuple):
     span: str
     low: Scenario
     high: Scenario
-
-
-class _Case(NamedTuple):
-    """One assumption: name, words, range in words, and at both its ends the good range and the end play [m]."""
-
-    name: str
-    label: str
-    span: str
-    ends: tuple[tuple[Window, float], tuple[Window, float]]
 
 
 def _spread(case: _Case, moved: float) -> Spread:
@@ -76,28 +117,6 @@ def _spread(case: _Case, moved: float) -> Spread:
         low=min(turns),
         high=max(turns),
         states=(low, high),
-    )
-
-
-@lru_cache(maxsize=64)
-def _cases(scenario: Scenario) -> tuple[_Case, ...]:
-    """Return every assumption of a scenario whose cone stands where the fingers left it.
-
-    Back-off only adds to the end play, so these serve for every position of the cone. The hub itself is worked
-    out along with what its assumptions could make of it: together they cost little more than one.
-    """
-    variants = list(_variants(scenario))
-    ends = [end for variant in variants for end in (variant.low, variant.high)]
-    pair, wheel = pair_of(scenario), scenario.wheel
-    rims = [rim_of(pair_of(end), wheel.rim_radius) for end in (scenario, *ends)]
-    place_curves((*rims, axle_end_of(pair, scenario.axle_end_arm)))
-    _, *windows = windows_of((scenario, *ends))
-    clamped = [
-        (window, setting_terms(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)
-    ]
-    return tuple(
-        _Case(variant.name, variant.label, variant.span, both)
-        for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
     )
 
 
@@ -212,3 +231,10 @@ def with_conformity(scenario: Scenario, value: float) -> Scenario:
     hub = scenario.hub
     left, right = (row.replace(cone_conformity=value, cup_conformity=value) for row in (hub.left, hub.right))
     return scenario.replace(hub=hub.replace(left=left, right=right))
+
+
+def _all_outlooks(scenarios: Sequence[Scenario]) -> Iterator[Outlook]:
+    yield from map(_outlook, scenarios)
+
+
+_outlooks = Remembered(_all_outlooks, size=64)

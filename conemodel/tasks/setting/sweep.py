@@ -8,13 +8,13 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.unloaded import unloaded
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
-from conemodel.solve.freeplay.hand_positions import read_play
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.tasks.setting.scenario_tables import tables_for
 from conemodel.tasks.setting.stage_result import loosest
 
 Flags = npt.NDArray[np.bool_]
@@ -66,15 +66,15 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
     opened, clamped = end_plays_over(scenario, angle)
     bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
     ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
-    arms = {"rim_radius": scenario.wheel.rim_radius, "axle_arm": scenario.axle_end_arm}
+    tables = tables_for(scenario)
     return Sweep(
         cone_angle=angle,
         end_play_open=opened,
         end_play_clamped=clamped,
         preload_open=bench.preload.mean(axis=-1),
         preload_clamped=frame.preload.mean(axis=-1),
-        rim_play_open=read_play(pair, opened, **arms)[0],
-        rim_play_clamped=read_play(pair, clamped, **arms)[0],
+        rim_play_open=tables.play_at(opened)[0],
+        rim_play_clamped=tables.play_at(clamped)[0],
         peak_pressure_clamped=_worst(frame),
         peak_pressure_ridden=_worst(ridden),
         torque_clamped=load_drag(pair, frame).total.mean(axis=-1),

@@ -2,17 +2,8 @@
 
 import numpy as np
 import pytest
-from scipy.interpolate import PchipInterpolator
 
 from conemodel.parts.bearing import Pair, Row
-from conemodel.solve.curves.fatigue import life_of
-from conemodel.solve.curves.hub_curves import (
-    all_hub_curves,
-    all_life_curves,
-    curves_as_stiff,
-    hub_curves,
-    life_curve,
-)
 from conemodel.solve.equilibrium.arrays import arrays_of_pairs
 from conemodel.solve.equilibrium.unloaded import unloaded, unloaded_of
 from conemodel.solve.equilibrium.wheel_positions import solve_positions, solve_positions_of
@@ -67,29 +58,6 @@ def test_a_tight_hub_has_no_slope() -> None:
     assert free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
 
 
-def forget() -> None:
-    curves_as_stiff.cache_clear()
-    all_life_curves.cache_clear()
-
-
-def test_curves_of_several_hubs() -> None:
-    """The same points, solved beside others or alone."""
-    forget()
-    together = all_hub_curves(SOUND), all_life_curves((pair, LOAD) for pair in SOUND)
-    forget()
-    for pair, curve, life in zip(SOUND, *together, strict=True):
-        assert (hub_curves(pair).torque == curve.torque).all()
-        assert (life_curve(pair, LOAD).life == life.life).all()
-
-
-def test_a_curve_allows_for_the_give_of_axle_and_shell() -> None:
-    """Each of its points, solved by itself with the give among the unknowns, comes to the same balance."""
-    for pair in (SOUND[1], pair_of(OPEN).replace(axial_compliance=4e-8), TILTED[0]):
-        curve = hub_curves(pair)
-        solved = unloaded(pair, curve.end_play)
-        assert curve.preload == pytest.approx(solved.preload.mean(axis=1), rel=1e-6, abs=1e-5)
-
-
 @pytest.mark.parametrize("load", [LOAD, (90.0, 600.0, 0.0, 0.0, 28.0)])
 @pytest.mark.parametrize("left", [REAR, OPEN, REAR.replace(ball_count=8)])
 def test_positions_seen_in_a_mirror_are_those_worked_out(left: Row, load: tuple[float, ...]) -> None:
@@ -123,13 +91,3 @@ def test_a_mirrored_hub_stops_alike_both_ways() -> None:
             mirrored, other = getattr(found, field)[:2, 0]
             assert mirrored == pytest.approx(other, abs=2e-10)
         assert found.slope[0, 0] == pytest.approx(found.slope[1, 0], rel=1e-3)
-
-
-def test_life_between_the_points_of_its_curve() -> None:
-    """Solved again half way between the points, life is off by hundredths of the best at most."""
-    for pair in SOUND[:2]:
-        curve = life_curve(pair, LOAD)
-        between = (curve.end_play[1:] + curve.end_play[:-1]) / 2
-        read = np.exp(PchipInterpolator(curve.end_play, np.log(curve.life))(between))
-        solved = life_of(pair, solve_positions(pair, end_play=between, load=LOAD))
-        assert read / curve.life.max() == pytest.approx(solved / curve.life.max(), abs=0.03)

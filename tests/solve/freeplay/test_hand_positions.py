@@ -6,7 +6,8 @@ import pytest
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.bearing import Row
-from conemodel.solve.freeplay.hand_positions import CURVE_END, felt_curve, felt_play, read_play
+from conemodel.solve.curves.hub_tables import HubTables, Mounted, tables_of
+from conemodel.solve.freeplay.hand_positions import CURVE_END, end_plays_at, felt_play
 from conemodel.solve.stages.terms import pair_of
 from tests.solve import hubs
 
@@ -15,14 +16,20 @@ ENDS = np.array([-2e-5, 0.0, 1e-6, 7e-6, 3.1e-5, 1.07e-4, 2.9e-4, 6e-4])
 ARMS = {"rim_radius": 0.311, "axle_arm": 0.073}
 
 
+def tables(name: str) -> HubTables:
+    pair = pair_of(cm.load_scenario(FOLDER / f"{name}.toml"))
+    return tables_of(Mounted(pair=pair, **ARMS, load=(0.0, 600.0, 0.0, 0.0, 0.0)))
+
+
 @pytest.mark.parametrize(
     ("name", "rel", "absolute"),
     [("touring-rear", 2e-4, 2e-9), ("thru-axle", 2e-4, 2e-9), ("bent-axle", 2e-2, 4e-6)],
 )
 def test_curves_give_what_each_case_gives(name: str, rel: float, absolute: float) -> None:
     """Two ways to the same number; a bent axle's play begins with a kink, which a curve rounds off."""
-    pair = pair_of(cm.load_scenario(FOLDER / f"{name}.toml"))
-    for read, worked_out in zip(read_play(pair, ENDS, **ARMS), felt_play(pair, ENDS, **ARMS), strict=True):
+    hub = tables(name)
+    each = felt_play(hub.mounted.pair, ENDS, **ARMS)
+    for read, worked_out in zip(hub.play_at(ENDS), each, strict=True):
         assert read == pytest.approx(worked_out, rel=rel, abs=absolute)
 
 
@@ -36,12 +43,17 @@ def test_half_a_pitch_of_an_upright_hub_is_as_good_as_the_whole(row: Row) -> Non
 
 
 def test_beyond_the_curve_each_case_is_worked_out() -> None:
-    pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
-    far = np.array([1.5 * CURVE_END])
-    assert read_play(pair, far, **ARMS)[0] == felt_play(pair, far, **ARMS)[0]
+    hub, far = tables("touring-rear"), np.array([1.5 * CURVE_END])
+    assert hub.play_at(far)[0] == felt_play(hub.mounted.pair, far, **ARMS)[0]
+
+
+def test_tables_made_without_the_axle_end_say_so() -> None:
+    hub = tables_of(tables("touring-rear").mounted._replace(axle_arm=None))
+    with pytest.raises(ValueError, match="without the axle end"):
+        hub.play_at(ENDS)
 
 
 def test_a_curve_read_backwards_comes_back() -> None:
-    curve = felt_curve(pair_of(cm.load_scenario(FOLDER / "road-front.toml")), 0.311)
+    curve = tables("road-front").rim_play
     for play in (2e-5, 1e-4, 5e-4):
-        assert curve.play_at(np.array([curve.end_play_at(play)]))[0] == pytest.approx(play, rel=1e-3)
+        assert curve.at(end_plays_at((curve,), np.array([play])))[0] == pytest.approx(play, rel=1e-3)

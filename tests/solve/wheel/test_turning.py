@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from conemodel.parts.bearing import Dents, Pair, Row
-from conemodel.solve.curves.hub_curves import end_play_at_preload
+from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.wheel.dents import contact_half_width, sunk, track_radius
 from conemodel.solve.wheel.turning import turn_wheel
 
@@ -30,7 +30,7 @@ PAIR = pair_with()
 
 def over_a_pitch(pair, preload, points=480):
     angle = PITCH * np.arange(points) / points
-    return turn_wheel(pair, end_play=end_play_at_preload(PAIR, preload=preload), angle=angle)
+    return turn_wheel(pair, end_play=float(unloaded_tables(PAIR).end_play_at_preload(preload)), angle=angle)
 
 
 @pytest.mark.parametrize(("preload", "torque"), [(161, 14.0), (402, 38.5), (1301, 131.0)])
@@ -86,7 +86,7 @@ def test_the_ripple_is_the_balls_load_on_the_dents_slope():
     row = SOUND.replace(cone_dents=DENTS.replace(count=3))
     turning = over_a_pitch(pair_with(cone_dents=row.cone_dents), 402)
     load = turning.solution.left.ball_load
-    still = turn_wheel(PAIR, end_play=end_play_at_preload(PAIR, preload=402), angle=[0.0])
+    still = turn_wheel(PAIR, end_play=float(unloaded_tables(PAIR).end_play_at_preload(402)), angle=[0.0])
     width = contact_half_width(row, "cone", ball_load=float(still.solution.left.ball_load.mean()))
     azimuth = 2 * np.pi * np.arange(9) / 9 + turning.angle[:, None] * (1 + GAMMA) / 2
     high, low = (

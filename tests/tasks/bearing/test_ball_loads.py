@@ -5,7 +5,7 @@ import pytest
 from scipy.optimize import brentq
 
 import conemodel as cm
-from conemodel.solve.curves.hub_curves import END_PLAYS
+from conemodel.solve.curves.unloaded_tables import END_PLAYS
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.bearing.ball_loads import (

@@ -6,7 +6,7 @@ import pytest
 import conemodel as cm
 from conemodel.base.errors import InputProblems
 from conemodel.parts.bearing import Dents
-from conemodel.solve.curves.hub_curves import road_load
+from conemodel.solve.curves.hub_tables import road_load
 from conemodel.tasks.bearing.feel_when_turned import FELT_TORQUE, ball_spacing, signature
 
 

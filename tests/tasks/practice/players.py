@@ -9,8 +9,6 @@ import numpy as np
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.solve.freeplay.hand_positions import felt_curve
-from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.practice.actions import (
     Action,
     Answer,
@@ -37,6 +35,7 @@ from conemodel.tasks.practice.actions import (
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.session import Bench
 from conemodel.tasks.practice.widget_data import feel_of
+from conemodel.tasks.setting.scenario_tables import tables_for
 
 WANTED = -5e-6
 """Where a careful player aims [m]: the middle of the good range of such hubs, as anyone can compute it."""
@@ -79,8 +78,8 @@ def felt_end_play(bench: Bench) -> float | None:
         return None
     still = [m for m, f in zip(rim.movement, rim.force, strict=True) if f == 0]
     scenario = known(bench.exercise.scenario)
-    curve = felt_curve(pair_of(scenario), scenario.wheel.rim_radius)
-    return float(np.interp(max(still) - min(still), curve.play, curve.end_play))
+    curve = tables_for(scenario).rim_play
+    return float(np.interp(max(still) - min(still), curve.height, curve.x))
 
 
 def lock(bench: Bench, effort: str = "firm") -> Bench:

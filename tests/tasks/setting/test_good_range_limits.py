@@ -3,7 +3,7 @@
 import pytest
 
 import conemodel as cm
-from conemodel.solve.curves.hub_curves import TIGHT_END
+from conemodel.solve.curves.unloaded_tables import TIGHT_END
 from conemodel.tasks.setting.good_range import window_of
 
 SIDES = {"rim_play": "loose", "torque": "tight", "cone_pressure": "tight", "life_ratio": "tight"}

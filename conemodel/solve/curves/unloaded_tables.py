@@ -1,0 +1,158 @@
+"""Preload, pressure and torque of a hub without load over its end play, solved once a hub."""
+
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from dataclasses import dataclass
+from typing import NamedTuple, TypeVar
+
+import numpy as np
+
+from conemodel.base.batch_cache import Remembered
+from conemodel.base.monotone_cubic import Curve
+from conemodel.base.units import Array, Floats
+from conemodel.parts.bearing import Pair
+from conemodel.solve.equilibrium.pair import PairSolution
+from conemodel.solve.equilibrium.unloaded import search_end_play, stiff, unloaded_of
+from conemodel.solve.equilibrium.wheel_positions import case_of, is_even, kin_of, touching_end_play
+from conemodel.solve.wheel.ball_drag import load_drag
+
+TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
+"""Range of end play the curves cover, from where the balls just touch [m]: far too tight to plainly loose."""
+
+END_PLAYS = 1e-6 * np.concatenate(
+    (np.arange(-150, -30, 10.0), np.arange(-30, -10, 2.5), np.arange(-10, 5, 1.0), np.linspace(5, 100, 11))
+)
+"""End plays of a curve's points as if axle and shell did not give [m]; monotone cubics between them.
+
+They stand closest where the balls begin to bear.
+"""
+
+KEPT = 128
+"""How many hubs' curves of each kind are remembered, those used last."""
+
+Key = TypeVar("Key", bound=Hashable)
+Value = TypeVar("Value")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class UnloadedTables:
+    """A hub without load over its end play [m]; worst or mean over the wheel's positions.
+
+    Attributes:
+        pair: its rows.
+        preload: mean over positions [N]; cone_pressure: worst peak pressure on a cone [Pa].
+        torque: mean turning torque from load [N·m].
+        closing: end play [m], as if axle and shell did not give, over preload to the power 2/3, nearly a straight
+            line, where the hub is preloaded.
+    """
+
+    pair: Pair
+    preload: Curve
+    cone_pressure: Curve
+    torque: Curve
+    closing: Curve
+
+    def end_play_at_preload(self, preload: Floats) -> Array:
+        """Return the end play [m] at which the hub carries each `preload` above 0 [N], any shape.
+
+        The curve's points are enough to place it within a nanometre; beyond its tight end it is searched for.
+
+        Raises:
+            NotConverged: no end play reaches a preload.
+        """
+        asked = np.asarray(preload, dtype=np.float64)
+        height, (first, second), last = asked ** (2 / 3), self.closing.x[:2], self.closing.x[-1]
+        there, next_to_it = self.closing.height[:2]
+        before = there + (height - first) * (next_to_it - there) / (second - first)
+        found = np.where(height <= first, before, self.closing.at(np.clip(height, first, last)))
+        found = np.asarray(found - _given(self.pair) * asked)
+        for case in np.argwhere(height >= last):
+            found[tuple(case)] = search_end_play(self.pair, preload=float(asked[tuple(case)]))
+        return found
+
+
+def unloaded_tables(pair: Pair) -> UnloadedTables:
+    """Return the tables of a pair without load. Raises: NotConverged."""
+    return _unloaded.one(pair)
+
+
+def all_unloaded_tables(pairs: Iterable[Pair]) -> tuple[UnloadedTables, ...]:
+    """Return the same for several pairs; what is not known of them is solved together. Raises: NotConverged."""
+    return _unloaded(pairs)
+
+
+class _Points(NamedTuple):
+    """A pair without load at some end plays: all (n,), as in `UnloadedTables`."""
+
+    end_play: Array
+    preload: Array
+    cone_pressure: Array
+    torque: Array
+
+
+def in_kin(
+    keys: Sequence[Key], pair_of: Callable[[Key], Pair], work: Callable[[list[Key]], list[Value]]
+) -> list[Value]:
+    """Return what `work` makes of `keys`, handed to it in lots whose pairs can be solved together."""
+    lots: dict[Hashable, list[Key]] = {}
+    for key in keys:
+        lots.setdefault(kin_of(pair_of(key)), []).append(key)
+    found = {key: value for lot in lots.values() for key, value in zip(lot, work(lot), strict=True)}
+    return [found[key] for key in keys]
+
+
+def _solve_unloaded(pairs: Sequence[Pair]) -> list[UnloadedTables]:
+    """Return the tables of `pairs`; pairs alike but for their give share what is solved."""
+    return list(map(_tables, pairs, _points(map(_as_stiff, pairs))))
+
+
+def _as_stiff(pair: Pair) -> Pair:
+    """Return the pair whose points serve for `pair`: without its give, if that is the same wherever the balls stand."""
+    return stiff(pair) if is_even(pair) else pair
+
+
+def _given(pair: Pair) -> float:
+    """Return what preload takes off end play beyond the points of `_as_stiff(pair)` [m/N]."""
+    return pair.axial_compliance if is_even(pair) else 0.0
+
+
+def _tables(pair: Pair, points: _Points) -> UnloadedTables:
+    """Return a pair's tables from the points of `_as_stiff(pair)`: its give takes give times preload off end play."""
+    end_play = points.end_play - _given(pair) * points.preload
+    edge = int((points.preload > 0.0).sum())
+    preload, pressure, torque = Curve.through_each(
+        end_play, points.preload, points.cone_pressure, points.torque
+    )
+    closing = Curve.through(points.preload[:edge][::-1] ** (2 / 3), points.end_play[:edge][::-1])
+    return UnloadedTables(pair=pair, preload=preload, cone_pressure=pressure, torque=torque, closing=closing)
+
+
+def _solve_points(pairs: Sequence[Pair]) -> list[_Points]:
+    """Return each pair at `END_PLAYS`; those of one kind are solved together."""
+
+    def together(lot: list[Pair]) -> list[_Points]:
+        ends = ends_of(lot, END_PLAYS)
+        solution = unloaded_of(lot, ends)
+        return [_points_of(pair, ends[i], case_of(solution, i)) for i, pair in enumerate(lot)]
+
+    return in_kin(pairs, lambda pair: pair, together)
+
+
+def _points_of(pair: Pair, end_play: Array, solution: PairSolution) -> _Points:
+    """Return the points of one pair from its balance of forces at each end play and position."""
+    pressure = np.maximum(solution.left.cone_pressure.max(axis=-1), solution.right.cone_pressure.max(axis=-1))
+    return _Points(
+        end_play=end_play,
+        preload=solution.preload.mean(axis=-1),
+        cone_pressure=pressure.max(axis=-1),
+        torque=load_drag(pair, solution).total.mean(axis=-1),
+    )
+
+
+def ends_of(pairs: Sequence[Pair], end_plays: Array) -> Array:
+    """Return `end_plays` (n,) counted from where each pair just touches: (p, n) [m]."""
+    ends: Array = end_plays + np.array([touching_end_play(pair) for pair in pairs])[:, None]
+    return ends
+
+
+_points = Remembered(_solve_points, size=KEPT)
+_unloaded = Remembered(_solve_unloaded, size=KEPT)
