@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 from scipy.stats import norm
@@ -10,8 +9,10 @@ from scipy.stats import norm
 from conemodel.base.units import Array
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampName
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Checks, Readings, Size
+from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
+from conemodel.tasks.diagnosis.causes import CAUSES
+from conemodel.tasks.diagnosis.looks import chance_of_checks
 
 LEAST = 1e-9
 """Least chance a cause keeps, whatever was measured: nothing is ever ruled out by arithmetic alone."""
@@ -22,7 +23,7 @@ class Case:
     """One way a hub may be.
 
     Attributes:
-        cause: one of `beliefs.CAUSES`; weight: its chance before play and turning are looked at.
+        cause: one of `parts.priors.CAUSES`; weight: its chance before play and turning are looked at.
         nutted: axle nuts hold the wheel.
         tilt: of both cones [rad]; dent: depth of dents [m].
         rocking: play at the rim from a cone on a worn-out thread [m].
@@ -80,25 +81,14 @@ def likely_causes(kind: ClampName) -> tuple[str, ...]:
     Only a quick release is fooled by a proud axle: axle nuts need it to stand out, and a thru-axle's hub sits
     between the dropouts.
     """
-    causes = ("bent", "dented", "gritty", "wrong_balls", "worn_thread", "not_clamping", "elsewhere")
-    return (*causes, "proud") if CLAMP_KINDS[kind].held_by_ends else causes
+    by_ends = CLAMP_KINDS[kind].held_by_ends
+    return tuple(name for name, cause in CAUSES.items() if by_ends or not cause.needs_ends)
 
 
 def _variants(cause: str, nutted: bool, beliefs: Beliefs) -> Iterator[Case]:
     """Yield a cause in each of its degrees, weights not set yet."""
-    plain: dict[str, Any] = {"cause": cause, "weight": 1.0, "nutted": nutted}
-    if cause == "bent":
-        yield from (Case(**plain, tilt=tilt) for tilt in beliefs.bends)
-    elif cause == "dented":
-        yield from (Case(**plain, dent=depth) for depth in beliefs.dents)
-    elif cause == "worn_thread":
-        yield from (Case(**plain, rocking=play) for play in beliefs.thread_play)
-    elif cause == "elsewhere":
-        yield from (Case(**plain, elsewhere=play) for play in beliefs.play_elsewhere)
-    elif cause == "not_clamping":
-        yield Case(**plain, closing=beliefs.idle_clamp_share)
-    else:
-        yield Case(**plain)
+    degrees = CAUSES[cause].degrees(beliefs) if cause in CAUSES else ({},)
+    yield from (Case(cause=cause, weight=1.0, nutted=nutted, **degree) for degree in degrees)
 
 
 def _with_proud(chances: dict[str, float], proud: float) -> dict[str, float]:
@@ -128,52 +118,6 @@ def _at_least(size: Size, other: Size) -> float:
     """Return the chance that one measured length is not below another."""
     apart = (size.size or 0.0) - (other.size or 0.0)
     return float(norm.cdf(apart / np.hypot(size.uncertainty, other.uncertainty)))
-
-
-MARKS = {"axle_wobbles": "bent", "track_dented": "dented", "cone_rocks_on_thread": "worn_thread"}
-"""Looks, each with the cause it shows."""
-
-ELSEWHERE = {
-    "freehub_rocks": "the freehub",
-    "headset_or_pivots_rock": "headset, fork or frame pivots",
-    "spokes_loose": "the spokes",
-    "axle_moves_in_dropouts": "the axle in the dropouts",
-}
-"""Places other than the bearing from which play at the rim may come, each with its look."""
-
-FOUND = 0.85
-"""Chance that a look shows a fault that is there. Assumption."""
-
-
-def chance_of_checks(checks: Checks, cause: str, beliefs: Beliefs) -> float:
-    """Return the chance of the answers given, if a `cause` is the matter."""
-    chance = 1.0
-    for name, shows in MARKS.items():
-        chance *= chance_of_answer(getattr(checks, name), FOUND if cause == shows else beliefs.slip)
-    if cause != "elsewhere":
-        return chance * _no_place(checks, beliefs)
-    return chance * float(np.mean([place_chance(checks, place, beliefs) for place in ELSEWHERE]))
-
-
-def place_chance(checks: Checks, place: str, beliefs: Beliefs) -> float:
-    """Return the chance of the answers about freehub, headset and so on if the play comes from one `place`."""
-    return float(
-        np.prod(
-            [
-                chance_of_answer(getattr(checks, name), FOUND if name == place else beliefs.slip)
-                for name in ELSEWHERE
-            ]
-        )
-    )
-
-
-def _no_place(checks: Checks, beliefs: Beliefs) -> float:
-    return float(np.prod([chance_of_answer(getattr(checks, name), beliefs.slip) for name in ELSEWHERE]))
-
-
-def chance_of_answer(answer: str | None, yes: float) -> float:
-    """Return the chance of an answer whose chance of a yes is `yes`; 1 where nobody looked."""
-    return 1.0 if answer is None else yes if answer == "yes" else 1 - yes
 
 
 def chance_of_balls(readings: Readings, scenario: Scenario, beliefs: Beliefs, cause: str) -> float:

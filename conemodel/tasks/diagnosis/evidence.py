@@ -8,7 +8,7 @@ import numpy as np
 from conemodel.base.units import Array
 from conemodel.parts.priors import CAUSES
 from conemodel.parts.readings import Readings, Round
-from conemodel.tasks.diagnosis.cases import ELSEWHERE
+from conemodel.tasks.diagnosis.looks import ELSEWHERE
 from conemodel.tasks.diagnosis.posterior import Posterior, product_of
 from conemodel.tasks.diagnosis.readings import READINGS
 

@@ -5,48 +5,21 @@ from dataclasses import dataclass
 
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.readings import Readings
-from conemodel.tasks.diagnosis.cases import ELSEWHERE, MARKS, place_chance
+from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.evidence import Weighed, evidence_for
 from conemodel.tasks.diagnosis.fit_check import Fit
+from conemodel.tasks.diagnosis.looks import ELSEWHERE, LOOKS, place_chance
 from conemodel.tasks.diagnosis.posterior import Posterior
-from conemodel.tasks.setting.verdict import DO_NOT_RIDE
 
 BLOCKS = 0.5
 """Chance of a fault from which no turn of the cone is advised."""
 
-LABELS = {
-    "bent": "bent axle or skew cone",
-    "dented": "dented (brinelled) or pitted race",
-    "gritty": "grit, or dry and dirty grease",
-    "wrong_balls": "wrong number or size of balls",
-    "worn_thread": "thread worn out",
-    "not_clamping": "clamp not clamping",
-    "proud": "axle proud of the dropout",
-    "elsewhere": "play that is not the hub's",
-    "solid_axle": "solid axle with nuts",
-}
-"""Faults in words."""
-
-ADVICE = {
-    "bent": "Tight in one place and loose elsewhere: skew. Roll the axle on a flat plate and see whether the track "
-    "on the cones runs off centre; renew what is bent or skew. No setting of the cone is right all the way round.",
-    "dented": "Look at cones and cups with a ball-point tip. Dented or pitted cones are renewed together with all the "
-    "balls; a dented cup is renewed, or the hub. Setting the cone does not cure it.",
-    "gritty": "Strip, clean, look at the races, and put it together with new balls and grease. Adjust after that.",
-    "wrong_balls": "Strip and count twice. Renew all balls of both rows together, of the size and in the number the "
-    "maker states; room for about 0.7 of a ball is as it should be, and a smaller ball is no cure.",
-    "worn_thread": "Unlock and rock the cone on its thread. A cone that rocks, or a locknut that will not tighten, "
-    "wants a new axle and cone; a setting on a worn-out thread does not hold.",
-    "not_clamping": f"{DO_NOT_RIDE}: play hardly changes on closing, as if the clamp did not clamp. Look at the "
-    "lever, its springs, the adjusting nut and the dropouts, and close it again so that it takes a firm hand.",
-    "proud": f"{DO_NOT_RIDE} before both protrusions and the dropouts' thickness are measured: where the axle stands "
-    "proud of a dropout, the clamp squeezes the axle and not the frame, and the wheel can come out. Feel never "
-    "clears it. An axle of the right length does.",
-    "elsewhere": "Turning the cone does not take it out.",
-    "solid_axle": "Axle nuts do not shorten the axle between the cones: play that is there on the bench is still "
-    "there in the frame. Adjust with no play, and check again after the nuts.",
-}
-"""What to do about each."""
+SOLID_AXLE = "solid axle with nuts"
+SOLID_AXLE_ADVICE = (
+    "Axle nuts do not shorten the axle between the cones: play that is there on the bench is still "
+    "there in the frame. Adjust with no play, and check again after the nuts."
+)
+"""Axle nuts in words, and what they mean for the work."""
 
 MISFITS = {
     "axle_length": "axle length that does not add up",
@@ -57,9 +30,6 @@ MISFITS = {
     "frame": "hub and frame of unlike width",
 }
 """What is named as a fault where parts do not go together; `Fit.label` names what was looked at."""
-
-UNSAFE = ("proud", "not_clamping")
-"""Faults with which the wheel can come out."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,7 +85,9 @@ def _causes(
 ) -> Iterator[FoundFault]:
     """Yield every cause that is not a sound hub."""
     measured = [fit.sentence for fit in fits if fit.unsafe and fit.key.startswith("margin")]
-    advice = {**ADVICE, "elsewhere": _where(readings, posterior)}
+    advice = {name: cause.advice for name, cause in CAUSES.items()} | {
+        "elsewhere": _where(readings, posterior)
+    }
     if measured:
         advice["proud"] = " ".join(measured)
     beliefs = posterior.model.beliefs
@@ -125,12 +97,12 @@ def _causes(
         chance = posterior.of(cause)
         yield FoundFault(
             key=cause,
-            label=LABELS[cause],
+            label=CAUSES[cause].label,
             chance=chance,
             before=beliefs.chance(cause),
             evidence=(*_seen(readings, cause), *evidence_for(cause, weighed)),
             advice=advice[cause],
-            unsafe=cause in UNSAFE,
+            unsafe=CAUSES[cause].unsafe,
             blocks=chance > BLOCKS,
             measured=cause == "proud" and bool(measured),
         )
@@ -138,13 +110,9 @@ def _causes(
 
 def _seen(readings: Readings, cause: str) -> Iterator[str]:
     """Yield what was seen without measuring that speaks for a cause."""
-    for name, shows in MARKS.items():
-        if shows == cause and getattr(readings.checks, name) == "yes":
+    for name, look in LOOKS.items():
+        if look.shows == cause and getattr(readings.checks, name) == "yes":
             yield name.replace("_", " ")
-    if cause == "elsewhere":
-        for name in ELSEWHERE:
-            if getattr(readings.checks, name) == "yes":
-                yield name.replace("_", " ")
     if cause == "wrong_balls":
         for side in ("left", "right"):
             count = getattr(readings, f"balls_{side}").count
@@ -159,13 +127,11 @@ def _where(readings: Readings, posterior: Posterior) -> str:
     answered = [name for name in places if getattr(readings.checks, name) == "yes"]
     if answered:
         named = " and ".join(ELSEWHERE[name] for name in answered)
-        return f"There is play in {named}: put that right first. {ADVICE['elsewhere']}"
+        return f"There is play in {named}: put that right first. {CAUSES['elsewhere'].advice}"
     still = [ELSEWHERE[name] for name in places if getattr(readings.checks, name) is None]
     if not still:
-        return (
-            f"Freehub, headset, spokes and dropouts were cleared; look at them again. {ADVICE['elsewhere']}"
-        )
-    return f"Look at {', '.join(still)}. {ADVICE['elsewhere']}"
+        return f"Freehub, headset, spokes and dropouts were cleared; look at them again. {CAUSES['elsewhere'].advice}"
+    return f"Look at {', '.join(still)}. {CAUSES['elsewhere'].advice}"
 
 
 def _solid_axle(posterior: Posterior, readings: Readings) -> Iterator[FoundFault]:
@@ -176,11 +142,11 @@ def _solid_axle(posterior: Posterior, readings: Readings) -> Iterator[FoundFault
     known = readings.clamp is not None and not CLAMP_KINDS[readings.clamp].through_axle
     yield FoundFault(
         key="solid_axle",
-        label=LABELS["solid_axle"],
+        label=SOLID_AXLE,
         chance=chance,
         before=1.0 if known else posterior.model.beliefs.solid_axle,
         evidence=("axle nuts, as seen",) if known else (),
-        advice=ADVICE["solid_axle"],
+        advice=SOLID_AXLE_ADVICE,
         unsafe=False,
         blocks=False,
     )

@@ -8,7 +8,7 @@ import numpy.typing as npt
 
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
-from conemodel.tasks.diagnosis.cases import ELSEWHERE, FOUND, MARKS
+from conemodel.tasks.diagnosis.looks import ELSEWHERE, FOUND, MARKS
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.setting.good_range import Window
@@ -20,13 +20,6 @@ SAMPLES = 1200
 
 ZONES = 4
 """Parts the good range is told apart into; as many lie on either side of it."""
-
-LOOKS = {
-    "axle_wobbles": "roll the axle on a flat plate",
-    "track_dented": "feel the races with a ball-point tip",
-    "cone_rocks_on_thread": "rock the unlocked cone on its thread",
-}
-"""Looks at one part, as instructions."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -136,12 +129,12 @@ def _looks(posterior: Posterior, readings: Readings, case: Indices) -> Iterator[
             _yes_no(causes == "proud", 0.99, 0.01),
             "play that goes on closing does not clear a proud axle: only this does",
         )
-    for name, shows in MARKS.items():
+    for name, look in MARKS.items():
         if getattr(readings.checks, name) is None:
             yield (
                 name,
-                LOOKS[name],
-                _yes_no(causes == shows, FOUND, slip),
+                look.instruction,
+                _yes_no(causes == look.shows, FOUND, slip),
                 "it shows a fault no adjustment cures",
             )
     if any(getattr(readings.checks, name) is None for name in ELSEWHERE):

@@ -8,15 +8,11 @@ import streamlit as st
 
 from conemodel.parts.readings import Answer, Readings, Round, Thread
 from conemodel.parts.schema import Part, unit_of
+from conemodel.tasks.diagnosis.looks import MARKS
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.diagnosis.readings.reading import NumberField, WordField
 from conemodel.ui.diagnosis.entries import NEXT, keep, label_of, widget
 
-LOOKS = {
-    "axle_wobbles": "The axle wobbles, rolled on a flat plate",
-    "track_dented": "A ball-point tip finds dents or pits in a race",
-    "cone_rocks_on_thread": "The unlocked cone rocks on its thread, or the locknut will not tighten",
-}
 SIZES = (
     "protrusion_left",
     "protrusion_right",
@@ -97,8 +93,8 @@ def ask_size(name: str) -> None:
 
 def ask_looks() -> None:
     """Ask what was found by inspection."""
-    for name, label in LOOKS.items():
-        ask_word(f"checks.{name}", label, get_args(Answer))
+    for name, look in MARKS.items():
+        ask_word(f"checks.{name}", look.asked, get_args(Answer))
 
 
 def ask_marked() -> None:

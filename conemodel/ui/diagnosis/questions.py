@@ -6,7 +6,7 @@ import streamlit as st
 
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.diagnosis.cases import ELSEWHERE
+from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
@@ -48,29 +48,6 @@ QUESTIONS = {
     "clamp": ("What holds the wheel?", CLAMPS, "It decides whether closing takes up play at all."),
 }
 
-CONFOUNDERS = {
-    "checks.freehub_rocks": ("The freehub rocks on the hub", "Hold the rim still and rock the sprockets."),
-    "checks.headset_or_pivots_rock": (
-        "Headset, fork or frame pivots rock",
-        "Rock the bicycle with the brake on: it is not the hub's if it rocks there too.",
-    ),
-    "checks.spokes_loose": ("Spokes are loose", "Squeeze them in pairs."),
-    "checks.axle_moves_in_dropouts": (
-        "The axle moves in the dropouts",
-        "Watch the axle end while somebody rocks the rim.",
-    ),
-    "checks.far_side_unlocked": (
-        "The far side is unlocked",
-        "Cone and locknut of the side not worked on must not turn against each other.",
-    ),
-}
-
-PLACES = {
-    **{f"checks.{name}": place for name, place in ELSEWHERE.items()},
-    "checks.far_side_unlocked": "the locknut of the far side",
-}
-"""What else could rock, in words."""
-
 MORE: dict[str, tuple[str, Callable[[], None]]] = {
     "play": ("Play by gauge or ruler, at the rim and at the axle", lambda: ask_readings("play", "found.")),
     "turning": ("How the axle turns in the fingers, and drag", lambda: ask_readings("turning", "found.")),
@@ -95,8 +72,8 @@ def ask_quick() -> dict[str, str]:
 def ask_confounders() -> dict[str, str]:
     """Draw what else could rock; return what was answered, by field."""
     found = {}
-    for field, (label, help_text) in CONFOUNDERS.items():
-        found[field] = _pills(field, label, ANSWERS, help_text)
+    for name, look in ASKED_FIRST.items():
+        found[f"checks.{name}"] = _pills(f"checks.{name}", look.asked, ANSWERS, look.hint)
     return _answered(found)
 
 
@@ -170,7 +147,7 @@ def _travelling_hub() -> Scenario:
 def unanswered() -> list[str]:
     """Return what else could rock and was not looked at, in words."""
     return [
-        place
-        for field, place in PLACES.items()
-        if st.session_state.get(QUICK[field], NOT_LOOKED) == NOT_LOOKED
+        look.place
+        for name, look in ASKED_FIRST.items()
+        if st.session_state.get(QUICK[f"checks.{name}"], NOT_LOOKED) == NOT_LOOKED
     ]

@@ -1,0 +1,59 @@
+"""Causes and looks are one entry each, and a look moves the odds of its cause the way it should."""
+
+import pytest
+
+from conemodel.parts import priors
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.readings import Checks, Readings
+from conemodel.tasks.diagnosis.assumed_hub import usual_hub
+from conemodel.tasks.diagnosis.cases import cases_of
+from conemodel.tasks.diagnosis.causes import CAUSES
+from conemodel.tasks.diagnosis.looks import ASKED_FIRST, FOUND, LOOKS, MARKS
+
+
+def chance(cause: str, **answers: str) -> float:
+    """Return the chance of a cause on a usual hub held by a quick release, given answers to looks."""
+    readings = Readings(clamp="quick release", checks=Checks(**answers))  # type: ignore[arg-type]
+    cases = cases_of(readings, usual_hub("front"), Beliefs(), described=True)
+    return sum(case.weight for case in cases if case.cause == cause)
+
+
+def odds(cause: str, **answers: str) -> float:
+    found = chance(cause, **answers)
+    return found / (1 - found)
+
+
+def test_every_cause_and_every_look_has_its_entry():
+    assert {"sound", *CAUSES} == set(priors.CAUSES)
+    assert set(LOOKS) == set(Checks.model_fields)
+    assert {look.shows for look in LOOKS.values()} <= {None, *CAUSES}
+    assert {**ASKED_FIRST, **MARKS} == LOOKS
+    assert all(look.instruction for look in MARKS.values())
+
+
+SHOWN = {"axle_wobbles": "bent", "track_dented": "dented", "cone_rocks_on_thread": "worn_thread"}
+"""What each look at a part shows. Common practice, no source."""
+
+
+@pytest.mark.parametrize(("name", "cause"), SHOWN.items())
+def test_a_look_at_a_part_multiplies_the_odds_of_its_cause_by_its_likelihood_ratio(name, cause):
+    slip = Beliefs().slip
+    before = odds(cause)
+    assert odds(cause, **{name: "yes"}) / before == pytest.approx(FOUND / slip)  # Bayes
+    assert odds(cause, **{name: "no"}) / before == pytest.approx((1 - FOUND) / (1 - slip))
+
+
+@pytest.mark.parametrize("name", [name for name, look in ASKED_FIRST.items() if look.shows])
+def test_another_place_that_rocks_speaks_for_play_elsewhere(name):
+    assert odds("elsewhere", **{name: "yes"}) > odds("elsewhere") > odds("elsewhere", **{name: "no"})
+
+
+def test_a_far_side_that_is_unlocked_speaks_for_no_cause():
+    for cause in CAUSES:
+        assert chance(cause, far_side_unlocked="yes") == chance(cause)
+
+
+def test_only_a_wheel_held_by_the_axle_ends_can_have_a_proud_axle():
+    nuts = cases_of(Readings(clamp="nuts"), usual_hub("front"), Beliefs(), described=True)
+    assert "proud" not in {case.cause for case in nuts}
+    assert chance("proud") > 0.0
