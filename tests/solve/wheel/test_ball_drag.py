@@ -9,7 +9,7 @@ import conemodel as cm
 from conemodel.parts import library
 from conemodel.solve.equilibrium.unloaded import unloaded
 from conemodel.solve.stages.terms import pair_of
-from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.solve.wheel.ball_drag import SPIN_FRICTION, load_drag
 
 FOLDER = library.SCENARIOS
 
@@ -38,3 +38,21 @@ def test_a_hub_far_too_loose_still_has_an_answer(turns):
     assert prediction.verdict.state == "loose"
     assert prediction.stages["ridden"].torque > 0
     assert not prediction.stages["ridden"].valid
+
+
+@pytest.mark.parametrize("name", ["touring-rear", "road-front"])
+@pytest.mark.parametrize("conformity", [0.54, 0.56, 0.60])
+def test_spin_alone_accounts_for_the_published_load_part(name, conformity):
+    """Two accounts of one friction: the published factor, measured on whole bearings, holds sliding and spin.
+
+    Spin alone must then give the same torque at a friction of sliding steel, from a film's 0.05 to greased 0.12
+    (handbook range, memory), at every preload: a factor without spin in it would fall far below.
+    """
+    scenario = cm.load_scenario(FOLDER / f"{name}.toml")
+    pair = pair_of(scenario)
+    open_grooves = {"cone_conformity": conformity, "cup_conformity": conformity}
+    pair = pair.replace(left=pair.left.replace(**open_grooves), right=pair.right.replace(**open_grooves))
+    drag = load_drag(pair, unloaded(pair, np.linspace(-6e-5, -1e-5, 6)))
+    friction = SPIN_FRICTION * drag.rolling / drag.spinning
+    assert ((friction > 0.05) & (friction < 0.12)).all()
+    assert friction.max() / friction.min() < 1.1
