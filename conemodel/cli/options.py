@@ -21,7 +21,7 @@ SETTING_OPTIONS = (
     ("lock-torque", "torque at the locknut [N·m]"),
     ("drift", "how far the held cone still turns in [°]"),
     ("cone-held", "a spanner holds the cone: yes or no"),
-    ("slack-taken", "the locknut was snug on the cone when play was judged: yes or no"),
+    ("contact-found", "finger contact was found with the nut loose or the nut snug on the cone"),
     ("axle-held", "vice, far spanners, or nothing"),
     ("clamp-seat", "dropouts, spacers on locknuts, spacer on axle end, or one side in frame"),
     ("clamp-force", "force of the closed clamp [N]"),

@@ -20,7 +20,7 @@ from conemodel.parts.distributions import (
 from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Fault, Part, quantity
-from conemodel.parts.setting import Technique
+from conemodel.parts.setting import ContactFound, Technique
 from conemodel.parts.toml_files import load_part, read_part
 
 DEFAULT = SCENARIOS / "populations" / "workshop-mix.toml"
@@ -69,8 +69,10 @@ class Hands(Part):
         TURN, "how far the cone is turned out from finger contact", default=0.25, at_least=-1, at_most=3
     )
     technique: Technique = quantity(ONE, "what is turned to lock", default="nut turned")
-    slack_taken: bool = quantity(
-        ONE, "the locknut is snug on the cone before it is backed off", default=False
+    contact_found: ContactFound = quantity(
+        ONE,
+        "whether the locknut is loose or snug on the cone when finger contact is found",
+        default="nut loose",
     )
     finger_torque: UncertainTorque
     back_off_error: UncertainTurn
@@ -192,7 +194,7 @@ def crowd_of(population: Population, kinds: tuple[Scenario, ...]) -> Crowd:
         raise InputProblems(problems)
     setting = {
         "technique": hands.technique,
-        "slack_taken": hands.slack_taken,
+        "contact_found": hands.contact_found,
         "cone_held": True,
         "axle_held": "vice",
         "clamp_seat": "dropouts",

@@ -8,6 +8,7 @@ from conemodel.parts.bearing import RowCondition
 from conemodel.parts.schema import Fault, Part, quantity
 
 Technique = Literal["nut turned", "cone turned out", "both"]
+ContactFound = Literal["nut loose", "nut snug"]
 AxleHeld = Literal["vice", "far spanners", "nothing"]
 ClampSeat = Literal["dropouts", "spacers on locknuts", "spacer on axle end", "one side in frame"]
 
@@ -31,8 +32,10 @@ class Setting(Part):
     drift: float = quantity(
         DEG, "how far the held cone still turns in with the locknut", default=3.0, at_least=0, at_most=180
     )
-    slack_taken: bool = quantity(
-        ONE, "the locknut was already snug on the cone when the play was judged", default=False
+    contact_found: ContactFound = quantity(
+        ONE,
+        "how the locknut stood when finger contact was found: loose, or snug on the cone",
+        default="nut loose",
     )
     axle_held: AxleHeld = quantity(ONE, "what keeps the axle from turning", default="vice")
     clamp_seat: ClampSeat = quantity(ONE, "what the clamp presses on", default="dropouts")

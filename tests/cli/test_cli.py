@@ -69,7 +69,7 @@ def test_options_reach_the_setting_and_the_clamp() -> None:
     options = (
         "--technique", "cone turned out", "--lock-torque", "20", "--drift", "4", "--cone-held", "no",
         "--axle-held", "far spanners", "--clamp-seat", "spacer on axle end", "--clamp-force", "4000",
-        "--slack-taken", "yes",
+        "--contact-found", "nut snug",
     )  # fmt: skip
     scenario = json.loads(run("predict", REAR, *options, "--json").output)["scenario"]
     assert scenario["setting"] == {
@@ -79,7 +79,7 @@ def test_options_reach_the_setting_and_the_clamp() -> None:
         "lock_torque_nm": 20.0,
         "cone_held": False,
         "drift_deg": 4.0,
-        "slack_taken": True,
+        "contact_found": "nut snug",
         "axle_held": "far spanners",
         "clamp_seat": "spacer on axle end",
     }

@@ -24,7 +24,7 @@ class Joint(Generic[Number]):
     Attributes:
         compliances: axial, of its members [m/N].
         force: locking force between nut and cone [N].
-        slack: axial backlash of the cone on its thread that was not taken up before [m].
+        backlash: axial, of the cone on its thread [m].
         holding_torque: what a spanner must hold the cone with [N·m]; not above zero where it stays by itself.
         turned_in: how far the cone turns in with the nut, as an axial length [m].
         runs_in: the cone is not kept from turning and follows the nut until the balls stop it.
@@ -35,26 +35,13 @@ class Joint(Generic[Number]):
 
     compliances: Compliances[Number]
     force: Number
-    slack: Number
+    backlash: Number
     holding_torque: Number
     turned_in: Number
     runs_in: bool
     stop_preload: Number
     axle_torque: Number
     far_side_slips: bool
-
-    def lengths(self, *, nut: float, force: Number) -> dict[str, Number]:
-        """Return what tightening adds to end play while the cone does not turn in, by key [m].
-
-        Args:
-            nut: share of the closing done by the nut [-]; the cone, backed out against it, does the rest.
-            force: locking force that is new [N].
-        """
-        return {
-            "cone_backed_out": (1 - nut) * force * self.compliances.behind_cone,
-            "thread_slack": -nut * self.slack,
-            "cone_thread": -nut * force * self.compliances.cone_thread,
-        }
 
 
 @overload
@@ -91,11 +78,16 @@ def lock_up(scenario: Scenario, inputs: Inputs[Any] | None = None) -> Joint[Any]
         **thread,
         thread_friction=given.thread_friction[far],
     )
-    turn = given.drift if setting.cone_held or not stack.keyed_washer else stack.key_clearance
+    if setting.cone_held:
+        turn = given.drift
+    elif stack.keyed_washer:
+        turn = stack.key_clearance
+    else:  # what does not run in stays where it is by the friction of its own thread
+        turn = 0.0
     return Joint(
         compliances=compliances_of(axle, stack, thread=given.thread_compliance),
         force=force,
-        slack=0.0 * given.backlash if setting.slack_taken else given.backlash,
+        backlash=given.backlash,
         holding_torque=hold,
         turned_in=turn * axle.lead_per_radian,
         runs_in=free and bool(np.all(hold > 0.0) and np.all(force > 0.0)),

@@ -13,9 +13,11 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import Setting
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.equilibrium.unloaded import TIGHTEST
+from conemodel.solve.stages.adjustable_side import AdjustableSide, found
 from conemodel.solve.stages.clamp import ClampState, close_clamp
 from conemodel.solve.stages.compliances import preload_compliance
 from conemodel.solve.stages.inputs import Inputs, inputs_of
@@ -26,6 +28,7 @@ STAGES = ("contact", "backed_off", "locked", "clamped", "ridden")
 
 LABELS = {
     "finger": "pinched by finger",
+    "slack_back": "cone falls back on its thread",
     "back_off": "cone turned out",
     "cone_backed_out": "cone backed onto the nut",
     "thread_slack": "thread slack taken up",
@@ -83,6 +86,7 @@ class SettingTerms(Generic[Number]):
         """Return one term with its words."""
         rests_on = {
             "finger": True,
+            "slack_back": self.scenario.axle.thread_clearance is None,
             "thread_slack": self.scenario.axle.thread_clearance is None,
             "drift": not self.joint.runs_in,
             "axle_shortening": self.clamp.assumed,
@@ -127,12 +131,18 @@ def setting_terms(
     # an axle that nothing holds turns with its cone
     turned = 0.0 if scenario.setting.axle_held == "nothing" else given.back_off
     out = turned * scenario.axle.lead_per_radian
+    touching = found(scenario.setting.contact_found, slack=given.backlash)
+    loose = touching.loosened()
+    fallen_back = {"slack_back": touching.slack_taken} if touching.nut_touches else {}
+    nut = SHARE_OF_NUT[scenario.setting.technique]
+    before = contact + sum(fallen_back.values()) + out
+    _, lengths = tighten(scenario, loose.turned(out), joint, nut=nut, before=before)
     return SettingTerms(
         scenario=scenario,
         lengths={
             "contact": {"finger": contact},
-            "backed_off": {"back_off": out},
-            "locked": _locked(scenario, joint, contact + out),
+            "backed_off": {**fallen_back, "back_off": out},
+            "locked": _possible(lengths, nut),
             "clamped": clamp.lengths(),
             "ridden": {},
         },
@@ -174,32 +184,39 @@ def pair_of(scenario: Scenario) -> Pair:
     return scenario.pair(axial_compliance=preload_compliance(scenario))
 
 
-def lock_lengths(
-    scenario: Scenario, joint: Joint[Number], *, nut: float, force: Number, turned_in: Number, before: Number
-) -> dict[str, Number]:
-    """Return what tightening adds to the end play `before` it [m], by key [m].
+def tighten(
+    scenario: Scenario,
+    side: AdjustableSide[Number],
+    joint: Joint[Number],
+    *,
+    nut: float,
+    before: Number,
+) -> tuple[AdjustableSide[Number], dict[str, Number]]:
+    """Return the adjustable side with its locknut tightened, and what that adds to end play, by key [m].
 
     Args:
         scenario: the hub, or the kind of many.
-        joint: as it is locked.
+        side: before it is tightened.
+        joint: as it will be locked.
         nut: share of the closing done by the nut [-].
-        force: locking force that is new [N].
-        turned_in: how far a cone turns in that does not run in, along the thread [m].
-        before: end play before it is locked [m].
+        before: end play before it is tightened [m].
     """
-    lengths: dict[str, Any] = joint.lengths(nut=nut, force=force)
+    turned_in: Any = 0.0 if joint.runs_in else joint.turned_in
+    after, lengths = side.tightened(joint, nut=nut, turned_in=turned_in)
     if joint.runs_in:
         stop = _stopped_by_the_balls(pair_of(scenario), float(joint.stop_preload))
-        return {**lengths, "drift": min(stop - before - sum(lengths.values()), 0.0)}
-    return {**lengths, "drift": -nut * turned_in}
+        run: Any = min(stop - before - sum(lengths.values()), 0.0)
+        return after.turned(run), {**lengths, "drift": run}
+    return after, lengths
 
 
-def _locked(scenario: Scenario, joint: Joint[Number], before: Number) -> dict[str, Number]:
-    """Return what locking does to a cone that stood at end play `before` [m], by key [m]."""
-    nut = SHARE_OF_NUT[scenario.setting.technique]
-    lengths = lock_lengths(
-        scenario, joint, nut=nut, force=joint.force, turned_in=joint.turned_in, before=before
-    )
+def slack_share(setting: Setting) -> float:
+    """Return how much of the thread slack is gone from end play once locked [-], contact found as the setting says."""
+    return SHARE_OF_NUT[setting.technique] - (1.0 if setting.contact_found == "nut snug" else 0.0)
+
+
+def _possible(lengths: Mapping[str, Number], nut: float) -> dict[str, Number]:
+    """Return the lengths of locking that its technique can have, the nut doing a share `nut` of the closing."""
     by_cone = {"cone_backed_out"}
     return {key: length for key, length in lengths.items() if (1 - nut if key in by_cone else nut) > 0.0}
 

@@ -4,7 +4,7 @@ The grid is laid twice: coarsely over all the prior allows, then finely where th
 rounds the hand's error and the new drift spread the end play; slack, clamp force and condition stay as they are.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.ndimage import convolve1d
@@ -13,8 +13,8 @@ from scipy.stats import norm
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms import setting_terms
+from conemodel.solve.stages.inputs import inputs_of
+from conemodel.solve.stages.terms import setting_terms, slack_share
 from conemodel.tasks.diagnosis.model import HubModel
 from conemodel.tasks.diagnosis.readings import likelihoods
 
@@ -247,9 +247,9 @@ def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Arr
     if readings.cone_out is None:
         return slack, None
     axle, setting = model.scenario.axle, model.scenario.setting
-    taken = model.scenario.with_setting(back_off=readings.cone_out, slack_taken=True, cone_held=True)
-    base = setting_terms(taken).end_play("locked")
-    share = 0.0 if setting.slack_taken else SHARE_OF_NUT[setting.technique]
+    marked = model.scenario.with_setting(back_off=readings.cone_out, cone_held=True)
+    base = setting_terms(marked, replace(inputs_of(marked), backlash=0.0)).end_play("locked")
+    share = slack_share(setting)
     error = np.sqrt(
         (readings.cone_out_uncertainty * axle.lead_per_radian) ** 2
         + turn_error(model.scenario, 0.0) ** 2 / 2

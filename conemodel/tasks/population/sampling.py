@@ -14,7 +14,7 @@ from conemodel.physics.joint import engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash
 from conemodel.solve.stages.inputs import Inputs
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms import finger_preload, setting_terms
+from conemodel.solve.stages.terms import finger_preload, setting_terms, slack_share
 from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
 
 INPUTS: Mapping[str, str] = {
@@ -231,8 +231,7 @@ def _with_tools(
     tools, hands = population.tools, population.hands
     lead, nut = kind.axle.lead_per_radian, SHARE_OF_NUT[kind.setting.technique]
     keyed = end_play + nut * (draw.drift - tools.keyed_washer.at(shares["key"])) * lead
-    untaken = 0.0 if kind.setting.slack_taken else slack
-    felt = end_play + nut * (untaken + tools.feeler.at(shares["feeler"]))
+    felt = end_play + slack_share(kind.setting) * (slack + tools.feeler.at(shares["feeler"]))
     first = (
         end_play
         - draw.back_off * lead

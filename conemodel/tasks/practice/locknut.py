@@ -7,8 +7,10 @@ from conemodel.parts.hub import Stack
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
 from conemodel.physics.joint import far_side_slip_torque
-from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_force_on, lock_up, other_side
-from conemodel.solve.stages.terms import LABELS, Term, cone_arm, lock_lengths
+from conemodel.solve.stages.adjustable_side import AdjustableSide
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on, lock_up, other_side
+from conemodel.solve.stages.terms import LABELS, Term, cone_arm
+from conemodel.solve.stages.terms import tighten as lock_by_nut
 from conemodel.tasks.practice.keyed_random import uniform, within
 from conemodel.tasks.practice.session import HiddenHub, HubState, Lock, clamp_of, end_play_of
 
@@ -52,7 +54,6 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
         "cone_held": hub.cone_held,
         "drift": within(secret.key, f"drift {number}", secret.drift),
         "axle_held": "vice" if hub.axle_held == "nothing" else hub.axle_held,
-        "slack_taken": hub.lock is not None,
     }
     joint = lock_up(scenario.with_setting(**setting, lock_torque=torque))
     slip = 0.0
@@ -60,29 +61,39 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
         slip, torque = _far_side(secret, scenario, number)
         joint = lock_up(scenario.with_setting(**setting, lock_torque=torque))
     nut = _share_of_nut(secret, hub, technique, number)
-    lengths = _lengths(secret, hub, joint, nut=nut)
+    before = side_of(secret, hub)
+    after, locked = lock_by_nut(scenario, before, joint, nut=nut, before=end_play_of(secret, hub))
+    lengths = {key: float(length) for key, length in locked.items()}
     lengths["hand"] = _hand_error(secret, hub, number)
     lengths["far_side"] = -slip
     if hub.closed and hub.seat is not None and hub.lock is None:
         clamp = clamp_of(scenario, hub.seat, torque)
         # what this clamp does to a jammed cone it did not do to a loose one: it comes when the clamp is opened
         lengths["clamp_let_go"] = float(clamp.sides[scenario.hub.adjustable_side].push)
-    rotation = _turned_out(scenario, hub, joint, nut) + sum(lengths[key] for key in TURNS_THE_CONE[:3])
+    rotation = float(after.cone - before.cone) + lengths["hand"] + lengths["far_side"]
     old = hub.lock or Lock(torque=0.0, terms=(), rotation=0.0)
+    if (
+        hub.nut_snug
+    ):  # the nut had taken the slack before; it is part of what this lock gives back when undone
+        lengths["thread_slack"] -= float(before.slack_taken)
     lock = Lock(
         torque=max(torque, old.torque),
         terms=merged(old.terms, lengths),
         rotation=old.rotation + rotation,
         turned_in=-rotation / scenario.axle.lead_per_radian,
     )
-    return replace(hub.moved(), lock=lock, locks=number)
+    return replace(hub.moved(), lock=lock, locks=number, nut_snug=False)
 
 
 def undo(secret: HiddenHub, hub: HubState) -> HubState:
-    """Return the hub with its locknut undone, the cone held where locking left it: slack and give come back."""
-    if hub.lock is None:
-        return hub
-    return replace(hub.moved(), lock=None, cone=hub.cone + hub.lock.rotation)
+    """Return the hub with its locknut run back, the cone held where locking left it: what locking took comes back."""
+    turned = hub.lock.rotation if hub.lock else 0.0
+    return replace(hub.moved(), lock=None, nut_snug=False, cone=hub.cone + turned)
+
+
+def run_up(hub: HubState) -> HubState:
+    """Return the hub with its loose locknut run up to the cone by finger, onto the inboard flank of its thread."""
+    return replace(hub.moved(), nut_snug=True)
 
 
 def trim(secret: HiddenHub, hub: HubState, angle: float) -> HubState:
@@ -143,34 +154,22 @@ def _share_of_nut(secret: HiddenHub, hub: HubState, technique: Technique, number
     return SHARE_OF_NUT[technique]
 
 
-def _more_force(scenario: Scenario, hub: HubState, joint: Joint[float]) -> float:
-    """Return how much locking force is new [N]; not below zero, since tightening loosens nothing."""
-    before = _lock_force(scenario, hub.lock.torque) if hub.lock else 0.0
-    return max(float(joint.force) - before, 0.0)
+def side_of(secret: HiddenHub, hub: HubState) -> AdjustableSide[float]:
+    """Return the adjustable side as it stands."""
+    scenario = secret.now(hub)
+    turned = hub.lock.rotation if hub.lock else 0.0
+    bears_inboard = hub.lock is not None or hub.nut_snug
+    return AdjustableSide(
+        cone=hub.cone + turned,
+        slack_taken=scenario.axle.backlash if bears_inboard else 0.0,
+        nut_touches=bears_inboard,
+        lock_force=_lock_force(scenario, hub.lock.torque) if hub.lock else 0.0,
+    )
 
 
 def _lock_force(scenario: Scenario, torque: float) -> float:
     """Return the locking force of the adjustable side at a locknut `torque` [N·m], [N]."""
     return float(lock_force_on(scenario, scenario.hub.adjustable_side, torque))
-
-
-def _lengths(secret: HiddenHub, hub: HubState, joint: Joint[float], *, nut: float) -> dict[str, float]:
-    """Return what tightening adds to end play, by key [m]; of the drift, the share that the new force brings.
-
-    `nut` is the share of the closing done by the nut.
-    """
-    scenario = secret.now(hub)
-    force = _more_force(scenario, hub, joint)
-    turned_in = joint.turned_in * (force / joint.force if joint.force else 0.0)
-    before = end_play_of(secret, hub)
-    lengths = lock_lengths(scenario, joint, nut=nut, force=force, turned_in=turned_in, before=before)
-    return {key: float(length) for key, length in lengths.items()}
-
-
-def _turned_out(scenario: Scenario, hub: HubState, joint: Joint[float], nut: float) -> float:
-    """Return how far a cone backed onto a held nut turns out on its thread [m]: slack, then give on both sides."""
-    yielding = joint.compliances.behind_cone + joint.compliances.cone_thread
-    return float((1 - nut) * (joint.slack + _more_force(scenario, hub, joint) * yielding))
 
 
 def _hand_error(secret: HiddenHub, hub: HubState, number: int) -> float:

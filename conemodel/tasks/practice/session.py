@@ -64,6 +64,7 @@ class HubState:
         cone: how far out it stands from finger contact, along the axle [m]; while locked, before it was locked.
         shown: where it stands on the clock, outward [rad], as an eye can read it.
         lock: the tightened locknut, or None.
+        nut_snug: the loose locknut is run up to the cone by finger: the cone bears on its thread's inboard flank.
         cone_held: a spanner is on the cone; axle_held: what keeps the axle from turning.
         mark: where the cone stood on the clock when a pen line was drawn over axle, cone and locknut [rad].
         marked_at: times locked when it was drawn.
@@ -81,6 +82,7 @@ class HubState:
     cone: float
     shown: float
     lock: Lock | None = None
+    nut_snug: bool = False
     cone_held: bool = False
     axle_held: AxleHeld = "nothing"
     mark: float | None = None
@@ -213,6 +215,9 @@ def terms_of(secret: HiddenHub, hub: HubState) -> tuple[Term, ...]:
     scenario = secret.now(hub)
     out = Term(key="back_off", label=label_of_turn(hub.cone), length=hub.cone)
     locked = hub.lock.terms if hub.lock else ()
+    if hub.nut_snug:
+        slack = -scenario.axle.backlash
+        locked = (Term(key="thread_slack", label=LABELS["thread_slack"], length=slack),)
     return (pinch(scenario), out, *locked, *(clamp_terms_of(secret, hub) if hub.closed else ()))
 
 

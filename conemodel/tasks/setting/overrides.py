@@ -18,7 +18,7 @@ FIELDS: dict[str, tuple[str, str]] = {
     "lock-torque": ("setting", "lock_torque"),
     "drift": ("setting", "drift"),
     "cone-held": ("setting", "cone_held"),
-    "slack-taken": ("setting", "slack_taken"),
+    "contact-found": ("setting", "contact_found"),
     "axle-held": ("setting", "axle_held"),
     "clamp-seat": ("setting", "clamp_seat"),
     "clamp-force": ("clamp", "force"),

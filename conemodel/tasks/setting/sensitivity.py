@@ -10,7 +10,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
-from conemodel.solve.stages.terms import setting_terms
+from conemodel.solve.stages.terms import setting_terms, slack_share
 from conemodel.tasks.setting.good_range import Window, window_in, windows_in
 from conemodel.tasks.setting.scenario_tables import tables_with_variants
 
@@ -152,15 +152,15 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         (scenario.with_setting(finger_torque=torque) for torque in fingers),
     )
     yield _lock_variant(scenario)
-    if SHARE_OF_NUT[setting.technique] == 0.0:
-        return
-    if axle.thread_clearance is None and not setting.slack_taken:
+    if axle.thread_clearance is None and slack_share(setting) != 0.0:
         yield _variant(
             "thread_slack",
             "thread slack",
             f"{_span(axle.backlash_range, MM)} mm",
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
+    if SHARE_OF_NUT[setting.technique] == 0.0:
+        return
     stack = scenario.stack.side(scenario.hub.adjustable_side)
     if not setting.cone_held and stack.keyed_washer:
         turns = _around(stack.key_clearance, assumed.drift_low, assumed.drift_high)

@@ -10,7 +10,7 @@ from conemodel.parts.toml_files import write_part
 from conemodel.show.population.rows import assumptions_rows
 from conemodel.show.population.text import ASSUMED, percent, shape_words, spread_words, turn_words
 from conemodel.ui.frame import table
-from conemodel.ui.setting.controls import TECHNIQUES
+from conemodel.ui.setting.controls import CONTACTS, TECHNIQUES
 from conemodel.ui.url_state import choice
 
 OWN, EVERY = "own", "all"
@@ -104,10 +104,10 @@ def assumed(crowd: Crowd) -> None:
         ],
         ["how it is locked", TECHNIQUES[hands.technique], "known", "the axle stands in a vice"],
         [
-            "locknut snug before the cone is backed off",
-            "yes" if hands.slack_taken else "no",
+            "finger contact found with",
+            CONTACTS[hands.contact_found],
             "known",
-            "whether the thread slack is taken up before",
+            "snug, the cone falls back by its thread's slack when it is backed off",
         ],
         [
             "first try before a dial gauge is read",

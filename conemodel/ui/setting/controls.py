@@ -28,6 +28,12 @@ _SLACKS = (0.015, 0.03, 0.05, 0.07, 0.09, 0.11, 0.13, 0.15, 0.17, 0.2, 0.25)
 CLAMP_FORCES = {name: name for name in (AS_DESCRIBED, *(f"{force:g}" for force in _FORCES))}
 THREAD_SLACKS = {name: name for name in (AS_DESCRIBED, *(f"{slack:g}" for slack in _SLACKS))}
 
+CONTACTS = {
+    "nut loose": "the locknut run back",
+    "nut snug": "the locknut run up to the cone",
+}
+"""How finger contact was found; snug, the cone falls back by its thread's slack when it is backed off."""
+
 TECHNIQUES = {
     "nut turned": "nut turned, cone held",
     "cone turned out": "cone backed onto a held nut",
@@ -43,7 +49,7 @@ SEATS = {
 """Where axle nuts can press."""
 
 _YES_NO = {True: "yes", False: "no"}
-_SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat", "snug", "clamp", "slack")
+_SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat", "contact", "clamp", "slack")
 
 
 def ask_given(hub: Scenario) -> dict[str, str]:
@@ -201,13 +207,9 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
     )
     seats: dict[str, str] = {seat: SEATS[seat] for seat in hub.clamp.traits.seats}
     given["clamp-seat"] = choice(st.radio, "Clamped on", seats, key="seat", default=setting.clamp_seat)
-    snug = flag(
-        "The locknut was already snug when the play was judged",
-        key="snug",
-        default=setting.slack_taken,
-        help="Then the thread slack was already taken up, and locking takes none.",
+    given["contact-found"] = choice(
+        st.radio, "Finger contact found with", CONTACTS, key="contact", default=setting.contact_found
     )
-    given["slack-taken"] = _YES_NO[snug]
 
 
 def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:

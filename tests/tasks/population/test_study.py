@@ -39,7 +39,8 @@ def moved(crowd: Crowd, **fit: float) -> Crowd:
 
 @pytest.mark.parametrize("technique", ["nut turned", "cone turned out", "both"])
 def test_each_of_many_hubs_has_the_end_play_of_that_hub_alone(crowd, technique):
-    hands = crowd.population.hands.replace(technique=technique, slack_taken=technique == "both")
+    contact = "nut snug" if technique == "both" else "nut loose"
+    hands = crowd.population.hands.replace(technique=technique, contact_found=contact)
     crowd = crowd.replace(hands=hands)
     many = drawn(crowd, np.random.default_rng(5).random((len(COLUMNS), 24)), back_off=1.2)
     fit = np.random.default_rng(5).random((len(COLUMNS), 24))[list(INPUTS).index("thread_fit")]

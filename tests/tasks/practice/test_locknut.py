@@ -156,7 +156,7 @@ def test_a_cone_backed_onto_a_held_nut_comes_out_a_hair_and_stays_turned_out():
     hair = joint.force * joint.compliances.behind_cone
     assert end_play(locked) - end_play(bench) == pytest.approx(hair, abs=1e-12)
     # the cone has turned by slack and give: that is seen, and stays when the nut is undone
-    turned = joint.slack + joint.force * (joint.compliances.behind_cone + joint.compliances.cone_thread)
+    turned = joint.backlash + joint.force * (joint.compliances.behind_cone + joint.compliances.cone_thread)
     loose = do(locked, Undo())
     assert end_play(loose) - end_play(bench) == pytest.approx(turned, abs=1e-12)
     assert loose.hub.shown - bench.hub.shown == pytest.approx(turned / LEAD, abs=radians(3))

@@ -7,7 +7,7 @@ from conemodel.tasks.practice.actions.clamp import CloseClamp, FitClamp, OpenCla
 from conemodel.tasks.practice.actions.cone import Mark, ScrewIn, TurnCone, Wiggle
 from conemodel.tasks.practice.actions.feel import Rock, Spin, TurnAxle, TurnWheel, Twirl
 from conemodel.tasks.practice.actions.holding import HoldAxle, HoldCone
-from conemodel.tasks.practice.actions.locknut import Tighten, Trim, Undo
+from conemodel.tasks.practice.actions.locknut import RunUp, Tighten, Trim, Undo
 from conemodel.tasks.practice.actions.look import Look, PutRight
 
 __all__ = [
@@ -24,6 +24,7 @@ __all__ = [
     "OpenClamp",
     "PutRight",
     "Rock",
+    "RunUp",
     "ScrewIn",
     "Spin",
     "Take",
@@ -46,6 +47,7 @@ _KINDS: tuple[type[Action], ...] = (
     Wiggle,
     HoldAxle,
     HoldCone,
+    RunUp,
     Tighten,
     Undo,
     Trim,

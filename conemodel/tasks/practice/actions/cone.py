@@ -87,6 +87,8 @@ class TurnCone(Action):
             return (
                 "The cone would come off its thread." if self.angle > 0 else "The cone does not go in so far."
             )
+        if bench.hub.nut_snug:
+            return "The locknut stands snug against the cone: run it back first."
         return cone_locked(bench.hub)
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:

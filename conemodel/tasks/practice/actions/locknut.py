@@ -12,12 +12,13 @@ from conemodel.tasks.practice.locknut import (
     HAND,
     MOST_TRIM,
     effort_torque,
+    run_up,
     tighten,
     trim,
     trim_torque,
     undo,
 )
-from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
+from conemodel.tasks.practice.session import Bench, HiddenHub, HubState, end_play_of, pinch
 from conemodel.tasks.wording import clock_minutes
 
 Effort = Literal["light", "firm", "hard"]
@@ -93,8 +94,36 @@ def _told(secret: HiddenHub, after: HubState) -> str:
 
 
 @dataclass(frozen=True, slots=True)
+class RunUp(Action):
+    """Run the loose locknut up to the cone by finger: it pushes the cone in through its thread's slack."""
+
+    moves_cone: ClassVar[bool] = True
+    group: ClassVar[str] = "locknut"
+    button: ClassVar[str] = "Run the locknut up by finger"
+
+    @property
+    def words(self) -> str:
+        """What was done."""
+        return "locknut run up to the cone by finger"
+
+    def cannot(self, bench: Bench) -> str | None:
+        """Return that it stands there already, that balls or clamp are in its way, or None."""
+        hub, secret = bench.hub, bench.secret
+        if hub.lock is not None or hub.nut_snug:
+            return "The locknut stands against the cone already."
+        scenario = secret.now(hub)
+        if end_play_of(secret, hub) - scenario.axle.backlash < pinch(scenario).length:
+            return "The balls are in the way: a finger on the nut does not pinch them. Turn the cone out a little."
+        return clamp_on_locknut(hub)
+
+    def apply(self, bench: Bench) -> tuple[Bench, str]:
+        """Return the bench with the locknut snug."""
+        return bench.with_hub(run_up(bench.hub)), "The locknut stands snug against the cone, not tightened."
+
+
+@dataclass(frozen=True, slots=True)
 class Undo(Action):
-    """Undo the locknut, holding the cone."""
+    """Undo the locknut, holding the cone; one that is only snug is run back by finger."""
 
     moves_cone: ClassVar[bool] = True
     group: ClassVar[str] = "locknut"
@@ -107,7 +136,7 @@ class Undo(Action):
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that it is loose already, what presses on it, or None."""
-        if bench.hub.lock is None:
+        if bench.hub.lock is None and not bench.hub.nut_snug:
             return "The locknut is loose already."
         return clamp_on_locknut(bench.hub)
 
