@@ -107,6 +107,14 @@ def test_importing_the_package_does_not_import_what_draws():
     assert done.stdout.strip() == "[]", done.stderr
 
 
+@pytest.mark.parametrize("name", ["predict", "sweep", "load_scenario", "load_readings", "solve_pair"])
+def test_what_takes_long_to_import_is_imported_only_when_used(name):
+    # scipy.special, which every prediction needs, brings numpy.f2py along by itself
+    slow = {"scipy.optimize", "scipy.spatial", "scipy.stats", "scipy.integrate", "scipy.interpolate"}
+    done = run(f"import sys, conemodel; conemodel.{name}; print(sorted({slow} & set(sys.modules)))")
+    assert done.stdout.strip() == "[]", done.stderr
+
+
 @pytest.mark.parametrize("path", python_files(PACKAGE, ROOT / "tests"), ids=short)
 def test_a_file_is_short_enough_to_read(path):
     assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE

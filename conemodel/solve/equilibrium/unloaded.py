@@ -1,10 +1,9 @@
 """Preload against end play, and back."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from functools import lru_cache
 
 import numpy as np
-from scipy.optimize import brentq
 
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
@@ -31,6 +30,9 @@ FIRST_BRACKET = 1e-4
 
 EXACT = 1e-12
 """End play to which a search is carried [m]."""
+
+MOST_STEPS = 100
+"""A search takes about ten steps; one that takes so many has gone wrong."""
 
 
 @lru_cache(maxsize=256)
@@ -85,4 +87,24 @@ def search_end_play(pair: Pair, *, preload: float) -> float:
             raise NotConverged(
                 f"no end play down to {TIGHTEST * 1e3:g} mm gives a preload of {preload:.0f} N"
             )
-    return float(brentq(missing, middle - reach, middle + FIRST_BRACKET, xtol=EXACT))
+    return _crossing(missing, middle - reach, middle + FIRST_BRACKET)
+
+
+def _crossing(function: Callable[[float], float], low: float, high: float) -> float:
+    """Return where a function that only falls crosses zero between `low` and `high`.
+
+    False position in the Illinois form: the end that stays is given half its weight, so that both ends close in.
+    Our own, since scipy.optimize takes longer to import than a prediction to compute.
+    """
+    at_low, at_high = function(low), function(high)
+    for _ in range(MOST_STEPS):
+        middle = high - at_high * (high - low) / (at_high - at_low)
+        at_middle = function(middle)
+        if abs(middle - high) < EXACT or at_middle == 0.0:
+            return middle
+        if (at_middle < 0.0) == (at_high < 0.0):
+            at_low /= 2
+        else:
+            low, at_low = high, at_high
+        high, at_high = middle, at_middle
+    raise NotConverged(f"the end play of a preload was not found in {MOST_STEPS} steps")

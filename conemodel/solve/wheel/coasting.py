@@ -4,7 +4,6 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.integrate import solve_ivp
 
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
@@ -65,6 +64,8 @@ def coast(*, inertia: float, start_speed: float, torques: Mapping[str, Torque]) 
     start = np.zeros(2 + len(each))
     start[0] = start_speed
     longest = 1.01 * inertia * start_speed / at_rest  # no torque falls below that at rest as speed rises
+    from scipy.integrate import solve_ivp  # half a second to load, and a prediction does without
+
     found = solve_ivp(
         change,
         (0.0, longest),

@@ -4,7 +4,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.interpolate import PchipInterpolator
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
@@ -116,4 +115,6 @@ def _ratio(there: Array, here: Array) -> Array:
 
 def _between(few: Array, ratio: Array, ends: Array) -> Array:
     """Return a ratio known at a `few` rising end plays at all of them."""
+    from scipy.interpolate import PchipInterpolator  # half a second to load; a prediction does without
+
     return ratio if few is ends else np.asarray(PchipInterpolator(few, ratio)(ends))

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.stats import norm
+from scipy.special import ndtr
 
 from conemodel.base.units import Array
 from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, likely
@@ -98,8 +98,8 @@ def _chances(end_play: Array, height: Array, window: Window, error: float) -> tu
     """Return turns (k,) [m], the chance of ending in the window after each, and that of ending loose."""
     span = end_play[-1] - end_play[0] + window.width
     around = np.arange(-span, span + STEP, STEP) + window.target
-    not_loose = norm.cdf((window.loose_edge - around) / error)
-    inside = not_loose - norm.cdf((window.tight_edge - around) / error)
+    not_loose = ndtr((window.loose_edge - around) / error)
+    inside = not_loose - ndtr((window.tight_edge - around) / error)
     # end play e turned by t is in the window with inside(e + t): a correlation over e
     chance, loose = (np.correlate(part, height, mode="valid") for part in (inside, 1 - not_loose))
     turns = around[0] - end_play[0] + STEP * np.arange(chance.size)
@@ -112,5 +112,5 @@ def chance_after(posterior: Posterior, window: Window, length: float) -> float:
     chance = posterior.chance[curable]
     ends = np.broadcast_to(posterior.closed, posterior.chance.shape)[curable] + length
     error = turn_error(posterior.model.scenario, posterior.model.beliefs.hand_error)
-    inside = norm.cdf((window.loose_edge - ends) / error) - norm.cdf((window.tight_edge - ends) / error)
+    inside = ndtr((window.loose_edge - ends) / error) - ndtr((window.tight_edge - ends) / error)
     return float((inside * chance).sum() / chance.sum())

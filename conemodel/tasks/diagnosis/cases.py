@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.stats import norm
+from scipy.special import ndtr
 
 from conemodel.base.units import Array
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampName
@@ -117,7 +117,7 @@ def chance_of_proud(readings: Readings, scenario: Scenario, beliefs: Beliefs) ->
 def _at_least(size: Size, other: Size) -> float:
     """Return the chance that one measured length is not below another."""
     apart = (size.size or 0.0) - (other.size or 0.0)
-    return float(norm.cdf(apart / np.hypot(size.uncertainty, other.uncertainty)))
+    return float(ndtr(apart / np.hypot(size.uncertainty, other.uncertainty)))
 
 
 def chance_of_balls(readings: Readings, scenario: Scenario, beliefs: Beliefs, cause: str) -> float:

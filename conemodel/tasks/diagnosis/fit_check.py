@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
-from scipy.stats import norm
+from scipy.special import ndtr
 
 from conemodel.base.units import MM, NEWTON
 from conemodel.parts.hub import SIDES, Side
@@ -141,7 +141,7 @@ def _axle_length(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
         return
     over = length.size - width.size - left.size - right.size
     error = float(np.linalg.norm([size.uncertainty for size in (length, width, left, right)]))
-    chance = float(2 * norm.sf(abs(over) / error))
+    chance = float(2 * ndtr(-abs(over) / error))
     wrong = chance < 0.01
     yield Fit(
         key="axle_length",
@@ -206,7 +206,7 @@ def _dropout_margin(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
             )
             continue
         margin = thick.size - size.size
-        chance = float(norm.cdf(-margin / np.hypot(size.uncertainty, thick.uncertainty)))
+        chance = float(ndtr(-margin / np.hypot(size.uncertainty, thick.uncertainty)))
         state = _state(chance)
         if state == "good" and margin <= PROUD_WARNING:
             state = "look again"
@@ -238,7 +238,7 @@ def _protrusions(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
     if left.size is None or right.size is None:
         return
     apart, error = left.size - right.size, float(np.hypot(left.uncertainty, right.uncertainty))
-    chance = float(norm.sf((UNEQUAL - abs(apart)) / error))
+    chance = float(ndtr((abs(apart) - UNEQUAL) / error))
     state = _state(chance)
     more = "left" if apart > 0 else "right"
     yield Fit(
@@ -262,7 +262,7 @@ def _frame(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
         return
     apart = width.size - between.size
     error = float(np.hypot(width.uncertainty, between.uncertainty))
-    chance = float(norm.sf((FRAME_GIVES - abs(apart)) / error))
+    chance = float(ndtr((abs(apart) - FRAME_GIVES) / error))
     force = abs(apart) * scenario.frame.spread_stiffness
     verb = "spread" if apart > 0 else "squeezed"
     much = f"{MM.from_si(abs(apart)):.1f} mm, some {NEWTON.from_si(force):.0f} N"

@@ -8,6 +8,7 @@ from typing import NamedTuple
 import numpy as np
 from scipy.special import ndtr
 
+from conemodel.base.normal import normal_density
 from conemodel.base.units import Array
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import HandWord, Place, Play, TurningWord
@@ -55,8 +56,7 @@ def play_likelihood(play: Array, *, read: float, uncertainty: float, beliefs: Be
     spread = play_spread(play, uncertainty, beliefs)
     if read <= 0.0:
         return np.asarray(ndtr(-play / spread)) / uncertainty
-    off = (read - play) / spread
-    return np.asarray(np.exp(-0.5 * off * off) / (spread * np.sqrt(2 * np.pi)))
+    return normal_density(read - play, spread)
 
 
 def play_spread(play: Array, uncertainty: float, beliefs: Beliefs) -> Array:
@@ -110,5 +110,4 @@ def weight_likelihood(torque: Array, *, read: float, uncertainty: float, beliefs
     Grease and seals are added, normal with the spread believed; the load part is known to a fifth (assumption).
     """
     spread = np.sqrt(uncertainty**2 + beliefs.other_drag_spread**2 + (0.2 * torque) ** 2)
-    off = (read - torque - beliefs.other_drag) / spread
-    return np.asarray(np.exp(-0.5 * off * off) / (spread * np.sqrt(2 * np.pi)))
+    return normal_density(read - torque - beliefs.other_drag, spread)

@@ -7,9 +7,9 @@ rounds the hand's error and the new drift spread the end play; slack, clamp forc
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.ndimage import convolve1d
-from scipy.stats import norm
+from scipy.special import ndtr
 
+from conemodel.base.normal import normal_density
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
@@ -183,6 +183,8 @@ def _filter(prior: Array, products: list[Array], kernels: list[Array | None]) ->
     ahead = []
     for product, kernel in zip(products, kernels, strict=True):
         if kernel is not None:
+            from scipy.ndimage import convolve1d  # only several rounds need it
+
             chance = np.asarray(convolve1d(chance, kernel, axis=1, mode="constant"))
         ahead.append(chance)
         total = float((chance * product).sum())
@@ -198,7 +200,7 @@ def _prior(model: HubModel, grid: Grid) -> Array:
     off = grid.end_play[None, :, None] - model.usual_shift - model.beliefs.end_play_mean
     play = np.exp(-0.5 * (off / model.beliefs.end_play_spread) ** 2)
     step = (grid.end_play[1] - grid.end_play[0]) / model.beliefs.end_play_spread / np.sqrt(2 * np.pi)
-    force = norm.pdf(grid.force)[None, None, :] * (grid.force[1] - grid.force[0])
+    force = normal_density(grid.force, 1.0)[None, None, :] * (grid.force[1] - grid.force[0])
     return np.asarray(model.weight * play * step * force)
 
 
@@ -215,7 +217,7 @@ def _kernel(end_play: Array, error: float) -> Array:
     step = float(end_play[1] - end_play[0])
     reach = min(int(np.ceil(4 * error / step)), end_play.size // 2)
     off = step * np.arange(-reach, reach + 1)
-    return np.asarray(norm.cdf(off + step / 2, scale=error) - norm.cdf(off - step / 2, scale=error))
+    return np.asarray(ndtr((off + step / 2) / error) - ndtr((off - step / 2) / error))
 
 
 def _widened(likelihood: Array) -> Array:
@@ -259,8 +261,8 @@ def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Arr
     worn = np.array([case.cause == "worn_thread" for case in model.cases])[:, None]
     found: list[Array] = []
     for one in slack:
-        sound = norm.pdf(grid.end_play, base - share * one, error)
+        sound = normal_density(grid.end_play - (base - share * one), error)
         far = high + (one - low) * (WORN_SLACK - 1) * high / (high - low)
-        loose = norm.pdf(grid.end_play, base - share * far, error)
+        loose = normal_density(grid.end_play - (base - share * far), error)
         found.append(np.where(worn, loose[None], sound[None]))
     return slack, found
