@@ -289,3 +289,13 @@ def test_first_touch_is_not_done_before_the_cone_was_turned_and_its_hint_names_t
     left = bench.hubs[0].cone / bench.hidden[0].scenario.axle.lead_per_radian
     assert result.hint.startswith("Hub 1: The cone was still free")
     assert f"{round(left * 57.29577951308232)}° from first touch: turn it in" in result.hint
+
+
+@pytest.mark.parametrize("looked", [False, True])
+@pytest.mark.parametrize("fault", ["none", "ball missing"])
+@pytest.mark.parametrize("made_up", [False, True])
+def test_balls_count_once_they_were_looked_at_and_are_all_there(looked, fault, made_up):
+    bench = bench_of(**ON_SPACERS, must=("balls counted",), prior={"faults": (fault,)})
+    hub = replace(bench.hub, seen=frozenset({"balls"}) if looked else bench.hub.seen, balls_made_up=made_up)
+    passed = looked and (fault == "none" or made_up)
+    assert ("balls counted" not in failed(do(bench.with_hub(hub), Finish()))) is passed

@@ -260,3 +260,11 @@ def test_an_odd_ball_shows_as_play_that_differs_round_the_wheel():
 def test_a_prior_says_what_it_is_made_of():
     # the prior is data: every range of it is a field with a unit, and a file may set each
     assert {"thread_clearance", "clamp_force", "drift", "faults", "states"} <= set(Prior.model_fields)
+
+
+@pytest.mark.parametrize(
+    ("out", "minute"), [(-12, "2 minutes"), (-90, "15 minutes"), (12, "58 minutes"), (90, "45 minutes")]
+)
+def test_the_clock_runs_clockwise_so_a_cone_turned_out_stands_before_the_hour(out, minute):
+    """A clock face: six degrees a minute, clockwise, and in is clockwise seen from outside the hub."""
+    assert TurnCone(radians(out)).words == f"cone turned to {minute} on the clock"

@@ -1,11 +1,16 @@
 """The verdict says what was computed, and when not to ride, whatever the bearing feels like."""
 
+from typing import Any
+
 import numpy as np
 import pytest
 
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.scenario import Scenario
+from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.setting.sensitivity import Spread
+from conemodel.tasks.setting.verdict import turn_of
 
 FOLDER = library.SCENARIOS
 
@@ -67,3 +72,22 @@ def test_right_for_want_of_limits_does_not_say_that_there_is_no_play() -> None:
     assert prediction.verdict.state == "right"
     assert prediction.stages["clamped"].rim_play > 0.5e-3
     assert "it rocks 0.5 mm at the rim" in prediction.verdict.sentence
+
+
+def test_the_range_of_the_turn_adds_independent_spreads_by_their_squares() -> None:
+    """3² + 4² = 5² inward, 5² + 12² = 13² outward, in units of a hundredth of a millimetre."""
+    prediction = cm.predict(hub("touring-rear"))
+    middle = prediction.verdict.turn
+    assert middle is not None
+    named: dict[str, Any] = {"span": "", "states": ("right", "right")}
+    spreads = tuple(
+        Spread(name=name, label=name, low=middle.length - low, high=middle.length + high, **named)
+        for name, low, high in (("one", 3e-5, 5e-5), ("other", 4e-5, 12e-5))
+    )
+    turn = turn_of(prediction.scenario, setting_terms(prediction.scenario), prediction.window, spreads)
+    assert turn.length == middle.length
+    assert turn.low == pytest.approx(turn.length - 5e-5, rel=1e-12)
+    assert turn.high == pytest.approx(turn.length + 13e-5, rel=1e-12)
+    low, high = turn.angle_range
+    assert low == pytest.approx(turn.low / (1e-3 / (2 * np.pi)))  # M10 × 1: one millimetre a turn
+    assert high == pytest.approx(turn.high / (1e-3 / (2 * np.pi)))
