@@ -2,19 +2,20 @@
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
+
+from pydantic import BeforeValidator
 
 from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
 from conemodel.parts.clamp_kinds import ClampName
+from conemodel.parts.felt_play import PlayWord, word_now
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.toml_files import load_part
 
 Instrument = Literal["dial gauge", "ruler"]
-HandWord = Literal["none", "just felt", "clear"]
 TurningWord = Literal["free", "tight", "gritty", "notchy", "tight in one place"]
 Thread = Literal["M9 x 1", "M10 x 1", "3/8 x 26"]
 Answer = Literal["yes", "no"]
-Place = Literal["rim", "axle_end"]
 
 MOST_ROUNDS = 6
 """Rounds a file can hold: as found, and five more."""
@@ -32,7 +33,9 @@ class Play(Part):
         MM, "standard uncertainty of the measurement; usual for the instrument if left out",
         default=None, above=0, at_most=3,
     )  # fmt: skip
-    hand: HandWord | None = quantity(ONE, "what the hand said", default=None)
+    hand: Annotated[PlayWord | None, BeforeValidator(word_now)] = quantity(
+        ONE, "what the hand said", default=None
+    )
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:

@@ -1,11 +1,11 @@
 """Words and numbers as they stand on every picture and in every table."""
 
 from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.parts.felt_play import felt_word
 from conemodel.parts.setting import Limits
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.stage_result import Stage
 from conemodel.tasks.wording import STAGE_WORDS as SPOKEN_STAGES
-from conemodel.tasks.wording import felt_word
 
 STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
 """What each stage is called on screen."""

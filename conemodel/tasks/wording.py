@@ -1,10 +1,8 @@
 """Numbers as a mechanic says them: turns, directions, sides, play."""
 
 from math import pi
-from typing import Literal
 
 from conemodel.base.units import DEG, MM
-from conemodel.parts.setting import Limits
 
 CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
@@ -78,32 +76,3 @@ def clock_minutes(angle: float) -> str:
     """
     number = round(angle / CLOCK_MINUTE * 2) / 2
     return f"{number:g} minute{'' if number == 1 else 's'}"
-
-
-Place = Literal["rim", "axle end"]
-"""Where a hand judges play."""
-
-PlayWord = Literal["none", "slight", "clear"]
-"""What a hand says to it."""
-
-
-def felt_threshold(limits: Limits, place: Place) -> float:
-    """Return the free play just felt at a place [m]: an assumption, adjustable in the limits."""
-    return limits.rim_play if place == "rim" else limits.axle_end_play
-
-
-def felt_word(limits: Limits, place: Place, play: float) -> PlayWord:
-    """Return what a hand says to a free play [m]; clear comes at the axle end in the ratio it has at the rim."""
-    felt = felt_threshold(limits, place)
-    return play_word(play, felt=felt, clear=felt * limits.clear_rim_play / limits.rim_play)
-
-
-def play_word(play: float, *, felt: float, clear: float) -> PlayWord:
-    """Return what a hand says to a free play [m]: none below `felt`, clear from `clear` on [m].
-
-    >>> play_word(0.0002, felt=0.0001, clear=0.0003)
-    'slight'
-    """
-    if play <= felt:
-        return "none"
-    return "clear" if play >= clear else "slight"

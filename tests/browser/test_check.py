@@ -76,7 +76,7 @@ def test_three_answers_by_mouse(open_page: Open) -> None:
     page = open_page("/check-a-hub")
     assert "Not looked at yet" in state(page)
     answer(page, "open: play?", "clear")
-    answer(page, "closed: play?", "just felt")
+    answer(page, "closed: play?", "slight")
     answer(page, "how does it turn?", "free")
     answer(page, "What holds the wheel?", "quick release")
     assert "Loose" in state(page)
@@ -117,7 +117,7 @@ def test_a_proud_axle_is_an_alert_that_stands_first(open_page: Open, width: int,
 def test_a_round_is_added_and_a_key_takes_it_back(open_page: Open) -> None:
     page = open_page(QUICK)
     page.locator("summary").filter(has_text="Turned it?").click()
-    answer(page, "clamp open, now", "just felt")
+    answer(page, "clamp open, now", "slight")
     answer(page, "clamp closed, now", "none")
     page.get_by_role("button", name="Add this round").click()
     page.get_by_text("Right", exact=False).first.wait_for()

@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from conemodel.parts.clamp_kinds import ClampName
+from conemodel.parts.felt_play import PlayWord
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import HandWord, Play, Readings, Round, TurningWord
+from conemodel.parts.readings import Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move, best_move
 from conemodel.tasks.diagnosis.credible_intervals import Likely, likely
@@ -124,8 +125,8 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
 
 def quick_readings(
     *,
-    play_open: HandWord | None = None,
-    play_closed: HandWord | None = None,
+    play_open: PlayWord | None = None,
+    play_closed: PlayWord | None = None,
     turns: TurningWord | None = None,
     clamp: ClampName | None = None,
 ) -> Readings:

@@ -10,16 +10,13 @@ from scipy.special import ndtr
 
 from conemodel.base.normal import normal_density
 from conemodel.base.units import Array
+from conemodel.parts.felt_play import PLAY_WORDS, Place, clear_from, felt_from
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import HandWord, Place, Play, TurningWord
+from conemodel.parts.readings import Play, TurningWord
 from conemodel.parts.setting import Limits
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
 
-HAND_WORDS: tuple[HandWord, ...] = ("none", "just felt", "clear")
 TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")
-
-CLEAR_OVER_FELT = 3.0
-"""Play at the axle end that is clear, over play that is just felt there [-]; as at the rim. Assumption."""
 
 RIPPLE_FACTOR = 1.6
 """Factor either way that holds two thirds of fingers' thresholds for a ripple [-]. Assumption."""
@@ -65,19 +62,18 @@ def play_spread(play: Array, uncertainty: float, beliefs: Beliefs) -> Array:
 
 
 def hand_chances(play: Array, *, place: Place, limits: Limits, beliefs: Beliefs) -> Array:
-    """Return the chance of each of `HAND_WORDS` for a free play [m], first axis the words.
+    """Return the chance of each of `PLAY_WORDS` for a free play [m], first axis the words.
 
     Thresholds differ from hand to hand, log-normally about the hub's limits; a word is at times simply wrong.
     """
-    if place == "rim":
-        felt, clear = limits.rim_play, limits.clear_rim_play
-    else:
-        felt, clear = limits.axle_end_play, CLEAR_OVER_FELT * limits.axle_end_play
     spread = np.log(beliefs.threshold_factor)
     log_play = np.log(np.maximum(play, 1e-9))
-    above_felt, above_clear = (ndtr((log_play - np.log(edge)) / spread) for edge in (felt, max(clear, felt)))
+    above_felt, above_clear = (
+        ndtr((log_play - np.log(edge)) / spread)
+        for edge in (felt_from(limits, place), clear_from(limits, place))
+    )
     sure = np.stack((1 - above_felt, above_felt - above_clear, above_clear))
-    return np.asarray((1 - beliefs.slip) * sure + beliefs.slip / len(HAND_WORDS))
+    return np.asarray((1 - beliefs.slip) * sure + beliefs.slip / len(PLAY_WORDS))
 
 
 def turning_chances(feel: Feel, beliefs: Beliefs) -> Array:

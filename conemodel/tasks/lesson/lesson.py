@@ -8,12 +8,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
+from conemodel.parts.felt_play import felt_word
 from conemodel.parts.hub import Side as HubSide
 from conemodel.parts.lesson import Place, Staged, Step, Story
 from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.stage_result import Stage
-from conemodel.tasks.wording import felt_word
 
 Key = Literal["next", "back", "reveal", "swap"]
 

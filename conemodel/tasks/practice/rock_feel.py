@@ -8,15 +8,15 @@ from typing import Literal
 import numpy as np
 
 from conemodel.parts.bearing import Pair
+from conemodel.parts.felt_play import PlayWord, felt_from, felt_word
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.equilibrium.wheel_positions import is_even, turned_pair
 from conemodel.solve.freeplay.free_play import axle_end_direction, free_play, rim_direction
 from conemodel.solve.freeplay.hand_positions import felt_play, rotated
 from conemodel.solve.stages.terms import pair_of
-from conemodel.tasks.practice.session import HiddenHub, HubState, Word, end_play_of
+from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
-from conemodel.tasks.wording import felt_threshold, felt_word
 
 Grip = Literal["rim", "axle end"]
 """Where a hand takes hold of the hub to rock it."""
@@ -41,7 +41,7 @@ class RockFeel:
     flex: float
     mass: float
     felt_from: float
-    word: Word
+    word: PlayWord
     slow: str
     quick: str
 
@@ -69,7 +69,7 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
         force=tuple(f for _, f in table),
         flex=scenario.wheel.side_stiffness if grip == "rim" else 0.0,
         mass=scenario.wheel.rim_mass / 2 if grip == "rim" else 0.15,
-        felt_from=felt_threshold(scenario.limits, grip),
+        felt_from=felt_from(scenario.limits, grip),
         word=word,
         slow=slow,
         quick=f"{word} free movement, {knock}" if word != "none" else f"{slow}, {knock}",

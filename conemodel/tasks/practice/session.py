@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
-from typing import Literal
 
 from conemodel.parts.exercise import Exercise, Fault
+from conemodel.parts.felt_play import PlayWord
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import AxleHeld, ClampSeat
 from conemodel.solve.stages.clamp import ClampState, close_clamp
@@ -18,8 +18,6 @@ from conemodel.solve.stages.terms import (
 )
 from conemodel.tasks.practice.keyed_random import Range
 from conemodel.tasks.setting.good_range import Window, window_of
-
-Word = Literal["none", "slight", "clear"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,9 +47,9 @@ class Felt:
         twirled: through a full turn; spun: in the frame.
     """
 
-    rocked_open: Word | None = None
-    rocked_clamped: Word | None = None
-    at_axle_end: Word | None = None
+    rocked_open: PlayWord | None = None
+    rocked_clamped: PlayWord | None = None
+    at_axle_end: PlayWord | None = None
     twirled: bool = False
     spun: bool = False
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import streamlit as st
 
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
+from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
@@ -12,7 +13,7 @@ from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
 from conemodel.ui.url_state import choice
 
-HAND = {NOT_LOOKED: "not felt", "none": "none", "just felt": "just felt", "clear": "clear"}
+HAND: dict[str, str] = {NOT_LOOKED: "not felt", **{word: word for word in PLAY_WORDS}}
 TURNS = {
     NOT_LOOKED: "not felt",
     "free": "free",
@@ -86,6 +87,9 @@ def say_measured(play: float | None) -> None:
 
 
 def _pills(field: str, label: str, options: dict[str, str], help_text: str, *, disabled: bool = False) -> str:
+    link = st.query_params.get(QUICK[field])
+    if link in EARLIER_WORDS:
+        st.query_params[QUICK[field]] = EARLIER_WORDS[link]
     return choice(
         st.pills,
         label,

@@ -117,7 +117,7 @@ def _first_look(diagnosis: Diagnosis) -> None:
     if diagnosis.unsafe or diagnosis.contradictions:
         return
     felt = any(
-        play.hand in ("just felt", "clear") or (play.play or 0.0) > 0.0
+        play.hand not in (None, "none") or (play.play or 0.0) > 0.0
         for look in diagnosis.readings.rounds
         for play in look.plays.values()
     )

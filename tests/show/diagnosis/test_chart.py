@@ -14,7 +14,7 @@ from tests.show.vega_lite import check_vega_lite
 @pytest.fixture(scope="module")
 def loose() -> Diagnosis:
     return diagnose(
-        quick_readings(play_open="clear", play_closed="just felt", turns="free", clamp="quick release")
+        quick_readings(play_open="clear", play_closed="slight", turns="free", clamp="quick release")
     )
 
 

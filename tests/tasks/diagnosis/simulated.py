@@ -7,6 +7,7 @@ from typing import Any
 import numpy as np
 
 from conemodel.base.units import Array
+from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.parts.scenario import Scenario
@@ -17,7 +18,6 @@ from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.tasks.diagnosis.cases import Case, likely_causes
 from conemodel.tasks.diagnosis.likelihood import (
-    HAND_WORDS,
     TURNING_WORDS,
     Feel,
     hand_chances,
@@ -158,7 +158,7 @@ class Bench:
 
     def _hand(self, play: float, place: Any) -> Play:
         chances = hand_chances(np.array(play), place=place, limits=self.scenario.limits, beliefs=self.beliefs)
-        return Play(hand=HAND_WORDS[self.dice.choice(3, p=chances)])
+        return Play(hand=PLAY_WORDS[self.dice.choice(3, p=chances)])
 
     def _weight(self, feel: Feel, i: int) -> float:
         b, arm = self.beliefs, G * self.scenario.wheel.rim_radius

@@ -146,7 +146,7 @@ def test_what_cannot_be_gets_a_sentence_and_no_number():
 def test_readings_that_go_together_are_not_called_contradictory():
     for look in (
         {"rim_open": Play(play=0.9e-3), "rim_closed": Play(play=0.3e-3), "axle_end_open": Play(play=0.3e-3)},
-        {"rim_open": Play(hand="just felt"), "rim_closed": Play(hand="none"), "turns_closed": "tight"},
+        {"rim_open": Play(hand="slight"), "rim_closed": Play(hand="none"), "turns_closed": "tight"},
         {"rim_closed": Play(play=0.0), "turns_closed": "free"},
     ):
         assert diagnose(readings_of(look)).contradictions == ()
@@ -206,7 +206,7 @@ def test_a_proud_axle_is_looked_for_only_where_it_can_fool_the_clamp():
 
 PLAYS = st.one_of(
     st.builds(Play),
-    st.builds(Play, hand=st.sampled_from(["none", "just felt", "clear"])),
+    st.builds(Play, hand=st.sampled_from(["none", "slight", "clear"])),
     st.builds(
         Play,
         play=st.floats(0, 10e-3),

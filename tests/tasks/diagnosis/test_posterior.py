@@ -164,7 +164,7 @@ def test_coverage_where_every_clamp_is_harder_than_believed(record_testsuite_pro
 
 def test_two_rounds_on_one_hub_say_more_than_two_hubs():
     turn = {"turned_in": DEG.to_si(10.0)}
-    hand = {"rim_open": Play(play=0.9e-3), "rim_closed": Play(hand="just felt")}
+    hand = {"rim_open": Play(play=0.9e-3), "rim_closed": Play(hand="slight")}
     then = {"rim_open": Play(play=0.66e-3), "rim_closed": Play(hand="none")}
     together = diagnose(readings_of(hand, {**then, **turn}), REAR)
     alone = [diagnose(readings_of(look), REAR) for look in (hand, then)]

@@ -6,10 +6,11 @@ import numpy as np
 import pytest
 
 from conemodel.base.units import Array
+from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.tasks.diagnosis.diagnose import diagnose
-from conemodel.tasks.diagnosis.likelihood import HAND_WORDS, TURNING_WORDS
+from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS
 from conemodel.tasks.diagnosis.model import HubModel, model_of
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.diagnosis.readings.reading import NumberField, Pick, Reading
@@ -97,7 +98,7 @@ def looks(key: str) -> list[Round]:
     """Rounds with each word that a reading can have."""
     if key.startswith("turns"):
         return [round_of({key: word}) for word in TURNING_WORDS]
-    return [round_of({key: Play(hand=word)}) for word in HAND_WORDS]
+    return [round_of({key: Play(hand=word)}) for word in PLAY_WORDS]
 
 
 @pytest.mark.parametrize("key", [key for key in READINGS if key != "starting_weight"])

@@ -7,9 +7,9 @@ import numpy as np
 from scipy.special import ndtr
 
 from conemodel.base.units import MM, Array
+from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.readings import Instrument, Play, Round
 from conemodel.tasks.diagnosis.likelihood import (
-    HAND_WORDS,
     hand_chances,
     play_likelihood,
     play_spread,
@@ -59,8 +59,13 @@ class PlayReading(Reading):
         if reading.play is not None:
             uncertainty = uncertainty_of(reading, model.beliefs)
             return play_likelihood(play, read=reading.play, uncertainty=uncertainty, beliefs=model.beliefs)
-        chances = hand_chances(play, place=self.place, limits=model.scenario.limits, beliefs=model.beliefs)
-        return np.asarray(chances[HAND_WORDS.index(reading.hand or "none")])
+        chances = hand_chances(
+            play,
+            place="rim" if self.place == "rim" else "axle end",
+            limits=model.scenario.limits,
+            beliefs=model.beliefs,
+        )
+        return np.asarray(chances[PLAY_WORDS.index(reading.hand or "none")])
 
     def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
         """Return the smaller tail of a size and the range expected, or the chance of a word."""
@@ -93,7 +98,7 @@ def play_at(place: Literal["rim", "axle_end"], clamp: Literal["open", "closed"])
     """Return the reading of play at a place. The hand's word for the rim is asked first, by the quick answers."""
     key = f"{place}_{clamp}"
     label = f"play at the {place.replace('_', ' ')}, clamp {clamp}"
-    hand = WordField(name=f"{key}.hand", label="or by hand", words=HAND_WORDS)
+    hand = WordField(name=f"{key}.hand", label="or by hand", words=PLAY_WORDS)
     return PlayReading(
         key=key,
         label=label,
