@@ -6,6 +6,7 @@ from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
 from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.unknowns import GROOVE
 from conemodel.physics.packing import balls_that_fit
 
 Tilt = tuple[float, float]
@@ -29,10 +30,10 @@ class RowGeometry(Part):
         DEG, "angle between the line of contact and the wheel plane, just touching", above=5, at_most=70
     )
     cone_conformity: float = quantity(
-        ONE, "groove radius of the cone over ball diameter", default=0.56, above=0.5, at_most=1.0
+        ONE, "groove radius of the cone over ball diameter", default=GROOVE.usual, above=0.5, at_most=1.0
     )
     cup_conformity: float = quantity(
-        ONE, "groove radius of the cup over ball diameter", default=0.56, above=0.5, at_most=1.0
+        ONE, "groove radius of the cup over ball diameter", default=GROOVE.usual, above=0.5, at_most=1.0
     )
     young: float = quantity(GPA, "elastic modulus of balls and races", default=208, above=10, at_most=700)
     poisson: float = quantity(ONE, "Poisson's ratio of balls and races", default=0.3, at_least=0, below=0.5)

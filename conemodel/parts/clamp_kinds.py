@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, get_args
 
+from conemodel.parts import unknowns
+from conemodel.parts.distributions import Unknown
 from conemodel.parts.setting import ClampSeat
 
 ON_LOCKNUTS: tuple[ClampSeat, ...] = ("dropouts", "spacers on locknuts")
@@ -18,7 +20,7 @@ class ClampKind:
         part: what it is called on a drawing.
         handle: what the hand closes.
         closed: what the hand finds when it has closed it.
-        usual_force: clamp force taken where nothing was given [N]. Assumption: no published measurement was found.
+        force: clamp force assumed where nothing was given [N].
         given_by: the field of a clamp, beside its force, that may say how hard it holds.
         through_axle: a rod through a hollow axle, whose tension squeezes the axle; else the axle carries the tension
             itself, its nuts turn on the axle's own thread and press on the locknuts only.
@@ -30,7 +32,7 @@ class ClampKind:
     part: str
     handle: str
     closed: str
-    usual_force: float
+    force: Unknown
     given_by: str
     through_axle: bool
     open_dropouts: bool
@@ -48,7 +50,7 @@ CLAMP_KINDS = {
         part="quick release",
         handle="lever",
         closed="The lever closes firmly.",
-        usual_force=5e3,
+        force=unknowns.CLAMP_FORCE,
         given_by="pick_up",
         through_axle=True,
         open_dropouts=True,
@@ -59,7 +61,7 @@ CLAMP_KINDS = {
         part="axle nut",
         handle="axle nuts",
         closed="The nuts are tight.",
-        usual_force=15e3,
+        force=unknowns.NUT_FORCE,
         given_by="torque",
         through_axle=False,
         open_dropouts=True,
@@ -70,7 +72,7 @@ CLAMP_KINDS = {
         part="thru-axle",
         handle="clamp",
         closed="The axle is tight.",
-        usual_force=5e3,
+        force=unknowns.THRU_AXLE_FORCE,
         given_by="torque",
         through_axle=True,
         open_dropouts=False,

@@ -1,19 +1,72 @@
 """What is known only as a spread of values: its shape, its ends, and why it is taken so."""
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from math import sqrt
-from typing import Any, Literal
+from typing import Any, Literal, Self
 
 import numpy as np
 from scipy.special import ndtr, ndtri
 
-from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, ONE, UM, Array
+from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, ONE, UM, Array, Unit
 from conemodel.parts.schema import Fault, Part, quantity
 
 Shape = Literal["even", "peaked", "bell"]
+"""How values lie between their ends: all alike, a triangle with its top at the usual, a normal spread cut off."""
 
 BELL_REACH = 2.0
 """Where a bell is cut off at both ends, in standard deviations of the whole bell."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Unknown:
+    """One quantity nobody measures on a given hub; every number of it is an assumption.
+
+    Attributes:
+        name: stable; words: as a mechanic says it; unit: of the numbers.
+        low, usual, high: the range it is expected in [`unit`]; shape: how values lie in it.
+        because: common practice, a standard or a guess.
+    """
+
+    name: str
+    words: str
+    unit: Unit
+    low: float
+    usual: float
+    high: float
+    shape: Shape = "peaked"
+    because: str
+
+    @property
+    def span(self) -> tuple[float, float]:
+        """Both ends, as fields of a part are declared [`unit`]."""
+        return self.low, self.high
+
+    def usual_in(self, unit: Unit) -> float:
+        """Return the usual value in another `unit` of the same kind.
+
+        >>> from conemodel.base.units import KILONEWTON
+        >>> from conemodel.parts.unknowns import CLAMP_FORCE
+        >>> CLAMP_FORCE.usual_in(KILONEWTON)
+        5.0
+        """
+        return unit.from_si(self.unit.to_si(self.usual))
+
+    def said(self, unit: Unit | None = None) -> str:
+        """Return the range in words, in its own unit or in another.
+
+        >>> from conemodel.parts.unknowns import DRIFT, GROOVE
+        >>> DRIFT.said(), GROOVE.said()
+        ('2 to 5°', '0.54 to 0.6')
+        """
+        unit = unit or self.unit
+        low, high = (f"{unit.from_si(self.unit.to_si(end)):.6g}" for end in self.span)
+        return f"{low} to {high}{'' if unit.symbol in ('', '°') else ' '}{unit.symbol}"
+
+    def with_range(self, low: float, high: float, *, because: str) -> "Unknown":
+        """Return the same quantity in another range [`unit`] for the reason given, its usual value kept inside."""
+        usual = min(max(self.usual, low), high)
+        return replace(self, low=low, usual=usual, high=high, because=because)
 
 
 class Uncertain(Part):
@@ -22,6 +75,8 @@ class Uncertain(Part):
     Even: all values alike. Peaked: a triangle with its top at `likely`. Bell: a normal spread about the middle,
     cut off at both ends. Where `low` and `high` are the same, the number is known.
     """
+
+    given_whole = True  # the shape of one spread with the ends of another would be neither
 
     shape: Shape = quantity(ONE, "how the values lie between the ends", default="even")
     low: float = quantity(ONE, "least")
@@ -41,6 +96,13 @@ class Uncertain(Part):
             )
         if values.get("likely") is not None:
             yield from _likely_faults(values)
+
+    @classmethod
+    def of(cls, unknown: Unknown) -> Self:
+        """Return the spread of an unknown as the program assumes it."""
+        low, usual, high = map(unknown.unit.to_si, (unknown.low, unknown.usual, unknown.high))
+        likely = usual if unknown.shape == "peaked" else None
+        return cls(shape=unknown.shape, low=low, likely=likely, high=high, because=unknown.because)
 
     @property
     def ends(self) -> tuple[float, float]:

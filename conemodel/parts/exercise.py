@@ -6,6 +6,7 @@ from typing import Any, Literal
 from pydantic import Field
 
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
+from conemodel.parts import unknowns
 from conemodel.parts.schema import Fault as Mistake
 from conemodel.parts.schema import Part, quantity
 from conemodel.parts.setting import ClampSeat
@@ -27,6 +28,23 @@ Must = Literal[
 ]
 Span = tuple[float, float]
 
+TAUGHT_CLAMP = unknowns.CLAMP_FORCE.with_range(
+    3500.0, 7000.0, because="narrower: the rare ends would teach the exception first"
+)
+TAUGHT_MISS = unknowns.MARK_ERROR.with_range(
+    -1.5, 1.5, because="narrower: the trainee's own hand on the screen errs besides"
+)
+TAUGHT_BEND = unknowns.CONE_TILT.with_range(
+    6.0, 10.0, because="worse than what comes in: a finger on a screen must find it"
+)
+TAUGHT_CUP = unknowns.CONE_TILT.with_range(3.0, 5.0, because="half of the cone's, as a bend shares it out")
+TAUGHT_DENT = unknowns.DENT_DEPTH.with_range(
+    unknowns.DENT_DEPTH.usual,
+    unknowns.DENT_DEPTH.high,
+    because="the deeper half: shallower cannot be found on a screen",
+)
+"""Ranges that practice takes for itself."""
+
 
 class Prior(Part):
     """What a hidden hub is drawn from: every pair is a range, drawn evenly. Invented, and stated here."""
@@ -36,15 +54,17 @@ class Prior(Part):
         "play of cone on axle thread, on the pitch diameter; left out: what the classes allow",
         default=None,
     )
-    clamp_force: Span = quantity(NEWTON, "clamping force", default=(3500.0, 7000.0))
+    clamp_force: Span = quantity(NEWTON, "clamping force", default=TAUGHT_CLAMP.span)
     finger_torque: Span = quantity(
-        NEWTON_METRE, "how hard the fingers screw the cone in", default=(0.05, 0.2)
+        NEWTON_METRE, "how hard the fingers screw the cone in", default=unknowns.FINGER_TORQUE.span
     )
-    drift: Span = quantity(DEG, "how far a held cone turns in, new at each locking", default=(2.0, 5.0))
+    drift: Span = quantity(
+        DEG, "how far a held cone turns in, new at each locking", default=unknowns.DRIFT.span
+    )
     hand_error: float = quantity(
         DEG,
         "most the hand misplaces the cone at locking; half of it with a pen mark",
-        default=1.5,
+        default=TAUGHT_MISS.high,
         at_least=0,
     )
     nut_drag: Span = quantity(
@@ -67,11 +87,12 @@ class Prior(Part):
     faults: tuple[Fault, ...] = Field(
         default=("none",), description="what can be wrong; each entry is as likely"
     )
-    cone_tilt: Span = quantity(MRAD, "tilt of the cone on a bent axle", default=(6.0, 10.0))
-    cup_tilt: Span = quantity(MRAD, "tilt of the cup that goes with it", default=(3.0, 5.0))
+    cone_tilt: Span = quantity(MRAD, "tilt of the cone on a bent axle", default=TAUGHT_BEND.span)
+    cup_tilt: Span = quantity(MRAD, "tilt of the cup that goes with it", default=TAUGHT_CUP.span)
     oversize: Span = quantity(UM, "how much larger an odd ball is", default=(12.0, 20.0))
-    dent_depth: Span = quantity(UM, "depth of dents at ball spacing", default=(2.0, 4.0))
+    dent_depth: Span = quantity(UM, "depth of dents at ball spacing", default=TAUGHT_DENT.span)
     proud_by: Span = quantity(MM, "how far a proud axle end stands out of its dropout", default=(0.2, 1.0))
+    because: str = quantity(ONE, "why its ranges are not what is assumed elsewhere", default="")
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Mistake]:

@@ -6,6 +6,7 @@ from math import pi
 from typing import Any, Literal
 
 from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
+from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
@@ -67,7 +68,7 @@ class Axle(Part):
     thread_core_share: float = quantity(
         ONE,
         "share of the stretch inside an engaged thread that moves the cone",
-        default=0.4,
+        default=unknowns.CORE_SHARE.usual,
         at_least=0,
         at_most=1,
     )
@@ -186,19 +187,31 @@ class Stack(Part):
         MM, "outer diameter of the face between locknut and washer", default=15.0, above=4, at_most=60
     )
     thread_friction: float = quantity(
-        ONE, "friction coefficient in the thread", default=0.12, above=0.02, at_most=0.5
+        ONE, "friction coefficient in the thread", default=unknowns.FRICTION.usual, above=0.02, at_most=0.5
     )
     face_friction: float = quantity(
-        ONE, "friction coefficient under the locknut", default=0.12, above=0.02, at_most=0.5
+        ONE,
+        "friction coefficient under the locknut",
+        default=unknowns.FRICTION.usual,
+        above=0.02,
+        at_most=0.5,
     )
     keyed_washer: bool = quantity(
         ONE, "a washer keyed to the axle stands between locknut and cone", default=True
     )
     key_clearance: float = quantity(
-        DEG, "how far the keyed washer lets the cone turn", default=4.0, at_least=0, at_most=30
+        DEG,
+        "how far the keyed washer lets the cone turn",
+        default=unknowns.KEY_CLEARANCE.usual,
+        at_least=0,
+        at_most=30,
     )
     lock_torque: float = quantity(
-        NEWTON_METRE, "torque this side's locknut was tightened with", default=15.0, above=0, at_most=80
+        NEWTON_METRE,
+        "torque this side's locknut was tightened with",
+        default=unknowns.LOCK_TORQUE.usual,
+        above=0,
+        at_most=80,
     )
 
 

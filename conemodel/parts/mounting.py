@@ -6,6 +6,7 @@ from typing import Any
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.unknowns import WHEEL_STIFFNESS
 
 
 class Clamp(Part):
@@ -102,7 +103,7 @@ class Wheel(Part):
     side_stiffness: float = quantity(
         N_PER_MM,
         "sideways force at the rim that bends the wheel by 1 mm",
-        default=60.0,
+        default=WHEEL_STIFFNESS.usual,
         above=1,
         at_most=2000,
     )

@@ -7,6 +7,7 @@ from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE, TURN
+from conemodel.parts import unknowns
 from conemodel.parts.distributions import (
     Uncertain,
     UncertainForce,
@@ -74,10 +75,10 @@ class Hands(Part):
         "whether the locknut is loose or snug on the cone when finger contact is found",
         default="nut loose",
     )
-    finger_torque: UncertainTorque
-    back_off_error: UncertainTurn
-    drift: UncertainTurn
-    lock_torque: UncertainTorque
+    finger_torque: UncertainTorque = UncertainTorque.of(unknowns.FINGER_TORQUE)
+    back_off_error: UncertainTurn = UncertainTurn.of(unknowns.BACK_OFF_ERROR)
+    drift: UncertainTurn = UncertainTurn.of(unknowns.DRIFT)
+    lock_torque: UncertainTorque = UncertainTorque.of(unknowns.LOCK_TORQUE)
 
 
 class Threads(Part):
@@ -87,17 +88,17 @@ class Threads(Part):
     the clearance as measured, that stands.
     """
 
-    fit: UncertainShare
-    give: UncertainShare
-    friction: UncertainFriction
+    fit: UncertainShare = UncertainShare.of(unknowns.THREAD_FIT)
+    give: UncertainShare = UncertainShare.of(unknowns.CORE_SHARE)
+    friction: UncertainFriction = UncertainFriction.of(unknowns.FRICTION)
 
 
 class ClampForces(Part):
     """Force of the closed clamp, by its kind."""
 
-    quick_release: UncertainForce
-    nuts: UncertainForce
-    thru_axle: UncertainForce
+    quick_release: UncertainForce = UncertainForce.of(unknowns.CLAMP_FORCE)
+    nuts: UncertainForce = UncertainForce.of(unknowns.NUT_FORCE)
+    thru_axle: UncertainForce = UncertainForce.of(unknowns.THRU_AXLE_FORCE)
 
     def of(self, kind: str) -> UncertainForce:
         """Return the spread of one kind of clamp, as a scenario names it."""
@@ -113,26 +114,29 @@ class Tools(Part):
     `first_back_off`, which must leave play to read.
     """
 
-    keyed_washer: UncertainTurn
-    feeler: UncertainLength
-    dial_gauge: UncertainLength
+    keyed_washer: UncertainTurn = UncertainTurn.of(unknowns.KEY_CLEARANCE)
+    feeler: UncertainLength = UncertainLength.of(unknowns.FEELER_ERROR)
+    dial_gauge: UncertainLength = UncertainLength.of(unknowns.DIAL_ERROR)
     first_back_off: float = quantity(
         TURN, "first try before the dial gauge is read", default=0.5, at_least=0, at_most=3
     )
 
 
 class Population(Part):
-    """Every assumption of a study of many hubs; each spread says why it is taken so."""
+    """Every assumption of a study of many hubs; each spread says why it is taken so.
+
+    What a file leaves out is as `parts.unknowns` has it.
+    """
 
     name: str = quantity(ONE, "what to call this population")
     story: str = quantity(ONE, "whose hubs these are, in a paragraph")
     hubs: Kinds
-    hands: Hands
-    threads: Threads
-    face_friction: UncertainFriction
-    groove: UncertainGroove
-    clamp_force: ClampForces
-    tools: Tools
+    hands: Hands = Hands()
+    threads: Threads = Threads()
+    face_friction: UncertainFriction = UncertainFriction.of(unknowns.FRICTION)
+    groove: UncertainGroove = UncertainGroove.of(unknowns.GROOVE)
+    clamp_force: ClampForces = ClampForces()
+    tools: Tools = Tools()
 
     @property
     def assumptions(self) -> tuple[tuple[str, Uncertain], ...]:

@@ -7,6 +7,8 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, NEWTON_MM, ONE, UM
+from conemodel.parts import unknowns
+from conemodel.parts.distributions import BELL_REACH, Unknown
 from conemodel.parts.schema import Fault, Part, quantity
 
 CAUSES = (
@@ -21,6 +23,11 @@ CAUSES = (
     "elsewhere",
 )
 """What may be the matter with a hub: one of these at a time (assumption)."""
+
+
+def _ends_and_usual(unknown: Unknown) -> tuple[float, float, float]:
+    """Return three values that stand for an unknown, in its unit."""
+    return unknown.low, unknown.usual, unknown.high
 
 
 class Beliefs(Part):
@@ -54,10 +61,18 @@ class Beliefs(Part):
         MM, "the same: standard deviation", default=0.10, above=0.005, at_most=0.5
     )
     clamp_force_middle: float = quantity(
-        KILONEWTON, "median force of a quick release or thru-axle", default=5.0, above=0.5, at_most=20
+        KILONEWTON,
+        "median force of a quick release or thru-axle",
+        default=unknowns.CLAMP_FORCE.usual_in(KILONEWTON),
+        above=0.5,
+        at_most=20,
     )
     nut_force_middle: float = quantity(
-        KILONEWTON, "median force of axle nuts", default=15.0, above=1, at_most=30
+        KILONEWTON,
+        "median force of axle nuts",
+        default=unknowns.NUT_FORCE.usual_in(KILONEWTON),
+        above=1,
+        at_most=30,
     )
     clamp_force_factor: float = quantity(
         ONE, "factor either way that holds two thirds of clamp forces", default=1.4, above=1.01, at_most=3
@@ -70,9 +85,13 @@ class Beliefs(Part):
         at_least=0, at_most=0.5,
     )  # fmt: skip
     bends: tuple[float, ...] = quantity(
-        MRAD, "tilts of both cones of a bent axle, equally likely", default=(1.5, 3.0, 5.0)
+        MRAD,
+        "tilts of both cones of a bent axle, equally likely",
+        default=_ends_and_usual(unknowns.CONE_TILT),
     )
-    dents: tuple[float, ...] = quantity(UM, "depths of dents, equally likely", default=(1.0, 2.0, 4.0))
+    dents: tuple[float, ...] = quantity(
+        UM, "depths of dents, equally likely", default=_ends_and_usual(unknowns.DENT_DEPTH)
+    )
     dent_half_length: float = quantity(MM, "half the length of a dent", default=0.2, above=0.02, at_most=3)
     thread_play: tuple[float, ...] = quantity(
         MM, "play at the rim from a cone rocking on a worn-out thread, equally likely",
@@ -83,11 +102,15 @@ class Beliefs(Part):
         default=(0.15, 0.25, 0.4, 0.6, 0.9, 1.3, 2.0),
     )  # fmt: skip
     slack_unknown: tuple[float, float] = quantity(
-        MM, "axial slack of a thread without tolerance classes", default=(0.015, 0.166)
+        MM, "axial slack of a thread without tolerance classes", default=unknowns.THREAD_SLACK.span
     )
 
     hand_error: float = quantity(
-        DEG, "standard error of a hand that turns a cone from a mark", default=2.0, above=0, at_most=30
+        DEG,
+        "standard error of a hand that turns a cone from a mark",
+        default=unknowns.MARK_ERROR.high / BELL_REACH,
+        above=0,
+        at_most=30,
     )
     dial_uncertainty: float = quantity(
         MM, "of a dial gauge at rim or axle end", default=0.02, above=0, at_most=1

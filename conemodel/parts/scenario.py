@@ -37,6 +37,7 @@ class Scenario(Part):
             ("stack", "axle", _stack_faults),
             ("hub", "axle", _cone_faults),
             ("hub", "condition", _condition_faults),
+            ("clamp", "assumed", _assumed_faults),
             ("clamp", "setting", _seat_faults),
         ):
             if {first, second} <= values.keys():
@@ -134,6 +135,20 @@ def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
             )
+
+
+def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[Fault]:
+    """Yield a range of clamp forces that is upside down, one end of it given and the other usual for the clamp."""
+    low, high = assumed.clamp_forces(clamp.traits.force)
+    if low > high:
+        given_low = assumed.clamp_force_low is not None
+        yield Fault(
+            field=f"assumed.clamp_force_{'low' if given_low else 'high'}",
+            value=low if given_low else high,
+            limit=f"must not be {'above' if given_low else 'below'} what is usual for this clamp ({clamp.kind}), {{}}",
+            bound=high if given_low else low,
+            remedy="give both ends",
+        )
 
 
 def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[Fault]:

@@ -6,7 +6,7 @@ the check, the key in a scenario file (``bore`` in metres here is ``bore_mm`` th
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any, Self
+from typing import Any, ClassVar, Self
 
 from pydantic import BaseModel, ConfigDict, Field, ValidationError
 from pydantic.fields import FieldInfo
@@ -104,6 +104,9 @@ class Part(BaseModel):
     """A thing a user can describe. An impossible one cannot be made: `InputProblems` names every mistake."""
 
     __slots__ = ("_hash",)  # beside the fields: it is no part of what is compared, copied or pickled
+
+    given_whole: ClassVar[bool] = False
+    """Whether a file gives it with all that has no default, or not at all: nothing is taken from what is usual."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
 

@@ -4,7 +4,9 @@ from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
 from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
+from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowCondition
+from conemodel.parts.distributions import Unknown
 from conemodel.parts.schema import Fault, Part, quantity
 
 Technique = Literal["nut turned", "cone turned out", "both"]
@@ -21,16 +23,26 @@ class Setting(Part):
     """One adjustment of the cone, from finger contact to the closed clamp."""
 
     finger_torque: float = quantity(
-        NEWTON_METRE, "how hard the fingers screw the cone in", default=0.1, at_least=0, at_most=2
+        NEWTON_METRE,
+        "how hard the fingers screw the cone in",
+        default=unknowns.FINGER_TORQUE.usual,
+        at_least=0,
+        at_most=2,
     )
     back_off: float = quantity(
         TURN, "how far the cone is turned out from finger contact", default=0.25, at_least=-1, at_most=3
     )
     technique: Technique = quantity(ONE, "what is turned to lock", default="nut turned")
-    lock_torque: float = quantity(NEWTON_METRE, "torque at the locknut", default=15.0, at_least=0, at_most=80)
+    lock_torque: float = quantity(
+        NEWTON_METRE, "torque at the locknut", default=unknowns.LOCK_TORQUE.usual, at_least=0, at_most=80
+    )
     cone_held: bool = quantity(ONE, "a spanner holds the cone while the locknut is tightened", default=True)
     drift: float = quantity(
-        DEG, "how far the held cone still turns in with the locknut", default=3.0, at_least=0, at_most=180
+        DEG,
+        "how far the held cone still turns in with the locknut",
+        default=unknowns.DRIFT.usual,
+        at_least=0,
+        at_most=180,
     )
     contact_found: ContactFound = quantity(
         ONE,
@@ -65,13 +77,25 @@ class Limits(Part):
     """What counts as good once clamped, and what can be felt. Judgement, not measurement: adjust it."""
 
     rim_play: float = quantity(
-        MM, "free play at the rim that is still none to the hand", default=0.1, above=0, at_most=5
+        MM,
+        "free play at the rim that is still none to the hand",
+        default=unknowns.FELT_AT_RIM.usual,
+        above=0,
+        at_most=5,
     )
     axle_end_play: float = quantity(
-        MM, "free play at the axle end that is just felt by the fingers", default=0.05, above=0, at_most=2
+        MM,
+        "free play at the axle end that is just felt by the fingers",
+        default=unknowns.FELT_AT_AXLE_END.usual,
+        above=0,
+        at_most=2,
     )
     clear_rim_play: float = quantity(
-        MM, "free play at the rim that anybody feels", default=0.3, above=0, at_most=10
+        MM,
+        "free play at the rim that anybody feels",
+        default=unknowns.CLEAR_AT_RIM.usual,
+        above=0,
+        at_most=10,
     )
     torque: float = quantity(
         NEWTON_MM, "turning torque of both rows from preload alone", default=30.0, above=0.1, at_most=5000
@@ -89,56 +113,67 @@ class Limits(Part):
     off: tuple[LimitName, ...] = quantity(ONE, "limits that are switched off", default=())
 
 
-class Assumed(Part):
-    """Ranges of what nobody measured. Every turn advised is a range over them."""
+def _least(unknown: Unknown, **limits: float) -> Any:
+    """Declare the low end of the range an unknown is assumed in."""
+    return quantity(unknown.unit, f"{unknown.words}, least", default=unknown.low, **limits)
 
-    clamp_force_low: float = quantity(
-        NEWTON, "lowest usual clamp force", default=3000.0, at_least=0, at_most=40000
+
+def _most(unknown: Unknown, **limits: float) -> Any:
+    """Declare the high end of the range an unknown is assumed in."""
+    return quantity(unknown.unit, f"{unknown.words}, most", default=unknown.high, **limits)
+
+
+class Assumed(Part):
+    """Ranges of what nobody measured, as `parts.unknowns` has them unless a file says otherwise.
+
+    Every turn advised is a range over them.
+    """
+
+    clamp_force_low: float | None = quantity(
+        NEWTON,
+        "clamp force, least; as usual for the kind of clamp if left out",
+        default=None,
+        at_least=0,
+        at_most=40000,
     )
-    clamp_force_high: float = quantity(
-        NEWTON, "highest usual clamp force", default=8000.0, at_least=0, at_most=40000
+    clamp_force_high: float | None = quantity(
+        NEWTON,
+        "clamp force, most; as usual for the kind of clamp if left out",
+        default=None,
+        at_least=0,
+        at_most=40000,
     )
-    conformity_low: float = quantity(ONE, "closest groove", default=0.54, above=0.5, at_most=1)
-    conformity_high: float = quantity(ONE, "most open groove", default=0.60, above=0.5, at_most=1)
-    drift_low: float = quantity(DEG, "least turn of a held cone", default=2.0, at_least=0, at_most=90)
-    drift_high: float = quantity(DEG, "most turn of a held cone", default=5.0, at_least=0, at_most=90)
-    core_share_low: float = quantity(
-        ONE, "least share of the thread's stretch that moves the cone", default=0.0, at_least=0, at_most=1
-    )
-    core_share_high: float = quantity(
-        ONE, "most share of the thread's stretch that moves the cone", default=1.0, at_least=0, at_most=1
-    )
-    lock_torque_low: float = quantity(
-        NEWTON_METRE, "lightest usual torque at the locknut", default=10.0, above=0, at_most=80
-    )
-    lock_torque_high: float = quantity(
-        NEWTON_METRE, "firmest usual torque at the locknut", default=20.0, above=0, at_most=80
-    )
-    friction_low: float = quantity(
-        ONE, "least friction in the locknut's thread and face", default=0.10, above=0.02, at_most=0.5
-    )
-    friction_high: float = quantity(
-        ONE, "most friction in the locknut's thread and face", default=0.20, above=0.02, at_most=0.5
-    )
-    finger_torque_low: float = quantity(NEWTON_METRE, "lightest fingers", default=0.05, at_least=0, at_most=2)
-    finger_torque_high: float = quantity(NEWTON_METRE, "firmest fingers", default=0.2, at_least=0, at_most=2)
+    conformity_low: float = _least(unknowns.GROOVE, above=0.5, at_most=1)
+    conformity_high: float = _most(unknowns.GROOVE, above=0.5, at_most=1)
+    drift_low: float = _least(unknowns.DRIFT, at_least=0, at_most=90)
+    drift_high: float = _most(unknowns.DRIFT, at_least=0, at_most=90)
+    key_clearance_low: float = _least(unknowns.KEY_CLEARANCE, at_least=0, at_most=90)
+    key_clearance_high: float = _most(unknowns.KEY_CLEARANCE, at_least=0, at_most=90)
+    core_share_low: float = _least(unknowns.CORE_SHARE, at_least=0, at_most=1)
+    core_share_high: float = _most(unknowns.CORE_SHARE, at_least=0, at_most=1)
+    lock_torque_low: float = _least(unknowns.LOCK_TORQUE, above=0, at_most=80)
+    lock_torque_high: float = _most(unknowns.LOCK_TORQUE, above=0, at_most=80)
+    friction_low: float = _least(unknowns.FRICTION, above=0.02, at_most=0.5)
+    friction_high: float = _most(unknowns.FRICTION, above=0.02, at_most=0.5)
+    finger_torque_low: float = _least(unknowns.FINGER_TORQUE, at_least=0, at_most=2)
+    finger_torque_high: float = _most(unknowns.FINGER_TORQUE, at_least=0, at_most=2)
     spanner_length: float = quantity(MM, "length of the cone spanner", default=150.0, above=30, at_most=600)
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
         """A range must not be upside down."""
         yield from super().cross_checks(values)
-        for name in (
-            "clamp_force",
-            "conformity",
-            "drift",
-            "core_share",
-            "finger_torque",
-            "lock_torque",
-            "friction",
-        ):
-            low, high = f"{name}_low", f"{name}_high"
-            if {low, high} <= values.keys() and values[low] > values[high]:
+        for low, given in values.items():
+            high = f"{low.removesuffix('_low')}_high"
+            if given is not None and values.get(high) is not None and given > values[high]:
                 yield Fault(
-                    field=low, value=values[low], limit=f"must not be above {high}, {{}}", bound=values[high]
+                    field=low, value=given, limit=f"must not be above {high}, {{}}", bound=values[high]
                 )
+
+    def clamp_forces(self, usual: Unknown) -> tuple[float, float]:
+        """Return least and most force of a clamp [N] whose kind has a `usual` force."""
+        low, high = usual.span
+        return (
+            low if self.clamp_force_low is None else self.clamp_force_low,
+            high if self.clamp_force_high is None else self.clamp_force_high,
+        )

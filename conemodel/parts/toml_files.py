@@ -97,7 +97,7 @@ class _Reader:
     ) -> tuple[P | None, list[Problem]]:
         """Return the part a table describes, or None, and what is wrong with it; what is not said is as `usual`."""
         keys = {file_key(name, field): name for name, field in cls.model_fields.items()}
-        values: dict[str, Any] = dict(usual) if isinstance(usual, cls) else {}
+        values: dict[str, Any] = dict(usual) if isinstance(usual, cls) and not cls.given_whole else {}
         problems: list[Problem] = []
         broken: set[str] = set()
         for key, given in table.items():

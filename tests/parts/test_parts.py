@@ -120,8 +120,8 @@ def test_equal_parts_hash_alike_whatever_was_asked_of_them_before() -> None:
 
 
 def test_a_range_cannot_be_upside_down() -> None:
-    with pytest.raises(InputProblems, match="must not be above clamp_force_high"):
-        Assumed(clamp_force_low=9e3)
+    with pytest.raises(InputProblems, match="must not be above drift_high"):
+        Assumed(drift_low=0.2)
 
 
 def test_limits_are_said_in_the_unit_of_the_file() -> None:

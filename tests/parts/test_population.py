@@ -53,7 +53,7 @@ def test_a_population_written_and_read_again_is_the_same(root):
 
 
 def mistaken(root, tmp_path, *changes):
-    text = (root / "scenarios/populations/workshop-mix.toml").read_text()
+    text = write_part(load_crowd(root / "scenarios/populations/workshop-mix.toml").population)
     for old, new in changes:
         assert old in text
         text = text.replace(old, new, 1)

@@ -4,6 +4,7 @@ import textwrap
 from collections.abc import Sequence
 
 from conemodel.base.units import DEG, MM, MPA, NEWTON
+from conemodel.parts import unknowns
 from conemodel.show.formatting import MINUS, number
 from conemodel.show.population.rows import Line, assumptions_rows
 from conemodel.show.setting.text import WIDTH, table
@@ -19,21 +20,21 @@ NO_BLIND_RECIPE = (
 
 
 ASSUMED = {
-    "hands.finger_torque": "finger torque on the cone",
-    "hands.back_off_error": "how far the hand misses the back-off",
-    "hands.drift": "how far a held cone turns in with the nut",
-    "hands.lock_torque": "torque at the locknut",
-    "threads.fit": "thread fit: 0 the tightest allowed, 1 the loosest",
-    "threads.give": "part of the thread's stretch that moves the cone",
+    "hands.finger_torque": unknowns.FINGER_TORQUE.words,
+    "hands.back_off_error": unknowns.BACK_OFF_ERROR.words,
+    "hands.drift": unknowns.DRIFT.words,
+    "hands.lock_torque": unknowns.LOCK_TORQUE.words,
+    "threads.fit": f"{unknowns.THREAD_FIT.words}: 0 the tightest allowed, 1 the loosest",
+    "threads.give": f"{unknowns.CORE_SHARE.words}, part of their core's stretch",
     "threads.friction": "friction in the threads",
     "face_friction": "friction under the locknut",
-    "groove": "radius of the race's groove, in ball diameters",
-    "clamp_force.quick_release": "clamp force, quick release",
-    "clamp_force.nuts": "clamp force, axle nuts",
-    "clamp_force.thru_axle": "clamp force, thru-axle",
-    "tools.keyed_washer": "how far a keyed washer lets the cone turn",
-    "tools.feeler": "error of a feeler",
-    "tools.dial_gauge": "error of a dial gauge",
+    "groove": f"{unknowns.GROOVE.words}, in ball diameters",
+    "clamp_force.quick_release": unknowns.CLAMP_FORCE.words,
+    "clamp_force.nuts": unknowns.NUT_FORCE.words,
+    "clamp_force.thru_axle": unknowns.THRU_AXLE_FORCE.words,
+    "tools.keyed_washer": unknowns.KEY_CLEARANCE.words,
+    "tools.feeler": unknowns.FEELER_ERROR.words,
+    "tools.dial_gauge": unknowns.DIAL_ERROR.words,
 }
 """What each spread is of, by its place in the file."""
 

@@ -24,7 +24,7 @@ def clamp_force(scenario: Scenario) -> tuple[float, str]:
     if clamp.torque is not None:
         return _force_of_torque(scenario, clamp.torque), "from the tightening torque"
     if clamp.pick_up is None:
-        return clamp.traits.usual_force, ASSUMED
+        return clamp.traits.force.usual, ASSUMED
     stiffness = quick_release_stiffness(scenario)
     cam = {"eccentricity": clamp.eccentricity, "closed_angle": 0.0, "stiffness": stiffness}
     found = {

@@ -7,6 +7,7 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.units import Array
+from conemodel.parts import unknowns
 from conemodel.parts.hub import SIDES
 from conemodel.parts.population import Crowd, Population
 from conemodel.parts.scenario import Scenario
@@ -19,16 +20,16 @@ from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes
 
 INPUTS: Mapping[str, str] = {
     "kind": "kind of hub",
-    "thread_fit": "thread slack",
-    "clamp_force": "clamp force",
-    "drift": "turn of the held cone",
-    "back_off_error": "error of the back-off",
-    "finger_torque": "pinch of the fingers",
-    "lock_torque": "torque at the locknut",
+    "thread_fit": unknowns.THREAD_FIT.words,
+    "clamp_force": unknowns.CLAMP_FORCE.words,
+    "drift": unknowns.DRIFT.words,
+    "back_off_error": unknowns.BACK_OFF_ERROR.words,
+    "finger_torque": unknowns.FINGER_TORQUE.words,
+    "lock_torque": unknowns.LOCK_TORQUE.words,
     "thread_friction": "friction in the threads",
     "face_friction": "friction under the locknut",
-    "groove": "groove radius",
-    "thread_give": "give of the threads",
+    "groove": unknowns.GROOVE.words,
+    "thread_give": unknowns.CORE_SHARE.words,
 }
 """What differs from hub to hub, independent of each other, with its words."""
 

@@ -6,6 +6,7 @@ from typing import Any
 from conemodel.parts.hub import Stack
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
+from conemodel.parts.unknowns import HAND_FORCE
 from conemodel.physics.joint import far_side_slip_torque
 from conemodel.solve.stages.adjustable_side import AdjustableSide
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on, lock_up, other_side
@@ -14,8 +15,8 @@ from conemodel.solve.stages.terms import tighten as lock_by_nut
 from conemodel.tasks.practice.keyed_random import uniform, within
 from conemodel.tasks.practice.session import HiddenHub, HubState, Lock, clamp_of, end_play_of
 
-HAND = {"light": 60.0, "firm": 120.0, "hard": 170.0}
-"""Force of a hand at the end of the locknut spanner [N]. Assumption: it is not measured at the bench either."""
+HAND = {"light": HAND_FORCE.low, "firm": HAND_FORCE.usual, "hard": HAND_FORCE.high}
+"""Force of a hand at the end of the locknut spanner [N]."""
 
 FAR_SIDE_TURN = (0.1, 0.35)
 """How far the axle turns in the far side's cone and nut before the hand stops [rad]. Assumption."""

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from conemodel.base.batch_cache import Remembered
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
+from conemodel.parts import unknowns
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.clamp_force import clamp_force
@@ -123,31 +124,31 @@ def _spread(case: _Case, moved: float) -> Spread:
 def _variants(scenario: Scenario) -> Iterator[_Variant]:
     """Yield every assumption that bears on a scenario."""
     assumed, axle, setting = scenario.assumed, scenario.axle, scenario.setting
-    forces = _around(clamp_force(scenario)[0], assumed.clamp_force_low, assumed.clamp_force_high)
+    forces = _around(clamp_force(scenario)[0], *assumed.clamp_forces(scenario.clamp.traits.force))
     yield _variant(
         "clamp_force",
-        "clamp force",
+        unknowns.CLAMP_FORCE.words,
         f"{_span(forces, KILONEWTON)} kN",
         (_with_clamp_force(scenario, force) for force in forces),
     )
     shares = _around(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
     yield _variant(
         "thread_give",
-        "give of the threads",
+        unknowns.CORE_SHARE.words,
         f"{_span(shares, ONE)} of their core's stretch",
         (scenario.replace(axle=axle.replace(thread_core_share=share)) for share in shares),
     )
     groove = (assumed.conformity_low, assumed.conformity_high)
     yield _variant(
         "conformity",
-        "groove radius",
+        unknowns.GROOVE.words,
         f"{_span(groove, ONE)} of the ball",
         (with_conformity(scenario, value) for value in groove),
     )
     fingers = _around(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
     yield _variant(
         "finger_torque",
-        "pinch of the fingers",
+        unknowns.FINGER_TORQUE.words,
         f"{_span(fingers, NEWTON_METRE)} N·m",
         (scenario.with_setting(finger_torque=torque) for torque in fingers),
     )
@@ -155,7 +156,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
     if axle.thread_clearance is None and slack_share(setting) != 0.0:
         yield _variant(
             "thread_slack",
-            "thread slack",
+            unknowns.THREAD_FIT.words,
             f"{_span(axle.backlash_range, MM)} mm",
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
@@ -163,10 +164,10 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         return
     stack = scenario.stack.side(scenario.hub.adjustable_side)
     if not setting.cone_held and stack.keyed_washer:
-        turns = _around(stack.key_clearance, assumed.drift_low, assumed.drift_high)
+        turns = _around(stack.key_clearance, assumed.key_clearance_low, assumed.key_clearance_high)
         yield _variant(
             "key_clearance",
-            "give of the washer's key",
+            unknowns.KEY_CLEARANCE.words,
             f"{_span(turns, DEG)}°",
             (_with_stack(scenario, key_clearance=turn) for turn in turns),
         )
@@ -174,7 +175,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
         yield _variant(
             "drift",
-            "turn of the held cone",
+            unknowns.DRIFT.words,
             f"{_span(turns, DEG)}°",
             (scenario.with_setting(drift=turn) for turn in turns),
         )

@@ -34,8 +34,8 @@ def test_an_exercise_reads_back_as_it_is_written(name):
 
 
 def test_mistakes_in_an_exercise_file_are_named_by_line():
-    text = (EXERCISES / "04-locknut.toml").read_text()
-    wrong = text.replace("most_locks = 4", "most_locks = -1").replace("[3500, 7000]", "[7000, 3500]")
+    text = (EXERCISES / "12-the-whole-job.toml").read_text()
+    wrong = text.replace("most_locks = 3", "most_locks = -1").replace("[4000, 7000]", "[7000, 4000]")
     with pytest.raises(InputProblems) as caught:
         read_part(Exercise, wrong.replace("drift_deg", "drift_degr"), name="mine.toml")
     said = str(caught.value)
