@@ -1,12 +1,14 @@
 """Remembering what was worked out, where many answers are cheaper together than one by one."""
 
 from collections.abc import Callable, Hashable, Iterable, Sequence
+from functools import wraps
 from threading import Lock
-from typing import Any, Generic, TypeVar
+from typing import Any, Generic, ParamSpec, TypeVar
 from weakref import WeakSet
 
 Key = TypeVar("Key", bound=Hashable)
 Value = TypeVar("Value")
+Arguments = ParamSpec("Arguments")
 
 _ALL: "WeakSet[Remembered[Any, Any]]" = WeakSet()
 
@@ -68,3 +70,26 @@ class Remembered(Generic[Key, Value]):
             self._known[key] = (value,)
         for key in list(self._known)[: max(len(self._known) - self._size, 0)]:
             del self._known[key]
+
+
+def remembered(*, size: int) -> Callable[[Callable[Arguments, Value]], Callable[Arguments, Value]]:
+    """Return a decorator for a function of hashable arguments: its last `size` answers are kept as `Remembered` does.
+
+    >>> half = remembered(size=10)(lambda number: number / 2)
+    >>> half(3), half(3)
+    (1.5, 1.5)
+    """
+
+    def around(work: Callable[Arguments, Value]) -> Callable[Arguments, Value]:
+        def answers(calls: Sequence[Any]) -> Iterable[Value]:
+            return [work(*given, **dict(named)) for given, named in calls]
+
+        known = Remembered(answers, size=size)
+
+        @wraps(work)
+        def recalled(*given: Arguments.args, **named: Arguments.kwargs) -> Value:
+            return known.one((given, tuple(named.items())))
+
+        return recalled
+
+    return around

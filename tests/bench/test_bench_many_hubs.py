@@ -7,8 +7,8 @@ The budgets are the project's own: a hundred thousand hubs with preload and pres
 import subprocess
 import sys
 
+from conemodel.base.batch_cache import forget_all
 from conemodel.parts.population import load_crowd
-from conemodel.tasks.population.lookup_tables import tables_of
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
 from tests.patience import PATIENCE
@@ -17,6 +17,7 @@ MIX = "scenarios/populations/workshop-mix.toml"
 
 ALONE = """
 import resource, sys, time
+from conemodel.base.batch_cache import forget_all
 from conemodel.parts.population import load_crowd
 from conemodel.tasks.population.study import many_hubs
 from tests.patience import PATIENCE
@@ -37,7 +38,7 @@ def alone(root, hubs):
 
 def test_a_hundred_thousand_hubs(benchmark, root):
     crowd = load_crowd(root / MIX)
-    tables_of.cache_clear()
+    forget_all()
     result = benchmark.pedantic(many_hubs, args=(crowd,), rounds=3, warmup_rounds=1)
     assert result.all.number == 100_000
     seconds, memory = alone(root, 100_000)

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Generic, overload
 
+from conemodel.base.batch_cache import remembered
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
@@ -172,7 +173,7 @@ def cone_arm(scenario: Scenario, *, friction: Floats | None = None) -> Floats:
     )
 
 
-@lru_cache(maxsize=256)
+@remembered(size=256)
 def contact_end_play(pair: Pair, preload: float) -> float:
     """Return the end play at which a pair carries a preload [N], [m]."""
     return float(unloaded_tables(pair).end_play_at_preload(preload))

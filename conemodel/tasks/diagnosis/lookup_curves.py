@@ -5,10 +5,10 @@ off end play over its force. Every point comes from the same solver as a predict
 """
 
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 
+from conemodel.base.batch_cache import remembered
 from conemodel.base.monotone_cubic import Curve
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
@@ -67,7 +67,7 @@ class Shift:
         return np.asarray(np.interp(force, self.force, self.taken))
 
 
-@lru_cache(maxsize=16)
+@remembered(size=16)
 def curve_of(scenario: Scenario, tilt: float) -> Grid:
     """Return a hub's curves with both cones tilted against each other by `tilt` [rad]. Errors: `NotConverged`."""
     pair = tilted(pair_of(scenario), tilt)
@@ -85,7 +85,7 @@ def curve_of(scenario: Scenario, tilt: float) -> Grid:
     )
 
 
-@lru_cache(maxsize=32)
+@remembered(size=32)
 def shift_of(scenario: Scenario) -> Shift:
     """Return what closing the scenario's clamp takes off end play, over its force."""
     clamp = close_clamp(scenario, inputs_over(scenario, clamp_force=FORCES))

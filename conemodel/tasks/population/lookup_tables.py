@@ -6,11 +6,11 @@ nodes and laid smooth between them. Only sound hubs: they first touch at no end 
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
+from conemodel.base.batch_cache import remembered
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.unloaded import unloaded
@@ -118,7 +118,7 @@ def nodes_between(low: float, high: float) -> Nodes:
     return (low,) if low == high else (low, (low + high) / 2, high)
 
 
-@lru_cache(maxsize=64)
+@remembered(size=64)
 def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     """Return the tables of one kind of hub with nodes at `grooves` and thread `gives` [-].
 

@@ -1,12 +1,12 @@
 """What a hand feels when it rocks a hub at the rim or at the axle end, as a curve for the widget and as words."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 from math import pi
 from typing import Literal
 
 import numpy as np
 
+from conemodel.base.batch_cache import remembered
 from conemodel.parts.bearing import Pair
 from conemodel.parts.felt_play import PlayWord, felt_from, felt_word
 from conemodel.parts.scenario import Scenario
@@ -88,7 +88,7 @@ def _arms(scenario: Scenario) -> tuple[float, float]:
     return scenario.wheel.rim_radius, scenario.axle_end_arm
 
 
-@lru_cache(maxsize=2048)
+@remembered(size=2048)
 def _free_play(pair: Pair, ends: int, grip: Grip, radius: float, arm: float, wheel: int, axle: int) -> float:
     """Return the free play with wheel and axle turned by quarters [m]; the hand stays where it is in the room.
 
@@ -103,7 +103,7 @@ def _free_play(pair: Pair, ends: int, grip: Grip, radius: float, arm: float, whe
     return float(free_play(turned, end_play=ends * END_PLAY_STEP, direction=direction).travel)
 
 
-@lru_cache(maxsize=128)
+@remembered(size=128)
 def springy(pair: Pair, grip: Grip, radius: float, arm: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return force [N] and movement [m] at a grip of the hub just touching, its balls and cups taken as alike."""
     even = pair.replace(

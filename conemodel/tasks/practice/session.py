@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
+from conemodel.base.batch_cache import remembered
 from conemodel.parts.exercise import Exercise, Fault
 from conemodel.parts.felt_play import PlayWord
 from conemodel.parts.scenario import Scenario
@@ -230,7 +231,7 @@ def pinch(scenario: Scenario) -> Term:
     return Term(key="finger", label=LABELS["finger"], length=length, assumed=True)
 
 
-@lru_cache(maxsize=1024)
+@remembered(size=1024)
 def clamp_of(scenario: Scenario, seat: ClampSeat, torque: float) -> ClampState[float]:
     """Return the closed clamp on `seat`, with the adjustable side locked by `torque` [N·m]."""
     return close_clamp(scenario.with_setting(clamp_seat=seat, lock_torque=torque))

@@ -1,11 +1,11 @@
 """What fingers feel when they turn axle, cone or wheel, as curves for the widgets and as words."""
 
 from dataclasses import dataclass
-from functools import lru_cache
 from math import exp, log, pi
 
 import numpy as np
 
+from conemodel.base.batch_cache import remembered
 from conemodel.base.units import Floats
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.motion import air_torque
@@ -76,7 +76,7 @@ class SpinFeel:
     running: str
 
 
-@lru_cache(maxsize=1024)
+@remembered(size=1024)
 def signature_at(scenario: Scenario, ends: int) -> Signature:
     """Return what the fingers find at an end play given in `END_PLAY_STEP`s."""
     out = ends * END_PLAY_STEP - pinch(scenario).length

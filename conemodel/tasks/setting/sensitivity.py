@@ -1,10 +1,10 @@
 """What is only assumed, and how far each assumption moves the turn that is advised."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from conemodel.base.batch_cache import Remembered
+from conemodel.base.batch_cache import remembered
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts import unknowns
 from conemodel.parts.scenario import Scenario
@@ -75,9 +75,10 @@ class Outlook:
 
 def outlook_of(scenario: Scenario) -> Outlook:
     """Return all that serves for every position of the cone; it is kept for the next. Raises: NotConverged."""
-    return _outlooks.one(scenario.with_setting(back_off=0.0))
+    return _outlook(scenario.with_setting(back_off=0.0))
 
 
+@remembered(size=64)
 def _outlook(scenario: Scenario) -> Outlook:
     """Return the outlook of a scenario whose cone stands where the fingers left it.
 
@@ -232,10 +233,3 @@ def with_conformity(scenario: Scenario, value: float) -> Scenario:
     hub = scenario.hub
     left, right = (row.replace(cone_conformity=value, cup_conformity=value) for row in (hub.left, hub.right))
     return scenario.replace(hub=hub.replace(left=left, right=right))
-
-
-def _all_outlooks(scenarios: Sequence[Scenario]) -> Iterator[Outlook]:
-    yield from map(_outlook, scenarios)
-
-
-_outlooks = Remembered(_all_outlooks, size=64)
