@@ -11,6 +11,7 @@ import numpy as np
 
 from conemodel.base.units import Array, Floats
 from conemodel.physics.domain import require
+from conemodel.physics.joint import annulus_area
 
 
 class BentAxle(NamedTuple):
@@ -33,22 +34,14 @@ class BentAxle(NamedTuple):
 def annulus_second_moment(*, outer: Floats, inner: Floats) -> Floats:
     """Return the second moment of area π (D⁴ - d⁴)/64 [m⁴] of a round tube.
 
-    Args:
-        outer: D [m], above the inner diameter.
-        inner: d [m], 0 or more.
-
-    Raises:
-        OutOfDomain: a value outside those ranges.
+    Arguments as for `annulus_area`.
 
     Source: geometry.
 
     >>> print(f"{annulus_second_moment(outer=8.77e-3, inner=5.1e-3) * 1e12:.0f} mm⁴")
     257 mm⁴
     """
-    require(
-        (np.asarray(inner) >= 0) & (np.asarray(outer) > inner), "outer diameter must exceed inner, 0 or more"
-    )
-    return np.pi / 64 * (outer**4 - inner**4)
+    return annulus_area(outer=outer, inner=inner) * (outer**2 + inner**2) / 16
 
 
 def face_moment_capacity(*, clamp_force: Floats, face_radius: Floats) -> Floats:
