@@ -12,6 +12,8 @@ The face that people script against; everything here is loaded on first use::
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
+from conemodel._version import __version__ as __version__
+
 if TYPE_CHECKING:
     from conemodel.base.errors import ConemodelError as ConemodelError
     from conemodel.base.errors import InputProblems as InputProblems

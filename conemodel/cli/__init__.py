@@ -5,6 +5,7 @@ A command imports what it solves and shows with only when it is run, so that hel
 
 import click
 
+from conemodel._version import __version__
 from conemodel.cli.check import check
 from conemodel.cli.feel import feel
 from conemodel.cli.many_hubs import many_hubs
@@ -15,6 +16,7 @@ from conemodel.cli.sweep import sweep
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, message="conemodel %(version)s")
 def main() -> None:
     """What a cup-and-cone hub becomes after the locknut and the clamp.
 

@@ -1,6 +1,7 @@
 """The command line: readable text, stable JSON, and words instead of tracebacks."""
 
 import json
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -152,3 +153,10 @@ def test_sweep_refuses_what_makes_no_sense() -> None:
     result = run("sweep", REAR, "--points", "3", "--png", "/nowhere/at/all.png")
     assert result.exit_code == 2
     assert "cannot be written" in result.stderr
+
+
+def test_the_version_is_told_and_is_the_packages_own() -> None:
+    said = run("--version")
+    assert said.exit_code == 0
+    assert said.output == f"conemodel {cm.__version__}\n"
+    assert re.fullmatch(r"\d+\.\d+\.\d+", cm.__version__)
