@@ -50,6 +50,7 @@ class Unit:
 
 
 ONE = Unit("", "", 1.0)
+PERCENT = Unit("%", "percent", 1e2)
 MM = Unit("mm", "mm", 1e3)
 UM = Unit("µm", "um", 1e6)
 CM2 = Unit("cm²", "cm2", 1e4)

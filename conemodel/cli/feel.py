@@ -13,7 +13,8 @@ from conemodel.cli.reporting import Reported
 @click.option("--csv", "as_csv", is_flag=True, help="print the torque at each angle of the wheel")
 def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> None:
     """Print what a hand finds that turns the hub, and what the cone cannot put right."""
-    from conemodel.show.bearing.rows import torque_csv
+    from conemodel.base.table import csv_text
+    from conemodel.show.bearing.tables import list_torque
     from conemodel.show.bearing.text import feel_text
     from conemodel.show.formatting import STAGE_WORDS
     from conemodel.tasks.bearing.defects import troubles_of
@@ -24,4 +25,4 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
         hub = asked_scenario(scenario, options)
         found = signature(hub, stage=stage)
         words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
-        click.echo(torque_csv(found) if as_csv else words, nl=not as_csv)
+        click.echo(csv_text(list_torque(found)) if as_csv else words, nl=not as_csv)

@@ -24,9 +24,11 @@ def many_hubs(
     population: str | None, kind: str | None, as_csv: bool, as_json: bool, png: str | None, **typed: Any
 ) -> None:
     """Print how often a fixed back-off lands in the good range, over a POPULATION of hubs given as a file."""
+    from conemodel.base.table import csv_pieces
     from conemodel.parts.population import DEFAULT, load_crowd
     from conemodel.show.population.charts import many_figure
-    from conemodel.show.population.rows import many_csv, many_json
+    from conemodel.show.population.study_json import many_json
+    from conemodel.show.population.tables import list_hubs
     from conemodel.show.population.text import many_text
     from conemodel.tasks.population.request import many_asked
     from conemodel.tasks.population.sampling import draws
@@ -41,7 +43,7 @@ def many_hubs(
         angle = crowd.population.hands.back_off if asked_for.back_off is None else asked_for.back_off
         if as_csv:
             parts = draws(crowd, hubs=asked_for.hubs, seed=asked_for.seed, back_off=angle, chunk=CHUNK)
-            for lines in many_csv(crowd, parts):
+            for lines in csv_pieces(list_hubs(crowd, parts)):
                 click.echo(lines, nl=False)
         if as_csv and png is None:
             return

@@ -11,12 +11,13 @@ from conemodel.cli.reporting import NO_ANSWER, Reported
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 def method(as_csv: bool) -> None:
     """Print published values beside what is computed for them now."""
-    from conemodel.show.bearing.rows import checks_csv
+    from conemodel.base.table import csv_text
+    from conemodel.show.bearing.tables import list_checks
     from conemodel.show.bearing.text import checks_text
     from conemodel.tasks.validation.method import published_checks
 
     with Reported():
         checks = published_checks()
-        click.echo(checks_csv(checks) if as_csv else checks_text(checks), nl=not as_csv)
+        click.echo(csv_text(list_checks(checks)) if as_csv else checks_text(checks), nl=not as_csv)
         if not all(each.holds for each in checks):
             sys.exit(NO_ANSWER)

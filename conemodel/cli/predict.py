@@ -12,7 +12,7 @@ from conemodel.cli.reporting import Reported
 @click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
 def predict(scenario: str, as_json: bool, **options: str | None) -> None:
     """Print the five stages of a setting and the verdict."""
-    from conemodel.show.setting.rows import prediction_json
+    from conemodel.show.setting.prediction_json import prediction_json
     from conemodel.show.setting.text import prediction_text
     from conemodel.tasks.setting.predict import predict as run
 

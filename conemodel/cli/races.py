@@ -13,11 +13,12 @@ from conemodel.cli.reporting import Reported
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **options: str | None) -> None:
     """Print pressure, drag, spin time and life against cone position, clamped."""
-    from conemodel.show.bearing.rows import races_csv
+    from conemodel.base.table import csv_text
+    from conemodel.show.bearing.tables import list_races
     from conemodel.show.bearing.text import races_text
     from conemodel.tasks.bearing.race_sweep import sweep_races
 
     with Reported():
         angles, hub = both(lambda: cone_angles(start, end, points), lambda: asked_scenario(scenario, options))
         result = sweep_races(hub, cone_angle=angles)
-        click.echo(races_csv(result) if as_csv else races_text(result), nl=not as_csv)
+        click.echo(csv_text(list_races(result)) if as_csv else races_text(result), nl=not as_csv)

@@ -18,8 +18,9 @@ def sweep(
     scenario: str, start: str, end: str, points: str, as_csv: bool, png: str | None, **options: str | None
 ) -> None:
     """Print end play and preload against cone position, before and after clamping."""
-    from conemodel.show.setting.rows import sweep_csv
+    from conemodel.base.table import csv_text
     from conemodel.show.setting.setting_sheet import sweep_figure
+    from conemodel.show.setting.tables import list_sweep
     from conemodel.show.setting.text import sweep_text
     from conemodel.tasks.setting.predict import predict
     from conemodel.tasks.setting.sweep import sweep as run
@@ -29,4 +30,4 @@ def sweep(
         result = run(hub, cone_angle=angles)
         if png is not None:
             write_picture(Path(png), lambda: sweep_figure(result, predict(hub)))
-        click.echo(sweep_csv(result) if as_csv else sweep_text(result))
+        click.echo(csv_text(list_sweep(result)) if as_csv else sweep_text(result))

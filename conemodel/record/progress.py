@@ -1,20 +1,15 @@
 """What attempts add up to: a trainee's progress, a class's table by stage of error, both as CSV."""
 
-import csv
-import io
-from collections.abc import Iterable, Sequence
-from dataclasses import asdict, dataclass, fields
-from typing import Any
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
+from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, UM
 from conemodel.record.attempts import Attempt
 from conemodel.tasks.practice.error_stage import STAGES
 
 PASSES_NEEDED = 2
 """How often, on different seeds, an exercise must be passed to count as learnt."""
-
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-"""First letters that make a spreadsheet take a text for a formula."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,42 +91,57 @@ def _by_exercise(attempts: Iterable[Attempt]) -> list[tuple[str, list[Attempt]]]
     return sorted(found.items())
 
 
-def attempts_csv(attempts: Iterable[Attempt]) -> str:
-    """Return attempts as CSV in everyday units, one a line."""
-    rows = []
-    for attempt in attempts:
-        row = asdict(attempt)
-        row["off_by_um"] = f"{UM.from_si(row.pop('off_by')):.1f}"
-        row["off_turn_deg"] = f"{DEG.from_si(row.pop('off_turn')):.1f}"
-        rows.append(row)
-    names = [field.name for field in fields(Attempt) if field.name not in ("off_by", "off_turn")]
-    return _csv([*names, "off_by_um", "off_turn_deg"], rows)
+_ATTEMPTS: tuple[Column[Attempt], ...] = (
+    Column(lambda one: one.made_at, key="made_at"),
+    Column(lambda one: one.name, key="name"),
+    Column(lambda one: one.exercise, key="exercise"),
+    Column(lambda one: one.salt, key="salt"),
+    Column(lambda one: one.seed, key="seed"),
+    Column(lambda one: one.passed, key="passed"),
+    Column(lambda one: one.stage, key="stage"),
+    Column(lambda one: one.unchecked, key="unchecked"),
+    Column(lambda one: one.critical, key="critical"),
+    Column(lambda one: one.false_right, key="false_right"),
+    Column(lambda one: one.false_wrong, key="false_wrong"),
+    Column(lambda one: one.locks, key="locks"),
+    Column(lambda one: one.moves, key="moves"),
+    Column(lambda one: one.hint, key="hint"),
+    Column(lambda one: one.off_by, UM, "off_by_um", digits=".1f"),
+    Column(lambda one: one.off_turn, DEG, "off_turn_deg", digits=".1f"),
+)
 
 
-def class_csv(rows: Iterable[ClassRow]) -> str:
-    """Return the table of a class as CSV."""
-    return _csv([field.name for field in fields(ClassRow)], [asdict(row) for row in rows])
+def list_attempts(done: Iterable[Attempt]) -> Table[Attempt]:
+    """Return the table of attempts, one a line."""
+    return Table(_ATTEMPTS, done)
 
 
-def _csv(columns: Sequence[str], rows: Iterable[dict[str, Any]]) -> str:
-    """Return rows as CSV; a text that a spreadsheet would run as a formula is made plain text."""
-    out = io.StringIO()
-    writer = csv.DictWriter(out, columns, lineterminator="\n")
-    writer.writeheader()
-    for row in rows:
-        writer.writerow({key: _plain(value) for key, value in row.items()})
-    return out.getvalue()
-
-
-def _plain(value: Any) -> Any:
-    return (
-        f"'{value}" if isinstance(value, str) and value.startswith(_FORMULA) and not _number(value) else value
+def list_progress(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[Progress]:
+    """Return the table of a trainee's progress, for a page; `titles` of exercises by the name of their file."""
+    columns: tuple[Column[Progress], ...] = (
+        Column(lambda row: titles.get(row.exercise, row.exercise), page="Exercise"),
+        Column(lambda row: row.attempts, page="Attempts"),
+        Column(lambda row: row.passed, page="Passed"),
+        Column(lambda row: "yes" if row.learnt else "not yet", page="Learnt"),
     )
+    return Table(columns, progress(done), caption="Every exercise so far")
 
 
-def _number(text: str) -> bool:
-    try:
-        float(text)
-    except ValueError:
-        return False
-    return True
+def list_class(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[ClassRow]:
+    """Return the table of a class; `titles` of exercises by the name of their file."""
+    columns: tuple[Column[ClassRow], ...] = (
+        Column(lambda row: row.exercise, key="exercise"),
+        Column(lambda row: titles.get(row.exercise, row.exercise), page="Exercise"),
+        Column(lambda row: row.trainees, key="trainees", page="People"),
+        Column(lambda row: row.attempts, key="attempts", page="Tries"),
+        Column(lambda row: row.passed, key="passed", page="Passed"),
+        Column(lambda row: row.touch, key="touch", page="Touch"),
+        Column(lambda row: row.slack, key="slack", page="Slack"),
+        Column(lambda row: row.drift, key="drift", page="Drift"),
+        Column(lambda row: row.clamp, key="clamp", page="Clamp"),
+        Column(lambda row: row.not_checked, key="not_checked", page="Not checked"),
+        Column(lambda row: row.judged, key="judged", page="Judged"),
+        Column(lambda row: row.critical, key="critical", page="Never ride"),
+    )
+    caption = "The class by exercise, failures by the stage they went wrong in"
+    return Table(columns, class_table(done), caption=caption)

@@ -19,10 +19,16 @@ def number(value: float, digits: int, *, sign: bool = False) -> str:
     >>> number(-0.0634, 3), number(0.25, 2, sign=True), number(-0.0001, 2)
     ('−0.063', '+0.25', '0.00')
     """
-    text = f"{value:+.{digits}f}" if sign else f"{value:.{digits}f}"
-    if float(text) == 0.0:
-        return text.lstrip("+-")
-    return text.replace("-", MINUS)
+    return typeset(f"{value:+.{digits}f}" if sign else f"{value:.{digits}f}")
+
+
+def typeset(text: str) -> str:
+    """Return a written number with a proper minus sign; zero has no sign.
+
+    >>> typeset("-7"), typeset("+0.0")
+    ('−7', '0.0')
+    """
+    return text.lstrip("+-") if float(text) == 0.0 else text.replace("-", MINUS)
 
 
 def millimetres(length: float, *, sign: bool = False) -> str:

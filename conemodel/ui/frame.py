@@ -1,16 +1,19 @@
 """What stands around every page: title, caution, and how words and numbers are set."""
 
 from collections.abc import Callable, Mapping
-from html import escape
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 import streamlit as st
 
+from conemodel.base.table import Table, csv_text
 from conemodel.show.palette import tones
 from conemodel.show.setting.text import CAUTION
+from conemodel.show.tables import table_html
 from conemodel.show.waterfall.html import STYLE as TABLE_OF_TERMS
 from conemodel.show.waterfall.html import bar_style
+
+T = TypeVar("T")
 
 ICON = Path(__file__).with_name("icon.svg")
 """The picture in the browser's tab: a row of balls."""
@@ -90,28 +93,13 @@ def plain(text: str) -> str:
     return text.replace("~", "\\~").replace("*", "\\*").replace("_", "\\_")
 
 
-def take_csv(label: str, data: Callable[[], str], name: str) -> None:
-    """Draw a button that gives numbers as a CSV file called `name`, worked out only when asked for."""
-    st.download_button(label, data, name, "text/csv", on_click="ignore", key=f"take_{name}")
-
-
-def table(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> None:
-    """Draw a table of numbers, or of `words`, that a screen reader can read and that scrolls by itself on a phone."""
-    st.html(table_html(head, rows, caption=caption, words=words))
-
-
-def table_html(head: list[str], rows: list[list[str]], *, caption: str, words: bool = False) -> str:
-    """Return that table as HTML, to be drawn together with what stands around it."""
-    top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
-    body = "".join(
-        "<tr>"
-        + f'<th scope="row">{escape(row[0])}</th>'
-        + "".join(f"<td>{escape(c)}</td>" for c in row[1:])
-        + "</tr>"
-        for row in rows
+def take_csv(label: str, listed: Callable[[], Table[T]], name: str) -> None:
+    """Draw a button that gives a table as a CSV file called `name`, worked out only when asked for."""
+    st.download_button(
+        label, lambda: csv_text(listed()), name, "text/csv", on_click="ignore", key=f"take_{name}"
     )
-    kind = "cm-table cm-words" if words else "cm-table"
-    return (
-        f'<div class="{kind}" role="region" tabindex="0" aria-label="{escape(caption)}">'
-        f"<table><thead><tr>{top}</tr></thead><tbody>{body}</tbody></table></div>"
-    )
+
+
+def table(listed: Table[T], *, turned: bool = False) -> None:
+    """Draw a table; `turned` sets its columns one below the other."""
+    st.html(table_html(listed, turned=turned))

@@ -19,6 +19,7 @@ from pathlib import Path
 import pytest
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.table import csv_text
 from conemodel.record import database as module
 from conemodel.record.attempts import (
     Attempt,
@@ -30,7 +31,7 @@ from conemodel.record.attempts import (
     save,
 )
 from conemodel.record.database import FILE_OPTION, MIGRATIONS, Database, RecordError, record_file
-from conemodel.record.progress import attempts_csv, class_csv, class_table, progress
+from conemodel.record.progress import class_table, list_attempts, list_class, progress
 from conemodel.tasks.practice.catalogue import open_link, read_link
 from conemodel.tasks.practice.marking import mark
 from tests.tasks.practice.players import careful, quarter_turn
@@ -224,10 +225,10 @@ def test_a_class_is_counted_by_stage_of_error():
     counts = (row.trainees, row.attempts, row.passed, row.touch, row.slack, row.drift, row.clamp)
     assert counts == (5, 6, 1, 1, 2, 0, 1)
     assert (row.not_checked, row.judged, row.critical) == (1, 0, 1)
-    assert class_csv([row]).splitlines()[1].startswith("05-quick-release,5,6,1,1,2,0,1,1,0,1")
+    assert csv_text(list_class(done, {})).splitlines()[1].startswith("05-quick-release,5,6,1,1,2,0,1,1,0,1")
 
 
 def test_csv_is_in_everyday_units_and_runs_nothing():
-    (row,) = csv.DictReader(io.StringIO(attempts_csv([replace(ONE, name='=HYPERLINK("x")')])))
+    (row,) = csv.DictReader(io.StringIO(csv_text(list_attempts([replace(ONE, name='=HYPERLINK("x")')]))))
     assert (row["off_by_um"], row["off_turn_deg"], row["seed"]) == ("-12.0", "-4.3", "7")
     assert row["name"].startswith("'=")

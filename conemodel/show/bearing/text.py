@@ -2,10 +2,10 @@
 
 from collections.abc import Sequence
 
-from conemodel.base.units import DEG, MM, MPA, NEWTON_MM
-from conemodel.show.bearing.race_charts import peak_of
-from conemodel.show.bearing.torque_charts import PART_WORDS
-from conemodel.show.setting.text import CAUTION, formatted, paragraph, table
+from conemodel.base.units import MM
+from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
+from conemodel.show.setting.text import CAUTION, paragraph
+from conemodel.show.tables import table_text
 from conemodel.tasks.bearing.ball_loads import CASES
 from conemodel.tasks.bearing.defects import Trouble
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
@@ -23,26 +23,7 @@ def races_text(races: RacesSweep) -> str:
     Args:
         races: of one hub.
     """
-    cases = list(races.worst)
-    head = (
-        "cone out °",
-        "clamped mm",
-        *(f"{case} MPa" for case in cases),
-        "drag N·mm",
-        "spins s",
-        "life %",
-    )
-    columns = (
-        races.cone_angle * DEG.per_si,
-        races.end_play * MM.per_si,
-        *(peak_of(races.worst[case]).value * MPA.per_si for case in cases),
-        races.drag.total * NEWTON_MM.per_si,
-        races.spin_time,
-        races.life.mixed * 100,
-    )
-    forms = ("{:.1f}", "{:+.3f}", *("{:.0f}" for _ in cases), "{:.1f}", "{:.0f}", "{:.0f}")
-    rows = formatted(columns, forms, valid=races.valid, always=2)
-    loads = "; ".join(f"{case}: {CASES[case]}" for case in cases)
+    loads = "; ".join(f"{case}: {CASES[case]}" for case in races.worst)
     life = races.life
     said = (
         f"MPa: worst peak pressure on a race, clamped ({loads}). At 4200 MPa a dent stays that can be felt. Drag: the "
@@ -51,7 +32,7 @@ def races_text(races: RacesSweep) -> str:
         WHAT_LIFE_SAYS,
         WHY_SPIN_PROVES_NOTHING,
     )
-    return "\n\n".join((table(head, rows), *(paragraph(words) for words in said)))
+    return "\n\n".join((table_text(list_races(races)), *(paragraph(words) for words in said)))
 
 
 def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Trouble]) -> str:
@@ -64,10 +45,6 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Troubl
         troubles: what the cone cannot put right.
     """
     said = [f"- {word}: {reason}" for word, reason in zip(found.words, found.reasons, strict=True)]
-    parts = {words: getattr(found.drag, part) for part, words in PART_WORDS.items()}
-    rows = [(words, f"{NEWTON_MM.from_si(float(value)):.1f}") for words, value in parts.items()]
-    rows.append(("all together", f"{NEWTON_MM.from_si(found.level):.1f}"))
-    rows.append(("varies over the turns by", f"{NEWTON_MM.from_si(found.variation):.1f}"))
     low, high = (MM.from_si(play) for play in found.rim_play)
     play = f"{low:.2f} mm" if high - low < 5e-3 else f"{low:.2f} to {high:.2f} mm, as the wheel is turned"
     left, right = found.ball_room
@@ -75,7 +52,7 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Troubl
         (
             f"{name}: {stage.lower()}, end play {MM.from_si(found.end_play):+.3f} mm",
             "\n".join(paragraph(line) for line in said),
-            table(("turning torque", "N·mm"), rows),
+            table_text(list_torque_parts(found)),
             f"Free play at the rim {play}. Room left in the rows: {left:.1f} and {right:.1f} ball widths.",
             "\n".join(paragraph(f"- {each.what} {each.cure}") for each in troubles) or UNTROUBLED,
             paragraph(CAUTION),
@@ -89,20 +66,6 @@ def checks_text(checks: Sequence[Check]) -> str:
     Args:
         checks: as computed now.
     """
-    rows = [
-        (
-            each.what + (f" [{each.unit}]" if each.unit else ""),
-            each.source,
-            each.status,
-            f"{each.published:.5g}",
-            f"{each.computed:.5g}",
-            f"{each.deviation:+.2%}",
-            f"{each.tolerance:.2%}",
-            "yes" if each.holds else "NO",
-        )
-        for each in checks
-    ]
-    head = ("what", "source", "known", "published", "computed", "deviation", "allowed", "holds")
     known = "; ".join(f"{status}: {words}" for status, words in STATUS_WORDS.items())
     count = sum(each.holds for each in checks)
-    return f"{table(head, rows, words=3)}\n\n{count} of {len(checks)} hold. Known: {known}."
+    return f"{table_text(list_checks(checks))}\n\n{count} of {len(checks)} hold. Known: {known}."

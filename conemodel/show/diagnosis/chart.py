@@ -1,7 +1,5 @@
 """What is believed of a checked hub's end play, as a chart for the live screen, in words and as CSV."""
 
-import csv
-import io
 from dataclasses import dataclass
 
 import numpy as np
@@ -232,19 +230,3 @@ def alt_text_spread(diagnosis: Diagnosis) -> str:
     now = diagnosis.chance_right
     chance = "" if now is None else f"; the chance of being in it now is {percent(now)}"
     return f"Where the end play most likely is: {'; '.join(said)}. {good}{chance}."
-
-
-def spread_csv(diagnosis: Diagnosis) -> str:
-    """Return both curves as CSV: which clamp, end play in mm, density per mm, chance of less."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(["clamp", "end_play_mm", "density_per_mm", "chance_below"])
-    for name, one in (("closed", diagnosis.closed), ("open", diagnosis.opened)):
-        if one is None:
-            continue
-        edges, below = chance_below(one)
-        middles = np.interp(MM.per_si * one.at, edges, below)
-        for place, density, less in zip(one.at, one.density, middles, strict=True):
-            row = (MM.from_si(float(place)), float(density) / MM.per_si, float(less))
-            writer.writerow([name, *(f"{value:.9g}" for value in row)])
-    return text.getvalue()

@@ -6,8 +6,10 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any
 
+from conemodel.base.table import rows
 from conemodel.base.units import DEG, MM, NEWTON, UM, Unit
 from conemodel.parts.toml_files import write_part
+from conemodel.show.diagnosis.tables import list_faults, list_fits, list_next_steps, merge_sides
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
@@ -74,14 +76,8 @@ def _next(diagnosis: Diagnosis) -> Iterator[str]:
 
 def _fits(diagnosis: Diagnosis) -> Iterator[str]:
     """Yield how the parts fit; what is the same on both sides is said once."""
-    sentences = [fit.sentence for fit in diagnosis.fits]
-    for sentence in sentences:
-        other = sentence.replace("on the right", "on the left")
-        if other != sentence and other in sentences:
-            continue
-        if sentence.replace("on the left", "on the right") in sentences and "on the left" in sentence:
-            sentence = sentence.replace("on the left", "on either side")
-        yield _paragraph(f"- {sentence}", hang=2)
+    for fit in merge_sides(diagnosis.fits):
+        yield _paragraph(f"- {fit.sentence}", hang=2)
 
 
 def _block(head: str, lines: Iterator[str]) -> str:
@@ -124,23 +120,10 @@ def check_json(diagnosis: Diagnosis) -> str:
             "tight_edge_mm": MM.from_si(diagnosis.window.tight_edge),
             "loose_edge_mm": MM.from_si(diagnosis.window.loose_edge),
         },
-        "faults": [
-            {
-                "key": fault.key, "label": fault.label, "chance": fault.chance, "before": fault.before,
-                "evidence": list(fault.evidence), "advice": fault.advice, "unsafe": fault.unsafe,
-                "blocks": fault.blocks,
-            }
-            for fault in diagnosis.faults
-        ],
-        "next_steps": [
-            {"key": step.key, "label": step.label, "bits": step.bits, "safety_bits": step.safety_bits, "why": step.why}
-            for step in diagnosis.next_steps
-        ],
-        "fits": [
-            {"key": fit.key, "label": fit.label, "state": fit.state, "chance": fit.chance, "sentence": fit.sentence}
-            for fit in diagnosis.fits
-        ],
-    }  # fmt: skip
+        "faults": rows(list_faults(diagnosis)),
+        "next_steps": rows(list_next_steps(diagnosis)),
+        "fits": rows(list_fits(diagnosis.fits)),
+    }
     return json.dumps(whole, ensure_ascii=False, indent=2, allow_nan=False)
 
 

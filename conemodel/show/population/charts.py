@@ -21,7 +21,8 @@ from conemodel.show.charts.vega_lite import (
 )
 from conemodel.show.formatting import millimetres
 from conemodel.show.palette import LIGHT
-from conemodel.show.population.text import headline, percent
+from conemodel.show.population.text import headline
+from conemodel.show.population.wording import percent
 from conemodel.tasks.population.sobol import Influence
 from conemodel.tasks.population.study import ManyHubs
 

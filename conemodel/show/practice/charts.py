@@ -1,12 +1,12 @@
 """Charts of practice: where the play of a marked hub went, and a trainee's progress over time."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from conemodel.base.units import DEG
 from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, tooltip, written
-from conemodel.show.formatting import STAGE_WORDS, degrees
-from conemodel.show.waterfall.rows import ROUNDING, Step
+from conemodel.show.formatting import degrees
+from conemodel.show.waterfall.rows import Step, steps_of
 from conemodel.solve.stages.terms import Term
 
 STAGE_OF = {
@@ -22,40 +22,12 @@ HEIGHT, FRAME, LEAST_REACH = 260, 76, 15.0
 """Height of the chart of progress and of its heading and axis [px], and the least its scale reaches each way [°]."""
 
 
-def steps_of(terms: Sequence[Term], *, lead: float) -> tuple[Step, ...]:
+def hub_steps(terms: Sequence[Term], *, lead: float) -> tuple[Step, ...]:
     """Return the rows of the waterfall for a hub's terms; `lead` of the cone's thread [m/rad]."""
-    return tuple(_steps(terms, lead))
-
-
-def _steps(terms: Sequence[Term], lead: float) -> Iterator[Step]:
-    level = 0.0
-    for stage in STAGES:
-        for term in (term for term in terms if STAGE_OF.get(term.key, "locked") == stage):
-            start, level = level, level + term.length
-            if abs(term.length) >= ROUNDING:
-                kind = "opens" if term.length > 0 else "closes"
-                yield Step(
-                    stage=stage,
-                    kind="opens" if kind == "opens" else "closes",
-                    words=term.label,
-                    start=start,
-                    end=level,
-                    angle=term.length / lead,
-                    assumed=term.assumed,
-                    leads_on=True,
-                )
-        if stage != "contact":
-            state = "free play" if level > 0 else "no play"
-            yield Step(
-                stage=stage,
-                kind="level",
-                words=f"{STAGE_WORDS[stage]}: {state}",
-                start=0.0,
-                end=level,
-                angle=level / lead,
-                assumed=False,
-                leads_on=stage != "clamped",
-            )
+    stages = {
+        stage: [term for term in terms if STAGE_OF.get(term.key, "locked") == stage] for stage in STAGES
+    }
+    return steps_of(stages, lead=lead, state=lambda _, level: "free play" if level > 0 else "no play")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

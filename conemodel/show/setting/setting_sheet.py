@@ -111,7 +111,7 @@ def _words(axes: "Axes", index: int, step: Step) -> None:
     """Write millimetres, degrees and words of a step above its bar, in three columns."""
     signed = step.kind != "level"
     columns = (
-        (millimetres(step.shown, sign=signed), 48, "right"),
+        (millimetres(step.length, sign=signed), 48, "right"),
         (degrees(step.angle, sign=signed), 78, "right"),
         (f"≈ {step.words}" if step.assumed else step.words, 86, "left"),
     )
@@ -138,7 +138,7 @@ def _bar(axes: "Axes", index: int, step: Step) -> None:
         look = {"facecolor": "white", "edgecolor": colour, "linestyle": (0, (3, 1.5)), "linewidth": 1.2}
     axes.barh(
         index + 0.18,
-        MM.from_si(step.shown),
+        MM.from_si(step.length),
         left=MM.from_si(step.start),
         height=0.36,
         hatch=HATCH[step.kind],

@@ -147,7 +147,7 @@ def _step(step: Step, scale: Scale, good: tuple[float, float] | None) -> str:
     if step.leads_on:
         drawn += f'<i class="cm-run" style="{scale.at(step.end)}"></i>'
     words = f"{'≈ ' if step.assumed else ''}{step.words}"
-    return _row(step.kind, step.shown, step.angle, words, drawn, sign=step.kind != "level")
+    return _row(step.kind, step.length, step.angle, words, drawn, sign=step.kind != "level")
 
 
 def _row(kind: str, length: float, angle: float, words: str, drawn: str, *, sign: bool) -> str:

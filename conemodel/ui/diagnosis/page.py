@@ -4,9 +4,10 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.table import csv_text
 from conemodel.parts.readings import Readings
 from conemodel.parts.toml_files import read_part, write_part
-from conemodel.show.diagnosis.chart import spread_csv
+from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.diagnosis.text import check_json, check_text
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.ui.cache import diagnosed
@@ -126,7 +127,7 @@ def _take(diagnosis: Diagnosis) -> None:
         "Readings (TOML)": ("readings.toml", "application/toml", lambda: write_part(diagnosis.readings)),
         "Result (text)": ("check.txt", "text/plain", lambda: check_text(diagnosis)),
         "Result (JSON)": ("check.json", "application/json", lambda: check_json(diagnosis)),
-        "Curves (CSV)": ("end-play.csv", "text/csv", lambda: spread_csv(diagnosis)),
+        "Curves (CSV)": ("end-play.csv", "text/csv", lambda: csv_text(list_spread(diagnosis))),
     }
     with folded:
         st.caption("The address of this page holds the quick answers; the file holds everything.")

@@ -6,9 +6,9 @@ import streamlit as st
 
 from conemodel.base.units import DEG
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
+from conemodel.show.diagnosis.tables import capital, list_faults, list_fits, merge_sides
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
-from conemodel.tasks.diagnosis.fit_check import Fit
 from conemodel.tasks.diagnosis.procedure import percent
 from conemodel.tasks.wording import direction
 from conemodel.ui.diagnosis.explanation import why
@@ -17,13 +17,6 @@ from conemodel.ui.frame import chart, plain, table
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
-FIT_SIGNS = {
-    "good": "✓\N{NO-BREAK SPACE}good",
-    "look again": "? look again",
-    "wrong": "⊗\N{NO-BREAK SPACE}wrong",
-    "not measured": "– not measured",
-}
-"""A sign beside each word, so that colour carries nothing alone."""
 
 LISTED = 0.1
 """Chance from which a fault is spelt out; the others stand in the table."""
@@ -73,7 +66,7 @@ def headline(diagnosis: Diagnosis) -> tuple[str, str, str]:
     if blocking:
         return (
             "⊗",
-            _capital(blocking[0].label),
+            capital(blocking[0].label),
             f"{percent(blocking[0].chance)} · no turn of the cone cures it",
         )
     if diagnosis.window.width <= 0:
@@ -131,7 +124,7 @@ def _next(diagnosis: Diagnosis) -> None:
     """Say the one measurement that would tell most."""
     if diagnosis.next_steps and not diagnosis.unsafe:
         step = diagnosis.next_steps[0]
-        why = escape(_capital(step.why))
+        why = escape(capital(step.why))
         st.html(f'<div class="cm-next"><strong>Measure next:</strong> {escape(step.label)}. {why}.</div>')
 
 
@@ -154,23 +147,14 @@ def _faults(diagnosis: Diagnosis) -> None:
         st.markdown("None stands out.")
     for fault in listed:
         st.markdown(
-            f"**{_capital(fault.label)}: {percent(fault.chance)}**{_before(fault)}. {plain(fault.advice)}"
+            f"**{capital(fault.label)}: {percent(fault.chance)}**{_before(fault)}. {plain(fault.advice)}"
         )
         if fault.evidence:
             st.caption(f"Speaks for it: {plain('; '.join(fault.evidence))}.")
     folded = st.expander("All that may be the matter", key="check_all_faults", on_change="rerun")
     if folded.open:
         with folded:
-            rows = [
-                [
-                    _capital(fault.label),
-                    percent(fault.chance),
-                    "–" if fault.measured else percent(fault.before),
-                    "; ".join(fault.evidence) or "nothing read",
-                ]
-                for fault in diagnosis.faults
-            ]
-            table(["Fault", "Chance now", "Before", "Speaks for it"], rows, caption="All faults", words=True)
+            table(list_faults(diagnosis))
 
 
 def _before(fault: FoundFault) -> str:
@@ -188,7 +172,7 @@ def _measure(diagnosis: Diagnosis) -> None:
     with folded:
         st.markdown(
             "\n".join(
-                f"{i}. {plain(_capital(step.label))}: {plain(step.why)}."
+                f"{i}. {plain(capital(step.label))}: {plain(step.why)}."
                 for i, step in enumerate(diagnosis.next_steps[:MOST_STEPS], start=1)
             )
         )
@@ -200,32 +184,11 @@ def _fits(diagnosis: Diagnosis) -> None:
     st.header("Do the parts fit", anchor=False)
     measured = [fit for fit in diagnosis.fits if fit.state != "not measured"]
     if measured:
-        _fit_table("Whether the parts fit", measured)
+        table(list_fits(merge_sides(measured), caption="Whether the parts fit"))
     else:
         st.markdown("Nothing was measured that would tell.")
     missing = [fit for fit in diagnosis.fits if fit.state == "not measured"]
     folded = st.expander("What to measure for it", key="check_fits", on_change="rerun")
     if folded.open and missing:
         with folded:
-            _fit_table("What to measure", missing)
-
-
-def _fit_table(caption: str, fits: list[Fit]) -> None:
-    """Draw fits as a table; what is the same on both sides is said once."""
-    rows: dict[tuple[str, str], list[str]] = {}
-    for fit in fits:
-        label, sentence = (
-            words.replace("on the left", "on the right") for words in (fit.label, fit.sentence)
-        )
-        seen = rows.get((label, sentence))
-        if seen is None:
-            rows[label, sentence] = [_capital(fit.label), FIT_SIGNS[fit.state], fit.sentence]
-        else:
-            seen[0], seen[2] = (
-                words.replace("on the left", "on either side") for words in (seen[0], seen[2])
-            )
-    table(["Part", "Fit", "Found"], list(rows.values()), caption=caption, words=True)
-
-
-def _capital(words: str) -> str:
-    return words[:1].upper() + words[1:]
+            table(list_fits(merge_sides(missing), caption="What to measure"))

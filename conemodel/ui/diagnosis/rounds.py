@@ -3,8 +3,9 @@
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG
-from conemodel.parts.readings import MOST_ROUNDS
+from conemodel.parts.readings import MOST_ROUNDS, Round
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import taken
@@ -58,19 +59,26 @@ def _form(diagnosis: Diagnosis) -> None:
             st.error(problem)
 
 
+_ROUNDS: tuple[Column[tuple[int, Round]], ...] = (
+    Column(lambda row: f"{row[0]}" if row[0] > 1 else "1, as found", page="Round"),
+    Column(lambda row: _turned(row[1]), page="Cone turned"),
+    Column(lambda row: _what_was_read(row[1]), page="Then read"),
+)
+
+
+def _turned(look: Round) -> str:
+    return f"{degrees(abs(look.turned))} {direction(look.turned)}" if look.turned else "–"
+
+
+def _what_was_read(look: Round) -> str:
+    read = [f"{reading.label}: {reading.said(look)}" for reading in taken(look)]
+    return "; ".join(read) or "nothing read"
+
+
 def _list(diagnosis: Diagnosis) -> None:
     """Draw every round with what was turned and read, and the way to take the last one back."""
-    rows = []
-    for number, look in enumerate(diagnosis.readings.rounds, start=1):
-        read = [f"{reading.label}: {reading.said(look)}" for reading in taken(look)]
-        rows.append(
-            [
-                f"{number}" if number > 1 else "1, as found",
-                f"{degrees(abs(look.turned))} {direction(look.turned)}" if look.turned else "–",
-                "; ".join(read) or "nothing read",
-            ]
-        )
-    table(["Round", "Cone turned", "Then read"], rows, caption="Rounds so far", words=True)
+    looks = list(enumerate(diagnosis.readings.rounds, start=1))
+    table(Table(_ROUNDS, looks, caption="Rounds so far", words=True))
     st.button(
         "Take back the last round",
         disabled=not rounds(),

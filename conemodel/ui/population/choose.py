@@ -7,8 +7,7 @@ import streamlit as st
 from conemodel.base.errors import InputProblems
 from conemodel.parts.population import DEFAULT, Crowd, load_crowd, read_crowd
 from conemodel.parts.toml_files import write_part
-from conemodel.show.population.rows import assumptions_rows
-from conemodel.show.population.text import ASSUMED, percent, shape_words, spread_words, turn_words
+from conemodel.show.population.tables import list_assumptions
 from conemodel.ui.frame import table
 from conemodel.ui.setting.controls import CONTACTS, TECHNIQUES
 from conemodel.ui.url_state import choice
@@ -88,41 +87,9 @@ def _take_file() -> None:
 
 def assumed(crowd: Crowd) -> None:
     """Draw every assumption of a population, each with its reason."""
-    population, hands = crowd.population, crowd.population.hands
     st.header("What is assumed, all of it", anchor=False)
-    st.text(" ".join(population.story.split()))
-    rows = [
-        [f"share of hubs: {kind.name}", percent(share), "known", population.hubs.because]
-        for kind, share in zip(crowd.kinds, crowd.shares, strict=True)
-    ]
-    rows += [
-        [
-            "cone turned out from finger contact",
-            turn_words(hands.back_off),
-            "known",
-            "where the slider starts",
-        ],
-        ["how it is locked", TECHNIQUES[hands.technique], "known", "the axle stands in a vice"],
-        [
-            "finger contact found with",
-            CONTACTS[hands.contact_found],
-            "known",
-            "snug, the cone falls back by its thread's slack when it is backed off",
-        ],
-        [
-            "first try before a dial gauge is read",
-            turn_words(population.tools.first_back_off),
-            "known",
-            "it must leave play",
-        ],
-    ]
-    rows += [
-        [ASSUMED[row["where"]], spread_words(row), shape_words(row), row["because"]]
-        for row in assumptions_rows(crowd)
-    ]
+    st.text(" ".join(crowd.population.story.split()))
+    hands = crowd.population.hands
     table(
-        ["What", "Value", "Spread", "Because"],
-        rows,
-        caption="Every assumption, with its reason",
-        words=True,
+        list_assumptions(crowd, technique=TECHNIQUES[hands.technique], contact=CONTACTS[hands.contact_found])
     )

@@ -7,7 +7,7 @@ import streamlit as st
 
 from conemodel.base.units import DEG
 from conemodel.parts.population import Crowd
-from conemodel.show.population.text import turn_words
+from conemodel.show.population.wording import turn_words
 from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs
 from conemodel.ui.background_job import Kept, Progress, Stop, Work

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import streamlit as st
 
+from conemodel.base.table import Column, Table
 from conemodel.parts.exercise import State
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hidden_hub import reference
@@ -98,18 +99,25 @@ def _go_to(at: int) -> None:
         st.session_state.first_hubs = {}
 
 
+Taught = tuple[str, str, str]
+"""A hub, and what rocking and twirling it tell."""
+
+TAUGHT: tuple[Taught, ...] = (
+    ("loose", "free movement, knock", "smooth"),
+    ("too tight", "no free movement", "stiff, stops dead"),
+    ("right", "no free movement", "smooth"),
+)
+
+_TAUGHT: tuple[Column[Taught], ...] = (
+    Column(lambda hub: hub[0], page="Hub"),
+    Column(lambda hub: hub[1], page="Rocked"),
+    Column(lambda hub: hub[2], page="Twirled"),
+)
+
+
 def _end() -> None:
     """Draw what the three hubs have taught, and the way on."""
-    table(
-        ["Hub", "Rocked", "Twirled"],
-        [
-            ["loose", "free movement, knock", "smooth"],
-            ["too tight", "no free movement", "stiff, stops dead"],
-            ["right", "no free movement", "smooth"],
-        ],
-        caption="What rocking and twirling tell of the three hubs",
-        words=True,
-    )
+    table(Table(_TAUGHT, TAUGHT, caption="What rocking and twirling tell of the three hubs", words=True))
     st.markdown("**Rocking finds play. Only twirling finds too tight.** Always do both.")
     if pages := st.session_state.get("pages"):
         st.page_link(pages["practise"], label="On to the bench: first touch", width="stretch")

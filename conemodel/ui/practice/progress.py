@@ -5,15 +5,10 @@ from collections.abc import Callable, Mapping
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.table import csv_text
 from conemodel.record.attempts import Attempt, attempts, delete_name
 from conemodel.record.database import Database
-from conemodel.record.progress import (
-    PASSES_NEEDED,
-    attempts_csv,
-    class_csv,
-    class_table,
-    progress,
-)
+from conemodel.record.progress import PASSES_NEEDED, list_attempts, list_class, list_progress
 from conemodel.show.practice.charts import Done, alt_text_progress, progress_chart
 from conemodel.tasks.practice.catalogue import class_links, ladder
 from conemodel.ui.frame import begin_page, chart, end_page, table
@@ -54,7 +49,11 @@ def _mine() -> None:
     else:
         _shown(done)
         st.download_button(
-            "All my attempts (CSV)", attempts_csv(done), "attempts.csv", "text/csv", on_click="ignore"
+            "All my attempts (CSV)",
+            csv_text(list_attempts(done)),
+            "attempts.csv",
+            "text/csv",
+            on_click="ignore",
         )
         _delete(name)
 
@@ -73,19 +72,7 @@ def _shown(done: tuple[Attempt, ...]) -> None:
     ]
     chart(progress_chart(shown), key="progress", alt=alt_text_progress(shown))
     st.caption("A full dot passed, an open one not yet. On the line: in the good range.")
-    table(
-        ["Exercise", "Attempts", "Passed", "Learnt"],
-        [
-            [
-                titles.get(p.exercise, p.exercise),
-                str(p.attempts),
-                str(p.passed),
-                "yes" if p.learnt else "not yet",
-            ]
-            for p in progress(done)
-        ],
-        caption="Every exercise so far",
-    )
+    table(list_progress(done, titles))
     st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs.")
 
 
@@ -147,36 +134,14 @@ def _class_table(salt: str) -> None:
     if not done:
         st.info("Nobody in this class has finished an exercise yet.")
         return
-    rows, titles = class_table(done), _titles()
-    head = [
-        "Exercise",
-        "People",
-        "Tries",
-        "Passed",
-        "Touch",
-        "Slack",
-        "Drift",
-        "Clamp",
-        "Not checked",
-        "Judged",
-    ]
-    table(
-        [*head, "Never ride"],
-        [
-            [
-                titles.get(row.exercise, row.exercise),
-                *map(
-                    str,
-                    (row.trainees, row.attempts, row.passed, row.touch, row.slack, row.drift, row.clamp),
-                ),
-                *map(str, (row.not_checked, row.judged, row.critical)),
-            ]
-            for row in rows
-        ],
-        caption="The class by exercise, failures by the stage they went wrong in",
-    )
+    listed = list_class(done, _titles())
+    table(listed)
     left, right = st.columns(2)
-    left.download_button("This table (CSV)", class_csv(rows), "class.csv", "text/csv", on_click="ignore")
+    left.download_button("This table (CSV)", csv_text(listed), "class.csv", "text/csv", on_click="ignore")
     right.download_button(
-        "Every attempt (CSV)", attempts_csv(done), "class-attempts.csv", "text/csv", on_click="ignore"
+        "Every attempt (CSV)",
+        csv_text(list_attempts(done)),
+        "class-attempts.csv",
+        "text/csv",
+        on_click="ignore",
     )

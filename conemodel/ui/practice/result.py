@@ -1,13 +1,16 @@
 """After the last word: where it ended, where it went wrong, and one hint."""
 
 from html import escape
+from typing import NamedTuple
 
 import streamlit as st
 
+from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
-from conemodel.show.practice.charts import steps_of
+from conemodel.show.practice.charts import hub_steps
 from conemodel.show.waterfall.html import waterfall
+from conemodel.tasks.practice.criteria import Check
 from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.session import HiddenHub
@@ -104,9 +107,7 @@ def details(sitting: Sitting) -> None:
     number = 0
     if len(marked.hubs) > 1:
         table(
-            ["Hub", "Truth", "You", "Result"],
-            [_row(sitting, hub) for hub in marked.hubs],
-            caption="Every hub of this exercise",
+            Table(_HUBS, [_told(sitting, hub) for hub in marked.hubs], caption="Every hub of this exercise")
         )
         if sitting.exercise.kind != "touch":
             number = int(
@@ -125,22 +126,34 @@ def details(sitting: Sitting) -> None:
         st.caption(f"Within {degrees(sitting.exercise.touch_within)} of first touch counts as right.")
 
 
-def _row(sitting: Sitting, hub: HubMark) -> list[str]:
+class _Told(NamedTuple):
+    """One hub of an exercise in words: which, what was true, what was said or done, and whether that was right."""
+
+    hub: str
+    truth: str
+    said: str
+    result: str
+
+
+_HUBS: tuple[Column[_Told], ...] = (
+    Column(lambda told: told.hub, page="Hub"),
+    Column(lambda told: told.truth, page="Truth"),
+    Column(lambda told: told.said, page="You"),
+    Column(lambda told: told.result, page="Result"),
+)
+
+
+def _told(sitting: Sitting, hub: HubMark) -> _Told:
     bench, exercise = sitting.stand.bench, sitting.exercise
-    result = "right" if hub.passed else f"wrong: {WRONG_IN[hub.stage]}"
+    name, passed, hidden = str(hub.hub + 1), hub.passed, bench.hidden[hub.hub]
     if exercise.kind == "touch":
-        return [str(hub.hub + 1), "first touch", _from_touch(sitting, hub), "right" if hub.passed else "off"]
+        return _Told(name, "first touch", _from_touch(sitting, hub), "right" if passed else "off")
     if exercise.kind == "name":
         said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
-        return [
-            str(hub.hub + 1),
-            _truth(sitting, bench.hidden[hub.hub]),
-            said,
-            "right" if hub.passed else "wrong",
-        ]
+        return _Told(name, _truth(sitting, hidden), said, "right" if passed else "wrong")
     said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
-    truth = "worn out" if bench.hidden[hub.hub].fault == "thread worn out" else _ended(hub)
-    return [str(hub.hub + 1), truth, said, result]
+    truth = "worn out" if hidden.fault == "thread worn out" else _ended(hub)
+    return _Told(name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}")
 
 
 def _waterfall(sitting: Sitting, hub: HubMark) -> None:
@@ -151,7 +164,7 @@ def _waterfall(sitting: Sitting, hub: HubMark) -> None:
         )
         return
     lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
-    st.html(waterfall(steps_of(hub.terms, lead=lead), window=hub.window, lead=lead))
+    st.html(waterfall(hub_steps(hub.terms, lead=lead), window=hub.window, lead=lead))
 
 
 def _checks(sitting: Sitting, hub: HubMark) -> None:
@@ -160,8 +173,10 @@ def _checks(sitting: Sitting, hub: HubMark) -> None:
     checks = [check for check in hub.checks if asked or check.name != "refused"]
     if not checks:
         return
-    table(
-        ["What had to be", "Was it?"],
-        [[check.label, "yes" if check.passed else "no"] for check in checks],
-        caption="What had to be",
-    )
+    table(Table(_CHECKS, checks, caption="What had to be"))
+
+
+_CHECKS: tuple[Column[Check], ...] = (
+    Column(lambda check: check.label, page="What had to be"),
+    Column(lambda check: "yes" if check.passed else "no", page="Was it?"),
+)

@@ -10,8 +10,9 @@ from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import LimitName
 from conemodel.show.bearing.race_charts import alt_text_life, best_angle, life_over_cone
-from conemodel.show.bearing.rows import limits_csv, races_csv
+from conemodel.show.bearing.tables import list_races
 from conemodel.show.setting.limits_chart import binds_chart, binds_words
+from conemodel.show.setting.tables import list_limits
 from conemodel.tasks.bearing.defects import Trouble
 from conemodel.tasks.bearing.fatigue_life import SIDE_OF_RADIAL, SIDE_SHARE, WHAT_LIFE_SAYS
 from conemodel.tasks.setting.good_range import window_of
@@ -142,7 +143,7 @@ def _life(prediction: Prediction) -> None:
             f"with {races.life.side_load:.0f} N from the side on {share:.0f} % (assumption). Only ever a ratio: no "
             "hours or kilometres follow from it."
         )
-        take_csv(TAKE, lambda: races_csv(races), "life.csv")
+        take_csv(TAKE, lambda: list_races(races), "life.csv")
 
 
 def _binds(prediction: Prediction) -> None:
@@ -164,4 +165,4 @@ def _binds(prediction: Prediction) -> None:
         "All four limits are judgement, not measurement; their values stand under What is good. A bar lies over "
         "the end plays its limit forbids; the full bar is met first, dashed bars later."
     )
-    take_csv(TAKE, lambda: limits_csv(window), "limits.csv")
+    take_csv(TAKE, lambda: list_limits(window), "limits.csv")

@@ -8,7 +8,13 @@ from conemodel.base.units import DEG, KG_M2, MM, N_PER_MM, NEWTON_MM
 from conemodel.parts.scenario import Scenario
 from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
 from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
-from conemodel.show.bearing.rows import rocking_csv, spin_csv, torque_csv
+from conemodel.show.bearing.tables import (
+    list_movement,
+    list_rocking,
+    list_spin,
+    list_torque,
+    list_torque_variation,
+)
 from conemodel.show.bearing.torque_charts import (
     alt_text_torque,
     drag_bars,
@@ -53,21 +59,12 @@ def turning(prediction: Prediction) -> None:
 
 def _torque(found: Signature) -> None:
     chart(torque_over_turn(found), key="torque", alt=alt_text_torque(found))
-    parts = {
-        "Level": found.level,
-        "Varies by": found.variation,
-        "of that once a turn of the wheel": found.once_per_turn,
-        "of that with the balls, slower": found.with_the_balls,
-        "Ripple, faster than both, up and down": found.ripple,
-        "A change is felt from": felt_change(found),
-    }
-    rows = [[words, f"{NEWTON_MM.from_si(value):.1f}"] for words, value in parts.items()]
-    table(["Torque", "N·mm"], rows, caption="Level and variation of the turning torque")
+    table(list_torque_variation(found, felt_change(found)))
     st.caption(
         "Shaded: changes too small to feel. Felt from 13 % of the level (a quoted experiment) or 1 N·mm (assumption). "
         "Below 0 the wheel is pulled on."
     )
-    take_csv(TAKE, lambda: torque_csv(found), "torque.csv")
+    take_csv(TAKE, lambda: list_torque(found), "torque.csv")
 
 
 def _drag(scenario: Scenario, found: Signature) -> None:
@@ -114,7 +111,7 @@ def _spinning(prediction: Prediction) -> None:
             alt=alt_text_spin_over_cone(races, prediction),
         )
         _heavy_spot(scenario)
-    take_csv(TAKE, lambda: spin_csv(coast), "spin-down.csv")
+    take_csv(TAKE, lambda: list_spin(coast), "spin-down.csv")
 
 
 def _heavy_spot(scenario: Scenario) -> None:
@@ -172,15 +169,7 @@ def rocking(prediction: Prediction) -> None:
     with drawn:
         chart(rocking_chart(bench, frame), key="rocking", alt=alt_text_rocking(bench, frame))
     with words:
-        rows = [
-            [name, *(f"{MM.from_si(value):.2f}" for value in (found.dead_band, found.contact, _flex(found)))]
-            for name, found in (("Bench, locked", bench), ("Frame, clamped", frame))
-        ]
-        table(
-            ["mm, both ways", "Free play", "Bearing gives", "Wheel flexes"],
-            rows,
-            caption="Movement of the rim",
-        )
+        table(list_movement(bench, frame))
         st.markdown(
             f"Pushed with {PUSH:g} N both ways (assumption). Free play moves without any push and ends in a knock. "
             "Give needs a push and springs back: **a rim that moves is not yet play.** Hold the frame, and push "
@@ -188,11 +177,7 @@ def rocking(prediction: Prediction) -> None:
         )
         felt_from = MM.from_si(prediction.scenario.limits.rim_play)
         st.caption(f"Less than {felt_from:g} mm of free play at the rim counts as none (assumption).")
-        take_csv(TAKE, lambda: rocking_csv(bench, frame), "rocking.csv")
-
-
-def _flex(found: Rocking) -> float:
-    return float(found.wheel[-1] - found.wheel[0])
+        take_csv(TAKE, lambda: list_rocking(bench, frame), "rocking.csv")
 
 
 def _rocking_words(frame: Rocking, prediction: Prediction) -> str:

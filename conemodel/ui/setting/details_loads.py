@@ -2,16 +2,13 @@
 
 from typing import cast
 
-import numpy as np
 import streamlit as st
 
-from conemodel.base.units import DEG, MM, MPA, UM
 from conemodel.parts.scenario import Scenario
 from conemodel.show.bearing.ball_loads import rings_svg, rings_words
-from conemodel.show.bearing.race_charts import alt_text_pressure, peak_of, pressure_over_cone
-from conemodel.show.bearing.rows import balls_csv, races_csv
+from conemodel.show.bearing.race_charts import alt_text_pressure, pressure_over_cone
+from conemodel.show.bearing.tables import list_balls, list_races, list_stage_loads
 from conemodel.show.bearing.under_rider import rider_lead, rider_lines
-from conemodel.show.formatting import STAGE_WORDS, number
 from conemodel.tasks.bearing.ball_loads import Case, Loads, loads_over, stage_loads
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import loaded, races_swept
@@ -43,11 +40,11 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
     with st.expander("Why: pressures, ellipses, permanent set, ball by ball"):
         for line in rider_lines(loads, scenario):
             st.markdown(f"- {plain(line)}")
-        _stages(scenario, case)
-        _balls(loads)
+        table(list_stage_loads(stage_loads(scenario, case)))
+        table(list_balls(loads))
     with st.container(horizontal=True):
-        take_csv("Every ball (CSV)", lambda: balls_csv(loads), "balls.csv")
-        take_csv("The sweep (CSV)", lambda: races_csv(races_swept(scenario)), "races.csv")
+        take_csv("Every ball (CSV)", lambda: list_balls(loads), "balls.csv")
+        take_csv("The sweep (CSV)", lambda: list_races(races_swept(scenario)), "races.csv")
 
 
 def _rings(loads: Loads, scenario: Scenario) -> None:
@@ -74,43 +71,3 @@ def _pressure(prediction: Prediction, scenario: Scenario, case: Case) -> None:
         f"Worst ball, cone or cup, over a ball pitch. Shaded: groove radii from {assumed.conformity_low:g} to "
         f"{assumed.conformity_high:g} of the ball, which nobody measured. 4200 MPa: ISO 76."
     )
-
-
-def _stages(scenario: Scenario, case: Case) -> None:
-    """Draw the worst at the end play of every stage."""
-    rows = []
-    for name, worst in stage_loads(scenario, case).items():
-        peak, margin = peak_of(worst), worst.margin
-        rows.append(
-            [
-                STAGE_WORDS[name],
-                number(MM.from_si(float(worst.end_play)), 3, sign=True),
-                f"{float(worst.ball_load.value):.0f}",
-                f"{MPA.from_si(float(peak.value)):.0f}",
-                f"{MPA.from_si(float(peak.low)):.0f} to {MPA.from_si(float(peak.high)):.0f}",
-                f"{float(margin.value):.2f}" if np.isfinite(margin.value) else "no load",
-                f"{UM.from_si(float(worst.dent.value)):.2f}",
-            ]
-        )
-    head = ["With the end play of", "mm", "Worst ball N", "Peak MPa", "by groove", "Margin", "Dent µm"]
-    table(head, rows, caption="The worst under this load at the end play of every stage")
-
-
-def _balls(loads: Loads) -> None:
-    """Draw every ball as a table."""
-    rows = [
-        [
-            f"{side} {index + 1}",
-            f"{DEG.from_si(float(row.azimuth[index])):.0f}",
-            f"{float(row.ball_load[index]):.0f}",
-            f"{DEG.from_si(float(row.contact_angle[index])):.1f}",
-            f"{MPA.from_si(float(row.cone_pressure[index])):.0f}",
-            f"{MPA.from_si(float(row.cup_pressure[index])):.0f}",
-            f"{2 * MM.from_si(float(row.cone_semi_major[index])):.2f} × "
-            f"{2 * MM.from_si(float(row.cone_semi_minor[index])):.2f}",
-        ]
-        for side, row in (("left", loads.left), ("right", loads.right))
-        for index in range(row.ball_load.size)
-    ]
-    head = ["Ball", "Stands at °", "N", "Contact °", "Cone MPa", "Cup MPa", "Ellipse on cone mm"]
-    table(head, rows, caption="Every ball where one is pressed hardest")

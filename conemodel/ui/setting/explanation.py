@@ -2,9 +2,10 @@
 
 import streamlit as st
 
-from conemodel.base.units import DEG, KILONEWTON, MM, MPA, NEWTON_METRE, NEWTON_MM
+from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
-from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, millimetres, newtons
+from conemodel.show.formatting import cone_angle, millimetres
+from conemodel.show.setting.tables import list_forces, list_limits, list_spreads
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import turn_size
 from conemodel.ui.frame import table
@@ -50,16 +51,7 @@ def _range(prediction: Prediction) -> None:
         f"**Good range, clamped**: {millimetres(window.tight_edge, sign=True)} to "
         f"{millimetres(window.loose_edge, sign=True)} of end play, {width:.0f}° of cone."
     )
-    rows = [
-        [
-            limit.label + (" (met first)" if limit.binding else ""),
-            f"{limit.unit.from_si(limit.value):g} {limit.unit.symbol}".strip(),
-            limit.side,
-            millimetres(limit.edge, sign=True),
-        ]
-        for limit in window.limits
-    ]
-    table(["Limit", "Value", "Side", "Met at"], rows, caption="Limits of the good range")
+    table(list_limits(window))
 
 
 def _assumptions(prediction: Prediction) -> None:
@@ -68,21 +60,7 @@ def _assumptions(prediction: Prediction) -> None:
         return
     spanner = prediction.scenario.assumed.spanner_length
     st.markdown(f"**The turn**: {turn_size(turn.angle, spanner=spanner)}. What nobody measured moves it:")
-    lead = turn.lead_per_radian
-    rows = [
-        [
-            spread.label,
-            spread.span,
-            degrees(spread.low / lead, sign=True),
-            degrees(spread.high / lead, sign=True),
-        ]
-        for spread in turn.spreads
-    ]
-    table(
-        ["Assumed", "Range", "Turn from", "to"],
-        rows,
-        caption="What each assumption does to the turn; + is out",
-    )
+    table(list_spreads(turn))
 
 
 def _forces(prediction: Prediction) -> None:
@@ -93,17 +71,4 @@ def _forces(prediction: Prediction) -> None:
         f"{KILONEWTON.from_si(clamp.force):.1f} kN ({clamp.source}); the axle shortens by "
         f"{millimetres(clamp.shortening)} between the cones."
     )
-    rows = [
-        [
-            STAGE_WORDS[stage.name],
-            f"{MPA.from_si(stage.peak_pressure):.0f} MPa",
-            f"{NEWTON_MM.from_si(stage.torque):.1f} N·mm",
-            f"{newtons(stage.preload_range[0])} to {newtons(stage.preload_range[1])}",
-        ]
-        for stage in prediction.stages.values()
-    ]
-    table(
-        ["Stage", "Peak pressure", "Turning torque", "Preload over a turn"],
-        rows,
-        caption="Pressure on the races and torque from the ball loads",
-    )
+    table(list_forces(prediction))

@@ -6,14 +6,17 @@ from html import escape
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
-from conemodel.base.units import DEG, MM
+from conemodel.base.table import csv_text
+from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
-from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, felt_at_both, newtons, number
+from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.section.section import hub_section_svg
 from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import now_rows
-from conemodel.show.setting.rows import prediction_json, sweep_csv
+from conemodel.show.setting.prediction_json import prediction_json
+from conemodel.show.setting.tables import list_stages, list_sweep
+from conemodel.show.tables import table_html
 from conemodel.show.waterfall.html import where_the_play_went
 from conemodel.tasks.bearing.defects import troubles_of
 from conemodel.tasks.setting.predict import Prediction
@@ -21,7 +24,7 @@ from conemodel.tasks.setting.sweep import Sweep
 from conemodel.tasks.wording import direction
 from conemodel.ui.cache import curves, picture, predicted, swept
 from conemodel.ui.choose_hub import choose_hub
-from conemodel.ui.frame import begin_page, chart, end_page, table_html
+from conemodel.ui.frame import begin_page, chart, end_page
 from conemodel.ui.picture import by_width
 from conemodel.ui.setting.controls import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
 from conemodel.ui.setting.details import look_closer, troubled
@@ -77,7 +80,7 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
         st.html(where_the_play_went(prediction))
         spec, words = curves(prediction.scenario)
         chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
-    st.html(_stages(prediction) + _notes(prediction))
+    st.html(table_html(list_stages(prediction)) + _notes(prediction))
     why(prediction)
     _downloads(prediction, sweep)
 
@@ -135,24 +138,6 @@ def _section(prediction: Prediction) -> None:
     )
 
 
-def _stages(prediction: Prediction) -> str:
-    """Return the five stages as a table."""
-    rows = [
-        [
-            STAGE_WORDS[stage.name],
-            number(MM.from_si(stage.end_play), 3, sign=True),
-            degrees(cone_angle(prediction, stage.end_play), sign=True),
-            newtons(stage.preload),
-            number(MM.from_si(stage.rim_play), 2),
-            number(MM.from_si(stage.axle_end_play), 2),
-            felt_at_both(prediction.scenario.limits, stage),
-        ]
-        for stage in prediction.stages.values()
-    ]
-    head = ["Stage", "End play mm", "as a turn", "Preload", "Rim mm", "Axle end mm", "Felt at rim / axle end"]
-    return table_html(head, rows, caption="The five stages: end play, preload and free play")
-
-
 def _notes(prediction: Prediction) -> str:
     """Return what else should be known."""
     notes = "".join(f"<li>{escape(note)}</li>" for note in prediction.verdict.notes)
@@ -164,7 +149,7 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
     scenario = prediction.scenario
     files: dict[str, tuple[str, str, Callable[[], str | bytes]]] = {
         "Numbers (JSON)": ("prediction.json", "application/json", lambda: prediction_json(prediction)),
-        "Curves (CSV)": ("cone-position.csv", "text/csv", lambda: sweep_csv(sweep)),
+        "Curves (CSV)": ("cone-position.csv", "text/csv", lambda: csv_text(list_sweep(sweep))),
         "Picture (PNG)": ("set-the-cone.png", "image/png", lambda: picture(scenario, "png")),
         "Sheet (PDF)": ("set-the-cone.pdf", "application/pdf", lambda: picture(scenario, "pdf")),
         "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario)),

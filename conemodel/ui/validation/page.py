@@ -6,10 +6,17 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError
 from conemodel.base.sources import SOURCES
-from conemodel.show.bearing.rows import checks_csv
-from conemodel.show.formatting import number
+from conemodel.base.table import Column, Table
+from conemodel.show.bearing.tables import list_checks
 from conemodel.show.validation.equations import EQUATIONS
-from conemodel.tasks.validation.method import LEFT_OUT, STATUS_WORDS, Check, published_checks, whole_hub_check
+from conemodel.tasks.validation.method import (
+    LEFT_OUT,
+    STATUS_WORDS,
+    Check,
+    LeftOut,
+    published_checks,
+    whole_hub_check,
+)
 from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
 from conemodel.ui.frame import begin_page, end_page, plain, table, take_csv
 
@@ -46,12 +53,8 @@ def _checks() -> None:
     for status, words in STATUS_WORDS.items():
         st.markdown(f"- **{status}**: {words} ({sum(each.status == status for each in checks)} of them)")
     with st.expander("All of them, one by one", expanded=False):
-        table(
-            ["What", "Published", "Computed", "Deviation", "Allowed", "Holds", "Known", "Source"],
-            [_row(each) for each in checks],
-            caption="Published values beside the computed ones",
-        )
-    take_csv("Take the checks (CSV)", lambda: checks_csv(checks), "checks.csv")
+        table(list_checks(checks))
+    take_csv("Take the checks (CSV)", lambda: list_checks(checks), "checks.csv")
 
 
 def _whole_hub(check: Check) -> None:
@@ -68,26 +71,16 @@ def _computed() -> tuple[Check, ...]:
     return (*published_checks(), whole_hub_check(ready_hubs()[FIRST_HUB]))
 
 
-def _row(check: Check) -> list[str]:
-    unit = f" [{check.unit}]" if check.unit else ""
-    return [
-        check.what + unit,
-        f"{check.published:.5g}",
-        f"{check.computed:.5g}",
-        f"{number(100 * check.deviation, 2, sign=True)} %",
-        f"{100 * check.tolerance:.2g} %" + (f": {check.reason}" if check.reason else ""),
-        "yes" if check.holds else "no",
-        check.status,
-        check.source,
-    ]
+_LEFT_OUT: tuple[Column[LeftOut], ...] = (
+    Column(lambda each: each.what, page="What"),
+    Column(lambda each: each.size, page="How much"),
+    Column(lambda each: each.advice, page="What to do"),
+)
 
 
 def _left_out() -> None:
     st.header("What is left out", anchor=False)
-    rows = [[each.what, each.size, each.advice] for each in LEFT_OUT]
-    table(
-        ["What", "How much", "What to do"], rows, caption="What the model leaves out, with sizes", words=True
-    )
+    table(Table(_LEFT_OUT, LEFT_OUT, caption="What the model leaves out, with sizes", words=True))
     st.caption("Sizes were computed by hand beside the program; the advice is common practice, no source.")
 
 

@@ -3,9 +3,11 @@
 import numpy as np
 import pytest
 
+from conemodel.base.table import csv_text
 from conemodel.base.units import MM
 from conemodel.parts.readings import Checks, Play, Readings, Round
-from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart, spread_csv
+from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
+from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.formatting import millimetres
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose, quick_readings
 from tests.show.vega_lite import check_vega_lite
@@ -74,7 +76,7 @@ def test_it_is_told_in_words(loose: Diagnosis) -> None:
 
 
 def test_the_csv_holds_the_whole_curve(loose: Diagnosis) -> None:
-    lines = [line.split(",") for line in spread_csv(loose).splitlines()]
+    lines = [line.split(",") for line in csv_text(list_spread(loose)).splitlines()]
     assert lines[0] == ["clamp", "end_play_mm", "density_per_mm", "chance_below"]
     closed = np.array([[float(cell) for cell in line[1:]] for line in lines if line[0] == "closed"])
     assert np.trapezoid(closed[:, 1], closed[:, 0]) == pytest.approx(1.0, abs=1e-3)
@@ -88,4 +90,4 @@ def test_contradictory_readings_have_no_picture_and_no_number(contradictory: Dia
     assert contradictory.contradictions
     assert spread_chart(contradictory) is None
     assert alt_text_spread(contradictory) == "The end play is not known."
-    assert len(spread_csv(contradictory).splitlines()) == 1
+    assert len(csv_text(list_spread(contradictory)).splitlines()) == 1

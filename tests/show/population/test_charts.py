@@ -8,10 +8,13 @@ from functools import cache
 import numpy as np
 import pytest
 
+from conemodel.base.table import csv_text
 from conemodel.parts.population import DEFAULT, load_crowd
 from conemodel.show.population import charts as many
-from conemodel.show.population import rows as many_tables
-from conemodel.show.population.text import ASSUMED, headline, many_text, percent
+from conemodel.show.population.study_json import many_json
+from conemodel.show.population.tables import list_hubs
+from conemodel.show.population.text import headline, many_text
+from conemodel.show.population.wording import ASSUMED, percent
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
 from conemodel.tasks.population.sampling import draws
 from conemodel.tasks.population.sobol import Influence, what_matters
@@ -39,7 +42,7 @@ def influences() -> tuple[Influence, ...]:
 
 def test_the_csv_has_a_line_for_each_hub_and_its_states_are_the_shares(study):
     parts = draws(study.crowd, hubs=HUBS, seed=study.seed, back_off=study.back_off, chunk=800)
-    lines = list(csv.DictReader(io.StringIO("".join(many_tables.many_csv(study.crowd, parts)))))
+    lines = list(csv.DictReader(io.StringIO(csv_text(list_hubs(study.crowd, parts)))))
     assert len(lines) == HUBS
     for state in ("loose", "right", "tight"):
         share = sum(line["state"] == state for line in lines) / HUBS
@@ -54,7 +57,7 @@ def test_the_csv_has_a_line_for_each_hub_and_its_states_are_the_shares(study):
 
 
 def test_the_json_holds_population_shares_tools_and_influences(study, influences):
-    whole = json.loads(many_tables.many_json(study, influences))
+    whole = json.loads(many_json(study, influences))
     assert whole["population"]["clamp_force"]["quick_release"]["likely_n"] == 5000
     assert whole["hubs"] == HUBS
     assert whole["back_off_deg"] == pytest.approx(90.0)

@@ -86,7 +86,8 @@ def test_drawing_is_loaded_only_when_something_is_drawn():
         "waterfall.html",
         "setting.end_play_chart",
         "section.section",
-        "setting.rows",
+        "setting.tables",
+        "tables",
     )
     code = (
         f"import sys, {', '.join('conemodel.show.' + name for name in drawing)}; "

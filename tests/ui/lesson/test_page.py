@@ -10,7 +10,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.parts.lesson import load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import number
-from conemodel.show.population.text import ASSUMED
+from conemodel.show.population.wording import ASSUMED
 from conemodel.tasks.lesson.lesson import play_story, positions, view_of
 from conemodel.ui.background_job import Kept, Work
 from conemodel.ui.lesson.lessons import FIRST_STORY

@@ -7,7 +7,10 @@ import json
 
 import pytest
 
-from conemodel.show.setting.rows import SWEEP_COLUMNS, prediction_json, stage_rows, sweep_csv, terms_rows
+from conemodel.base.table import csv_text, rows
+from conemodel.show.setting.prediction_json import prediction_json
+from conemodel.show.setting.tables import list_stages, list_sweep
+from conemodel.show.waterfall.rows import list_terms
 
 # Names that scripts rely on; they do not change.
 FIXED = {
@@ -19,10 +22,22 @@ FIXED = {
     "peak_pressure_mpa",
     "torque_nmm",
 }
+SWEPT = [
+    "cone_out_deg",
+    "end_play_open_mm",
+    "end_play_clamped_mm",
+    "preload_open_n",
+    "preload_clamped_n",
+    "rim_play_open_mm",
+    "rim_play_clamped_mm",
+    "peak_pressure_clamped_mpa",
+    "peak_pressure_ridden_mpa",
+    "torque_clamped_nmm",
+]
 
 
 def test_a_stage_is_told_in_everyday_units(prediction):
-    for row, stage in zip(stage_rows(prediction), prediction.stages.values(), strict=True):
+    for row, stage in zip(rows(list_stages(prediction)), prediction.stages.values(), strict=True):
         assert set(row) >= FIXED
         assert row["name"] == stage.name
         # 1 m = 1000 mm, 1 MPa = 1e6 Pa, 1 N·m = 1000 N·mm
@@ -36,19 +51,19 @@ def test_a_stage_is_told_in_everyday_units(prediction):
 
 def test_a_turn_of_the_cone_moves_it_by_its_lead(touring):
     # M10 × 1: 360° of cone are 1 mm. Geometry of a thread.
-    for row in stage_rows(touring):
+    for row in rows(list_stages(touring)):
         assert row["cone_deg"] == pytest.approx(360 * row["end_play_mm"])
 
 
 def test_terms_lead_from_stage_to_stage(prediction):
-    rows = terms_rows(prediction)
-    assert rows[0]["before_mm"] == 0.0
-    for earlier, later in itertools.pairwise(rows):
+    terms = rows(list_terms(prediction))
+    assert terms[0]["before_mm"] == 0.0
+    for earlier, later in itertools.pairwise(terms):
         assert later["before_mm"] == earlier["after_mm"]
-    for row in rows:
+    for row in terms:
         assert row["after_mm"] - row["before_mm"] == pytest.approx(row["length_mm"], abs=1e-12)
     for stage in ("contact", "backed_off", "locked", "clamped"):
-        last = [row for row in rows if row["stage"] == stage][-1]
+        last = [row for row in terms if row["stage"] == stage][-1]
         assert last["after_mm"] == pytest.approx(prediction.stages[stage].end_play * 1000, abs=1e-12)
 
 
@@ -76,13 +91,13 @@ def test_the_same_prediction_gives_the_same_text(touring):
 
 
 def test_csv_has_a_column_for_every_name(touring_sweep):
-    rows = list(csv.DictReader(io.StringIO(sweep_csv(touring_sweep))))
-    assert list(rows[0]) == list(SWEEP_COLUMNS)
-    assert len(rows) == len(touring_sweep.cone_angle)
-    assert float(rows[0]["cone_out_deg"]) == pytest.approx(touring_sweep.cone_angle[0] * 57.29577951308232)
+    swept = list(csv.DictReader(io.StringIO(csv_text(list_sweep(touring_sweep)))))
+    assert list(swept[0]) == SWEPT
+    assert len(swept) == len(touring_sweep.cone_angle)
+    assert float(swept[0]["cone_out_deg"]) == pytest.approx(touring_sweep.cone_angle[0] * 57.29577951308232)
     for name in ("end_play_clamped_mm", "rim_play_clamped_mm", "torque_clamped_nmm"):
         field = name.rpartition("_")[0]
-        assert float(rows[-1][name]) == pytest.approx(getattr(touring_sweep, field)[-1] * 1000)
-    assert float(rows[0]["peak_pressure_clamped_mpa"]) == pytest.approx(
+        assert float(swept[-1][name]) == pytest.approx(getattr(touring_sweep, field)[-1] * 1000)
+    assert float(swept[0]["peak_pressure_clamped_mpa"]) == pytest.approx(
         touring_sweep.peak_pressure_clamped[0] / 1e6
     )

@@ -5,17 +5,18 @@ import io
 
 import pytest
 
+from conemodel.base.table import csv_text
 from conemodel.parts.toml_files import load_scenario
-from conemodel.show.bearing.rows import (
-    balls_csv,
-    checks_csv,
-    limits_csv,
-    races_csv,
-    rocking_csv,
-    spin_csv,
-    torque_csv,
+from conemodel.show.bearing.tables import (
+    list_balls,
+    list_checks,
+    list_races,
+    list_rocking,
+    list_spin,
+    list_torque,
 )
 from conemodel.show.bearing.text import checks_text, feel_text, races_text
+from conemodel.show.setting.tables import list_limits
 from conemodel.tasks.bearing.ball_loads import loads_of
 from conemodel.tasks.bearing.defects import troubles_of
 from conemodel.tasks.bearing.feel_when_turned import signature
@@ -31,13 +32,13 @@ def hub(root):
     return load_scenario(root / "scenarios" / "touring-rear.toml")
 
 
-def read(text):
-    return list(csv.DictReader(io.StringIO(text)))
+def read(table):
+    return list(csv.DictReader(io.StringIO(csv_text(table))))
 
 
 def test_a_sweep_has_a_line_a_position_and_its_units_in_the_names(hub):
     races = sweep_races(hub)
-    lines = read(races_csv(races))
+    lines = read(list_races(races))
     assert len(lines) == 81
     assert float(lines[0]["cone_out_deg"]) == pytest.approx(-15)
     for line, end in zip(lines, races.end_play, strict=True):
@@ -51,7 +52,7 @@ def test_a_sweep_has_a_line_a_position_and_its_units_in_the_names(hub):
 
 def test_every_ball_has_a_line(hub):
     loads = loads_of(hub, "straight")
-    lines = read(balls_csv(loads))
+    lines = read(list_balls(loads))
     assert [line["row"] for line in lines] == ["left"] * 9 + ["right"] * 9
     assert float(lines[4]["ball_load_n"]) == pytest.approx(float(loads.left.ball_load[4]))
     # a contact is an ellipse across the track, twice its half axes
@@ -62,19 +63,19 @@ def test_every_ball_has_a_line(hub):
 
 def test_curves_have_a_line_a_point(hub):
     found, coast, (bench, frame) = signature(hub), spin_down(hub), bench_and_frame(hub)
-    assert len(read(torque_csv(found))) == found.angle.size
-    times = read(spin_csv(coast))
+    assert len(read(list_torque(found))) == found.angle.size
+    times = read(list_spin(coast))
     assert float(times[0]["speed_turns_per_s"]) == pytest.approx(4)
     assert float(times[-1]["time_s"]) == pytest.approx(coast.stop_time)
-    pushes = read(rocking_csv(bench, frame))
+    pushes = read(list_rocking(bench, frame))
     assert float(pushes[0]["wheel_flex_mm"]) == pytest.approx(-20 / 60)
 
 
 def test_limits_and_checks_say_which(hub):
-    limits = read(limits_csv(window_of(hub)))
+    limits = read(list_limits(window_of(hub)))
     assert {line["side"] for line in limits if line["met_first"] == "yes"} == {"loose", "tight"}
     checks = published_checks()
-    lines = read(checks_csv(checks))
+    lines = read(list_checks(checks))
     assert len(lines) == len(checks)
     assert all(line["known"] in ("seen", "computed", "from memory") for line in lines)
     assert float(lines[0]["deviation"]) == pytest.approx(
@@ -112,4 +113,4 @@ def test_a_check_that_does_not_hold_is_counted_and_marked():
     said = checks_text([broken, *checks[1:]])
     assert f"{len(checks) - 1} of {len(checks)} hold" in said
     assert " NO" in said
-    assert read(checks_csv([broken]))[0]["holds"] == "no"
+    assert read(list_checks([broken]))[0]["holds"] == "no"

@@ -1,0 +1,174 @@
+"""The tables of a checked hub, each declared once: for CSV, JSON and a page."""
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from conemodel.base.table import Column, Table
+from conemodel.base.units import MM, Unit
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.schema import unit_of
+from conemodel.show.diagnosis.chart import chance_below
+from conemodel.show.formatting import millimetres, newtons
+from conemodel.tasks.diagnosis.credible_intervals import Likely
+from conemodel.tasks.diagnosis.diagnose import Diagnosis
+from conemodel.tasks.diagnosis.fault_list import FoundFault
+from conemodel.tasks.diagnosis.fit_check import Fit
+from conemodel.tasks.diagnosis.procedure import percent
+from conemodel.tasks.diagnosis.value_of_measuring import NextStep
+
+FIT_SIGNS = {
+    "good": "✓\N{NO-BREAK SPACE}good",
+    "look again": "? look again",
+    "wrong": "⊗\N{NO-BREAK SPACE}wrong",
+    "not measured": "– not measured",
+}
+"""A sign beside each word, so that colour carries nothing alone."""
+
+_FAULTS: tuple[Column[FoundFault], ...] = (
+    Column(lambda fault: fault.key, key="key"),
+    Column(lambda fault: fault.label, key="label", page="Fault", say=lambda label: capital(label)),
+    Column(lambda fault: fault.chance, key="chance", page="Chance now", say=percent),
+    Column(lambda fault: fault.before, key="before"),
+    Column(lambda fault: "–" if fault.measured else percent(fault.before), page="Before"),
+    Column(lambda fault: [list(fault.evidence)], key="evidence"),
+    Column(lambda fault: "; ".join(fault.evidence) or "nothing read", page="Speaks for it"),
+    Column(lambda fault: fault.advice, key="advice"),
+    Column(lambda fault: fault.unsafe, key="unsafe"),
+    Column(lambda fault: fault.blocks, key="blocks"),
+)
+
+
+def list_faults(diagnosis: Diagnosis) -> Table[FoundFault]:
+    """Return the table of all that may be the matter, likeliest first."""
+    return Table(_FAULTS, diagnosis.faults, caption="All faults", words=True)
+
+
+def capital(words: str) -> str:
+    """Return words as they begin a sentence."""
+    return words[:1].upper() + words[1:]
+
+
+_NEXT_STEPS: tuple[Column[NextStep], ...] = (
+    Column(lambda step: step.key, key="key"),
+    Column(lambda step: step.label, key="label"),
+    Column(lambda step: step.bits, key="bits"),
+    Column(lambda step: step.safety_bits, key="safety_bits"),
+    Column(lambda step: step.why, key="why"),
+)
+
+
+def list_next_steps(diagnosis: Diagnosis) -> Table[NextStep]:
+    """Return the table of what is not measured yet, most telling first."""
+    return Table(_NEXT_STEPS, diagnosis.next_steps)
+
+
+_FITS: tuple[Column[Fit], ...] = (
+    Column(lambda fit: fit.key, key="key"),
+    Column(lambda fit: fit.label, key="label", page="Part", say=capital),
+    Column(lambda fit: fit.state, key="state", page="Fit", say=FIT_SIGNS.__getitem__),
+    Column(lambda fit: fit.chance, key="chance"),
+    Column(lambda fit: fit.sentence, key="sentence", page="Found"),
+)
+
+
+def list_fits(fits: Sequence[Fit], *, caption: str = "") -> Table[Fit]:
+    """Return the table of whether parts go together."""
+    return Table(_FITS, fits, caption=caption, words=True)
+
+
+def merge_sides(fits: Sequence[Fit]) -> list[Fit]:
+    """Return fits in which what is the same on both sides is said once."""
+    merged: dict[tuple[str, str], Fit] = {}
+    for fit in fits:
+        key = (fit.label.replace(_LEFT, _RIGHT), fit.sentence.replace(_LEFT, _RIGHT))
+        seen = merged.get(key)
+        merged[key] = fit if seen is None else _on_either_side(seen)
+    return list(merged.values())
+
+
+_LEFT, _RIGHT, _EITHER = "on the left", "on the right", "on either side"
+
+
+def _on_either_side(fit: Fit) -> Fit:
+    return replace(
+        fit, label=fit.label.replace(_LEFT, _EITHER), sentence=fit.sentence.replace(_LEFT, _EITHER)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Believed:
+    """A number that is believed: its name, and how its values are written."""
+
+    name: str
+    number: Likely
+    write: Callable[[float], str]
+
+    def ends(self) -> str:
+        """Return where it lies four times in five."""
+        return " to ".join(map(self.write, self.number.intervals[0.8]))
+
+
+_NUMBERS: tuple[Column[Believed], ...] = (
+    Column(lambda one: one.name, page="Number"),
+    Column(lambda one: one.write(one.number.median), page="Most likely"),
+    Column(lambda one: one.ends(), page="Four times in five"),
+)
+
+
+def list_numbers(diagnosis: Diagnosis) -> Table[Believed]:
+    """Return the table of each number's middle and where it lies four times in five, for a page."""
+    named: tuple[tuple[str, Likely | None, Callable[[float], str]], ...] = (
+        ("End play, clamp open", diagnosis.opened, millimetres),
+        ("End play, clamp closed", diagnosis.closed, millimetres),
+        ("Taken by the clamp", diagnosis.shift, millimetres),
+        ("Clamp force", diagnosis.clamp_force, newtons),
+        ("Thread slack", diagnosis.slack, millimetres),
+    )
+    known = [Believed(name, number, write) for name, number, write in named if number is not None]
+    return Table(_NUMBERS, known, caption="Every number with its spread")
+
+
+_BELIEFS: tuple[Column[tuple[str, str]], ...] = (
+    Column(lambda belief: belief[0], page="Believed"),
+    Column(lambda belief: belief[1], page="Value"),
+)
+
+
+def list_beliefs() -> Table[tuple[str, str]]:
+    """Return the table of what is believed before anybody has looked, for a page."""
+    return Table(_BELIEFS, list(_beliefs()), caption="What is believed beforehand", words=True)
+
+
+def _beliefs() -> Iterator[tuple[str, str]]:
+    beliefs = Beliefs()
+    for name, field in Beliefs.model_fields.items():
+        unit, value = unit_of(field), getattr(beliefs, name)
+        many = value if isinstance(value, tuple) else (value,)
+        shown = ", ".join(f"{unit.from_si(one):.4g}" for one in many)
+        yield field.description or name, f"{shown} {unit.symbol}".strip()
+
+
+PER_MM = Unit("1/mm", "per_mm", 1 / MM.per_si)
+"""Of a density over end play."""
+
+Curve = tuple[str, Likely]
+"""Where the end play most likely is, and which way the clamp stands."""
+
+_SPREAD: tuple[Column[Curve], ...] = (
+    Column(lambda curve: curve[0], key="clamp"),
+    Column(lambda curve: curve[1].at, MM, "end_play_mm", digits=".9g"),
+    Column(lambda curve: curve[1].density, PER_MM, "density_per_mm", digits=".9g"),
+    Column(
+        lambda curve: np.interp(MM.per_si * curve[1].at, *chance_below(curve[1])).tolist(),
+        key="chance_below",
+        digits=".9g",
+    ),
+)
+
+
+def list_spread(diagnosis: Diagnosis) -> Table[Curve]:
+    """Return the table of both curves: which clamp, end play, its density and the chance of less."""
+    named = (("closed", diagnosis.closed), ("open", diagnosis.opened))
+    return Table(_SPREAD, [(name, number) for name, number in named if number is not None])
