@@ -126,9 +126,9 @@ FRICTION = Unknown(
     name="friction",
     words="friction in the locknut's thread and face",
     unit=ONE,
-    low=0.10,
+    low=0.08,
     usual=0.12,
-    high=0.20,
+    high=0.18,
     shape="bell",
     because="oiled steel in the tables for bolts; from memory",
 )

@@ -8,8 +8,8 @@ import numpy as np
 from conemodel.base.units import Floats
 from conemodel.physics.domain import require
 
-GRAVITY = 9.81
-"""Acceleration of fall [m/s²]."""
+GRAVITY = 9.80665
+"""Standard acceleration of fall [m/s²]: exact by the convention of 1901."""
 
 AIR_DENSITY = 1.2
 """Air on an ordinary day [kg/m³]."""

@@ -204,3 +204,16 @@ def _given(table: dict[str, Any], place: str) -> bool:
             return False
         table = table[name]
     return True
+
+
+def test_a_bell_is_usual_in_its_middle() -> None:
+    """A bell has its top in the middle, so what is usual must be near it: within a quarter of the range."""
+    for unknown in unknowns.UNKNOWNS:
+        if unknown.shape == "bell":
+            middle = (unknown.low + unknown.high) / 2
+            assert abs(unknown.usual - middle) <= (unknown.high - unknown.low) / 4, unknown.name
+
+
+def test_no_shipped_hub_repeats_a_range_that_is_assumed_anyway() -> None:
+    for path in SCENARIOS.glob("*.toml"):
+        assert "assumed" not in _tables(path), f"{path.name} departs: give the reason and mend this test"

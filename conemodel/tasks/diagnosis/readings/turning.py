@@ -7,6 +7,7 @@ from scipy.special import ndtr
 
 from conemodel.base.units import GRAM, Array
 from conemodel.parts.readings import Round
+from conemodel.physics.motion import GRAVITY
 from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS, turning_chances, weight_likelihood
 from conemodel.tasks.diagnosis.model import HubModel
 from conemodel.tasks.diagnosis.readings.reading import (
@@ -18,9 +19,6 @@ from conemodel.tasks.diagnosis.readings.reading import (
     between,
     chance_of_word,
 )
-
-GRAVITY = 9.80665
-"""Standard gravity [m/s²]."""
 
 TORQUE_ERROR = 6e-3
 """Standard uncertainty of a starting torque that is still to be taken [N·m]. Assumption."""
