@@ -240,10 +240,30 @@ def _row(
     radial_rate = -np.concatenate(
         (none, cos * one, sin * one, (side * half_span + cup_x) / lever * lift, none)
     )
-    cup_tilt, cone_tilt = row.cup_tilt[:, None], row.cone_tilt[:, None]
-    axial_rest = (cup_arm + cone_arm) * sin_a + side * (
-        (cup_radius * cup_tilt - cone_radius * cone_tilt) * swing
-    ).sum(0)
-    radial_rest = (cup_arm + cone_arm) * cos_a - ((cup_x * cup_tilt - cone_x * cone_tilt) * lift).sum(0)
+    cup = _tilted(row.cup_tilt[:, None], x=cup_x, radius=cup_radius, swing=swing, lift=lift)
+    cone = _tilted(row.cone_tilt[:, None], x=cone_x, radius=cone_radius, swing=swing, lift=lift)
+    axial_rest = (cup_arm + cone_arm) * sin_a + side * (cup[0] - cone[0])
+    radial_rest = (cup_arm + cone_arm) * cos_a - (cup[1] - cone[1])
     touch = cup_arm + cone_arm - row.ball_oversize + 0 * axial_rest
     return axial_rate, radial_rate, axial_rest, radial_rest, touch, row.load_constant + 0 * touch
+
+
+def _tilted(tilt: Array, *, x: Array, radius: Array, swing: Array, lift: Array) -> tuple[Array, Array]:
+    """Return how far tilting a race moves its groove centres along x and outward, each (Z, n) [m].
+
+    A true rotation by `tilt` (2, 1, n) about y and z: p goes to p + sin θ u × p + (1 - cos θ) u × (u × p). To the
+    second order as well: what cones tilted opposite ways take off end play is of that order.
+
+    Args:
+        tilt: about y and z [rad].
+        x: of the groove centres from the row's own centre [m].
+        radius: of the circle they stand on [m].
+        swing: how a small turn moves a point at unit radius along x (2, Z, n).
+        lift: how it moves a point at unit x outward (2, Z, n).
+    """
+    angle = np.hypot(*tilt)
+    first, second = np.sinc(angle / np.pi), np.sinc(angle / (2 * np.pi)) ** 2 / 2
+    leaning, lifted = (tilt * swing).sum(0), (tilt * lift).sum(0)
+    along = first * radius * leaning - second * x * angle**2
+    outward = first * x * lifted - second * radius * leaning**2
+    return along, outward

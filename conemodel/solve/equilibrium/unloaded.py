@@ -80,14 +80,16 @@ def search_end_play(pair: Pair, *, preload: float) -> float:
     def missing(end_play: float) -> float:
         return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
 
-    middle, reach = touching_end_play(pair), FIRST_BRACKET
+    middle, reach, loose = touching_end_play(pair), FIRST_BRACKET, FIRST_BRACKET
+    while missing(middle + loose) > 0.0 and loose < -TIGHTEST:  # tilted cones touch long before
+        loose *= 2
     while missing(middle - reach) < 0.0:
         reach *= 2
         if reach > -TIGHTEST:
             raise NotConverged(
                 f"no end play down to {TIGHTEST * 1e3:g} mm gives a preload of {preload:.0f} N"
             )
-    return _crossing(missing, middle - reach, middle + FIRST_BRACKET)
+    return _crossing(missing, middle - reach, middle + loose)
 
 
 def _crossing(function: Callable[[float], float], low: float, high: float) -> float:

@@ -28,17 +28,20 @@ def closing(row, tilt, preload):
 @pytest.mark.parametrize("conformity", [0.54, 0.56, 0.60])
 @pytest.mark.parametrize("angle", [35, 45])
 def test_a_small_bow_tightens_by_the_mean_of_what_the_balls_lose(conformity, angle):
-    """Closed form for many loaded balls: t²/(2 A sin α), t = θ (R/cos α + g).
+    """Closed form for many loaded balls: t²/(2 A sin α) - θ² (R + g cos α)/(2 tan α), t = θ (R/cos α + g).
 
     R is the pitch radius, A the distance between groove centres, g that of the cone's from the ball's. The shell
     moves sideways by R θ tan α and so takes up the first order; across the line of contact each ball's grooves are
-    still out by t cos ψ, which costs the square of that over 2A along it, half of it on the mean.
+    still out by t cos ψ, which costs the square of that over 2A along it, half of it on the mean. A circle of that
+    radius that turns by θ draws in by θ²/2 of it where it leaves its plane most, half of that on the mean.
     """
     row = REAR.replace(contact_angle=np.radians(angle), cone_conformity=conformity, cup_conformity=conformity)
     tilt, across = 1e-3, (2 * conformity - 1) * row.ball_diameter
     alpha = row.contact_angle
-    out = tilt * (row.pitch_diameter / 2 / np.cos(alpha) + (conformity - 0.5) * row.ball_diameter)
-    expected = out**2 / (2 * across * np.sin(alpha))
+    half, groove = row.pitch_diameter / 2, (conformity - 0.5) * row.ball_diameter
+    out = tilt * (half / np.cos(alpha) + groove)
+    drawn_in = tilt**2 * (half + groove * np.cos(alpha)) / (2 * np.tan(alpha))
+    expected = out**2 / (2 * across * np.sin(alpha)) - drawn_in
     # 2 %: pressed balls have moved the groove centres a little further apart
     assert closing(row, tilt, 100.0) == pytest.approx(expected, rel=0.02)
 
