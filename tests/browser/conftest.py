@@ -26,6 +26,7 @@ FLAGS = (
     "--disable-dev-shm-usage",
 )
 HERE = Path(__file__).parent
+collect_ignore_glob = ["*_page.py"]  # Streamlit scripts, which run when imported
 WANTED = os.environ.get("CONEMODEL_BROWSER", "")
 
 
