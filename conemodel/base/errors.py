@@ -7,6 +7,8 @@ collected: one `InputProblems` carries every `Problem` found, so that a file is 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from conemodel.base.plain_text import one_line
+
 
 class ConemodelError(Exception):
     """Any error raised on purpose by this package."""
@@ -44,7 +46,7 @@ class Problem:
         """
         given = f" = {self.value}" if self.value else ""
         remedy = f" ({self.remedy})" if self.remedy else ""
-        return f"{self.where}{given}: {self.limit}{remedy}"
+        return one_line(f"{self.where}{given}: {self.limit}{remedy}")
 
 
 class InputProblems(ConemodelError, ValueError):

@@ -12,12 +12,10 @@ from typing import Any, Generic, TypeVar
 
 import numpy as np
 
+from conemodel.base.plain_text import for_csv
 from conemodel.base.units import Unit
 
 T = TypeVar("T")
-
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-"""First letters that make a spreadsheet take a text for a formula."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,23 +135,8 @@ def _csv(cells: Iterable[Sequence[Any]]) -> str:
 
 
 def _filed(column: Column[T], record: T) -> list[Any]:
-    """Return a column's entries as they stand in CSV."""
+    """Return a column's entries as they stand in CSV; every text of every CSV passes here."""
     found = column.values(record)
     if column.digits:
         return [format(value, column.digits) for value in found]
-    return [_harmless(value) for value in found] if column.unit is None else found
-
-
-def _harmless(value: Any) -> Any:
-    """Return a cell that no spreadsheet runs as a formula; every text of every CSV passes here."""
-    if isinstance(value, str) and value.startswith(_FORMULA) and not _number(value):
-        return f"'{value}"
-    return value
-
-
-def _number(text: str) -> bool:
-    try:
-        float(text)
-    except ValueError:
-        return False
-    return True
+    return [for_csv(value) for value in found] if column.unit is None else found

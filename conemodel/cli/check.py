@@ -3,7 +3,7 @@
 import click
 
 from conemodel.cli.options import both
-from conemodel.cli.reporting import Reported
+from conemodel.cli.reporting import Reported, say
 from conemodel.parts.toml_files import load_scenario
 
 
@@ -24,4 +24,4 @@ def check(readings: str, hub: str | None, as_json: bool) -> None:
             lambda: load_readings(readings), lambda: None if hub is None else load_scenario(hub)
         )
         result = diagnose(read, described)
-        click.echo(check_json(result) if as_json else check_text(result))
+        say(check_json(result) if as_json else check_text(result))

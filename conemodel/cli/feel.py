@@ -3,7 +3,7 @@
 import click
 
 from conemodel.cli.options import asked_scenario, setting_options
-from conemodel.cli.reporting import Reported
+from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
@@ -25,4 +25,4 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
         hub = asked_scenario(scenario, options)
         found = signature(hub, stage=stage)
         words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
-        click.echo(csv_text(list_torque(found)) if as_csv else words, nl=not as_csv)
+        say(csv_text(list_torque(found)) if as_csv else words, end="" if as_csv else "\n")

@@ -6,7 +6,7 @@ from typing import Any
 import click
 
 from conemodel.cli.options import both
-from conemodel.cli.reporting import Reported, tell_progress, write_picture
+from conemodel.cli.reporting import Reported, say, tell_progress, write_picture
 
 
 @click.command("many-hubs")
@@ -44,7 +44,7 @@ def many_hubs(
         if as_csv:
             parts = draws(crowd, hubs=asked_for.hubs, seed=asked_for.seed, back_off=angle, chunk=CHUNK)
             for lines in csv_pieces(list_hubs(crowd, parts)):
-                click.echo(lines, nl=False)
+                say(lines, end="")
         if as_csv and png is None:
             return
         study = run(crowd, hubs=asked_for.hubs, seed=asked_for.seed, back_off=angle, progress=tell_progress)
@@ -52,4 +52,4 @@ def many_hubs(
         if png is not None:
             write_picture(Path(png), lambda: many_figure(study, matters))
         if not as_csv:
-            click.echo(many_json(study, matters) if as_json else many_text(study, matters))
+            say(many_json(study, matters) if as_json else many_text(study, matters))

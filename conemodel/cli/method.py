@@ -4,7 +4,7 @@ import sys
 
 import click
 
-from conemodel.cli.reporting import NO_ANSWER, Reported
+from conemodel.cli.reporting import NO_ANSWER, Reported, say
 
 
 @click.command()
@@ -18,6 +18,6 @@ def method(as_csv: bool) -> None:
 
     with Reported():
         checks = published_checks()
-        click.echo(csv_text(list_checks(checks)) if as_csv else checks_text(checks), nl=not as_csv)
+        say(csv_text(list_checks(checks)) if as_csv else checks_text(checks), end="" if as_csv else "\n")
         if not all(each.holds for each in checks):
             sys.exit(NO_ANSWER)

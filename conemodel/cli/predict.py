@@ -3,7 +3,7 @@
 import click
 
 from conemodel.cli.options import asked_scenario, setting_options
-from conemodel.cli.reporting import Reported
+from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
@@ -18,4 +18,4 @@ def predict(scenario: str, as_json: bool, **options: str | None) -> None:
 
     with Reported():
         result = run(asked_scenario(scenario, options))
-        click.echo(prediction_json(result) if as_json else prediction_text(result))
+        say(prediction_json(result) if as_json else prediction_text(result))

@@ -3,7 +3,7 @@
 import click
 
 from conemodel.cli.options import asked_scenario, both, cone_angles, position_options, setting_options
-from conemodel.cli.reporting import Reported
+from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
@@ -21,4 +21,4 @@ def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **opti
     with Reported():
         angles, hub = both(lambda: cone_angles(start, end, points), lambda: asked_scenario(scenario, options))
         result = sweep_races(hub, cone_angle=angles)
-        click.echo(csv_text(list_races(result)) if as_csv else races_text(result), nl=not as_csv)
+        say(csv_text(list_races(result)) if as_csv else races_text(result), end="" if as_csv else "\n")

@@ -8,12 +8,24 @@ from typing import Any
 import click
 
 from conemodel.base.errors import ConemodelError, InputProblems, Problem
+from conemodel.base.plain_text import for_terminal
 
 BAD_INPUT = 2
 """Exit code where what was given cannot be used."""
 
 NO_ANSWER = 1
 """Exit code where the model found no answer."""
+
+
+def say(text: str, *, end: str = "\n", err: bool = False) -> None:
+    """Print what may hold the words of others, so that a terminal takes none of it as a command.
+
+    Args:
+        text: the words.
+        end: what comes after them.
+        err: they are a complaint, no result.
+    """
+    click.echo(for_terminal(text) + end, err=err, nl=False)
 
 
 class Reported:
@@ -24,10 +36,10 @@ class Reported:
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: object) -> None:
         if isinstance(error, InputProblems):
-            click.echo(str(error), err=True)
+            say(str(error), err=True)
             sys.exit(BAD_INPUT)
         if isinstance(error, ConemodelError):
-            click.echo(f"no answer: {error}", err=True)
+            say(f"no answer: {error}", err=True)
             sys.exit(NO_ANSWER)
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 import click
 
 from conemodel.cli.options import asked_scenario, both, cone_angles, position_options, setting_options
-from conemodel.cli.reporting import Reported, write_picture
+from conemodel.cli.reporting import Reported, say, write_picture
 
 
 @click.command()
@@ -30,4 +30,4 @@ def sweep(
         result = run(hub, cone_angle=angles)
         if png is not None:
             write_picture(Path(png), lambda: sweep_figure(result, predict(hub)))
-        click.echo(csv_text(list_sweep(result)) if as_csv else sweep_text(result))
+        say(csv_text(list_sweep(result)) if as_csv else sweep_text(result))

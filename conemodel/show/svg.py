@@ -2,9 +2,9 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
-from html import escape
 from itertools import pairwise
 
+from conemodel.base.plain_text import for_html
 from conemodel.show.palette import Tones
 
 Point = tuple[float, float]
@@ -125,7 +125,7 @@ class Sheet:
         weight = ' font-weight="bold"' if bold else ""
         self._marks.append(
             f'<text class="{name}" x="{_n(place[0])}" y="{_n(place[1])}" text-anchor="{anchor}" '
-            f'fill="{colour or self.tones.ink}"{weight}>{escape(words, quote=False)}</text>'
+            f'fill="{colour or self.tones.ink}"{weight}>{for_html(words)}</text>'
         )
 
     def wide(self, words: str) -> float:
@@ -169,14 +169,14 @@ class Sheet:
     def svg(self, *, title: str, desc: str, **data: object) -> str:
         """Return the picture; `data` stands on its root as data attributes."""
         noted = "".join(
-            f' data-{name.replace("_", "-")}="{escape(str(value))}"' for name, value in data.items()
+            f' data-{name.replace("_", "-")}="{for_html(str(value))}"' for name, value in data.items()
         )
         tones = self.tones
         left, top, width, height = map(_n, self.window or (0.0, 0.0, self.width, self.height))
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{left} {top} {width} {height}" role="img" '
             f'aria-labelledby="title desc" font-family="system-ui, sans-serif" font-size="{self.text_size:g}"{noted}>'
-            f'<title id="title">{escape(title)}</title><desc id="desc">{escape(desc)}</desc>'
+            f'<title id="title">{for_html(title)}</title><desc id="desc">{for_html(desc)}</desc>'
             f'<defs><marker id="head" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="7" markerHeight="7" '
             f'orient="auto-start-reverse"><path d="M0,0 L10,5 L0,10 z" fill="{tones.ink}"/></marker></defs>'
             f'<rect x="{left}" y="{top}" width="100%" height="100%" fill="{tones.ground}"/>'

@@ -1,8 +1,8 @@
 """Tables set for reading, from their declaration: as text for a terminal and as HTML for a page."""
 
-from html import escape
 from typing import Any, Literal, TypeVar
 
+from conemodel.base.plain_text import for_html, one_line
 from conemodel.base.table import Column, Table, lines
 from conemodel.show.formatting import typeset
 
@@ -33,14 +33,14 @@ def table_text(table: Table[T], *, turned: bool = False) -> str:
 def table_html(table: Table[T], *, turned: bool = False) -> str:
     """Return a table for a page, that a screen reader can read and that scrolls by itself on a phone."""
     head, *body = _cells(table, "page", turned=turned)
-    top = "".join(f'<th scope="col">{escape(cell)}</th>' for cell in head)
+    top = "".join(f'<th scope="col">{for_html(cell)}</th>' for cell in head)
     lower = "".join(
-        f'<tr><th scope="row">{escape(first)}</th>{"".join(f"<td>{escape(cell)}</td>" for cell in rest)}</tr>'
+        f'<tr><th scope="row">{for_html(first)}</th>{"".join(f"<td>{for_html(cell)}</td>" for cell in rest)}</tr>'
         for first, *rest in body
     )
     kind = "cm-table cm-words" if table.words else "cm-table"
     return (
-        f'<div class="{kind}" role="region" tabindex="0" aria-label="{escape(table.caption)}">'
+        f'<div class="{kind}" role="region" tabindex="0" aria-label="{for_html(table.caption)}">'
         f"<table><thead><tr>{top}</tr></thead><tbody>{lower}</tbody></table></div>"
     )
 
@@ -57,7 +57,8 @@ def _cells(table: Table[T], place: Literal["text", "page"], *, turned: bool) -> 
 
 
 def _in_terminal(column: Column[T], record: T) -> list[str]:
-    return [format(value, column.form) for value in column.values(record)]
+    cells = [format(value, column.form) for value in column.values(record)]
+    return [cell if cell.isprintable() else one_line(cell) for cell in cells]
 
 
 def _on_page(column: Column[T], record: T) -> list[str]:

@@ -5,6 +5,7 @@ from functools import lru_cache
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.plain_text import one_line, visible
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, read_scenario
@@ -27,9 +28,9 @@ def ready_hubs() -> dict[str, Scenario]:
 def choose_hub() -> Scenario:
     """Draw the chooser and return the hub; a file that cannot be used is explained and changes nothing."""
     brought: Scenario | None = st.session_state.get("own_hub")
-    titles = {name: hub.name for name, hub in ready_hubs().items()}
+    titles = {name: one_line(hub.name) for name, hub in ready_hubs().items()}
     if brought:
-        titles[OWN] = f"Your own: {brought.name}"
+        titles[OWN] = f"Your own: {one_line(brought.name)}"
     chosen = choice(
         st.selectbox,
         "Hub",
@@ -40,7 +41,7 @@ def choose_hub() -> Scenario:
     )
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("Story, or your own", width="content"):
-        st.text(hub.story.strip())
+        st.text(visible(hub.story.strip()))
         _ask_file()
     return hub
 

@@ -88,11 +88,6 @@ def chart(
     st.vega_lite_chart(spec={**outer, "layer": [inner]}, key=key, alt=alt)
 
 
-def plain(text: str) -> str:
-    """Return words so that markdown leaves them as they are."""
-    return text.replace("~", "\\~").replace("*", "\\*").replace("_", "\\_")
-
-
 def take_csv(label: str, listed: Callable[[], Table[T]], name: str) -> None:
     """Draw a button that gives a table as a CSV file called `name`, worked out only when asked for."""
     st.download_button(

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from conemodel.base.plain_text import one_line
 from conemodel.base.units import MM
 from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
 from conemodel.show.setting.text import CAUTION, paragraph
@@ -50,7 +51,7 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Troubl
     left, right = found.ball_room
     return "\n\n".join(
         (
-            f"{name}: {stage.lower()}, end play {MM.from_si(found.end_play):+.3f} mm",
+            f"{one_line(name)}: {stage.lower()}, end play {MM.from_si(found.end_play):+.3f} mm",
             "\n".join(paragraph(line) for line in said),
             table_text(list_torque_parts(found)),
             f"Free play at the rim {play}. Room left in the rows: {left:.1f} and {right:.1f} ball widths.",

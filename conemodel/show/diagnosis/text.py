@@ -6,6 +6,7 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any
 
+from conemodel.base.plain_text import one_line
 from conemodel.base.table import rows
 from conemodel.base.units import DEG, MM, NEWTON, UM, Unit
 from conemodel.parts.toml_files import write_part
@@ -25,7 +26,7 @@ MOST_STEPS = 4
 def check_text(diagnosis: Diagnosis) -> str:
     """Return what to do, what the hub most likely is, its faults, what to measure next and how the parts fit."""
     parts = (
-        diagnosis.readings.name,
+        one_line(diagnosis.readings.name),
         _paragraph(diagnosis.sentence),
         _block(
             "What to do", (_paragraph(f"{i}. {s}", hang=3) for i, s in enumerate(diagnosis.steps, start=1))
@@ -34,7 +35,9 @@ def check_text(diagnosis: Diagnosis) -> str:
         _block("Faults no adjustment cures", _faults(diagnosis)),
         _block("Measure next", _next(diagnosis)),
         _block("Do the parts fit", _fits(diagnosis)),
-        _paragraph(f"Computed for: {diagnosis.scenario.name}. What is believed beforehand is judgement."),
+        _paragraph(
+            f"Computed for: {one_line(diagnosis.scenario.name)}. What is believed beforehand is judgement."
+        ),
         _paragraph(CAUTION),
     )
     return "\n\n".join(part for part in parts if part)

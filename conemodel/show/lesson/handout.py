@@ -3,6 +3,7 @@
 import textwrap
 from typing import TYPE_CHECKING, Any
 
+from conemodel.base.plain_text import for_picture
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.lesson.slide import reach
@@ -59,7 +60,7 @@ def _write(
 ) -> float:
     """Write a paragraph below `top` and return where the next may begin; shares of the sheet's height."""
     lines = textwrap.wrap(" ".join(words.split()), characters)
-    figure.text(LEFT, top, "\n".join(lines), fontsize=size, va="top", linespacing=1.3, **more)
+    figure.text(LEFT, top, for_picture("\n".join(lines)), fontsize=size, va="top", linespacing=1.3, **more)
     return top - len(lines) * size * 1.36 / 72 / A4[1]
 
 
@@ -69,7 +70,7 @@ def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> flo
     height = rows * 0.0255 + 0.01
     for place, side in enumerate(view.sides):
         left = LEFT + place * (WIDE / 2 + 0.01)
-        figure.text(left, top, side.caption, fontsize=11, fontweight="bold", va="top")
+        figure.text(left, top, for_picture(side.caption), fontsize=11, fontweight="bold", va="top")
         axes = figure.add_axes((left, top - 0.025 - height, WIDE / 2 - 0.01, height))
         if answers:
             _waterfall(axes, view, side, rows)
@@ -109,7 +110,7 @@ def _bar(axes: "Axes", index: int, bar: Bar) -> None:
     axes.text(
         0.0,
         index + 0.56,
-        bar_words(bar),
+        for_picture(bar_words(bar)),
         transform=axes.get_yaxis_transform(),
         fontsize=8.5,
         va="bottom",
@@ -134,7 +135,7 @@ def _question(figure: "Figure", top: float, number: int, view: View, *, answers:
     for side in view.sides:
         if side.answer is None:
             continue
-        figure.text(LEFT + 0.02, top, side.caption, fontsize=9.5, va="top")
+        figure.text(LEFT + 0.02, top, for_picture(side.caption), fontsize=9.5, va="top")
         choices = (
             (*view.options, "none of these") if answers and side.answer not in view.options else view.options
         )
@@ -145,7 +146,12 @@ def _question(figure: "Figure", top: float, number: int, view: View, *, answers:
             x = LEFT + CHOICES_AT[column]
             figure.text(x, top, "☒" if right else "☐", fontsize=11, va="top", family="DejaVu Sans")
             figure.text(
-                x + 0.022, top, option, fontsize=8.5, va="top", fontweight="bold" if right else "normal"
+                x + 0.022,
+                top,
+                for_picture(option),
+                fontsize=8.5,
+                va="top",
+                fontweight="bold" if right else "normal",
             )
         top -= 0.02
     if answers and view.reveal:
@@ -172,7 +178,7 @@ def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> None:
     figure.text(LEFT + 0.015, foot + height - 0.012, OWN_HUB, fontsize=12, fontweight="bold", va="top")
     for index, line in enumerate(lines):
         y = foot + height - 0.045 - 0.034 * index
-        figure.text(LEFT + 0.015, y, textwrap.shorten(line, 100), fontsize=9, va="top")
+        figure.text(LEFT + 0.015, y, for_picture(textwrap.shorten(line, 100)), fontsize=9, va="top")
         figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.025))
 
 

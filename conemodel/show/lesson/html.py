@@ -6,8 +6,8 @@ is drawn from a `SideView`, which holds nothing that is still to be guessed, and
 
 import re
 from base64 import b64encode
-from html import escape
 
+from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS, number
 from conemodel.show.lesson.slide import reach
@@ -74,12 +74,12 @@ def side_html(played: Played, view: View, place: int, *, dark: bool = False, mov
     prediction: Prediction = getattr(played, side.side)
     factor = common_factor(played, view)
     words = UNIT.sub("\\1\N{NO-BREAK SPACE}", reading_words(side))
-    said = f'<p class="cm-reading">{escape(words)}</p>' if words else ""
+    said = f'<p class="cm-reading">{for_html(words)}</p>' if words else ""
     if factor:
         said += f"<p>movement {factor:g}\N{NO-BREAK SPACE}× larger</p>"
     return (
-        f'<section class="cm-side{" cm-moving" if moving else ""}" aria-label="{escape(side.caption)}">'
-        f"<h2>{escape(side.caption)}</h2>"
+        f'<section class="cm-side{" cm-moving" if moving else ""}" aria-label="{for_html(side.caption)}">'
+        f"<h2>{for_html(side.caption)}</h2>"
         f'<div class="cm-now">{_section(prediction, side, factor, dark=dark, moving=moving)}<div>{said}</div></div>'
         f"{_waterfall(view, side)}</section>"
     )
@@ -99,7 +99,7 @@ def _section(prediction: Prediction, side: SideView, factor: float, *, dark: boo
     if moving:
         svg = _moved(svg, prediction, side.stage, factor)
     alt = f"{side.caption}: the hub in section, {STAGE_WORDS[side.stage].lower()}"
-    return f'<img alt="{escape(alt)}" src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
+    return f'<img alt="{for_html(alt)}" src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
 
 
 def _moved(svg: str, prediction: Prediction, stage: str, factor: float) -> str:
@@ -135,7 +135,7 @@ def _row(each: Bar, scale: Scale, good: tuple[float, float] | None) -> str:
     drawn = bar(scale, each.start, each.end, kind=each.kind, assumed=each.assumed)
     return (
         f'<li class="{"cm-new" if each.new else "cm-old"}">'
-        f'<span class="cm-size">{size}</span><span>{escape(words)}</span>'
+        f'<span class="cm-size">{size}</span><span>{for_html(words)}</span>'
         f'<span class="cm-track">{ground(scale, good)}{drawn}</span></li>'
     )
 

@@ -6,6 +6,7 @@ All of it is drawn from a `View`, which holds nothing that is still to be guesse
 import textwrap
 from typing import TYPE_CHECKING, Any
 
+from conemodel.base.plain_text import for_picture
 from conemodel.base.units import MM
 from conemodel.show.lesson.wording import (
     answer_words,
@@ -83,7 +84,7 @@ def _write(
 ) -> None:
     """Write words with their top left corner at (x, y) [px from the top left], `size` in px."""
     style = {"color": look.ink, "va": "top", "linespacing": 1.25, **more}
-    figure.text(x / WIDTH, 1 - y / HEIGHT, words, fontsize=size * 72 / DPI, **style)
+    figure.text(x / WIDTH, 1 - y / HEIGHT, for_picture(words), fontsize=size * 72 / DPI, **style)
 
 
 def _waterfall(axes: "Axes", view: View, side: SideView, look: Tones) -> None:
@@ -118,7 +119,7 @@ def _waterfall(axes: "Axes", view: View, side: SideView, look: Tones) -> None:
         axes.text(
             0.005,
             index + 0.62,
-            bar_words(bar),
+            for_picture(bar_words(bar)),
             transform=axes.get_yaxis_transform(),
             fontsize=SMALLEST * 72 / DPI,
             color=look.ink,

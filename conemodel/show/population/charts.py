@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
 from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shortened
 from conemodel.show.charts.vega_lite import (
@@ -111,7 +112,13 @@ def back_off_chart(study: ManyHubs) -> Spec:
     for number, group in enumerate((study.all, *study.kinds)):
         shown = _shown(study)
         rows = [
-            {"out": out, "right": right, "name": group.name, "share": percent(right), "turn": f"{out:.0f}°"}
+            {
+                "out": out,
+                "right": right,
+                "name": one_line(group.name),
+                "share": percent(right),
+                "turn": f"{out:.0f}°",
+            }
             for out, right in zip(
                 (group.curve.angle * DEG.per_si)[shown].tolist(),
                 group.curve.right[shown].tolist(),
@@ -136,8 +143,11 @@ def back_off_chart(study: ManyHubs) -> Spec:
             }
         )
     groups = (study.all, *study.kinds)
-    short = shortened([group.name for group in groups])
-    tops = {short[group.name]: (DEG.from_si(group.curve.best[0]), group.curve.best[1]) for group in groups}
+    short = shortened([one_line(group.name) for group in groups])
+    tops = {
+        short[one_line(group.name)]: (DEG.from_si(group.curve.best[0]), group.curve.best[1])
+        for group in groups
+    }
     for name, (out, right, lift) in names_apart(tops, across=SHOWN[1] - SHOWN[0], height=HEIGHT + 60).items():
         place = values({"out": out, "right": right, "name": name})
         layers += written(
@@ -188,7 +198,8 @@ def influence_chart(influences: Sequence[Influence]) -> Spec:
 def alt_text_many(study: ManyHubs, influences: Sequence[Influence]) -> str:
     """Return the pictures of a study in words, for those who do not see them."""
     best = "; ".join(
-        f"{group.name}: best at {DEG.from_si(group.curve.best[0]):.0f}° with {percent(group.curve.best[1])} right"
+        f"{one_line(group.name)}: best at {DEG.from_si(group.curve.best[0]):.0f}° with "
+        f"{percent(group.curve.best[1])} right"
         for group in study.kinds
     )
     most = f"the {influences[0].label}, {percent(max(influences[0].total, 0.0))} of the variance"
@@ -200,7 +211,9 @@ def many_figure(study: ManyHubs, influences: Sequence[Influence]) -> "Figure":
     from matplotlib.figure import Figure
 
     figure = Figure(figsize=(11.69, 8.27), facecolor="white")
-    figure.text(0.07, 0.95, study.crowd.population.name, fontsize=14, fontweight="bold")
+    figure.text(
+        0.07, 0.95, for_picture(one_line(study.crowd.population.name)), fontsize=14, fontweight="bold"
+    )
     figure.text(0.07, 0.905, headline(study), fontsize=8.5, va="top", wrap=True)
     _spread(figure.add_axes((0.07, 0.5, 0.4, 0.33)), study)
     _back_offs(figure.add_axes((0.55, 0.5, 0.41, 0.33)), study)
@@ -242,7 +255,7 @@ def _back_offs(axes: "Axes", study: ManyHubs) -> None:
             color=LIGHT.ink,
             linestyle=look,
             linewidth=2.6 if number == 0 else 1.2,
-            label=group.name,
+            label=for_picture(one_line(group.name)),
         )
     axes.axvline(
         DEG.from_si(study.back_off), color=LIGHT.closes, linestyle=":", linewidth=1.8, label="asked about"

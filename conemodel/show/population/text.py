@@ -3,6 +3,7 @@
 import textwrap
 from collections.abc import Sequence
 
+from conemodel.base.plain_text import one_line
 from conemodel.base.units import DEG
 from conemodel.show.population.tables import list_groups, list_influences, list_quantiles, list_tools
 from conemodel.show.population.wording import percent, spread_words, turn_words
@@ -22,7 +23,7 @@ def many_text(study: ManyHubs, influences: Sequence[Influence]) -> str:
     """Return a study as text: how often the back-off lands, for which hub, what would help, what matters."""
     return "\n\n".join(
         (
-            study.crowd.population.name,
+            one_line(study.crowd.population.name),
             textwrap.fill(headline(study), WIDTH),
             "By kind of hub\n" + table_text(list_groups(study)),
             "Clamped, by share of all hubs below\n" + table_text(list_quantiles(study.all), turned=True),

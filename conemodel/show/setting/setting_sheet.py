@@ -7,6 +7,7 @@ import io
 import textwrap
 from typing import TYPE_CHECKING, Any
 
+from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
 from conemodel.show.formatting import degrees, millimetres, number
 from conemodel.show.palette import LIGHT
@@ -34,7 +35,9 @@ HATCH = {"opens": "////", "closes": "\\\\\\\\", "level": ""}
 def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
     """Return a prediction on one page: verdict, where the play went, and end play over the cone's position."""
     figure = _figure(*A4)
-    figure.text(0.05, 0.945, prediction.scenario.name, fontsize=LARGE, fontweight="bold")
+    figure.text(
+        0.05, 0.945, for_picture(one_line(prediction.scenario.name)), fontsize=LARGE, fontweight="bold"
+    )
     verdict = textwrap.fill(prediction.verdict.sentence, 165)
     figure.text(0.05, 0.925, verdict, fontsize=PLAIN, va="top", linespacing=1.35)
     _waterfall(figure.add_axes((0.05, 0.12, 0.44, 0.66)), prediction)
@@ -51,7 +54,9 @@ def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
 def sweep_figure(sweep: Sweep, prediction: Prediction) -> "Figure":
     """Return end play and preload over the cone's position, as a figure of its own."""
     figure = _figure(8.0, 6.2)
-    figure.text(0.11, 0.95, prediction.scenario.name, fontsize=LARGE, fontweight="bold")
+    figure.text(
+        0.11, 0.95, for_picture(one_line(prediction.scenario.name)), fontsize=LARGE, fontweight="bold"
+    )
     _curves(
         figure.add_axes((0.11, 0.46, 0.85, 0.42)), figure.add_axes((0.11, 0.1, 0.85, 0.28)), sweep, prediction
     )

@@ -2,6 +2,7 @@
 
 import textwrap
 
+from conemodel.base.plain_text import one_line
 from conemodel.base.units import DEG, KILONEWTON, MM
 from conemodel.show.formatting import cone_angle
 from conemodel.show.setting.tables import list_limits, list_stages, list_sweep
@@ -24,7 +25,7 @@ def prediction_text(prediction: Prediction) -> str:
     """Return the verdict, the five stages, where the play went, and what is only assumed."""
     return "\n\n".join(
         (
-            prediction.scenario.name,
+            one_line(prediction.scenario.name),
             paragraph(prediction.verdict.sentence),
             _stages(prediction),
             "Where the play went\n" + table_text(list_terms(prediction)),

@@ -5,8 +5,8 @@ draws anew within a few milliseconds. The wall's bars come from here too.
 """
 
 from dataclasses import dataclass
-from html import escape
 
+from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import degrees, number
 from conemodel.show.palette import tones
@@ -156,6 +156,6 @@ def _row(kind: str, length: float, angle: float, words: str, drawn: str, *, sign
         f'<tr role="row" class="cm-{"level" if kind == "level" else "term"}">'
         f'<td role="cell">{number(MM.from_si(length), 3, sign=sign)}</td>'
         f'<td role="cell">{degrees(angle, sign=sign)}</td>'
-        f'<th role="rowheader" scope="row">{escape(words)}</th>'
+        f'<th role="rowheader" scope="row">{for_html(words)}</th>'
         f'<td role="cell" class="cm-track" aria-hidden="true">{drawn}</td></tr>'
     )

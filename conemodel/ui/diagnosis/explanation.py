@@ -2,10 +2,11 @@
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page
 from conemodel.base.units import MM
 from conemodel.show.diagnosis.tables import list_beliefs, list_numbers
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.ui.frame import plain, table
+from conemodel.ui.frame import table
 
 
 def why(diagnosis: Diagnosis) -> None:
@@ -18,7 +19,7 @@ def why(diagnosis: Diagnosis) -> None:
     with folded:
         hub = diagnosis.scenario
         st.markdown(
-            f"Worked out for **{plain(hub.name)}**, with what was measured laid over it; spanner "
+            f"Worked out for **{for_page(hub.name)}**, with what was measured laid over it; spanner "
             f"{MM.from_si(hub.assumed.spanner_length):.0f} mm."
         )
         if (numbers := list_numbers(diagnosis)).records:

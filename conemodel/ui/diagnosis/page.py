@@ -4,6 +4,7 @@ import streamlit as st
 from streamlit.delta_generator import DeltaGenerator
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.plain_text import for_page
 from conemodel.base.table import csv_text
 from conemodel.parts.readings import Readings
 from conemodel.parts.toml_files import read_part, write_part
@@ -81,7 +82,7 @@ def _cannot_be(error: InputProblems) -> None:
         st.subheader("These readings cannot be", anchor=False)
         st.markdown("What you entered is still there. To put right:")
         for problem in error.problems:
-            st.error(str(problem))
+            st.error(for_page(str(problem)))
 
 
 def _files() -> None:

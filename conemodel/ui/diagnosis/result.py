@@ -1,9 +1,8 @@
 """The result of Check a hub: what to do, to be read at arm's length, and all that stands behind it."""
 
-from html import escape
-
 import streamlit as st
 
+from conemodel.base.plain_text import for_html, for_page
 from conemodel.base.units import DEG
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import capital, list_faults, list_fits, merge_sides
@@ -13,7 +12,7 @@ from conemodel.tasks.diagnosis.procedure import percent
 from conemodel.tasks.wording import direction
 from conemodel.ui.diagnosis.explanation import why
 from conemodel.ui.diagnosis.questions import unanswered
-from conemodel.ui.frame import chart, plain, table
+from conemodel.ui.frame import chart, table
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
@@ -35,7 +34,7 @@ def answer(diagnosis: Diagnosis | None) -> None:
             )
             return
         for reason in diagnosis.unsafe:
-            st.html(f'<div class="cm-stop" role="alert">{escape(reason)}</div>')
+            st.html(f'<div class="cm-stop" role="alert">{for_html(reason)}</div>')
         _headline(*headline(diagnosis))
         _chances(diagnosis)
         _first_look(diagnosis)
@@ -43,7 +42,7 @@ def answer(diagnosis: Diagnosis | None) -> None:
         _next(diagnosis)
     if diagnosis.steps:
         st.header("The work, step by step", anchor=False)
-        st.markdown("\n".join(f"{i}. {plain(step)}" for i, step in enumerate(diagnosis.steps, start=1)))
+        st.markdown("\n".join(f"{i}. {for_page(step)}" for i, step in enumerate(diagnosis.steps, start=1)))
 
 
 def _said(diagnosis: Diagnosis) -> None:
@@ -51,9 +50,9 @@ def _said(diagnosis: Diagnosis) -> None:
     said = diagnosis.sentence
     for told in (*diagnosis.unsafe, *diagnosis.contradictions):
         said = said.replace(told, "")
-    st.markdown(plain(said.strip()))
+    st.markdown(for_page(said.strip()))
     for clash in diagnosis.contradictions:
-        st.error(plain(clash))
+        st.error(for_page(clash))
 
 
 def headline(diagnosis: Diagnosis) -> tuple[str, str, str]:
@@ -89,8 +88,8 @@ def headline(diagnosis: Diagnosis) -> tuple[str, str, str]:
 def _headline(sign: str, state: str, turn: str) -> None:
     st.html(
         '<p class="cm-verdict" role="status">'
-        f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {escape(state)}</span>'
-        f'<span class="cm-turn">{escape(turn)}</span></p>'
+        f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {for_html(state)}</span>'
+        f'<span class="cm-turn">{for_html(turn)}</span></p>'
     )
 
 
@@ -124,8 +123,8 @@ def _next(diagnosis: Diagnosis) -> None:
     """Say the one measurement that would tell most."""
     if diagnosis.next_steps and not diagnosis.unsafe:
         step = diagnosis.next_steps[0]
-        why = escape(capital(step.why))
-        st.html(f'<div class="cm-next"><strong>Measure next:</strong> {escape(step.label)}. {why}.</div>')
+        why = for_html(capital(step.why))
+        st.html(f'<div class="cm-next"><strong>Measure next:</strong> {for_html(step.label)}. {why}.</div>')
 
 
 def details(diagnosis: Diagnosis) -> None:
@@ -147,10 +146,10 @@ def _faults(diagnosis: Diagnosis) -> None:
         st.markdown("None stands out.")
     for fault in listed:
         st.markdown(
-            f"**{capital(fault.label)}: {percent(fault.chance)}**{_before(fault)}. {plain(fault.advice)}"
+            f"**{capital(fault.label)}: {percent(fault.chance)}**{_before(fault)}. {for_page(fault.advice)}"
         )
         if fault.evidence:
-            st.caption(f"Speaks for it: {plain('; '.join(fault.evidence))}.")
+            st.caption(f"Speaks for it: {for_page('; '.join(fault.evidence))}.")
     folded = st.expander("All that may be the matter", key="check_all_faults", on_change="rerun")
     if folded.open:
         with folded:
@@ -172,7 +171,7 @@ def _measure(diagnosis: Diagnosis) -> None:
     with folded:
         st.markdown(
             "\n".join(
-                f"{i}. {plain(capital(step.label))}: {plain(step.why)}."
+                f"{i}. {for_page(capital(step.label))}: {for_page(step.why)}."
                 for i, step in enumerate(diagnosis.next_steps[:MOST_STEPS], start=1)
             )
         )

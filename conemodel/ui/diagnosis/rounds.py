@@ -3,6 +3,7 @@
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.plain_text import for_page
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG
 from conemodel.parts.readings import MOST_ROUNDS, Round
@@ -56,7 +57,7 @@ def _form(diagnosis: Diagnosis) -> None:
                 ask_readings("turning", f"{NEXT}.")
         st.button("Add this round", on_click=_add, width="stretch", key="add_round")
         for problem in st.session_state.get("check_round_problems", ()):
-            st.error(problem)
+            st.error(for_page(problem))
 
 
 _ROUNDS: tuple[Column[tuple[int, Round]], ...] = (

@@ -5,6 +5,7 @@ from functools import lru_cache
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.plain_text import one_line
 from conemodel.parts.lesson import Staged, Story, load_story, read_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import Played, Position, play_story, positions, start
@@ -43,7 +44,7 @@ def played(staged: Staged) -> Played:
 def choose_story() -> Staged:
     """Draw the chooser and return the story; a file that cannot be used is explained and changes nothing."""
     known = known_stories()
-    titles = {name: staged.story.title.strip() for name, staged in known.items()}
+    titles = {name: one_line(staged.story.title) for name, staged in known.items()}
     if OWN in titles:
         titles[OWN] = f"Your own: {titles[OWN]}"
     chosen = choice(st.selectbox, "Story", titles, key="story", default=FIRST_STORY)

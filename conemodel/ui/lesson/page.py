@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page, visible
 from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import KEYS, start
@@ -34,9 +35,9 @@ def _story(staged: Staged) -> None:
     """Draw what a story is about, and how to begin."""
     story = staged.story
     with st.container(border=True):
-        st.header(story.title.strip(), anchor=False)
-        st.text(story.opening.strip())
-        st.markdown(f"**{story.left.caption.strip()}** and **{story.right.caption.strip()}**")
+        st.header(for_page(story.title), anchor=False)
+        st.text(visible(story.opening.strip()))
+        st.markdown(f"**{for_page(story.left.caption)}** and **{for_page(story.right.caption)}**")
         st.button(
             "Show it",
             on_click=lambda: go_to(story, start(story), moving=False),
@@ -49,7 +50,7 @@ def _story(staged: Staged) -> None:
             + ". The buttons below the story do the same."
         )
     with st.expander("For the teacher: what to draw out (holds answers)"):
-        st.text(story.note.strip() or "Nothing is noted.")
+        st.text(visible(story.note.strip()) or "Nothing is noted.")
     _handouts(staged)
 
 

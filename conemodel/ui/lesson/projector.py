@@ -1,10 +1,10 @@
 """One step of a story on the wall: large, all in the window, told by four keys."""
 
 from collections.abc import Callable
-from html import escape
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_html, visible
 from conemodel.parts.lesson import Staged
 from conemodel.show.lesson.html import legend, side_html
 from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
@@ -39,7 +39,7 @@ def wall(name: str, staged: Staged) -> None:
     moving = bool(st.session_state.pop("wall_moves", False))
     with st.container(key="cm-wall"):
         st.html(
-            f'<div class="cm-head"><h1>{escape(view.title)}</h1><span>{escape(step_words(view))}</span></div>'
+            f'<div class="cm-head"><h1>{for_html(view.title)}</h1><span>{for_html(step_words(view))}</span></div>'
         )
         for place, column in enumerate(st.columns(2, gap="medium")):
             with column:
@@ -52,18 +52,18 @@ def wall(name: str, staged: Staged) -> None:
                 elif side.caption in view.about:
                     _hands(name, view, side)
         if view.at_end:
-            st.html(f'<p class="cm-caution">{escape(CAUTION)}</p>')
+            st.html(f'<p class="cm-caution">{for_html(CAUTION)}</p>')
         _keys(name, staged, told, view)
 
 
 def _below(view: View) -> None:
     """Draw what a race does not stand, then the question, or what there is to say."""
-    dented = f'<p class="cm-dented">{escape(dented_words(view))}</p>' if dented_words(view) else ""
-    opening = f"<p>{escape(view.opening)}</p>" if view.at_start else ""
+    dented = f'<p class="cm-dented">{for_html(dented_words(view))}</p>' if dented_words(view) else ""
+    opening = f"<p>{for_html(view.opening)}</p>" if view.at_start else ""
     kind = "cm-say" if view.revealed else "cm-ask"
     signs = legend(view) if len(below_words(view)) <= MOST_BESIDE_LEGEND else ""
-    signs = f'<p class="cm-legend">{escape(signs)}</p>' if signs else ""
-    said = f'<p class="{kind}">{escape(below_words(view))}</p>' if below_words(view) else ""
+    signs = f'<p class="cm-legend">{for_html(signs)}</p>' if signs else ""
+    said = f'<p class="{kind}">{for_html(below_words(view))}</p>' if below_words(view) else ""
     st.html(f'<div class="cm-below" role="status">{dented}{signs}{opening}{said}</div>')
 
 
@@ -74,7 +74,7 @@ def _hand_key(name: str, view: View, side: SideView, option: str) -> str:
 def _hands(name: str, view: View, side: SideView) -> None:
     """Ask how many hands each option had."""
     with st.container(key=f"cm-hands-{side.side}"):
-        st.html(f'<p class="cm-hands">Hands: {escape(side.caption)}</p>')
+        st.html(f'<p class="cm-hands">Hands: {for_html(side.caption)}</p>')
         for option, column in zip(view.options, st.columns(3, gap="small"), strict=True):
             column.number_input(
                 SHORT.get(option, option),
@@ -96,7 +96,7 @@ def _answer(name: str, view: View, side: SideView) -> None:
     counted = f"{right} of {sum(hands)} hands" if sum(hands) else ""
     kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
     st.html(
-        f'<p class="{kind}"><b>→ {escape(words)}</b> <span>{counted}</span>'
+        f'<p class="{kind}"><b>→ {for_html(words)}</b> <span>{counted}</span>'
         + ("<br>The wheel can come out." if side.unsafe else "")
         + "</p>"
     )
@@ -135,7 +135,7 @@ def _more(staged: Staged, told: Played, view: View) -> None:
     if st.toggle("Teacher's note (holds answers)", key="wall-note"):
         for note in (staged.story.note.strip(), view.note or ""):
             if note:
-                st.text(note)
+                st.text(visible(note))
     dark = st.context.theme.type == "dark"
     st.download_button(
         "This step (PNG)",

@@ -5,6 +5,7 @@ from functools import lru_cache
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
+from conemodel.base.plain_text import one_line
 from conemodel.parts.population import DEFAULT, Crowd, load_crowd, read_crowd
 from conemodel.parts.toml_files import write_part
 from conemodel.show.population.tables import list_assumptions
@@ -27,7 +28,7 @@ def choose_crowd() -> Crowd:
     """Draw the choosers and return the population; a file that cannot be used is explained and changes nothing."""
     brought: Crowd | None = st.session_state.get("own_crowd")
     known = {**ready_crowds(), **({OWN: brought} if brought else {})}
-    titles = {name: crowd.population.name for name, crowd in known.items()}
+    titles = {name: one_line(crowd.population.name) for name, crowd in known.items()}
     if brought:
         titles[OWN] = f"Your own: {titles[OWN]}"
     chosen = choice(
@@ -59,7 +60,9 @@ def choose_crowd() -> Crowd:
 
 def _of_kind(crowd: Crowd) -> Crowd:
     """Return the population with all its kinds of hub, or with the one that is chosen."""
-    names = {file: kind.name for file, kind in zip(crowd.population.hubs.files, crowd.kinds, strict=True)}
+    names = {
+        file: one_line(kind.name) for file, kind in zip(crowd.population.hubs.files, crowd.kinds, strict=True)
+    }
     kind = choice(
         st.selectbox,
         "Kind of hub",
@@ -88,7 +91,7 @@ def _take_file() -> None:
 def assumed(crowd: Crowd) -> None:
     """Draw every assumption of a population, each with its reason."""
     st.header("What is assumed, all of it", anchor=False)
-    st.text(" ".join(crowd.population.story.split()))
+    st.text(one_line(crowd.population.story))
     hands = crowd.population.hands
     table(
         list_assumptions(crowd, technique=TECHNIQUES[hands.technique], contact=CONTACTS[hands.contact_found])

@@ -1,10 +1,9 @@
 """Which exercise is on the bench: chosen, or brought by a link that carries no hidden number."""
 
-from re import sub
-
 import streamlit as st
 
 from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.plain_text import for_file_name, one_line
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.toml_files import read_part
 from conemodel.record.server_key import server_key
@@ -49,7 +48,7 @@ def _titles() -> dict[str, str]:
     titles = {name: _title(exercise) for name, exercise in ladder().items()}
     for sitting in st.session_state[SITTINGS_KEY].values():
         if sitting.own is not None:
-            titles[sitting.link.exercise] = f"Your own: {sitting.own.name}"
+            titles[sitting.link.exercise] = f"Your own: {one_line(sitting.own.name)}"
     return titles
 
 
@@ -135,8 +134,7 @@ def _take_file() -> None:
         exercise = read_part(Exercise, sent.getvalue(), name="your file")
         if exercise.scenario not in ready_hubs():
             raise InputProblems([_no_such_hub(exercise.scenario)])
-        plain = sub(r"[^a-z0-9]+", "-", exercise.name.lower()).strip("-")[:30]
-        _begin(_fresh(f"{OWN}-{plain}".rstrip("-")), exercise)
+        _begin(_fresh(f"{OWN}-{for_file_name(exercise.name)}".rstrip("-")), exercise)
     except InputProblems as error:
         st.session_state[PROBLEM_KEY] = "\n".join(str(problem) for problem in error.problems)
 

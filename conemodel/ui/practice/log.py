@@ -1,9 +1,8 @@
 """What was done and what hands, eyes and ears answered, in words."""
 
-from html import escape
-
 import streamlit as st
 
+from conemodel.base.plain_text import for_html
 from conemodel.tasks.practice.session import Bench, Event
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.practice.steps import STEPS, next_to_do, standing
@@ -54,7 +53,7 @@ def told_last(stand: Stand) -> None:
         text, done = stand.bench.log[-1].told, _done(stand, len(stand.bench.log) - 1)
     st.html(
         f'<div class="cm-told" role="status" aria-live="polite">'
-        f"<small>{escape(done)}</small>{escape(text)}</div>"
+        f"<small>{for_html(done)}</small>{for_html(text)}</div>"
     )
 
 
@@ -71,7 +70,7 @@ def log(stand: Stand, *, label: str = "What was done and what was felt") -> None
         "".join(f"<p>{line}{_again(times)}</p>" for line, times in reversed(lines)) or "<p>Nothing yet.</p>"
     )
     st.html(
-        f'<div class="cm-log" role="log" tabindex="0" aria-label="{escape(label)}" '
+        f'<div class="cm-log" role="log" tabindex="0" aria-label="{for_html(label)}" '
         f'data-said="{len(stand.bench.log)}">{body}</div>'
     )
 
@@ -83,13 +82,13 @@ def _again(times: int) -> str:
 def next_line(bench: Bench) -> None:
     """Draw what is usually done next."""
     step, words = next_to_do(bench)
-    st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {escape(words)}</p>')
+    st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {for_html(words)}</p>')
 
 
 def stands(stand: Stand) -> None:
     """Draw what anyone at the bench can see."""
     rows = "".join(
-        f"<dt>{escape(name)}</dt><dd>{escape(state)}</dd>" for name, state in standing(stand.bench)
+        f"<dt>{for_html(name)}</dt><dd>{for_html(state)}</dd>" for name, state in standing(stand.bench)
     )
     st.html(f'<dl class="cm-standing">{rows}</dl>')
 
@@ -101,11 +100,11 @@ def _done(stand: Stand, number: int) -> str:
 
 def _line(stand: Stand, number: int, event: Event) -> str:
     if event.kind == "Take" and not event.refused:
-        return f"<b>{escape(event.told)}</b>"
-    words = escape(_done(stand, number))
+        return f"<b>{for_html(event.told)}</b>"
+    words = for_html(_done(stand, number))
     if len(stand.bench.hubs) > 1:
         words = f"Hub {event.hub + 1}: {words}"
     if event.undone:
         return f"<s>{words}</s> (taken back)"
     note = " (not possible)" if event.refused else ""
-    return f"{words}{note}<br><b>{escape(event.told)}</b>"
+    return f"{words}{note}<br><b>{for_html(event.told)}</b>"

@@ -1,10 +1,9 @@
 """Practise: a hub with hidden numbers, set by feel; then the truth."""
 
-from html import escape
-
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.plain_text import for_html, for_page
 from conemodel.parts.exercise import Exercise
 from conemodel.record.attempts import attempt_of, delete_attempt, save
 from conemodel.record.database import Database
@@ -69,7 +68,7 @@ def _at_the_bench(sitting: Sitting) -> None:
 
 def _goal(exercise: Exercise) -> None:
     goal = " ".join(exercise.goal.split())  # it may come from a file: text, never markup
-    st.html(f'<p class="cm-goal"><b>Goal:</b> {escape(goal)}</p>')
+    st.html(f'<p class="cm-goal"><b>Goal:</b> {for_html(goal)}</p>')
 
 
 def _hubs(stand: Stand) -> None:
@@ -130,7 +129,7 @@ def _finished(sitting: Sitting) -> None:
         st.caption(f"Kept in the record on this computer, under {who}.")
         st.button("Delete this attempt", on_click=_forget, args=(sitting,))
     elif sitting.saved:
-        st.caption(sitting.saved)
+        st.caption(for_page(sitting.saved))
 
 
 def _kept(sitting: Sitting) -> int | str:

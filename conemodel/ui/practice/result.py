@@ -1,10 +1,10 @@
 """After the last word: where it ended, where it went wrong, and one hint."""
 
-from html import escape
 from typing import NamedTuple
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_html
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
@@ -39,12 +39,12 @@ def verdict(sitting: Sitting) -> None:
         return
     with st.container(border=True):
         for reason in dict.fromkeys(marked.critical):
-            st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {escape(reason)}.</div>')
+            st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {for_html(reason)}.</div>')
         sign, word = ("✓", "Passed") if marked.passed else ("→", "Not yet")
         st.html(
             '<p class="cm-verdict" role="status">'
             f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {word}</span>'
-            f'<span class="cm-turn">{escape(_in_short(sitting))}</span></p>'
+            f'<span class="cm-turn">{for_html(_in_short(sitting))}</span></p>'
         )
         st.markdown(f"**Hint:** {marked.hint}")
         if not marked.passed and not marked.critical:

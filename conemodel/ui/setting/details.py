@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError
+from conemodel.base.plain_text import for_page
 from conemodel.base.units import DEG, NEWTON
 from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
@@ -18,7 +19,7 @@ from conemodel.tasks.bearing.fatigue_life import SIDE_OF_RADIAL, SIDE_SHARE, WHA
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import felt, races_swept
-from conemodel.ui.frame import TAKE, chart, plain, take_csv
+from conemodel.ui.frame import TAKE, chart, take_csv
 from conemodel.ui.setting.details_feel import rocking, turning
 from conemodel.ui.setting.details_loads import under_the_rider
 from conemodel.ui.url_state import choice, flag, number
@@ -78,7 +79,7 @@ def troubled(prediction: Prediction, troubles: Sequence[Trouble]) -> None:
     with st.container(border=True):
         st.markdown(f"**{head}**")
         for each in troubles:
-            st.markdown(f"- {plain(each.what)} {plain(each.cure)}")
+            st.markdown(f"- {for_page(each.what)} {for_page(each.cure)}")
         try:
             found = felt(prediction.scenario, "clamped")
         except ConemodelError:
@@ -86,7 +87,7 @@ def troubled(prediction: Prediction, troubles: Sequence[Trouble]) -> None:
         reasons = "; ".join(
             f"{word}: {reason}" for word, reason in zip(found.words, found.reasons, strict=True)
         )
-        st.markdown(f"Turned by hand, set and clamped like this: {plain(reasons)}.")
+        st.markdown(f"Turned by hand, set and clamped like this: {for_page(reasons)}.")
 
 
 def loads_asked(scenario: Scenario, *, impact: bool = True) -> Scenario:
@@ -136,7 +137,7 @@ def _life(prediction: Prediction) -> None:
             f"**Longest with the cone {abs(best):.0f}° {'out' if best >= 0 else 'in'}: a light preload.** "
             "Each curve is a share of its own best."
         )
-        st.markdown(plain(WHAT_LIFE_SAYS))
+        st.markdown(for_page(WHAT_LIFE_SAYS))
         wheel = scenario.wheel
         st.markdown(
             f"The mix: {NEWTON.from_si(wheel.radial_load):.0f} N straight ahead on {100 - share:.0f} % of the turns, "

@@ -4,6 +4,7 @@ from math import pi
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page
 from conemodel.base.units import DEG, KG_M2, MM, N_PER_MM, NEWTON_MM
 from conemodel.parts.scenario import Scenario
 from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
@@ -35,7 +36,7 @@ from conemodel.tasks.bearing.spin_down import (
 )
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import felt, races_swept, rocked, spun
-from conemodel.ui.frame import TAKE, chart, plain, table, take_csv
+from conemodel.ui.frame import TAKE, chart, table, take_csv
 from conemodel.ui.url_state import choice, number
 
 TURNED = {"locked": "On the bench, locked", "clamped": "In the frame, clamped"}
@@ -45,9 +46,9 @@ def turning(prediction: Prediction) -> None:
     """Draw what turning the hub tells the fingers, how it spins, and a measurement to hold it against."""
     stage = choice(st.segmented_control, "Turned", TURNED, key="turned", default="clamped", required=True)
     found = felt(prediction.scenario, stage)
-    st.markdown(f"### Fingers say: {plain(', '.join(found.words))}")
+    st.markdown(f"### Fingers say: {for_page(', '.join(found.words))}")
     for word, reason in zip(found.words, found.reasons, strict=True):
-        st.markdown(f"- **{word}**: {plain(reason)}.")
+        st.markdown(f"- **{word}**: {for_page(reason)}.")
     left, right = st.columns(2, gap="large")
     with left:
         _torque(found)
@@ -88,7 +89,7 @@ def _spinning(prediction: Prediction) -> None:
     scenario = prediction.scenario
     coast, races = spun(scenario), races_swept(scenario)
     st.subheader(f"Spun by hand it turns for {coast.stop_time:.0f} s", anchor=False)
-    st.markdown(f"**That proves nothing.** {plain(WHY_SPIN_PROVES_NOTHING)}")
+    st.markdown(f"**That proves nothing.** {for_page(WHY_SPIN_PROVES_NOTHING)}")
     left, right = st.columns(2, gap="large")
     with left:
         chart(

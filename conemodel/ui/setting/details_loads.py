@@ -4,6 +4,7 @@ from typing import cast
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page
 from conemodel.parts.scenario import Scenario
 from conemodel.show.bearing.ball_loads import rings_svg, rings_words
 from conemodel.show.bearing.race_charts import alt_text_pressure, pressure_over_cone
@@ -12,7 +13,7 @@ from conemodel.show.bearing.under_rider import rider_lead, rider_lines
 from conemodel.tasks.bearing.ball_loads import Case, Loads, loads_over, stage_loads
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import loaded, races_swept
-from conemodel.ui.frame import chart, plain, table, take_csv
+from conemodel.ui.frame import chart, table, take_csv
 from conemodel.ui.picture import by_width
 from conemodel.ui.url_state import choice
 
@@ -31,7 +32,7 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
     )
     case = cast("Case", asked)
     loads = loaded(scenario, case)
-    st.markdown(f"### {plain(rider_lead(loads))}")
+    st.markdown(f"### {for_page(rider_lead(loads))}")
     picture, curve = st.columns([3, 2], gap="large")
     with picture:
         _rings(loads, scenario)
@@ -39,7 +40,7 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
         _pressure(prediction, scenario, case)
     with st.expander("Why: pressures, ellipses, permanent set, ball by ball"):
         for line in rider_lines(loads, scenario):
-            st.markdown(f"- {plain(line)}")
+            st.markdown(f"- {for_page(line)}")
         table(list_stage_loads(stage_loads(scenario, case)))
         table(list_balls(loads))
     with st.container(horizontal=True):

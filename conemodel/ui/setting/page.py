@@ -1,11 +1,11 @@
 """Set the cone: what a setting becomes, stage by stage, and the turn to make."""
 
 from collections.abc import Callable, Mapping
-from html import escape
 
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.plain_text import for_html
 from conemodel.base.table import csv_text
 from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
@@ -89,13 +89,13 @@ def _verdict(prediction: Prediction) -> None:
     """Draw the state and the turn to make so large that they can be read at arm's length."""
     verdict = prediction.verdict
     with st.container(border=True, horizontal=True, key="cm-answer"):
-        stops = (f'<div class="cm-stop" role="alert">{escape(reason)}</div>' for reason in verdict.unsafe)
+        stops = (f'<div class="cm-stop" role="alert">{for_html(reason)}</div>' for reason in verdict.unsafe)
         st.html(
             f'{"".join(stops)}<p class="cm-verdict" role="status">'
             f'<span class="cm-state"><span aria-hidden="true">{SIGNS[verdict.state]}</span> '
             f"{STATES[verdict.state]}</span>"
-            f'<span class="cm-turn">{escape(_short_turn(prediction))}</span></p>'
-            f"<p>{escape(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
+            f'<span class="cm-turn">{for_html(_short_turn(prediction))}</span></p>'
+            f"<p>{for_html(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
         )
         turn = made_turn(prediction)
         st.button(
@@ -140,7 +140,7 @@ def _section(prediction: Prediction) -> None:
 
 def _notes(prediction: Prediction) -> str:
     """Return what else should be known."""
-    notes = "".join(f"<li>{escape(note)}</li>" for note in prediction.verdict.notes)
+    notes = "".join(f"<li>{for_html(note)}</li>" for note in prediction.verdict.notes)
     return f"<h2>Know this too</h2><ul>{notes}</ul>" if notes else ""
 
 

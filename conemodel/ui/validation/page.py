@@ -5,6 +5,7 @@ from itertools import groupby
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError
+from conemodel.base.plain_text import for_page
 from conemodel.base.sources import SOURCES
 from conemodel.base.table import Column, Table
 from conemodel.show.bearing.tables import list_checks
@@ -18,7 +19,7 @@ from conemodel.tasks.validation.method import (
     whole_hub_check,
 )
 from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
-from conemodel.ui.frame import begin_page, end_page, plain, table, take_csv
+from conemodel.ui.frame import begin_page, end_page, table, take_csv
 
 
 def page() -> None:
@@ -61,8 +62,8 @@ def _whole_hub(check: Check) -> None:
     factor = check.computed / check.published
     st.markdown(
         "The roughest check is a whole hub, the first one offered, in the middle of its good range: "
-        f"{plain(check.what)} comes out **{factor:.2f} times** the quoted {check.published:.1f} {check.unit} "
-        f"({plain(check.reason)})."
+        f"{for_page(check.what)} comes out **{factor:.2f} times** the quoted {check.published:.1f} {check.unit} "
+        f"({for_page(check.reason)})."
     )
 
 
@@ -90,12 +91,12 @@ def _equations() -> None:
     for topic, group in groupby(EQUATIONS, key=lambda each: each.topic):
         with st.expander(topic):
             for each in group:
-                st.markdown(plain(each.words))
+                st.markdown(for_page(each.words))
                 st.latex(each.latex)
-                st.caption("Derived." if each.source == "derived" else f"{plain(SOURCES[each.source])}.")
+                st.caption("Derived." if each.source == "derived" else f"{for_page(SOURCES[each.source])}.")
 
 
 def _sources() -> None:
     st.header("Sources", anchor=False)
     for key, text in SOURCES.items():
-        st.markdown(f"- **{key}**: {plain(text)}")
+        st.markdown(f"- **{key}**: {for_page(text)}")
