@@ -275,7 +275,7 @@ def test_every_assumption_stands_on_the_page_with_its_reason() -> None:
 def test_a_broken_population_is_explained_and_nothing_is_lost() -> None:
     app = opened(_many, many_hubs="10000", many_out="45")
     app.file_uploader(key="crowd_file").upload("mine.toml", b'name = "x"\n[hubs]\nfiles = ["a"]').run()
-    assert any("because" in code.value and "hands" in code.value for code in app.code)
+    assert any("because" in code.value and "story" in code.value for code in app.code)
     assert app.slider(key="many_out").value == 45
 
 
