@@ -8,6 +8,7 @@ from conemodel.base.units import ONE
 from conemodel.parts.bearing import Pair, Row, dent_faults, oversize_faults
 from conemodel.parts.hub import Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
+from conemodel.parts.riding import Brake, Drive, LoadMix
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.setting import Assumed, Condition, Limits, Setting
 
@@ -23,6 +24,9 @@ class Scenario(Part):
     clamp: Clamp
     frame: Frame
     wheel: Wheel = Wheel()
+    drive: Drive = Drive()
+    brake: Brake = Brake()
+    mix: LoadMix = LoadMix()
     condition: Condition = Condition()
     setting: Setting = Setting()
     limits: Limits = Limits()

@@ -11,9 +11,9 @@ from conemodel.parts.toml_files import write_part
 from conemodel.show.charts.vega_lite import Spec
 from conemodel.show.setting.end_play_chart import against_cone_position, alt_text_against_cone_position
 from conemodel.solve.wheel.coasting import Coast
-from conemodel.tasks.bearing.ball_loads import Case, Loads, loads_of
-from conemodel.tasks.bearing.fatigue_life import SIDE_SHARE
+from conemodel.tasks.bearing.ball_loads import Loads, loads_of
 from conemodel.tasks.bearing.feel_when_turned import Signature, signature
+from conemodel.tasks.bearing.load_cases import SIDE_SHARE, Case
 from conemodel.tasks.bearing.race_sweep import RacesSweep, sweep_races
 from conemodel.tasks.bearing.rocking import Rocking, bench_and_frame
 from conemodel.tasks.bearing.spin_down import spin_down

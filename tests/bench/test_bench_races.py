@@ -12,9 +12,9 @@ import pytest
 import conemodel as cm
 from conemodel.solve.equilibrium.wheel_positions import SOUND_POSITIONS, solve_positions
 from conemodel.solve.stages.terms import pair_of
-from conemodel.tasks.bearing.ball_loads import load_of
 from conemodel.tasks.bearing.feel_when_turned import signature
-from conemodel.tasks.bearing.race_sweep import LOADED, sweep_races
+from conemodel.tasks.bearing.load_cases import cases_of, load_of
+from conemodel.tasks.bearing.race_sweep import sweep_races
 from conemodel.tasks.setting.sweep import sweep
 
 WHEEL_WEIGHT = -15.0
@@ -43,7 +43,7 @@ def test_two_hundred_positions_of_everything(benchmark, hub):
 
 def _bare(hub, end_play):
     """Return the time that the same balances of forces take by themselves, one load after the other [s]."""
-    loads = [*(load_of(hub.wheel, case) for case in LOADED), (0, WHEEL_WEIGHT, 0, 0, 0)]
+    loads = [*(load_of(hub, case) for case in cases_of(hub)), (0, WHEEL_WEIGHT, 0, 0, 0)]
     start = time.perf_counter()
     solved = [solve_positions(pair_of(hub), end_play=end_play, load=load) for load in loads]
     assert sum(each.converged.size for each in solved) == SOLVED

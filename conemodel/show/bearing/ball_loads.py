@@ -13,7 +13,8 @@ from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import newtons
 from conemodel.show.palette import Tones, tones
 from conemodel.show.svg import LINE, Point, Sheet, wrapped
-from conemodel.tasks.bearing.ball_loads import CASES, Loads, RowLoads
+from conemodel.tasks.bearing.ball_loads import Loads, RowLoads
+from conemodel.tasks.bearing.load_cases import CASES
 
 CUP_WALL = 1.6
 """Thickness the cup is drawn with [mm]."""

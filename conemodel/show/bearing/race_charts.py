@@ -7,8 +7,9 @@ from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.charts.cone_axis import Channel, cone_axis, key_words, line, over_cone, position_words
 from conemodel.show.charts.vega_lite import Spec, axis, number_field, tone, values, written
 from conemodel.show.formatting import millimetres
-from conemodel.tasks.bearing.ball_loads import CASES, Band, Case, Worst
+from conemodel.tasks.bearing.ball_loads import Band, Worst
 from conemodel.tasks.bearing.fatigue_life import LifeRatio
+from conemodel.tasks.bearing.load_cases import CASES, Case
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.setting.predict import Prediction
 
@@ -102,7 +103,8 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
         *written(at_best, peak, text="◂ best", align="left", dx=9, dy=-4, fontWeight="bold"),
         *key_words(("—— the mix", "– – straight", "· · · side load")),
     ]
-    shares = {"mixed": life.mixed, "straight": life.straight, "side": life.side}
+    shares: dict[str, Array] = {"mixed": life.mixed}
+    shares |= {str(case): share for case, share in life.alone.items()}
     return over_cone(
         "Fatigue life against the setting",
         across,
@@ -124,6 +126,14 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     )
 
 
+def mix_words(life: LifeRatio) -> str:
+    """Return the mix of loads that a life is counted over, in words."""
+    more: dict[Case, str] = {"pedalling": "the chain pulling", "braking": "the brake on"}
+    parts = [f"the side load of {life.side_load:.0f} N on {life.shares['side']:.0%} of the turns"]
+    parts += [f"{words} on {life.shares[case]:.0%}" for case, words in more.items() if case in life.shares]
+    return f"with {', '.join(parts)} ({'assumption' if len(parts) == 1 else 'assumptions'})"
+
+
 def best_angle(races: RacesSweep) -> float:
     """Return the cone position of the longest life under the mix [rad]."""
     order = np.argsort(races.end_play)
@@ -134,7 +144,8 @@ def alt_text_life(races: RacesSweep, prediction: Prediction) -> str:
     """Return the chart of life in words."""
     life: LifeRatio = races.life
     return (
-        "Fatigue life as a share of the best this hub can have, against the position of the cone, clamped. "
+        f"Fatigue life as a share of the best this hub can have, {mix_words(life)}, against the position of the cone, "
+        "clamped. "
         f"Best with the cone {position_words(best_angle(races))}, at end play {millimetres(life.best)}, a light "
         f"preload; {_now_words(prediction)}: {_at_now(races, prediction, life.mixed):.0%}. It falls steeply to "
         "the tight side and gently to the loose side."

@@ -12,8 +12,9 @@ from conemodel.show.bearing.race_charts import peak_of
 from conemodel.show.bearing.torque_charts import PART_WORDS
 from conemodel.show.formatting import STAGE_WORDS, number
 from conemodel.solve.wheel.coasting import Coast
-from conemodel.tasks.bearing.ball_loads import Case, Loads, RowLoads, Worst
+from conemodel.tasks.bearing.ball_loads import Loads, RowLoads, Worst
 from conemodel.tasks.bearing.feel_when_turned import Signature
+from conemodel.tasks.bearing.load_cases import Case
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.rocking import Rocking
 from conemodel.tasks.validation.published_values import Check
@@ -40,8 +41,7 @@ def list_races(races: RacesSweep) -> Table[RacesSweep]:
         Column(lambda s: s.spin_time, ONE, "spin_time_s", text="spins s", form=".0f"),
         Column(lambda s: s.life.mixed, PERCENT, text="life %", form=".0f"),
         Column(lambda s: s.life.mixed, ONE, "life_mixed_share_of_best"),
-        Column(lambda s: s.life.straight, ONE, "life_straight_share_of_best"),
-        Column(lambda s: s.life.side, ONE, "life_side_share_of_best"),
+        *map(_life_alone, races.life.alone),
     )
     return Table((*position, *only_where(lambda swept: swept.valid, found)), (races,))
 
@@ -63,6 +63,10 @@ def _field(case: Case, name: str, end: str) -> Callable[[RacesSweep], Array]:
 
 def _peak(case: Case) -> Column[RacesSweep]:
     return Column(lambda s: peak_of(s.worst[case]).value, MPA, text=f"{case} MPa", form=".0f")
+
+
+def _life_alone(case: Case) -> Column[RacesSweep]:
+    return Column(lambda s: s.life.alone[case], ONE, f"life_{case}_share_of_best")
 
 
 @dataclass(frozen=True, slots=True)

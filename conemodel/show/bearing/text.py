@@ -4,13 +4,14 @@ from collections.abc import Sequence
 
 from conemodel.base.plain_text import one_line
 from conemodel.base.units import MM
+from conemodel.show.bearing.race_charts import mix_words
 from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
 from conemodel.show.setting.text import CAUTION, paragraph
 from conemodel.show.tables import table_text
-from conemodel.tasks.bearing.ball_loads import CASES
 from conemodel.tasks.bearing.defects import Trouble
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
 from conemodel.tasks.bearing.feel_when_turned import Signature
+from conemodel.tasks.bearing.load_cases import CASES
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.spin_down import WHY_SPIN_PROVES_NOTHING
 from conemodel.tasks.validation.published_values import STATUS_WORDS, Check
@@ -28,8 +29,7 @@ def races_text(races: RacesSweep) -> str:
     life = races.life
     said = (
         f"MPa: worst peak pressure on a race, clamped ({loads}). At 4200 MPa a dent stays that can be felt. Drag: the "
-        "wheel turned in the stand at a turn a second. Life: share of the best of this hub, with the side load of "
-        f"{life.side_load:.0f} N on {life.side_share:.0%} of the turns (assumption).",
+        f"wheel turned in the stand at a turn a second. Life: share of the best of this hub, {mix_words(life)}.",
         WHAT_LIFE_SAYS,
         WHY_SPIN_PROVES_NOTHING,
     )

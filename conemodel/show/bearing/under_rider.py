@@ -8,7 +8,8 @@ from conemodel.base.units import DEG, MM, MPA, UM
 from conemodel.parts.scenario import Scenario
 from conemodel.show.bearing.ball_loads import place_words
 from conemodel.show.formatting import newtons
-from conemodel.tasks.bearing.ball_loads import CASES, Band, Loads, RowLoads, Worst
+from conemodel.tasks.bearing.ball_loads import Band, Loads, RowLoads, Worst
+from conemodel.tasks.bearing.load_cases import CASES
 
 
 def rider_lead(loads: Loads) -> str:

@@ -1,33 +1,20 @@
 """Under the rider: what every ball carries, how hard it presses, and the dent that stays."""
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from math import cos
-from typing import Literal
 
 import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
-from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.physics import hertz
 from conemodel.physics.rating import STATIC_PRESSURE, permanent_set
-from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
 from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions, wheel_positions
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
-
-Case = Literal["none", "straight", "side", "impact"]
-
-CASES: Mapping[Case, str] = {
-    "none": "preload alone",
-    "straight": "straight-ahead load",
-    "side": "straight-ahead load with the side load at the tyre",
-    "impact": "stated impact",
-}
-"""Loads looked at, with their names in words."""
+from conemodel.tasks.bearing.load_cases import Case, load_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -104,15 +91,6 @@ class Loads:
     gap_rise: float
 
 
-def load_of(wheel: Wheel, case: Case) -> tuple[float, float, float, float, float]:
-    """Return the load of a case on the shell at mid-span (5,) [N, N·m]."""
-    if case == "none":
-        return 0.0, 0.0, 0.0, 0.0, 0.0
-    if case == "impact":
-        return 0.0, wheel.impact_load, 0.0, 0.0, 0.0
-    return road_load(wheel, side=case == "side")
-
-
 def loads_of(
     scenario: Scenario, case: Case = "straight", *, stage: str = "clamped", end_play: float | None = None
 ) -> Loads:
@@ -125,7 +103,7 @@ def loads_of(
     >>> bool(found.left.ball_load.max() == found.worst.ball_load.value)
     True
     """
-    pair, load = pair_of(scenario), load_of(scenario.wheel, case)
+    pair, load = pair_of(scenario), load_of(scenario, case)
     at = setting_terms(scenario).end_play(stage) if end_play is None else end_play
     solution = case_of(solve_positions(pair, end_play=np.array([at]), load=load), 0)
     left, right = _rows(pair, solution)
@@ -156,7 +134,7 @@ def loads_over(scenario: Scenario, case: Case = "straight", *, end_play: Array) 
 
     Errors: `NotConverged`.
     """
-    pair, load = pair_of(scenario), load_of(scenario.wheel, case)
+    pair, load = pair_of(scenario), load_of(scenario, case)
     assumed = scenario.assumed
     pairs = [pair, *(with_conformity(pair, f) for f in (assumed.conformity_low, assumed.conformity_high))]
     found = [worst_of(each, solve_positions(each, end_play=end_play, load=load)) for each in pairs]

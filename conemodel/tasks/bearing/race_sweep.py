@@ -13,15 +13,14 @@ from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
-from conemodel.tasks.bearing.ball_loads import Case, Worst, band, load_of, with_conformity, worst_of
-from conemodel.tasks.bearing.fatigue_life import SIDE_SHARE, LifeRatio, life_loads, over_best
+from conemodel.tasks.bearing.ball_loads import Worst, band, with_conformity, worst_of
+from conemodel.tasks.bearing.fatigue_life import LifeRatio, over_best
+from conemodel.tasks.bearing.load_cases import SIDE_SHARE, Case, cases_of, life_loads, load_of
 from conemodel.tasks.bearing.spin_down import spin_times_of
 from conemodel.tasks.setting.sweep import SWEEP_FROM, SWEEP_TO, Flags, end_plays_over, holds
 
 BAND_POINTS = 25
 """End plays at which other grooves are solved; how much they change a value hardly changes in between."""
-
-LOADED: tuple[Case, ...] = ("straight", "side", "impact")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,7 +29,7 @@ class RacesSweep:
 
     Attributes:
         cone_angle: how far the cone is turned out from finger contact [rad]; end_play: clamped [m].
-        worst: under the straight, the side and the impact load, with the band of the groove radius.
+        worst: under each load this wheel can have but none, with the band of the groove radius.
         drag: of the wheel turned in the stand at a turn a second, in parts [N·m].
         spin_time: from a hard spin by hand to rest [s].
         life: over the best of the hub.
@@ -59,11 +58,12 @@ def sweep_races(
     )
     pair = pair_of(scenario)
     ends = end_plays_over(scenario, angle)[1]
-    solved = {case: _solve(pair, ends, load_of(scenario.wheel, case)) for case in LOADED}
+    solved = {case: _solve(pair, ends, load_of(scenario, case)) for case in cases_of(scenario)}
     own_weight, spin_time = spin_times_of(scenario, end_play=ends)
     drag = hub_drag(scenario, pair, own_weight, speed=TWIRL_SPEED)
-    side = life_loads(scenario.wheel)[1]
-    sideways = solved["side"] if side == load_of(scenario.wheel, "side") else _solve(pair, ends, side)
+    side = life_loads(scenario)["side"]
+    sideways = solved["side"] if side == load_of(scenario, "side") else _solve(pair, ends, side)
+    lived = {case: sideways if case == "side" else solved[case] for case in life_loads(scenario)}
     return RacesSweep(
         cone_angle=angle,
         end_play=ends,
@@ -78,8 +78,7 @@ def sweep_races(
         life=over_best(
             scenario,
             end_play=ends,
-            straight=life_of(pair, solved["straight"]),
-            side=life_of(pair, sideways),
+            lives={case: life_of(pair, solution) for case, solution in lived.items()},
             side_share=side_share,
         ),
         valid=holds(pair, ends, own_weight, sideways, *solved.values()),
@@ -96,7 +95,7 @@ def _with_band(scenario: Scenario, pair: Pair, case: Case, ends: Array, solution
     value = worst_of(pair, solution)
     low, high = float(ends.min()), float(ends.max())
     few = np.linspace(low, high, BAND_POINTS) if high > low and ends.size > BAND_POINTS else ends
-    load = load_of(scenario.wheel, case)
+    load = load_of(scenario, case)
     here = worst_of(pair, _solve(pair, few, load))
     shifts = []
     for conformity in (scenario.assumed.conformity_low, scenario.assumed.conformity_high):

@@ -10,12 +10,13 @@ from conemodel.base.units import DEG, NEWTON
 from conemodel.parts.mounting import Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import LimitName
-from conemodel.show.bearing.race_charts import alt_text_life, best_angle, life_over_cone
+from conemodel.show.bearing.race_charts import alt_text_life, best_angle, life_over_cone, mix_words
 from conemodel.show.bearing.tables import list_races
 from conemodel.show.setting.limits_chart import binds_chart, binds_words
 from conemodel.show.setting.tables import list_limits
 from conemodel.tasks.bearing.defects import Trouble
-from conemodel.tasks.bearing.fatigue_life import SIDE_OF_RADIAL, SIDE_SHARE, WHAT_LIFE_SAYS
+from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
+from conemodel.tasks.bearing.load_cases import SIDE_OF_RADIAL, SIDE_SHARE
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import felt, races_swept
@@ -140,8 +141,8 @@ def _life(prediction: Prediction) -> None:
         st.markdown(for_page(WHAT_LIFE_SAYS))
         wheel = scenario.wheel
         st.markdown(
-            f"The mix: {NEWTON.from_si(wheel.radial_load):.0f} N straight ahead on {100 - share:.0f} % of the turns, "
-            f"with {races.life.side_load:.0f} N from the side on {share:.0f} % (assumption). Only ever a ratio: no "
+            f"The mix: {NEWTON.from_si(wheel.radial_load):.0f} N straight ahead on "
+            f"{races.life.shares['straight']:.0%} of the turns, {mix_words(races.life)}. Only ever a ratio: no "
             "hours or kilometres follow from it."
         )
         take_csv(TAKE, lambda: list_races(races), "life.csv")

@@ -10,7 +10,8 @@ from conemodel.show.bearing.ball_loads import rings_svg, rings_words
 from conemodel.show.bearing.race_charts import alt_text_pressure, pressure_over_cone
 from conemodel.show.bearing.tables import list_balls, list_races, list_stage_loads
 from conemodel.show.bearing.under_rider import rider_lead, rider_lines
-from conemodel.tasks.bearing.ball_loads import Case, Loads, loads_over, stage_loads
+from conemodel.tasks.bearing.ball_loads import Loads, loads_over, stage_loads
+from conemodel.tasks.bearing.load_cases import Case, cases_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import loaded, races_swept
 from conemodel.ui.frame import chart, table, take_csv
@@ -21,14 +22,19 @@ CASE_WORDS: dict[str, str] = {
     "straight": "Straight ahead",
     "side": "With side load",
     "impact": "Impact",
+    "pedalling": "Pedalling",
+    "braking": "Braking",
     "none": "Preload alone",
 }
 
 
 def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
     """Draw what the balls of a clamped hub carry; `scenario` has the loads asked for."""
+    offered: dict[str, str] = {
+        case: words for case, words in CASE_WORDS.items() if case in (*cases_of(scenario), "none")
+    }
     asked = choice(
-        st.segmented_control, "Load on the wheel", CASE_WORDS, key="case", default="straight", required=True
+        st.segmented_control, "Load on the wheel", offered, key="case", default="straight", required=True
     )
     case = cast("Case", asked)
     loads = loaded(scenario, case)

@@ -9,13 +9,12 @@ from conemodel.solve.curves.unloaded_tables import END_PLAYS
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.bearing.ball_loads import (
-    CASES,
-    load_of,
     loads_of,
     loads_over,
     stage_loads,
     with_conformity,
 )
+from conemodel.tasks.bearing.load_cases import CASES, load_of
 
 
 @pytest.fixture(scope="module")
@@ -115,8 +114,8 @@ def test_every_stage_has_its_worst_and_the_cases_their_loads(hub):
     assert list(found) == ["contact", "backed_off", "locked", "clamped", "ridden"]
     assert found["ridden"].ball_load.value == found["clamped"].ball_load.value
     assert found["backed_off"].cone_pressure.value > found["contact"].cone_pressure.value
-    assert load_of(hub.wheel, "side") == (90.0, 600.0, 0.0, 0.0, 90.0 * 0.311)
-    assert load_of(hub.wheel, "impact")[1] == hub.wheel.impact_load
+    assert load_of(hub, "side") == (90.0, 600.0, 0.0, 0.0, 90.0 * 0.311)
+    assert load_of(hub, "impact")[1] == hub.wheel.impact_load
     assert float(loads_over(hub, "none", end_play=np.array(5e-5)).ball_load.value) == 0.0
 
 

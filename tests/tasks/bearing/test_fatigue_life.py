@@ -17,8 +17,8 @@ def hub(root):
 def test_ratios_of_a_rear_hub(hub):
     # Computed outside the project for nine 6.35 balls on 20, 600 N, with 90 N side; its best is of its own grid.
     found = life_ratio(hub, end_play=ENDS)
-    assert found.straight == pytest.approx([0.13, 0.50, 1.00, 0.85, 0.52], abs=0.025)
-    assert found.side == pytest.approx([0.53, 1.00, 0.88, 0.74, 0.50], abs=0.04)
+    assert found.alone["straight"] == pytest.approx([0.13, 0.50, 1.00, 0.85, 0.52], abs=0.025)
+    assert found.alone["side"] == pytest.approx([0.53, 1.00, 0.88, 0.74, 0.50], abs=0.04)
 
 
 @pytest.mark.parametrize("name", ["touring-rear", "road-front", "mixed-rows", "one-ball-short"])
@@ -42,9 +42,9 @@ def test_tightness_is_punished_more_than_play(hub):
 def test_the_mix_lies_between_its_parts_and_all_of_one_is_that_one(hub):
     # Sum of damage: closed form at both ends of the mix.
     only = life_ratio(hub, side_share=0.0)
-    assert only.mixed == pytest.approx(only.straight, rel=1e-12)
+    assert only.mixed == pytest.approx(only.alone["straight"], rel=1e-12)
     sideways = life_ratio(hub, side_share=1.0)
-    assert sideways.mixed == pytest.approx(sideways.side, rel=1e-12)
+    assert sideways.mixed == pytest.approx(sideways.alone["side"], rel=1e-12)
     assert sideways.best < life_ratio(hub).best < only.best
 
 

@@ -94,9 +94,9 @@ def test_a_stiff_hub_does_not_swing() -> None:
 def test_life_says_what_it_does_not_say_and_follows_the_mix() -> None:
     app = opened(closer="life")
     assert "punishes tightness far more than play" in said(app)
-    assert "80 % of the turns" in said(app)
+    assert "80% of the turns" in said(app)
     app.slider(key="share").set_value(60.0).run()
-    assert "40 % of the turns" in said(app)
+    assert "40% of the turns" in said(app)
 
 
 def test_a_limit_switched_off_lets_the_next_one_bind_and_leaves_the_verdict() -> None:
