@@ -6,11 +6,12 @@ from typing import Any
 
 from conemodel.base.units import ONE
 from conemodel.parts.bearing import Pair, Row, dent_faults, oversize_faults
+from conemodel.parts.distributions import Unknown
 from conemodel.parts.hub import Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.riding import Brake, Drive, LoadMix
 from conemodel.parts.schema import Fault, Part, quantity
-from conemodel.parts.setting import Assumed, Condition, Limits, Setting
+from conemodel.parts.setting import ASSUMED, Assumed, Condition, Limits, Setting
 
 
 class Scenario(Part):
@@ -61,9 +62,29 @@ class Scenario(Part):
         half = self.axle.length / 2
         return half if self.hub.adjustable_side == "right" else -half
 
+    def spelt_out(self) -> "Scenario":
+        """Return the same scenario with every range it is assumed in as numbers, for who reads its file elsewhere."""
+        return self.replace(assumed=self.assumed.spelt_out(self.clamp.traits.force))
+
+    @property
+    def unknowns(self) -> dict[str, Unknown]:
+        """What nobody measured of this hub, in the range assumed of it, by the name of the pair in `assumed`."""
+        ranges = vars(self.assumed.spelt_out(self.clamp.traits.force))
+        return {
+            name: _in_range(unknown, ranges[f"{name}_low"], ranges[f"{name}_high"])
+            for name, unknown in {"clamp_force": self.clamp.traits.force, **ASSUMED}.items()
+        }
+
     def with_setting(self, **changes: Any) -> "Scenario":
         """Return the scenario with some fields of its setting changed [SI]."""
         return self.replace(setting=self.setting.replace(**changes))
+
+
+def _in_range(unknown: Unknown, low: float, high: float) -> Unknown:
+    """Return an unknown in the range from `low` to `high` [SI], as it is where that is its own."""
+    if (low, high) == tuple(map(unknown.unit.to_si, unknown.span)):
+        return unknown
+    return unknown.with_range(*map(unknown.unit.from_si, (low, high)), because="as given for this hub")
 
 
 @lru_cache(maxsize=256)

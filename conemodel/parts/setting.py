@@ -177,3 +177,20 @@ class Assumed(Part):
             low if self.clamp_force_low is None else self.clamp_force_low,
             high if self.clamp_force_high is None else self.clamp_force_high,
         )
+
+    def spelt_out(self, usual: Unknown) -> "Assumed":
+        """Return the same ranges with the clamp force's ends as numbers, for a clamp whose kind has a `usual` force."""
+        low, high = self.clamp_forces(usual)
+        return self.replace(clamp_force_low=low, clamp_force_high=high)
+
+
+ASSUMED: dict[str, Unknown] = {
+    "conformity": unknowns.GROOVE,
+    "drift": unknowns.DRIFT,
+    "key_clearance": unknowns.KEY_CLEARANCE,
+    "core_share": unknowns.CORE_SHARE,
+    "lock_torque": unknowns.LOCK_TORQUE,
+    "friction": unknowns.FRICTION,
+    "finger_torque": unknowns.FINGER_TORQUE,
+}
+"""The unknown behind each pair of ends in `Assumed`, by the name of the pair; the clamp force's goes by its kind."""

@@ -14,9 +14,10 @@ from conemodel.parts.exercise import Prior
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.population import Population
 from conemodel.parts.priors import Beliefs
+from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import file_key, unit_of
-from conemodel.parts.setting import Assumed, Limits, Setting
-from conemodel.parts.toml_files import load_scenario, read_part
+from conemodel.parts.setting import ASSUMED, Assumed, Limits, Setting
+from conemodel.parts.toml_files import load_scenario, read_part, read_scenario, write_part
 
 PARTS = Path(unknowns.__file__).parent
 HUB = load_scenario(SCENARIOS / "touring-rear.toml")
@@ -101,15 +102,9 @@ def test_what_is_assumed_has_no_number_of_its_own(file: str) -> None:
 
 def test_what_is_assumed_of_one_hub_is_the_range_of_its_unknown() -> None:
     assumed = Assumed()
-    for name, unknown in (
-        ("conformity", unknowns.GROOVE),
-        ("drift", unknowns.DRIFT),
-        ("key_clearance", unknowns.KEY_CLEARANCE),
-        ("core_share", unknowns.CORE_SHARE),
-        ("lock_torque", unknowns.LOCK_TORQUE),
-        ("friction", unknowns.FRICTION),
-        ("finger_torque", unknowns.FINGER_TORQUE),
-    ):
+    pairs = {name.removesuffix("_low") for name in Assumed.model_fields if name.endswith("_low")}
+    assert pairs == {"clamp_force", *ASSUMED}
+    for name, unknown in ASSUMED.items():
         ends = getattr(assumed, f"{name}_low"), getattr(assumed, f"{name}_high")
         assert ends == tuple(map(unknown.unit.to_si, unknown.span)), name
     assert Setting().drift == unknowns.DRIFT.unit.to_si(unknowns.DRIFT.usual)
@@ -124,6 +119,24 @@ def test_the_clamp_force_assumed_is_that_of_its_kind() -> None:
         unknowns.NUT_FORCE.high,
     )
     assert Beliefs().nut_force_middle == unknowns.NUT_FORCE.usual
+
+
+def test_a_hub_tells_its_ranges_and_that_one_was_given_for_it() -> None:
+    """A range given in a file is no longer the registry's, so neither is its reason; all others keep both."""
+    own = NUTTED.replace(assumed=Assumed(drift_low=unknowns.DRIFT.unit.to_si(1.0)))
+    assert NUTTED.unknowns["clamp_force"] == unknowns.NUT_FORCE
+    assert HUB.unknowns == {"clamp_force": unknowns.CLAMP_FORCE, **ASSUMED}
+    assert own.unknowns["drift"].low == pytest.approx(1.0)
+    assert own.unknowns["drift"].high == unknowns.DRIFT.high
+    assert own.unknowns["drift"].because == "as given for this hub"
+    assert {**own.unknowns, "drift": unknowns.DRIFT} == NUTTED.unknowns
+
+
+@pytest.mark.parametrize("hub", [HUB, NUTTED])
+def test_a_hub_written_for_elsewhere_holds_both_ends_of_the_clamp_force(hub: Scenario) -> None:
+    assumed = tomllib.loads(write_part(hub.spelt_out()))["assumed"]
+    assert (assumed["clamp_force_low_n"], assumed["clamp_force_high_n"]) == hub.clamp.traits.force.span
+    assert read_scenario(write_part(hub.spelt_out()), name="again").unknowns == hub.unknowns
 
 
 @pytest.mark.parametrize(("field", "force"), [("clamp_force_low", 25e3), ("clamp_force_high", 1e3)])

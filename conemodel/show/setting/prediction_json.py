@@ -19,11 +19,12 @@ Line = dict[str, Any]
 def prediction_json(prediction: Prediction) -> str:
     """Return a prediction as one JSON object; its names are fixed.
 
-    The scenario stands in it as in its file. A stage holds its line of the table of stages and its `terms`.
+    The scenario stands in it as in its file, with every range it is assumed in as numbers.
+    A stage holds its line of the table of stages and its `terms`.
     """
     verdict, clamp, joint = prediction.verdict, prediction.clamp, prediction.joint
     whole = {
-        "scenario": tomllib.loads(write_part(prediction.scenario)),
+        "scenario": tomllib.loads(write_part(prediction.scenario.spelt_out())),
         "stages": _stages(prediction),
         "verdict": {
             "state": verdict.state,

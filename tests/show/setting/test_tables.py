@@ -73,6 +73,8 @@ def test_json_holds_the_scenario_as_its_file_does(prediction):
     assert whole["scenario"]["hub"]["row_spacing_mm"] == pytest.approx(
         prediction.scenario.hub.row_spacing * 1000
     )
+    ends = [whole["scenario"]["assumed"][f"clamp_force_{end}_n"] for end in ("low", "high")]
+    assert ends == list(prediction.scenario.clamp.traits.force.span)
     assert [stage["name"] for stage in whole["stages"]] == list(prediction.stages)
     assert whole["verdict"]["sentence"] == prediction.verdict.sentence
     for stage in whole["stages"]:
