@@ -61,12 +61,26 @@ class Unknown:
         """
         unit = unit or self.unit
         low, high = (f"{unit.from_si(self.unit.to_si(end)):.6g}" for end in self.span)
-        return f"{low} to {high}{'' if unit.symbol in ('', '°') else ' '}{unit.symbol}"
+        return _with_unit(f"{low} to {high}", unit)
+
+    @property
+    def usual_said(self) -> str:
+        """The usual value in words.
+
+        >>> from conemodel.parts.unknowns import DRIFT, FINGER_TORQUE
+        >>> DRIFT.usual_said, FINGER_TORQUE.usual_said
+        ('3°', '0.1 N·m')
+        """
+        return _with_unit(f"{self.usual:.6g}", self.unit)
 
     def with_range(self, low: float, high: float, *, because: str) -> "Unknown":
         """Return the same quantity in another range [`unit`] for the reason given, its usual value kept inside."""
         usual = min(max(self.usual, low), high)
         return replace(self, low=low, usual=usual, high=high, because=because)
+
+
+def _with_unit(number: str, unit: Unit) -> str:
+    return f"{number}{'' if unit.symbol in ('', '°') else ' '}{unit.symbol}"
 
 
 class Uncertain(Part):

@@ -24,6 +24,16 @@ CAUSES = (
 )
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
+BELIEVED = {
+    "clamp_force_middle": unknowns.CLAMP_FORCE,
+    "nut_force_middle": unknowns.NUT_FORCE,
+    "bends": unknowns.CONE_TILT,
+    "dents": unknowns.DENT_DEPTH,
+    "slack_unknown": unknowns.THREAD_SLACK,
+    "hand_error": unknowns.MARK_ERROR,
+}
+"""The unknown that a belief rests on, by its field in `Beliefs`; all others are judgement and stand there alone."""
+
 
 def _ends_and_usual(unknown: Unknown) -> tuple[float, float, float]:
     """Return three values that stand for an unknown, in its unit."""

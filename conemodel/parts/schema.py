@@ -52,6 +52,16 @@ def unit_of(field: FieldInfo) -> Unit:
     return unit if isinstance(unit, Unit) else ONE
 
 
+def reach_of(field: FieldInfo) -> tuple[float, float]:
+    """Return the limits a field was declared with, in its unit, whether or not it may be equal to them."""
+    limits = [
+        next(getattr(each, name) for each in field.metadata for name in names if hasattr(each, name))
+        for names in (("ge", "gt"), ("le", "lt"))
+    ]
+    low, high = map(unit_of(field).from_si, limits)
+    return low, high
+
+
 def file_key(name: str, field: FieldInfo) -> str:
     """Return the key under which a field stands in a scenario file."""
     suffix = unit_of(field).suffix

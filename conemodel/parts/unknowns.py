@@ -27,7 +27,7 @@ NUT_FORCE = Unknown(
     low=9000.0,
     usual=15000.0,
     high=20000.0,
-    because="axle nuts at 25 to 40 N m; a guess",
+    because="axle nuts at 25 to 40 N·m; a guess",
 )
 THRU_AXLE_FORCE = replace(
     CLAMP_FORCE,
@@ -110,7 +110,7 @@ LOCK_TORQUE = Unknown(
     low=10.0,
     usual=15.0,
     high=20.0,
-    because="a firm hand on a thin spanner is not measured: 120 N on 150 mm is about 18 N m; a guess",
+    because="a firm hand on a thin spanner is not measured: 120 N on 150 mm is about 18 N·m; a guess",
 )
 HAND_FORCE = Unknown(
     name="hand_force",

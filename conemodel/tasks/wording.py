@@ -3,6 +3,7 @@
 from math import pi
 
 from conemodel.base.units import DEG, MM
+from conemodel.parts.unknowns import HAND_FORCE
 
 CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
@@ -66,6 +67,16 @@ def turn_size(angle: float, *, spanner: float) -> str:
         f"{DEG.from_si(size):.0f}° ({clock} on a clock face, {travel:.0f} mm at the end of a "
         f"{MM.from_si(spanner):.0f} mm spanner)"
     )
+
+
+def firm_hand(spanner: float) -> str:
+    """Return what torque a firm hand makes at the end of a spanner [m].
+
+    >>> firm_hand(0.15)
+    'A firm hand, 120 N at the end of 150 mm, gives some 18 N·m'
+    """
+    force = HAND_FORCE.usual
+    return f"A firm hand, {force:g} N at the end of {MM.from_si(spanner):.0f} mm, gives some {force * spanner:.0f} N·m"
 
 
 def clock_minutes(angle: float) -> str:

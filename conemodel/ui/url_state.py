@@ -48,9 +48,15 @@ def number(
 ) -> float:
     """Draw a number from `low` to `high`; `draw` is slider or number_input."""
     if key not in st.session_state:
-        asked = _float(st.query_params.get(key))
-        st.session_state[key] = asked if asked is not None and low <= asked <= high else default
+        st.session_state[key] = _in_address(low, high, key, default)
     value = float(draw(label, low, high, key=key, persist_state="session", **more))
+    _keep(key, f"{value:g}", f"{default:g}")
+    return value
+
+
+def kept_number(low: float, high: float, *, key: str, default: float) -> float:
+    """Return a number that is set on another page or in a fold, keep it in this address, and draw nothing."""
+    value = float(st.session_state.get(key, _in_address(low, high, key, default)))
     _keep(key, f"{value:g}", f"{default:g}")
     return value
 
@@ -62,6 +68,12 @@ def flag(label: str, *, key: str, default: bool, **more: Any) -> bool:
     value = bool(st.toggle(label, key=key, persist_state="session", **more))
     _keep(key, "yes" if value else "no", "yes" if default else "no")
     return value
+
+
+def _in_address(low: float, high: float, key: str, default: float) -> float:
+    """Return the number the address holds, the default where it holds none from `low` to `high`."""
+    asked = _float(st.query_params.get(key))
+    return asked if asked is not None and low <= asked <= high else default
 
 
 def _float(text: str | None) -> float | None:

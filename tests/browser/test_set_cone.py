@@ -5,7 +5,8 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Locator, Page
 
-from tests.browser.pages import findings, overflow, wait_idle
+from conemodel.parts.unknowns import DRIFT
+from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]
 CHART = "[data-testid=stVegaLiteChart] :is(canvas, svg)"
@@ -29,6 +30,23 @@ def test_the_page_fits_reads_and_is_accessible(open_page: Open, width: int, heig
     assert picture(page, width).is_visible()
     assert page.locator(CHART).is_visible()
     assert page.get_by_role("row", name="thread slack taken up").is_visible()
+    assert overflow(page) == 0
+    assert findings(page) == []
+
+
+@pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_what_is_assumed_opens_with_its_reasons_and_takes_another_range(
+    open_page: Open, width: int, height: int, dark: bool
+) -> None:
+    page = open_page("/set-the-cone", width=width, height=height, dark=dark)
+    page.get_by_role("button", name="What is only assumed").click()
+    most = page.get_by_label("Turn of the held cone, most [°]")
+    most.fill("12")
+    most.press("Enter")
+    settle(page)
+    assert "drift_high=12" in page.url
+    assert page.get_by_text(DRIFT.because, exact=False).is_visible()
     assert overflow(page) == 0
     assert findings(page) == []
 

@@ -13,7 +13,7 @@ from conemodel.parts.distributions import Unknown
 from conemodel.parts.exercise import Prior
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.population import Population
-from conemodel.parts.priors import Beliefs
+from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import file_key, unit_of
 from conemodel.parts.setting import ASSUMED, Assumed, Limits, Setting
@@ -37,19 +37,7 @@ TAKEN = {
     "population.py": ("Hands", {"back_off", "technique", "slack_taken"}),
     "priors.py": (
         "Beliefs",
-        {
-            name
-            for name in Beliefs.model_fields
-            if name
-            not in {
-                "clamp_force_middle",
-                "nut_force_middle",
-                "bends",
-                "dents",
-                "slack_unknown",
-                "hand_error",
-            }
-        },
+        {*Beliefs.model_fields} - {*BELIEVED},
     ),
     "exercise.py": (
         "Prior",

@@ -7,7 +7,7 @@ import numpy as np
 
 from conemodel.base.table import Column, Table
 from conemodel.base.units import MM, Unit
-from conemodel.parts.priors import Beliefs
+from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.schema import unit_of
 from conemodel.show.diagnosis.chart import chance_below
 from conemodel.show.formatting import millimetres, newtons
@@ -130,24 +130,27 @@ def list_numbers(diagnosis: Diagnosis) -> Table[Believed]:
     return Table(_NUMBERS, known, caption="Every number with its spread")
 
 
-_BELIEFS: tuple[Column[tuple[str, str]], ...] = (
+_BELIEFS: tuple[Column[tuple[str, str, str]], ...] = (
     Column(lambda belief: belief[0], page="Believed"),
     Column(lambda belief: belief[1], page="Value"),
+    Column(lambda belief: belief[2], page="Why"),
 )
 
 
-def list_beliefs() -> Table[tuple[str, str]]:
+def list_beliefs() -> Table[tuple[str, str, str]]:
     """Return the table of what is believed before anybody has looked, for a page."""
     return Table(_BELIEFS, list(_beliefs()), caption="What is believed beforehand", words=True)
 
 
-def _beliefs() -> Iterator[tuple[str, str]]:
+def _beliefs() -> Iterator[tuple[str, str, str]]:
+    """Yield each belief: what, its value, and the reason of the unknown it rests on."""
     beliefs = Beliefs()
     for name, field in Beliefs.model_fields.items():
         unit, value = unit_of(field), getattr(beliefs, name)
         many = value if isinstance(value, tuple) else (value,)
         shown = ", ".join(f"{unit.from_si(one):.4g}" for one in many)
-        yield field.description or name, f"{shown} {unit.symbol}".strip()
+        why = BELIEVED[name].because if name in BELIEVED else "judgement"
+        yield field.description or name, f"{shown} {unit.symbol}".strip(), why
 
 
 PER_MM = Unit("1/mm", "per_mm", 1 / MM.per_si)

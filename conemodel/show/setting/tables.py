@@ -1,7 +1,10 @@
 """The tables of a prediction and of a sweep, each declared once: for JSON and CSV, a terminal and a page."""
 
+from collections.abc import Iterable
+
 from conemodel.base.table import Column, Table, only_where
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM
+from conemodel.parts.distributions import Unknown
 from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, felt_at_both, millimetres, newtons
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
@@ -132,6 +135,19 @@ def list_spreads(turn: Turn) -> Table[Spread]:
         turn.spreads,
         caption="What each assumption does to the turn; + is out",
     )
+
+
+_UNKNOWNS: tuple[Column[Unknown], ...] = (
+    Column(lambda unknown: unknown.words[:1].upper() + unknown.words[1:], page="What"),
+    Column(lambda unknown: unknown.said(), page="Range"),
+    Column(lambda unknown: unknown.usual_said, page="Usual"),
+    Column(lambda unknown: unknown.because, page="Why"),
+)
+
+
+def list_unknowns(unknowns: Iterable[Unknown], *, caption: str) -> Table[Unknown]:
+    """Return the table of what nobody measures: its range, what is usual, and the reason for both; for a page."""
+    return Table(_UNKNOWNS, list(unknowns), caption=caption, words=True)
 
 
 _POSITION: tuple[Column[Sweep], ...] = (

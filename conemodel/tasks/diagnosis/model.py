@@ -6,6 +6,7 @@ round's turn; clamp force for how hard this clamp closes, in standard deviations
 
 from dataclasses import dataclass
 from functools import cached_property
+from math import inf, sqrt
 from typing import Any
 
 import numpy as np
@@ -133,13 +134,24 @@ class HubModel:
         )
 
 
+LEAST_FACTOR = 1.01
+"""Factor either way that stands for a clamp force known exactly [-], so that it still has a density."""
+
+
 def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
-    """Return the median clamp force [N] and the factor either way that holds two thirds of them."""
+    """Return the median clamp force [N] and the factor either way that holds two thirds of them.
+
+    Both are as believed, but no further out than the range assumed of this hub.
+    """
     force, source = clamp_force(scenario)
     if source != ASSUMED:
         return force, beliefs.stated_force_factor
     middle = beliefs.clamp_force_middle if scenario.clamp.traits.through_axle else beliefs.nut_force_middle
-    return middle, beliefs.clamp_force_factor
+    low, high = scenario.assumed.clamp_forces(scenario.clamp.traits.force)
+    narrowest = sqrt(high / low) if low > 0.0 else inf
+    return min(max(middle, low), max(high, 1.0)), min(
+        max(narrowest, LEAST_FACTOR), beliefs.clamp_force_factor
+    )
 
 
 def model_of(readings: Readings, hub: Scenario | None, beliefs: Beliefs) -> HubModel:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.typed_numbers import parse_turn, parse_whole
 from conemodel.parts.population import Hands
+from conemodel.parts.schema import reach_of
 from conemodel.tasks.population.study import HUBS, MOST_HUBS
 
 MOST_SEED = 2**32
@@ -55,9 +56,7 @@ def _out_of_reach(angle: float, text: str) -> list[Problem]:
     """Return the problem of a back-off that no population could have."""
     field = Hands.model_fields["back_off"]
     unit = Hands.locate("back_off")[1]
-    low, high = (
-        unit.from_si(next(getattr(m, n) for m in field.metadata if hasattr(m, n))) for n in ("ge", "le")
-    )
+    low, high = reach_of(field)
     if low <= unit.from_si(angle) <= high:
         return []
     limit = f"must be from {low:g} to {high:g} turns"

@@ -5,8 +5,10 @@ import streamlit as st
 from conemodel.base.plain_text import for_page
 from conemodel.base.units import MM
 from conemodel.show.diagnosis.tables import list_beliefs, list_numbers
+from conemodel.show.setting.tables import list_unknowns
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.ui.frame import table
+from conemodel.ui.setting.explanation import ASSUMED_OF_HUB
 
 
 def why(diagnosis: Diagnosis) -> None:
@@ -24,5 +26,7 @@ def why(diagnosis: Diagnosis) -> None:
         )
         if (numbers := list_numbers(diagnosis)).records:
             table(numbers)
+        st.markdown("Only assumed of this hub; *Set the cone* changes it.")
+        table(list_unknowns(hub.unknowns.values(), caption=ASSUMED_OF_HUB))
         st.markdown("Believed before anybody looked: judgement, no count of hubs stands behind it.")
         table(list_beliefs())

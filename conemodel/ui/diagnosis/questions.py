@@ -11,6 +11,7 @@ from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
+from conemodel.ui.setting.unmeasured import in_ranges
 from conemodel.ui.url_state import choice
 
 HAND: dict[str, str] = {NOT_LOOKED: "not felt", **{word: word for word in PLAY_WORDS}}
@@ -123,7 +124,7 @@ def ask_more() -> None:
 
 def ask_hub() -> Scenario | None:
     """Draw which hub it is worked out for; None is a usual one."""
-    travelling = _travelling_hub()
+    travelling = in_ranges(_travelling_hub())
     options = {
         "usual": "a usual hub, front or rear by its width",
         "same": f"the hub of the other screens: {travelling.name}",

@@ -13,6 +13,7 @@ from conemodel.tasks.practice.actions.holding import AXLE, CONE
 from conemodel.tasks.practice.actions.locknut import EFFORTS, TURNED
 from conemodel.tasks.practice.apply import why_not
 from conemodel.tasks.practice.questions import QUESTIONS
+from conemodel.tasks.wording import firm_hand
 from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.setting.controls import SEATS
@@ -113,7 +114,9 @@ def lock(stand: Stand) -> None:
         ("Tighten the locknut", a.Tighten(effort, technique)),
         *own_buttons(stand, "locknut"),
     )
-    st.caption("A firm hand, 120 N at the end of 150 mm, is some 18 N·m: assumed, nobody measures it here.")
+    st.caption(
+        f"{firm_hand(stand.bench.secret.scenario.assumed.spanner_length)}: assumed, nobody measures it here."
+    )
     with st.expander("Trim: turn cone and locknut together", expanded=stand.bench.exercise.number == 9):
         size = _pick(stand, "By", {str(size): words for size, words in TRIMS.items()}, "6")
         angle = DEG.to_si(float(size))

@@ -4,15 +4,14 @@ from collections.abc import Mapping
 
 import streamlit as st
 
-from conemodel.base.units import DEG, KILONEWTON
+from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns import DRIFT
 from conemodel.tasks.setting.overrides import asked
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.wording import CLOCK_MINUTE, fraction_of_turn
+from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
+from conemodel.ui.setting.unmeasured import ask_values, forget_ranges
 from conemodel.ui.url_state import choice, flag, number
-
-AS_DESCRIBED = "as described"
-"""The choice that leaves a thing as the hub's description has it."""
 
 FRACTIONS = {"1/16": 22.5, "1/8": 45.0, "3/16": 67.5, "1/4": 90.0, "5/16": 112.5, "3/8": 135.0}
 """Back-offs by their usual names [°]."""
@@ -22,11 +21,6 @@ MINUTES = {"in 5": -5, "in 1": -1, "out 1": 1, "out 5": 5}
 
 STEP, LEAST_TURN, MOST_TURN = 1.0, -60.0, 240.0
 """Step and ends of the back-off slider [°]."""
-
-_FORCES = (0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20)
-_SLACKS = (0.015, 0.03, 0.05, 0.07, 0.09, 0.11, 0.13, 0.15, 0.17, 0.2, 0.25)
-CLAMP_FORCES = {name: name for name in (AS_DESCRIBED, *(f"{force:g}" for force in _FORCES))}
-THREAD_SLACKS = {name: name for name in (AS_DESCRIBED, *(f"{slack:g}" for slack in _SLACKS))}
 
 CONTACTS = {
     "nut loose": "the locknut run back",
@@ -69,7 +63,7 @@ def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
     """
     whole = dict(given)
     _ask_turn(hub, whole)
-    _ask_unmeasured(whole)
+    ask_values(hub, whole)
     return asked(hub, whole)
 
 
@@ -80,6 +74,7 @@ def start_setting(hub: Scenario, name: str) -> None:
         for key in _SETTING_KEYS:
             st.session_state.pop(key, None)
             st.query_params.pop(key, None)
+        forget_ranges()
 
 
 def turn_by(angle: float) -> None:
@@ -146,30 +141,6 @@ def _take_fraction() -> None:
     st.session_state.fraction = None
 
 
-def _ask_unmeasured(given: dict[str, str]) -> None:
-    """Ask for what nobody measures: clamp force and thread slack."""
-    force = choice(
-        st.select_slider,
-        "Clamp force [kN]",
-        CLAMP_FORCES,
-        key="clamp",
-        default=AS_DESCRIBED,
-        help="Nobody has measured it on your wheel: 3 to 8 kN is usual for a quick release. Move it and watch.",
-    )
-    if force != AS_DESCRIBED:
-        given["clamp-force"] = str(KILONEWTON.to_si(float(force)))
-    slack = choice(
-        st.select_slider,
-        "Thread slack of the cone [mm]",
-        THREAD_SLACKS,
-        key="slack",
-        default=AS_DESCRIBED,
-        help="How far the cone slides along the axle before its thread bears. The locknut takes it up.",
-    )
-    if slack != AS_DESCRIBED:
-        given["thread-slack"] = slack
-
-
 def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
     """Ask what is turned and what is held."""
     setting = hub.setting
@@ -187,7 +158,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
         default=DEG.from_si(setting.drift),
         step=1.0,
         format="%.0f",
-        help="The spanner's clearance and the give of the hand: 2 to 5° is usual.",
+        help=f"The spanner's clearance and the give of the hand: {DRIFT.said()} is usual.",
     )
     torque = number(
         st.number_input,
@@ -198,8 +169,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
         default=setting.lock_torque,
         step=1.0,
         format="%.0f",
-        help="A firm hand, 120 N on a 150 mm spanner, gives about 18 N·m. On a thin cone spanner it is not "
-        "measured.",
+        help=f"{firm_hand(hub.assumed.spanner_length)}. On a thin cone spanner it is not measured.",
     )
     given["drift"], given["lock-torque"] = f"{drift:g}", f"{torque:g}"
     given["axle-held"] = choice(

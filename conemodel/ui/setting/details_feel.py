@@ -7,6 +7,7 @@ import streamlit as st
 from conemodel.base.plain_text import for_page
 from conemodel.base.units import DEG, KG_M2, MM, N_PER_MM, NEWTON_MM
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns import WHEEL_STIFFNESS
 from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
 from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
 from conemodel.show.bearing.tables import (
@@ -161,7 +162,7 @@ def rocking(prediction: Prediction) -> None:
         default=N_PER_MM.from_si(wheel.side_stiffness),
         step=5.0,
         format="%.0f",
-        help="Spokes and rim give as well. Nobody measured it: 40 to 100 is usual (assumption).",
+        help=f"Spokes and rim give as well. Nobody measured it: {WHEEL_STIFFNESS.said()} is usual (assumption).",
     )
     flexed = wheel.replace(side_stiffness=N_PER_MM.to_si(stiffness))
     bench, frame = rocked(prediction.scenario.replace(wheel=flexed))

@@ -5,10 +5,12 @@ import streamlit as st
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import cone_angle, millimetres
-from conemodel.show.setting.tables import list_forces, list_limits, list_spreads
+from conemodel.show.setting.tables import list_forces, list_limits, list_spreads, list_unknowns
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import turn_size
 from conemodel.ui.frame import table
+
+ASSUMED_OF_HUB = "What is only assumed of this hub, with the reason"
 
 
 def why(prediction: Prediction) -> None:
@@ -61,6 +63,8 @@ def _assumptions(prediction: Prediction) -> None:
     spanner = prediction.scenario.assumed.spanner_length
     st.markdown(f"**The turn**: {turn_size(turn.angle, spanner=spanner)}. What nobody measured moves it:")
     table(list_spreads(turn))
+    st.markdown("Their ranges, and why they are taken; *What is only assumed* above changes them.")
+    table(list_unknowns(prediction.scenario.unknowns.values(), caption=ASSUMED_OF_HUB))
 
 
 def _forces(prediction: Prediction) -> None:

@@ -29,6 +29,7 @@ from conemodel.ui.picture import by_width
 from conemodel.ui.setting.controls import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
 from conemodel.ui.setting.details import look_closer, troubled
 from conemodel.ui.setting.explanation import why
+from conemodel.ui.setting.unmeasured import ask_ranges
 from conemodel.ui.url_state import choice
 
 STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
@@ -43,6 +44,7 @@ def page() -> None:
         hub = choose_hub()
         start_setting(hub, st.session_state.hub)
         given = ask_given(hub)
+        hub = ask_ranges(hub)
     _setting(hub, given)
     end_page()
 

@@ -8,7 +8,9 @@ from conemodel.base.errors import ConemodelError
 from conemodel.base.plain_text import for_page
 from conemodel.base.sources import SOURCES
 from conemodel.base.table import Column, Table
+from conemodel.parts.unknowns import UNKNOWNS
 from conemodel.show.bearing.tables import list_checks
+from conemodel.show.setting.tables import list_unknowns
 from conemodel.show.validation.equations import EQUATIONS
 from conemodel.tasks.validation.method import (
     LEFT_OUT,
@@ -31,6 +33,7 @@ def page() -> None:
     )
     _checks()
     _left_out()
+    _unknowns()
     _equations()
     _sources()
     end_page()
@@ -83,6 +86,14 @@ def _left_out() -> None:
     st.header("What is left out", anchor=False)
     table(Table(_LEFT_OUT, LEFT_OUT, caption="What the model leaves out, with sizes", words=True))
     st.caption("Sizes were computed by hand beside the program; the advice is common practice, no source.")
+
+
+def _unknowns() -> None:
+    st.header("What nobody measures", anchor=False)
+    table(
+        list_unknowns(UNKNOWNS, caption="Every quantity that is only assumed, with its range and the reason")
+    )
+    st.caption("Each stands once, whichever screen assumes it. *Set the cone* changes the ranges of a hub.")
 
 
 def _equations() -> None:

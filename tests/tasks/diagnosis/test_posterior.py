@@ -9,13 +9,14 @@ from scipy.stats import norm
 from conemodel.base.units import DEG
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings
+from conemodel.parts.setting import Assumed
 from conemodel.solve.freeplay.hand_positions import felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.credible_intervals import Likely, likely
 from conemodel.tasks.diagnosis.diagnose import STEP, diagnose
-from conemodel.tasks.diagnosis.model import model_of
+from conemodel.tasks.diagnosis.model import force_of, model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from tests.tasks.diagnosis.simulated import Bench, readings_of
 
@@ -199,3 +200,16 @@ def test_rounds_without_a_turn_spread_nothing():
     assert twice.closed is not None
     assert once.closed is not None
     assert twice.closed.spread == pytest.approx(once.closed.spread, rel=0.02)
+
+
+def test_the_clamp_force_believed_lies_within_the_range_assumed_of_the_hub() -> None:
+    """The registry's own range changes nothing believed; a narrower one holds the middle and the spread inside it."""
+    hub, beliefs = REAR, Beliefs()
+    usual = beliefs.clamp_force_middle, beliefs.clamp_force_factor
+    assert force_of(hub, beliefs) == force_of(hub.spelt_out(), beliefs) == usual
+    narrow = hub.replace(assumed=Assumed(clamp_force_low=6000.0, clamp_force_high=7000.0))
+    middle, factor = force_of(narrow, beliefs)
+    assert middle == 6000.0
+    assert factor**2 == pytest.approx(7000 / 6000)
+    known = hub.replace(assumed=Assumed(clamp_force_low=0.0, clamp_force_high=0.0))
+    assert force_of(known, beliefs) == (1.0, usual[1])

@@ -1,12 +1,15 @@
 """The page Check a hub as a flow: what is entered survives, the answer is the library's, mistakes are all said."""
 
+import re
+from html import escape
 from pathlib import Path
 from typing import Any
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
-from conemodel.parts import library
+from conemodel.parts import library, unknowns
+from conemodel.parts.priors import BELIEVED
 from conemodel.parts.readings import MOST_ROUNDS, Readings, load_readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_part
@@ -289,3 +292,29 @@ def test_only_an_answer_not_seen_before_is_worked_out(monkeypatch: pytest.Monkey
     for answer, worked_out in (("none", 2), ("clear", 3), ("none", 3), ("slight", 3)):
         pick(app, "play_closed", answer)
         assert len(asked) == worked_out
+
+
+def test_ranges_changed_for_the_hub_travel_with_it() -> None:
+    """Another range of the clamp force is another hub to weigh against, and the explanation tells where it is from."""
+    same = {**QUICK, "checked_as": "same", "check_why": True}
+    usual, own = opened(**same), opened(**same, clamp_force_high="3200", drift_high="40")
+    assert not own.exception
+    assert "3000 to 3200 N" in words(own)
+    assert "as given for this hub" in words(own)
+    assert "as given for this hub" not in words(usual)
+    assert unknowns.DRIFT.because in words(usual)
+    assert own.query_params["drift_high"] in ("40", ["40"])
+    assert row(usual, "Clamp force") != row(own, "Clamp force")
+
+
+def row(app: AppTest, name: str) -> str:
+    """Return the line of the table of numbers that tells one of them."""
+    found = re.search(rf"<tr><th scope=\"row\">{name}</th>(?:(?!N</td></tr>).)*N</td></tr>", words(app))
+    assert found
+    return found[0]
+
+
+def test_a_belief_shows_the_reason_of_the_unknown_it_rests_on() -> None:
+    app = opened(**QUICK, check_why=True)
+    for unknown in BELIEVED.values():
+        assert escape(unknown.because) in words(app)

@@ -8,6 +8,7 @@ from streamlit.testing.v1 import AppTest
 
 import conemodel as cm
 from conemodel.parts import library
+from conemodel.parts.unknowns import DRIFT, NUT_FORCE
 from conemodel.tasks.setting.overrides import asked
 from tests.patience import PATIENCE
 
@@ -102,6 +103,38 @@ def test_an_own_hub_is_taken_and_shown() -> None:
     assert app.selectbox(key="hub").value == "own"
     assert not app.exception
     assert "Right" in words(app)
+
+
+def test_a_range_that_is_only_assumed_can_be_changed_and_the_address_keeps_it() -> None:
+    """Wider drift makes the advice wider; the fold shows the registry's reason, the explanation that it was given."""
+    usual = words(opened(why=True))
+    assert DRIFT.because in usual
+    app = opened(ranges=True, why=True)
+    assert any(DRIFT.because in each.value for each in app.caption)
+    app.number_input(key="drift_high").set_value(40.0).run()
+    assert app.query_params["drift_high"] in ("40", ["40"])
+    assert "2 to 40°" in words(app)
+    assert "as given for this hub" in words(app)
+    assert "as given for this hub" not in usual
+    press(app, "All as described")
+    assert "drift_high" not in app.query_params
+    assert words(app) == usual
+
+
+def test_ranges_upside_down_are_said_and_change_nothing() -> None:
+    app = opened(drift_low=30.0, lock_torque_high=3.0)
+    said = "\n".join(each.value for each in app.code)
+    assert "drift_low_deg" in said
+    assert "lock_torque_low_nm" in said
+    assert words(app) == words(opened())
+
+
+def test_another_hub_is_assumed_in_its_own_ranges() -> None:
+    app = opened(clamp_force_high=9500.0, why=True)
+    assert "3000 to 9500 N" in words(app)
+    app.selectbox(key="hub").select("city-nutted").run()
+    assert NUT_FORCE.said() in words(app)
+    assert "clamp_force_high" not in app.query_params
 
 
 def test_choosing_another_hub_takes_its_setting() -> None:

@@ -1,0 +1,118 @@
+"""What nobody measured of a hub: the values it is computed with, and the ranges a turn is advised over."""
+
+from math import floor, log10
+
+import streamlit as st
+
+from conemodel.base.units import KILONEWTON
+from conemodel.parts.distributions import Unknown
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import PartProblems, reach_of
+from conemodel.parts.setting import Assumed
+from conemodel.ui.url_state import choice, kept_number, number
+
+AS_DESCRIBED = "as described"
+"""The choice that leaves a thing as the hub's description has it."""
+
+_FORCES = (0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20)
+_SLACKS = (0.015, 0.03, 0.05, 0.07, 0.09, 0.11, 0.13, 0.15, 0.17, 0.2, 0.25)
+CLAMP_FORCES = {name: name for name in (AS_DESCRIBED, *(f"{force:g}" for force in _FORCES))}
+THREAD_SLACKS = {name: name for name in (AS_DESCRIBED, *(f"{slack:g}" for slack in _SLACKS))}
+
+RANGE_KEYS = tuple(name for name in Assumed.model_fields if name.endswith(("_low", "_high")))
+"""Under which names the ends of the ranges stand in the address."""
+
+
+def ask_values(hub: Scenario, given: dict[str, str]) -> None:
+    """Ask which clamp force and thread slack to compute with."""
+    kind = hub.clamp.traits
+    force = choice(
+        st.select_slider,
+        "Clamp force [kN]",
+        CLAMP_FORCES,
+        key="clamp",
+        default=AS_DESCRIBED,
+        help=f"Nobody has measured it on your wheel. Usual of {kind.words}: {kind.force.said(KILONEWTON)}. "
+        "Move it and watch.",
+    )
+    if force != AS_DESCRIBED:
+        given["clamp-force"] = str(KILONEWTON.to_si(float(force)))
+    slack = choice(
+        st.select_slider,
+        "Thread slack of the cone [mm]",
+        THREAD_SLACKS,
+        key="slack",
+        default=AS_DESCRIBED,
+        help="How far the cone slides along the axle before its thread bears. The locknut takes it up.",
+    )
+    if slack != AS_DESCRIBED:
+        given["thread-slack"] = slack
+
+
+def ask_ranges(hub: Scenario) -> Scenario:
+    """Draw the range of everything that is only assumed, folded away; return the hub in the ranges that are set."""
+    folded = st.popover("What is only assumed", width="content", key="ranges", on_change="rerun")
+    if folded.open:
+        with folded:
+            st.caption("Nobody measured these on your hub. Every turn advised is a range over them.")
+            for name, unknown in hub.unknowns.items():
+                _ask_range(name, unknown)
+            st.button("All as described", key="ranges_back", on_click=forget_ranges, width="stretch")
+    return in_ranges(hub)
+
+
+def in_ranges(hub: Scenario) -> Scenario:
+    """Return a hub in the ranges set for it on any page; where they cannot be, say so and return it as it is."""
+    changes = {}
+    for name, unknown in hub.unknowns.items():
+        for end in ("low", "high"):
+            key, usual = f"{name}_{end}", _rounded(getattr(unknown, end))
+            value = kept_number(*_reach(key), key=key, default=usual)
+            if value != usual:
+                changes[key] = unknown.unit.to_si(value)
+    if not changes:
+        return hub
+    try:
+        return hub.replace(assumed=hub.assumed.spelt_out(hub.clamp.traits.force).replace(**changes))
+    except PartProblems as error:
+        st.error("These ranges cannot be; the hub is worked out in those it was described with.")
+        problems = "\n".join(str(Assumed.say(fault)) for fault in error.faults)
+        st.code(problems, language=None, wrap_lines=True)
+        return hub
+
+
+def forget_ranges() -> None:
+    """Let every range be again as the hub is described."""
+    for key in RANGE_KEYS:
+        st.session_state.pop(key, None)
+        st.query_params.pop(key, None)
+
+
+def _ask_range(name: str, unknown: Unknown) -> None:
+    """Draw both ends of one range, and why it is taken."""
+    unit = f" [{unknown.unit.symbol}]" if unknown.unit.symbol else ""
+    step = 10.0 ** (floor(log10(unknown.high - unknown.low)) - 1) if unknown.high > unknown.low else 0.01
+    with st.container(horizontal=True, gap="small"):
+        for end, word in (("low", "least"), ("high", "most")):
+            key = f"{name}_{end}"
+            number(
+                st.number_input,
+                f"{unknown.words[:1].upper()}{unknown.words[1:]}, {word}{unit}",
+                *_reach(key),
+                key=key,
+                default=_rounded(getattr(unknown, end)),
+                step=step,
+                format="%g",
+            )
+    st.caption(f"Usual {unknown.usual_said}: {unknown.because}.")
+
+
+def _reach(key: str) -> tuple[float, float]:
+    """Return what an end of a range may be, in the unit it is asked in."""
+    low, high = map(_rounded, reach_of(Assumed.model_fields[key]))
+    return low, high
+
+
+def _rounded(value: float) -> float:
+    """Return a number without the last digits that a change of units leaves."""
+    return float(f"{value:.6g}")
