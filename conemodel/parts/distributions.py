@@ -42,6 +42,16 @@ class Unknown:
         """Both ends, as fields of a part are declared [`unit`]."""
         return self.low, self.high
 
+    @property
+    def factor(self) -> float:
+        """The factor either way that holds two thirds, where the range is one that hands or fingers differ in [-].
+
+        >>> from conemodel.parts.unknowns import FELT_AT_RIM, FELT_RIPPLE
+        >>> FELT_AT_RIM.factor, FELT_RIPPLE.factor
+        (1.4, 1.6)
+        """
+        return round(self.high / self.usual, 6)
+
     def usual_in(self, unit: Unit) -> float:
         """Return the usual value in another `unit` of the same kind.
 

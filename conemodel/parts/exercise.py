@@ -68,7 +68,9 @@ class Prior(Part):
         at_least=0,
     )
     nut_drag: Span = quantity(
-        DEG, "how far an axle nut drags a cone whose lock the clamp has unloaded", default=(0.0, 8.0)
+        DEG,
+        "how far an axle nut drags a cone whose lock the clamp has unloaded",
+        default=unknowns.NUT_DRAG.span,
     )
     cone_out: Span = quantity(
         DEG, "how far the cone stands out from finger contact at the start", default=(90.0, 270.0)
@@ -89,9 +91,11 @@ class Prior(Part):
     )
     cone_tilt: Span = quantity(MRAD, "tilt of the cone on a bent axle", default=TAUGHT_BEND.span)
     cup_tilt: Span = quantity(MRAD, "tilt of the cup that goes with it", default=TAUGHT_CUP.span)
-    oversize: Span = quantity(UM, "how much larger an odd ball is", default=(12.0, 20.0))
+    oversize: Span = quantity(UM, "how much larger an odd ball is", default=unknowns.ODD_BALL.span)
     dent_depth: Span = quantity(UM, "depth of dents at ball spacing", default=TAUGHT_DENT.span)
-    proud_by: Span = quantity(MM, "how far a proud axle end stands out of its dropout", default=(0.2, 1.0))
+    proud_by: Span = quantity(
+        MM, "how far a proud axle end stands out of its dropout", default=unknowns.PROUD_END.span
+    )
     because: str = quantity(ONE, "why its ranges are not what is assumed elsewhere", default="")
 
     @classmethod

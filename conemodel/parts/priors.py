@@ -31,6 +31,7 @@ BELIEVED = {
     "dents": unknowns.DENT_DEPTH,
     "slack_unknown": unknowns.THREAD_SLACK,
     "hand_error": unknowns.MARK_ERROR,
+    "threshold_factor": unknowns.FELT_AT_RIM,
 }
 """The unknown that a belief rests on, by its field in `Beliefs`; all others are judgement and stand there alone."""
 
@@ -135,7 +136,7 @@ class Beliefs(Part):
     threshold_factor: float = quantity(
         ONE,
         "factor either way that holds two thirds of hands' thresholds",
-        default=1.4,
+        default=unknowns.FELT_AT_RIM.factor,
         above=1.01,
         at_most=3,
     )

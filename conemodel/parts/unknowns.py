@@ -57,7 +57,7 @@ THREAD_FIT = Unknown(
 )
 THREAD_SLACK = Unknown(
     name="thread_slack",
-    words="thread slack",
+    words="slack of a thread of unknown classes",
     unit=MM,
     low=0.015,
     usual=0.09,
@@ -225,6 +225,53 @@ FELT_AT_AXLE_END = Unknown(
     usual=0.05,
     high=0.07,
     because="fingers hold an axle end closer than a hand holds a rim; a guess",
+)
+
+FELT_RIPPLE = Unknown(
+    name="felt_ripple",
+    words="ripple just felt when turned, as a share of the level",
+    unit=ONE,
+    low=0.08,
+    usual=0.13,
+    high=0.208,
+    because="the middle from an experiment on telling torques apart, seen as a quotation; two thirds of fingers within "
+    "a factor of 1.6, a guess",
+)
+SEEN_TURN = Unknown(
+    name="seen_turn",
+    words="least turn of a cone that an eye tells",
+    unit=DEG,
+    low=1.0,
+    usual=3.0,
+    high=6.0,
+    because="half a minute on a clock face, 1° with a pen line; a guess",
+)
+NUT_DRAG = Unknown(
+    name="nut_drag",
+    words="drag of an axle nut on an unloaded cone",
+    unit=DEG,
+    low=0.0,
+    usual=4.0,
+    high=8.0,
+    because="a nut that turns on the axle takes along a cone whose lock the clamp has unloaded; how far is a guess",
+)
+ODD_BALL = Unknown(
+    name="oversize",
+    words="how much larger an odd ball is",
+    unit=UM,
+    low=12.0,
+    usual=16.0,
+    high=20.0,
+    because="a ball of another lot or wear; a guess, enough to be found by feel",
+)
+PROUD_END = Unknown(
+    name="proud_by",
+    words="how far a proud axle end stands out of its dropout",
+    unit=MM,
+    low=0.2,
+    usual=0.6,
+    high=1.0,
+    because="up to a washer that was left out; a guess",
 )
 
 UNKNOWNS = tuple(value for value in list(globals().values()) if isinstance(value, Unknown))

@@ -9,6 +9,7 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns import FELT_RIPPLE
 from conemodel.physics.packing import ball_room
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import is_even, turned_pair
@@ -29,7 +30,7 @@ POINTS_ON_A_DENT = 4
 MOST_SAMPLES = 3000
 """Angles a turn at most."""
 
-FELT_CHANGE = 0.13
+FELT_CHANGE = FELT_RIPPLE.usual
 """Share of the level by which a torque must change to be felt (seen as a quotation). Source: [JanduraSrinivasan1994]"""
 
 FELT_TORQUE = 1e-3

@@ -12,6 +12,8 @@ from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
+from conemodel.parts.unknowns import THREAD_SLACK
+from conemodel.physics.thread import clearance_for_backlash
 
 FRONT_BELOW = 115e-3
 """Width over the locknuts below which a hub is taken for a front one [m]. Common practice, no source."""
@@ -25,8 +27,8 @@ SAME_BALL = 0.15e-3
 THREADS = {"M9 x 1": (9e-3, 1e-3), "M10 x 1": (10e-3, 1e-3), "3/8 x 26": (9.525e-3, 25.4e-3 / 26)}
 """Axle threads in use: diameter and pitch [m]. Common practice, no source."""
 
-INCH_CLEARANCE = 110e-6
-"""Clearance on the pitch diameter taken for the inch thread, which has no metric tolerance class [m]. Assumption."""
+INCH_CLEARANCE = float(clearance_for_backlash(axial_backlash=THREAD_SLACK.unit.to_si(THREAD_SLACK.usual)))
+"""Clearance on the pitch diameter taken for the inch thread, which has no metric tolerance class [m]."""
 
 USUAL_BORE = 5.1e-3
 """Bore of a hollow axle for a quick release [m]. Common practice, no source."""

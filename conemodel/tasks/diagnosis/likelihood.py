@@ -14,12 +14,10 @@ from conemodel.parts.felt_play import PLAY_WORDS, Place, clear_from, felt_from
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, TurningWord
 from conemodel.parts.setting import Limits
+from conemodel.parts.unknowns import FELT_RIPPLE
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
 
 TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")
-
-RIPPLE_FACTOR = 1.6
-"""Factor either way that holds two thirds of fingers' thresholds for a ripple [-]. Assumption."""
 
 SHARP_TILT = 8e-6
 """End play over which a bent axle passes from tight in one place to free all round [m]. Assumption."""
@@ -83,7 +81,7 @@ def turning_chances(feel: Feel, beliefs: Beliefs) -> Array:
     """
     level = feel.torque + beliefs.other_drag
     felt = np.maximum(FELT_CHANGE * level, FELT_TORQUE)
-    notchy = ndtr(np.log(np.maximum(feel.ripple, 1e-12) / felt) / np.log(RIPPLE_FACTOR))
+    notchy = ndtr(np.log(np.maximum(feel.ripple, 1e-12) / felt) / np.log(FELT_RIPPLE.factor))
     one_place = np.where(feel.bind > -1.0, ndtr(feel.bind / SHARP_TILT), 0.0)
     tight = ndtr(np.log(np.maximum(feel.torque, 1e-9) / STIFF_LOAD) / np.log(beliefs.threshold_factor))
     left = np.ones_like(level)

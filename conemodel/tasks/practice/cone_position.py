@@ -3,11 +3,12 @@
 from dataclasses import replace
 
 from conemodel.base.units import DEG
+from conemodel.parts.unknowns import SEEN_TURN
 from conemodel.solve.stages.terms import cone_arm, contact_end_play, pair_of
 from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
 
-EYE = {True: DEG.to_si(1.0), False: DEG.to_si(3.0)}
-"""How finely an eye reads the clock, with a pen line and without [rad]. Assumption."""
+EYE = {True: DEG.to_si(SEEN_TURN.low), False: DEG.to_si(SEEN_TURN.usual)}
+"""How finely an eye reads the clock, with a pen line and without [rad]."""
 
 
 def placed(secret: HiddenHub, hub: HubState, length: float, limit: float) -> tuple[HubState, bool]:
