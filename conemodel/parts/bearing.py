@@ -14,6 +14,9 @@ Tilt = tuple[float, float]
 MOST_ODD = 0.5e-3
 """Furthest a ball may be from its nominal diameter to be a ball of that size at all [m]."""
 
+MOST_TILT = 0.05
+"""Furthest a cone or cup may be tilted [rad]."""
+
 MOST_DENTS = 60
 """Dents one race can be given: more is a worn-out race, not a dented one."""
 
@@ -38,6 +41,11 @@ class RowGeometry(Part):
     young: float = quantity(GPA, "elastic modulus of balls and races", default=208, above=10, at_most=700)
     poisson: float = quantity(ONE, "Poisson's ratio of balls and races", default=0.3, at_least=0, below=0.5)
     phase: float = quantity(DEG, "where the first ball stands, from +y towards +z", default=0.0)
+
+    @property
+    def cup_track_diameter(self) -> float:
+        """Diameter on which the balls touch the cup [m]."""
+        return self.pitch_diameter + self.ball_diameter * cos(self.contact_angle)
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
@@ -124,8 +132,8 @@ class RowCondition(Part):
             yield Fault(field="ball_oversize", value=worst, limit="must be within ± {}", bound=MOST_ODD)
         for name in ("cone_tilt", "cup_tilt"):
             worst = max(values.get(name, (0.0,)), key=abs)
-            if abs(worst) > 0.05:
-                yield Fault(field=name, value=worst, limit="must be within ± {}", bound=0.05)
+            if abs(worst) > MOST_TILT:
+                yield Fault(field=name, value=worst, limit="must be within ± {}", bound=MOST_TILT)
 
 
 OVERSIZE_ROOM = 0.9

@@ -9,6 +9,7 @@ from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.shell import Shell
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
 
@@ -37,6 +38,21 @@ class Hub(Part):
         MM, "width over the outer faces of the two locknuts", above=40, at_most=400
     )
     adjustable_side: Side = quantity(ONE, "side on which the cone is adjusted", default="left")
+    shell: Shell = Shell()
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+        """The cups must lie round the balls' tracks."""
+        yield from super().cross_checks(values)
+        cup = values["shell"].cup_outer_diameter if "shell" in values else None
+        track = max((values[side].cup_track_diameter for side in SIDES if side in values), default=0.0)
+        if cup is not None and cup <= track:
+            yield Fault(
+                field="shell.cup_outer_diameter",
+                value=cup,
+                limit="must be larger than the track of the balls in the cup, {}",
+                bound=track,
+            )
 
 
 class Axle(Part):
@@ -69,6 +85,13 @@ class Axle(Part):
         ONE,
         "share of the stretch inside an engaged thread that moves the cone",
         default=unknowns.CORE_SHARE.usual,
+        at_least=0,
+        at_most=1,
+    )
+    ends_stiffened: float = quantity(
+        ONE,
+        "how far locknut, washers and cone keep the axle's ends from bending: 0 not at all, 1 out to the cones",
+        default=unknowns.ENDS_STIFFENED.usual,
         at_least=0,
         at_most=1,
     )

@@ -6,7 +6,7 @@ from typing import Any
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import Fault, Part, quantity
-from conemodel.parts.unknowns import WHEEL_STIFFNESS
+from conemodel.parts.unknowns import DROPOUT_GIVE, WHEEL_STIFFNESS
 
 
 class Clamp(Part):
@@ -88,6 +88,32 @@ class Frame(Part):
     spread_stiffness: float = quantity(
         N_PER_MM, "force that spreads the dropouts by 1 mm", default=40.0, above=1, at_most=10000
     )
+    left_dropout_angle: float = quantity(
+        DEG,
+        "how far the left dropout leans out of square to the axle, outward at the top",
+        default=0.0,
+        at_least=-2,
+        at_most=2,
+    )
+    right_dropout_angle: float = quantity(
+        DEG,
+        "how far the right dropout leans out of square to the axle, outward at the top",
+        default=0.0,
+        at_least=-2,
+        at_most=2,
+    )
+    angular_compliance: float = quantity(
+        ONE,
+        "turn of one dropout per moment on it [rad/(N·m)], 0 for a rigid frame",
+        default=DROPOUT_GIVE.usual,
+        at_least=0,
+        at_most=1e-3,
+    )
+
+    @property
+    def dropout_turns(self) -> tuple[float, float]:
+        """How far left and right dropout are turned about the axis that points to the rear [rad]."""
+        return self.left_dropout_angle, -self.right_dropout_angle
 
 
 class Wheel(Part):

@@ -5,9 +5,10 @@ from functools import lru_cache
 from typing import Any
 
 from conemodel.base.units import ONE
-from conemodel.parts.bearing import Pair, Row, dent_faults, oversize_faults
+from conemodel.parts.bearing import MOST_TILT, Pair, Row, dent_faults, oversize_faults
 from conemodel.parts.distributions import Unknown
-from conemodel.parts.hub import Axle, Hub, Side, Stacks
+from conemodel.parts.heat import Heat
+from conemodel.parts.hub import SIDES, Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.riding import Brake, Drive, LoadMix
 from conemodel.parts.schema import Fault, Part, quantity
@@ -29,6 +30,7 @@ class Scenario(Part):
     brake: Brake = Brake()
     mix: LoadMix = LoadMix()
     condition: Condition = Condition()
+    heat: Heat = Heat()
     setting: Setting = Setting()
     limits: Limits = Limits()
     assumed: Assumed = Assumed()
@@ -42,6 +44,7 @@ class Scenario(Part):
             ("stack", "axle", _stack_faults),
             ("hub", "axle", _cone_faults),
             ("hub", "condition", _condition_faults),
+            ("frame", "condition", _tilt_faults),
             ("clamp", "assumed", _assumed_faults),
             ("clamp", "setting", _seat_faults),
         ):
@@ -159,6 +162,20 @@ def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
                 field=f"condition.{side}.ball_oversize",
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
+            )
+
+
+def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[Fault]:
+    """Yield dropouts that would tilt a cone, as skew as it is already, beyond what a row may have."""
+    most = max(map(abs, frame.dropout_turns))
+    for side in SIDES:
+        tilt = getattr(condition, side).cone_tilt
+        if most > 0.0 and abs(tilt[1]) + most > MOST_TILT:
+            yield Fault(
+                field=f"condition.{side}.cone_tilt",
+                value=tilt[1],
+                limit="must be within ± {} beside dropouts so far out of parallel",
+                bound=MOST_TILT - most,
             )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
-from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN
+from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN, UM
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowCondition
 from conemodel.parts.distributions import Unknown
@@ -58,6 +58,20 @@ class Condition(Part):
 
     left: RowCondition = RowCondition()
     right: RowCondition = RowCondition()
+    cup_moved_left: float = quantity(
+        UM,
+        "how far the left cup has crept into the shell in riding since the cone was set; below 0 outward",
+        default=0.0,
+        at_least=-500,
+        at_most=500,
+    )
+    cup_moved_right: float = quantity(
+        UM,
+        "how far the right cup has crept into the shell in riding since the cone was set; below 0 outward",
+        default=0.0,
+        at_least=-500,
+        at_most=500,
+    )
     grease: Grease = quantity(
         ONE, "fresh from the tin, worn in, or dry: its oil gone and the rest stiff", default="worn"
     )

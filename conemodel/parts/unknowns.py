@@ -8,7 +8,7 @@ the chance of a bent axle for one, stands there.
 
 from dataclasses import replace
 
-from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
+from conemodel.base.units import DEG, KELVIN, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
 from conemodel.parts.distributions import Unknown
 
 CLAMP_FORCE = Unknown(
@@ -189,6 +189,43 @@ DENT_DEPTH = Unknown(
     usual=2.0,
     high=4.0,
     because="from what fingers just find to what anybody hears; a guess",
+)
+CUP_FOLLOW = Unknown(
+    name="cup_follow",
+    words="how far a pressed cup follows its growing shell",
+    unit=ONE,
+    low=0.0,
+    usual=0.35,
+    high=1.0,
+    because="thick rings pressed together give 0.26 to 0.48 for the shells drawn here; 0 once the fit is loose, 1 for "
+    "a thin cup; nobody gives the sizes",
+)
+SHELL_WARMING = Unknown(
+    name="shell_warming",
+    words="warmth of the shell beside a disc brake",
+    unit=KELVIN,
+    low=0.0,
+    usual=20.0,
+    high=60.0,
+    because="from a cold ride to a long descent, the axle not yet warm; a guess",
+)
+DROPOUT_GIVE = Unknown(
+    name="dropout_give",
+    words="turning of a dropout per moment",
+    unit=ONE,
+    low=0.0,
+    usual=1e-4,
+    high=2.5e-4,
+    because="rad per N m: from a rigid frame to stays of 400 mm that spread by 40 N/mm; a guess",
+)
+ENDS_STIFFENED = Unknown(
+    name="ends_stiffened",
+    words="stiffness of the stack against bending",
+    unit=ONE,
+    low=0.0,
+    usual=0.5,
+    high=1.0,
+    because="0 for a bare axle, 1 for locknut, washers and cone that hold it as one sleeve; a guess between",
 )
 WHEEL_STIFFNESS = Unknown(
     name="wheel_stiffness",

@@ -13,6 +13,7 @@ from conemodel.parts.setting import ClampSeat
 from conemodel.physics.joint import nut_unloading_force
 from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
 from conemodel.solve.stages.compliances import Entry, axle_compliance, compliances_of
+from conemodel.solve.stages.dropouts import dropout_length
 from conemodel.solve.stages.inputs import Inputs, inputs_of
 from conemodel.solve.stages.locknut import lock_force_on
 
@@ -50,6 +51,7 @@ class ClampState(Generic[Number]):
     Attributes:
         force: clamp force [N]; source: how it was found, in words; assumed: nobody measured it.
         shortening: how much it shortens the axle between the cones' threads [m]; 0 for axle nuts.
+        dropouts: what dropouts out of parallel add to end play [m].
         left, right: what it does on each side.
         seat: what the clamp presses on.
     """
@@ -58,6 +60,7 @@ class ClampState(Generic[Number]):
     source: str
     assumed: bool
     shortening: Number
+    dropouts: Number
     left: ClampSide[Number]
     right: ClampSide[Number]
     seat: ClampSeat
@@ -70,7 +73,8 @@ class ClampState(Generic[Number]):
     def lengths(self, *, loose: Side | None = None) -> dict[str, Number]:
         """Return what closing the clamp adds to end play, by key [m]; a cone that is `loose` is not pushed."""
         pushed: Any = sum(state.push for side, state in self.sides.items() if side != loose)
-        return {"axle_shortening": -self.shortening, "cone_thread_clamp": -pushed}
+        bowed = {"dropouts": self.dropouts} if np.any(self.dropouts) else {}
+        return {"axle_shortening": -self.shortening, "cone_thread_clamp": -pushed, **bowed}
 
     @property
     def proud(self) -> tuple[Side, ...]:
@@ -96,13 +100,16 @@ def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampS
     given = inputs or inputs_of(scenario)
     source = clamp_force(scenario)[1]
     squeezed = axle_compliance(scenario.axle) if scenario.clamp.traits.through_axle else 0.0
+    left, right = _side(scenario, "left", given), _side(scenario, "right", given)
+    free: Any = 0.0 * given.clamp_force  # a frame that the clamp does not hold bows nothing
     return ClampState(
         force=given.clamp_force,
         source=source,
         assumed=source == ASSUMED,
         shortening=given.clamp_force * squeezed,
-        left=_side(scenario, "left", given),
-        right=_side(scenario, "right", given),
+        dropouts=free if left.proud or right.proud else dropout_length(scenario, given.clamp_force),
+        left=left,
+        right=right,
         seat=scenario.setting.clamp_seat,
     )
 

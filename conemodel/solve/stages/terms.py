@@ -21,6 +21,7 @@ from conemodel.solve.equilibrium.unloaded import TIGHTEST
 from conemodel.solve.stages.adjustable_side import AdjustableSide, found
 from conemodel.solve.stages.clamp import ClampState, close_clamp
 from conemodel.solve.stages.compliances import preload_compliance
+from conemodel.solve.stages.heat import heat_length
 from conemodel.solve.stages.inputs import Inputs, inputs_of
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, Joint, lock_up
 
@@ -37,6 +38,9 @@ LABELS = {
     "drift": "cone turned in with the nut",
     "axle_shortening": "axle shortens under the clamp",
     "cone_thread_clamp": "clamp pushes cones along their threads",
+    "dropouts": "dropouts out of parallel bow the axle",
+    "heat": "parts grow with heat",
+    "cup_moved": "cups moved in the shell",
 }
 """Every term of end play by its stable name, with its words."""
 
@@ -92,6 +96,8 @@ class SettingTerms(Generic[Number]):
             "drift": not self.joint.runs_in,
             "axle_shortening": self.clamp.assumed,
             "cone_thread_clamp": self.clamp.assumed,
+            "dropouts": True,
+            "heat": True,
         }
         label = LABELS[key]
         if key == "drift" and self.joint.runs_in:
@@ -145,11 +151,21 @@ def setting_terms(
             "backed_off": {**fallen_back, "back_off": out},
             "locked": _possible(lengths, nut),
             "clamped": clamp.lengths(),
-            "ridden": {},
+            "ridden": ridden_lengths(scenario),
         },
         joint=joint,
         clamp=clamp,
     )
+
+
+def ridden_lengths(scenario: Scenario) -> dict[str, Any]:
+    """Return what riding adds to end play, by key [m]: warmth, and cups that crept after the cone was set."""
+    condition = scenario.condition
+    lengths = {
+        "heat": heat_length(scenario),
+        "cup_moved": condition.cup_moved_left + condition.cup_moved_right,
+    }
+    return {key: length for key, length in lengths.items() if length != 0.0}
 
 
 @overload

@@ -6,12 +6,19 @@ from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.clamp import skewer_yield_force
 from conemodel.physics.rating import STATIC_PRESSURE
+from conemodel.solve.stages.heat import fit_lost_to_heat
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import SettingTerms, setting_terms
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
 from conemodel.tasks.setting.stage_result import Stage
 from conemodel.tasks.wording import STAGE_WORDS, direction, fraction_of_turn
+
+SEEN = 0.5e-6
+"""A change of end play below this is not worth a word [m]. Judgement."""
+
+LOOSENING_HEAT = 60.0
+"""Warming of the shell from which the cups' press fit is spoken of [K]: it takes some 20 µm there. Judgement."""
 
 RULE_OF_THUMB = "a quarter turn"
 """Back-off that is commonly taught. Common practice, no source."""
@@ -31,6 +38,8 @@ def notes_on(
         *_on_the_hold(scenario, steps),
         *_on_assumptions(steps, window, spreads),
         *_on_the_seat(scenario, steps),
+        *_on_the_dropouts(scenario),
+        *_on_the_ride(scenario, steps),
         *_on_the_back_off(scenario, steps, window),
     )
 
@@ -133,7 +142,7 @@ def _on_the_seat(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str
     if scenario.setting.clamp_seat == "dropouts":
         return
     frame = setting_terms(scenario.with_setting(clamp_seat="dropouts"))
-    difference = frame.end_play("clamped") - steps.end_play("clamped")
+    difference = frame.end_play("clamped") - steps.end_play("clamped") - frame.clamp.dropouts
     if frame.clamp.proud:
         yield "In the frame this axle stands proud of its dropout; the bench seat hides that."
     turn = DEG.from_si(abs(difference) / scenario.axle.lead_per_radian)
@@ -145,6 +154,46 @@ def _on_the_seat(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str
             f"Clamped on {scenario.setting.clamp_seat}: in the frame it will be {MM.from_si(abs(difference)):.3f} mm "
             f"{change}, {turn:.1f}° of cone, because the clamp then enters by the "
             f"{'end of the axle' if frame.clamp.proud else 'locknut'}."
+        )
+
+
+def _on_the_dropouts(scenario: Scenario) -> Iterator[str]:
+    """Yield what dropouts out of parallel do, and how to find that it is they."""
+    if not any(scenario.frame.dropout_turns):
+        return
+    taken = setting_terms(scenario.with_setting(clamp_seat="dropouts")).clamp.dropouts
+    if taken == 0.0:
+        return
+    yield (
+        f"The dropouts are out of parallel: they bow the axle, and that takes {MM.from_si(-taken):.3f} mm of end play. "
+        "To see it, close the same clamp on spacers of the dropouts' thickness on the bench, then in the frame: "
+        "what changes is the frame's. Have the dropouts made parallel rather than set the cone to suit them; a "
+        "frame is bent straight by a qualified workshop only, by its maker's instructions, and never one of carbon "
+        "or aluminium."
+    )
+
+
+def _on_the_ride(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
+    """Yield what changes the setting in riding: heat, a press fit it may loosen, a cup that moves."""
+    ridden = steps.lengths["ridden"]
+    heat, moved = ridden.get("heat", 0.0), ridden.get("cup_moved", 0.0)
+    if abs(heat) >= SEEN:
+        yield (
+            f"As warm as described, the bearing rides {MM.from_si(abs(heat)):.3f} mm "
+            f"{'looser' if heat > 0 else 'tighter'} than it was set."
+        )
+    lost = fit_lost_to_heat(scenario)
+    if scenario.heat.shell_warming >= LOOSENING_HEAT and lost > 0.0:
+        yield (
+            f"A shell that is {scenario.heat.shell_warming:.0f} °C warmer takes {MM.from_si(lost):.3f} mm off the "
+            "diameter by which its cups are held: an ordinary press fit may come loose, and the cups creep. Let brake "
+            "and hub cool before going on."
+        )
+    if moved:
+        yield (
+            f"Cups that moved in the shell make the bearing {MM.from_si(abs(moved)):.3f} mm "
+            f"{'looser' if moved > 0 else 'tighter'} than it was set. Setting the cone again does not last: a cup that "
+            "turns or creeps has lost its seat; its shell, or the hub, is renewed."
         )
 
 

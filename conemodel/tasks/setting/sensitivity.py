@@ -7,6 +7,7 @@ from typing import NamedTuple
 from conemodel.base.batch_cache import remembered
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts import unknowns
+from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.clamp_force import clamp_force
@@ -89,13 +90,20 @@ def _outlook(scenario: Scenario) -> Outlook:
     tables, *others = tables_with_variants(scenario, ends)
     windows = windows_in(others, [end.limits for end in ends])
     clamped = [
-        (window, setting_terms(end).end_play("clamped")) for window, end in zip(windows, ends, strict=True)
+        (window, _end_play(end, variant.name == "heat"))
+        for window, end, variant in zip(windows, ends, (v for v in variants for _ in range(2)), strict=True)
     ]
     cases = (
         _Case(variant.name, variant.label, variant.span, both)
         for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
     )
     return Outlook(tables=tables, window=window_in(tables, scenario.limits), cases=tuple(cases))
+
+
+def _end_play(scenario: Scenario, warm: bool) -> float:
+    """Return the end play once clamped [m], `warm` with what heat adds in riding."""
+    steps = setting_terms(scenario)
+    return steps.end_play("clamped") + (steps.lengths["ridden"].get("heat", 0.0) if warm else 0.0)
 
 
 class _Variant(NamedTuple):
@@ -154,6 +162,16 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         (scenario.with_setting(finger_torque=torque) for torque in fingers),
     )
     yield _lock_variant(scenario)
+    if scenario.setting.clamp_seat == "dropouts" and any(scenario.frame.dropout_turns):
+        yield from _dropout_variants(scenario)
+    if scenario.brake.kind == "disc":
+        warmings = unknowns.SHELL_WARMING.span
+        yield _variant(
+            "heat",
+            unknowns.SHELL_WARMING.words,
+            unknowns.SHELL_WARMING.said(),
+            (scenario.replace(heat=Heat(shell_warming=warming)) for warming in warmings),
+        )
     if axle.thread_clearance is None and slack_share(setting) != 0.0:
         yield _variant(
             "thread_slack",
@@ -180,6 +198,25 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
             f"{_span(turns, DEG)}°",
             (scenario.with_setting(drift=turn) for turn in turns),
         )
+
+
+def _dropout_variants(scenario: Scenario) -> Iterator[_Variant]:
+    """Yield what nobody knows of an axle between dropouts out of parallel: what frame and stack give."""
+    frame, axle = scenario.frame, scenario.axle
+    gives = _around(frame.angular_compliance, *unknowns.DROPOUT_GIVE.span)
+    yield _variant(
+        "dropout_give",
+        unknowns.DROPOUT_GIVE.words,
+        f"{DEG.from_si(gives[0]) * 10:.2g} to {DEG.from_si(gives[1]) * 10:.2g}° under 10 N·m",
+        (scenario.replace(frame=frame.replace(angular_compliance=give)) for give in gives),
+    )
+    shares = _around(axle.ends_stiffened, *unknowns.ENDS_STIFFENED.span)
+    yield _variant(
+        "ends_stiffened",
+        unknowns.ENDS_STIFFENED.words,
+        f"{_span(shares, ONE)} of the way to a sleeve",
+        (scenario.replace(axle=axle.replace(ends_stiffened=share)) for share in shares),
+    )
 
 
 def _lock_variant(scenario: Scenario) -> _Variant:

@@ -4,8 +4,11 @@ import numpy as np
 import pytest
 
 import conemodel as cm
+from conemodel.base.errors import InputProblems
 from conemodel.parts import library
+from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.shell import Shell
 from conemodel.tasks.setting.sensitivity import spreads_of
 
 FOLDER = library.SCENARIOS
@@ -74,3 +77,60 @@ def test_what_nobody_measures_at_the_locknut_is_part_of_the_range() -> None:
     assert backed["lock_force"].width > 5e-6  # by hand: 2.1e-6 mm/N over some 6 kN
     assert "thread_slack" not in backed
     assert noted(hub(technique="cone turned out"), "run up hard enough to push the cone in first")
+
+
+def leaning(scenario: Scenario, degrees: float) -> Scenario:
+    """Return the hub between dropouts that lean outward alike by an angle [°]."""
+    angle = np.radians(degrees)
+    return scenario.replace(frame=scenario.frame.replace(left_dropout_angle=angle, right_dropout_angle=angle))
+
+
+def test_dropouts_out_of_parallel_are_said_with_what_they_take_and_how_to_tell() -> None:
+    skew = leaning(hub(), 1.0)
+    assert noted(skew, "spacers of the dropouts' thickness")
+    assert noted(skew.with_setting(clamp_seat="spacers on locknuts"), "out of parallel")
+    assert not noted(hub(), "out of parallel")
+    names = {spread.name for spread in spreads_of(skew)} - {spread.name for spread in spreads_of(hub())}
+    assert names == {"dropout_give", "ends_stiffened"}
+    on_bench = skew.with_setting(clamp_seat="spacers on locknuts")
+    assert {spread.name for spread in spreads_of(on_bench)} == {spread.name for spread in spreads_of(hub())}
+
+
+def test_a_shell_as_hot_as_a_long_descent_makes_it_may_let_its_cups_go() -> None:
+    """(23 - 11.5)e-6 · 80 K on some 25 mm: more than 20 µm off a press fit. Handbook expansions, from memory."""
+    hot = hub().replace(heat=Heat(shell_warming=80.0))
+    assert noted(hot, "press fit may come loose")
+    assert noted(hot, "tighter than it was set")
+    assert not noted(hub().replace(heat=Heat(shell_warming=40.0)), "press fit")
+    steel = hot.replace(hub=hot.hub.replace(shell=Shell(material="steel")))
+    assert not noted(steel, "press fit")
+
+
+def test_a_cup_that_crept_is_said() -> None:
+    condition = hub().condition.replace(cup_moved_left=20e-6)
+    assert noted(hub().replace(condition=condition), "Setting the cone again does not last")
+
+
+def test_the_heat_of_a_disc_brake_is_part_of_the_range() -> None:
+    braked = hub().replace(brake=hub().brake.replace(kind="disc"))
+    (heat,) = (spread for spread in spreads_of(braked) if spread.name == "heat")
+    turn = cm.predict(braked).verdict.turn
+    assert turn is not None
+    assert heat.low == pytest.approx(turn.length)
+    assert 20e-6 < heat.width < 80e-6  # by hand: (23e-6 · 60 mm - half of it back by the cups) · 60 K
+    assert "heat" not in {spread.name for spread in spreads_of(hub())}
+
+
+def test_cones_skew_already_leave_less_room_for_skew_dropouts() -> None:
+    bent = hub().condition.left.replace(cone_tilt=(0.0, 0.04))
+    with pytest.raises(InputProblems, match=r"condition.left.cone_tilt.*out of parallel"):
+        leaning(hub().replace(condition=hub().condition.replace(left=bent)), 1.0)
+
+
+def test_a_shell_is_refused_that_does_not_hold_its_cups() -> None:
+    with pytest.raises(InputProblems, match=r"outer_diameter_at_cup.*larger than the cups"):
+        Shell(cup_outer_diameter=0.03, outer_diameter_at_cup=0.03)
+    with pytest.raises(InputProblems, match="must be given beside"):
+        Shell(cup_outer_diameter=0.03)
+    with pytest.raises(InputProblems, match=r"shell.cup_outer_diameter.*track of the balls"):
+        hub().hub.replace(shell=Shell(cup_outer_diameter=0.02, outer_diameter_at_cup=0.03))
