@@ -50,11 +50,6 @@ LEFT_OUT: tuple[LeftOut, ...] = (
         advice="a bent axle can be described: the tilt of its cone",
     ),
     LeftOut(
-        what="warmth and cold",
-        size="alloy shell on a steel axle: 20 °C warmer is 8 µm or 3° of cone tighter, 30 °C colder 12 µm looser",
-        advice="adjust at the temperature it is ridden in",
-    ),
-    LeftOut(
         what="pull of the spokes on the shell",
         size="constant once the wheel is built",
         advice="adjust after building and truing, not before",

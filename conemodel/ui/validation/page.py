@@ -10,8 +10,10 @@ from conemodel.base.sources import SOURCES
 from conemodel.base.table import Column, Table
 from conemodel.parts.unknowns import UNKNOWNS
 from conemodel.show.bearing.tables import list_checks
+from conemodel.show.formatting import degrees, millimetres
 from conemodel.show.setting.tables import list_unknowns
 from conemodel.show.validation.equations import EQUATIONS
+from conemodel.tasks.validation.edge_sizes import EdgeSize, edge_sizes
 from conemodel.tasks.validation.method import (
     LEFT_OUT,
     STATUS_WORDS,
@@ -20,7 +22,7 @@ from conemodel.tasks.validation.method import (
     published_checks,
     whole_hub_check,
 )
-from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
+from conemodel.ui.choose_hub import FIRST_HUB, choose_hub, ready_hubs
 from conemodel.ui.frame import begin_page, end_page, table, take_csv
 
 
@@ -32,6 +34,7 @@ def page() -> None:
         "from measures, elasticity and friction; nothing is fitted.",
     )
     _checks()
+    _edges()
     _left_out()
     _unknowns()
     _equations()
@@ -73,6 +76,32 @@ def _whole_hub(check: Check) -> None:
 def _computed() -> tuple[Check, ...]:
     """Return the checks, computed now; the whole hub last."""
     return (*published_checks(), whole_hub_check(ready_hubs()[FIRST_HUB]))
+
+
+_EDGES: tuple[Column[EdgeSize], ...] = (
+    Column(lambda each: each.what, page="What"),
+    Column(lambda each: each.when, page="When"),
+    Column(lambda each: millimetres(each.length, sign=True), page="End play"),
+    Column(lambda each: degrees(each.angle, sign=True), page="Of cone"),
+)
+
+
+def _edges() -> None:
+    """Draw the size that what seldom counts has for the hub in hand."""
+    st.header("At the edges, for this hub", anchor=False)
+    hub = choose_hub()
+    try:
+        sizes = edge_sizes(hub)
+    except ConemodelError as error:
+        st.error(f"The sizes could not be computed: {error}.")
+        return
+    table(
+        Table(_EDGES, sizes, caption="What heat, frame and loose cups add to this hub's end play", words=True)
+    )
+    st.caption(
+        "Each is part of the sum only where the hub's description asks for it. Heat rests on how far the cups follow "
+        "their shell, dropouts on what frame and stack give: both are assumed."
+    )
 
 
 _LEFT_OUT: tuple[Column[LeftOut], ...] = (
