@@ -8,6 +8,9 @@ from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.unknowns import DROPOUT_GIVE, WHEEL_STIFFNESS
 
+MOST_LEAN = 2
+"""Furthest a dropout may lean and the wheel still be clamped [°]. Judgement."""
+
 
 class Clamp(Part):
     """How the wheel is held: quick release, axle nuts or thru-axle.
@@ -92,15 +95,15 @@ class Frame(Part):
         DEG,
         "how far the left dropout leans out of square to the axle, outward at the top",
         default=0.0,
-        at_least=-2,
-        at_most=2,
+        at_least=-MOST_LEAN,
+        at_most=MOST_LEAN,
     )
     right_dropout_angle: float = quantity(
         DEG,
         "how far the right dropout leans out of square to the axle, outward at the top",
         default=0.0,
-        at_least=-2,
-        at_most=2,
+        at_least=-MOST_LEAN,
+        at_most=MOST_LEAN,
     )
     angular_compliance: float = quantity(
         ONE,

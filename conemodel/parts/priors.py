@@ -21,6 +21,8 @@ CAUSES = (
     "not_clamping",
     "proud",
     "elsewhere",
+    "skew_dropouts",
+    "loose_cup",
 )
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
@@ -57,6 +59,12 @@ class Beliefs(Part):
         ONE, "chance that play at the rim comes from freehub, headset, spokes or dropouts",
         default=0.08, above=0, below=0.5,
     )  # fmt: skip
+    skew_dropouts: float = quantity(
+        ONE, "chance of dropouts out of parallel", default=0.03, above=0, below=0.5
+    )
+    loose_cup: float = quantity(
+        ONE, "chance of a cup that moves in the shell", default=0.01, above=0, below=0.5
+    )
     solid_axle: float = quantity(
         ONE, "chance of axle nuts where nobody said what clamps", default=0.25, above=0, below=1
     )
@@ -99,6 +107,9 @@ class Beliefs(Part):
         MRAD,
         "tilts of both cones of a bent axle, equally likely",
         default=_ends_and_usual(unknowns.CONE_TILT),
+    )
+    leans: tuple[float, ...] = quantity(
+        DEG, "how far both dropouts lean out of parallel, equally likely", default=(0.5, 1.0, 1.5)
     )
     dents: tuple[float, ...] = quantity(
         UM, "depths of dents, equally likely", default=_ends_and_usual(unknowns.DENT_DEPTH)

@@ -141,6 +141,9 @@ class Checks(Part):
     cone_rocks_on_thread: Answer | None = quantity(
         ONE, "the unlocked cone rocks on the axle's thread, or the locknut will not tighten", default=None
     )
+    cup_moves_in_shell: Answer | None = quantity(
+        ONE, "a cup turns in the shell, or has crept along it", default=None
+    )
 
 
 class Balls(Part):

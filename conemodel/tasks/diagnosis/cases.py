@@ -29,6 +29,7 @@ class Case:
         rocking: play at the rim from a cone on a worn-out thread [m].
         elsewhere: play at the rim, in the frame, that is not the hub's [m].
         closing: share of the usual clamp force that closes it.
+        lean: how far both dropouts lean outward [rad].
     """
 
     cause: str
@@ -39,6 +40,7 @@ class Case:
     rocking: float = 0.0
     elsewhere: float = 0.0
     closing: float = 1.0
+    lean: float = 0.0
 
 
 def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described: bool) -> tuple[Case, ...]:

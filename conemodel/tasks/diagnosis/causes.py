@@ -67,6 +67,19 @@ CAUSES = {
         advice="Turning the cone does not take it out.",
         degrees=lambda beliefs: tuple({"elsewhere": play} for play in beliefs.play_elsewhere),
     ),
+    "skew_dropouts": Cause(
+        label="dropouts out of parallel",
+        advice="Close the same clamp on spacers of the dropouts' thickness on the bench, then in the frame: play that "
+        "goes only in the frame is the frame's, which bows the axle. Have the dropouts made parallel. A frame is bent "
+        "straight by a qualified workshop only, by its maker's instructions, and never one of carbon or aluminium.",
+        degrees=lambda beliefs: tuple({"lean": lean} for lean in beliefs.leans),
+    ),
+    "loose_cup": Cause(
+        label="cup loose in the shell",
+        advice="Play that comes back with every ride. Look whether a cup turns in its shell, or shows a bright edge "
+        "where it has crept. A cup that moves has lost its seat; its shell, or the hub, is renewed. Setting the cone "
+        "does not last.",
+    ),
     "proud": Cause(
         label="axle proud of the dropout",
         advice=f"{DO_NOT_RIDE} before both protrusions and the dropouts' thickness are measured: where the axle stands "

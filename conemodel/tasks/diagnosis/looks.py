@@ -71,6 +71,12 @@ LOOKS = {
         instruction="rock the unlocked cone on its thread",
         shows="worn_thread",
     ),
+    "cup_moves_in_shell": Look(
+        asked="A cup turns in its shell, or has crept along it",
+        hint="Hold the shell and try to turn the bare cup by thumb; look for a bright edge beside it.",
+        instruction="try whether a cup turns in its shell",
+        shows="loose_cup",
+    ),
 }
 """Every look by its field of `Checks`."""
 

@@ -10,8 +10,9 @@ import numpy as np
 
 from conemodel.base.batch_cache import remembered
 from conemodel.base.monotone_cubic import Curve
-from conemodel.base.units import Array
+from conemodel.base.units import DEG, Array
 from conemodel.parts.bearing import Pair
+from conemodel.parts.mounting import MOST_LEAN
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.freeplay.hand_positions import felt_play
@@ -98,6 +99,17 @@ def proud_axle(scenario: Scenario) -> Scenario:
     stack = scenario.stack
     left, right = (stack.side(side).replace(protrusion=proud) for side in ("left", "right"))
     return scenario.replace(stack=stack.replace(left=left, right=right))
+
+
+def leaning(scenario: Scenario, lean: float) -> Scenario:
+    """Return the hub in a frame whose dropouts both lean outward by `lean` [rad] more, clamped there."""
+    if lean == 0.0:
+        return scenario
+    frame, most = scenario.frame, DEG.to_si(MOST_LEAN)
+    left, right = (
+        max(min(angle + lean, most), -most) for angle in (frame.left_dropout_angle, frame.right_dropout_angle)
+    )
+    return scenario.replace(frame=frame.replace(left_dropout_angle=left, right_dropout_angle=right))
 
 
 def tilted(pair: Pair, tilt: float) -> Pair:

@@ -20,7 +20,15 @@ from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column
 from conemodel.tasks.diagnosis.likelihood import Feel
-from conemodel.tasks.diagnosis.lookup_curves import Grid, Shift, curve_of, proud_axle, shift_of, tilt_reach
+from conemodel.tasks.diagnosis.lookup_curves import (
+    Grid,
+    Shift,
+    curve_of,
+    leaning,
+    proud_axle,
+    shift_of,
+    tilt_reach,
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,7 +59,8 @@ class HubModel:
     def _shift(self, case: Case) -> tuple[Shift, float, float]:
         hub = self.nutted if case.nutted and self.nutted is not None else self.scenario
         middle, factor = force_of(hub, self.beliefs)
-        return shift_of(proud_axle(hub) if case.cause == "proud" else hub), middle * case.closing, factor
+        hub = proud_axle(hub) if case.cause == "proud" else leaning(hub, case.lean)
+        return shift_of(hub), middle * case.closing, factor
 
     @cached_property
     def weight(self) -> Array:

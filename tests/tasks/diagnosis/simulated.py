@@ -79,6 +79,8 @@ class Bench:
             return Case(**plain, rocking=float(dice.choice(b.thread_play)))
         if cause == "elsewhere":
             return Case(**plain, elsewhere=float(dice.choice(b.play_elsewhere)))
+        if cause == "skew_dropouts":
+            return Case(**plain, lean=float(dice.choice(b.leans)))
         return Case(**plain, closing=b.idle_clamp_share if cause == "not_clamping" else 1.0)
 
     def shift_at(self, force: float, case: Case) -> float:
@@ -87,8 +89,9 @@ class Bench:
             far = hub.frame.dropout_thickness + 1e-4
             left, right = (hub.stack.side(s).replace(protrusion=far) for s in ("left", "right"))
             hub = hub.replace(stack=hub.stack.replace(left=left, right=right))
-        state = close_clamp(hub.replace(clamp=hub.clamp.replace(force=float(force))))
-        return state.shortening + state.left.push + state.right.push
+        frame = hub.frame.replace(left_dropout_angle=case.lean, right_dropout_angle=case.lean)
+        state = close_clamp(hub.replace(frame=frame, clamp=hub.clamp.replace(force=float(force))))
+        return state.shortening + state.left.push + state.right.push - state.dropouts
 
     def turn(self, truth: Truth, length: float) -> None:
         """Turn the cone by a length along the thread, as well as a hand can, and lock it anew."""

@@ -1,14 +1,20 @@
 """Causes and looks are one entry each, and a look moves the odds of its cause the way it should."""
 
+from math import radians
+
 import pytest
 
 from conemodel.parts import priors
+from conemodel.parts.library import SCENARIOS
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Checks, Readings
+from conemodel.parts.readings import Checks, Play, Readings, Round
+from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.cases import cases_of
 from conemodel.tasks.diagnosis.causes import CAUSES
+from conemodel.tasks.diagnosis.diagnose import diagnose
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST, FOUND, LOOKS, MARKS
+from conemodel.tasks.diagnosis.lookup_curves import leaning
 
 
 def chance(cause: str, **answers: str) -> float:
@@ -31,7 +37,12 @@ def test_every_cause_and_every_look_has_its_entry():
     assert all(look.instruction for look in MARKS.values())
 
 
-SHOWN = {"axle_wobbles": "bent", "track_dented": "dented", "cone_rocks_on_thread": "worn_thread"}
+SHOWN = {
+    "axle_wobbles": "bent",
+    "track_dented": "dented",
+    "cone_rocks_on_thread": "worn_thread",
+    "cup_moves_in_shell": "loose_cup",
+}
 """What each look at a part shows. Common practice, no source."""
 
 
@@ -51,6 +62,25 @@ def test_another_place_that_rocks_speaks_for_play_elsewhere(name):
 def test_a_far_side_that_is_unlocked_speaks_for_no_cause():
     for cause in CAUSES:
         assert chance(cause, far_side_unlocked="yes") == chance(cause)
+
+
+def test_a_clamp_that_takes_more_than_a_parallel_frame_lets_it_speaks_for_the_dropouts():
+    """The same play closed, and more of it open, at a force that was given."""
+    rear = load_scenario(SCENARIOS / "touring-rear.toml")
+    rear = rear.replace(clamp=rear.clamp.replace(force=5e3))
+
+    def found(opened: float) -> float:
+        plays = Round(axle_end_open=Play(play=opened), axle_end_closed=Play(play=0.05e-3))
+        faults = diagnose(Readings(clamp="quick release", found=plays), rear).faults
+        return next(fault.chance for fault in faults if fault.key == "skew_dropouts")
+
+    assert found(0.26e-3) > 1.5 * found(0.17e-3)
+
+
+def test_a_frame_leans_no_further_than_a_wheel_goes_in():
+    rear = load_scenario(SCENARIOS / "touring-rear.toml")
+    skew = leaning(leaning(rear, radians(1.5)), radians(1.5)).frame
+    assert skew.left_dropout_angle == skew.right_dropout_angle == pytest.approx(radians(2))
 
 
 def test_only_a_wheel_held_by_the_axle_ends_can_have_a_proud_axle():
