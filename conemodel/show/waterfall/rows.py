@@ -51,7 +51,8 @@ def steps_shown(prediction: Prediction) -> tuple[Step, ...]:
     last = list(prediction.stages)[-1]
 
     def state(stage: str, level: float) -> str:
-        return "the same" if stage == last else play_or_preload(prediction.stages[stage])
+        found = prediction.stages[stage]
+        return "the same" if stage == last and not found.terms else play_or_preload(found)
 
     return steps_of(_stages(prediction), lead=prediction.scenario.axle.lead_per_radian, state=state)
 

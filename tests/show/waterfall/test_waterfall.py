@@ -9,8 +9,10 @@ from xml.etree import ElementTree
 
 import pytest
 
+from conemodel.parts.heat import Heat
 from conemodel.show.waterfall.html import HEADING, bar_style, waterfall, where_the_play_went
 from conemodel.show.waterfall.rows import steps_shown
+from conemodel.tasks.setting.predict import predict
 
 HALF = 5e-4
 """What a number written to 0.001 mm may be off by."""
@@ -137,3 +139,11 @@ def test_opening_and_closing_bars_are_hatched_apart():
     style = bar_style(dark=False)
     hatches = re.findall(r"cm-(opens|closes) \{background: repeating-linear-gradient\((-?\d+)deg", style)
     assert sorted(hatches) == [("closes", "-45"), ("opens", "45")]
+
+
+def test_riding_leaves_the_play_as_it_was_unless_heat_changes_it(prediction):
+    cold = steps_shown(prediction)[-1]
+    assert cold.words.endswith("the same")
+    warm = steps_shown(predict(prediction.scenario.replace(heat=Heat(shell_warming=60.0))))[-1]
+    assert not warm.words.endswith("the same")
+    assert warm.length < cold.length
