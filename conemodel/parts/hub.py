@@ -8,6 +8,7 @@ from typing import Any, Literal
 from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowGeometry
+from conemodel.parts.cone import Cone
 from conemodel.parts.schema import Fault, Part, quantity
 from conemodel.parts.shell import Shell
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
@@ -64,8 +65,12 @@ class Axle(Part):
         MM, "diameter of the hole through the axle, 0 for a solid axle", default=0.0, at_least=0
     )
     length: float = quantity(MM, "length of the axle, end to end", above=40, at_most=450)
-    cone_distance: float = quantity(
-        MM, "distance between the middles of the two cones' threads", above=10, at_most=400
+    cone_distance: float | None = quantity(
+        MM,
+        "distance between the middles of the two cones' threads; it follows from rows and cones if left out",
+        default=None,
+        above=10,
+        at_most=400,
     )
     plain_diameter: float = quantity(
         MM, "diameter of the part without thread", default=0.0, at_least=0, at_most=60
@@ -100,7 +105,7 @@ class Axle(Part):
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
-        """The bore must leave metal under the thread, and the plain part must lie between the cones."""
+        """The bore must leave metal under the thread; a plain part must be wider than the bore."""
         yield from super().cross_checks(values)
         if {"thread_diameter", "thread_pitch", "bore"} <= values.keys():
             root = float(root_diameter(diameter=values["thread_diameter"], pitch=values["thread_pitch"]))
@@ -119,22 +124,6 @@ class Axle(Part):
                 value=values["plain_diameter"],
                 limit="must be larger than the bore, {}",
                 bound=values["bore"],
-            )
-        if {"plain_length", "cone_distance"} <= values.keys() and values["plain_length"] > values[
-            "cone_distance"
-        ]:
-            yield Fault(
-                field="plain_length",
-                value=values["plain_length"],
-                limit="must fit between the cones, {}",
-                bound=values["cone_distance"],
-            )
-        if {"length", "cone_distance"} <= values.keys() and values["cone_distance"] >= values["length"]:
-            yield Fault(
-                field="cone_distance",
-                value=values["cone_distance"],
-                limit="must be shorter than the axle, {}",
-                bound=values["length"],
             )
         yield from _thread_class_faults(values)
 
@@ -191,17 +180,14 @@ class Axle(Part):
 
 
 class Stack(Part):
-    """Cone thread, washers and locknut of one side."""
+    """Cone, washers and locknut of one side."""
 
     protrusion: float = quantity(
         MM, "how far the axle stands out of the locknut's outer face", at_least=0, at_most=60
     )
-    thread_separation: float = quantity(
-        MM,
-        "distance between the middles of cone thread and locknut thread",
-        default=12.0,
-        above=2,
-        at_most=80,
+    cone: Cone = Cone()
+    locknut_length: float = quantity(
+        MM, "length of the locknut along the axle", default=5.0, at_least=2, at_most=15
     )
     washer_outer_diameter: float = quantity(
         MM, "outer diameter of washers and cone neck", default=17.0, above=4, at_most=60

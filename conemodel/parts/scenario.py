@@ -1,10 +1,11 @@
 """A scenario: one hub, how it is clamped, and one setting of its cone."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import lru_cache
 from typing import Any
 
 from conemodel.base.units import ONE
+from conemodel.parts import cone_places
 from conemodel.parts.bearing import MOST_TILT, Pair, Row, dent_faults, oversize_faults
 from conemodel.parts.distributions import Unknown
 from conemodel.parts.heat import Heat
@@ -39,17 +40,18 @@ class Scenario(Part):
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
         """Hold the parts against each other: clamp against axle, cones against rows, lists against balls."""
         yield from super().cross_checks(values)
-        for first, second, faults in (
-            ("clamp", "axle", _clamp_faults),
-            ("stack", "axle", _stack_faults),
-            ("hub", "axle", _cone_faults),
-            ("hub", "condition", _condition_faults),
-            ("frame", "condition", _tilt_faults),
-            ("clamp", "assumed", _assumed_faults),
-            ("clamp", "setting", _seat_faults),
-        ):
-            if {first, second} <= values.keys():
-                yield from faults(values[first], values[second])
+        checks: tuple[tuple[Callable[..., Iterator[Fault]], *tuple[str, ...]], ...] = (
+            (_clamp_faults, "clamp", "axle"),
+            (_stack_faults, "stack", "axle"),
+            (cone_places.cone_faults, "hub", "axle", "stack"),
+            (_condition_faults, "hub", "condition"),
+            (_tilt_faults, "frame", "condition"),
+            (_assumed_faults, "clamp", "assumed"),
+            (_seat_faults, "clamp", "setting"),
+        )
+        for faults, *parts in checks:
+            if values.keys() >= set(parts):
+                yield from faults(*(values[part] for part in parts))
 
     def row(self, side: Side) -> Row:
         """Return one row with its shape and its condition."""
@@ -58,6 +60,19 @@ class Scenario(Part):
     def pair(self, *, axial_compliance: float) -> Pair:
         """Return both rows, with the axial give of axle, shell and jammed cones [m/N]."""
         return _pair(self.hub, self.condition, axial_compliance)
+
+    @property
+    def cone_distance(self) -> float:
+        """Distance between the middles of both cones' threads, as given or as it follows [m]."""
+        return cone_places.cone_distance(self.hub, self.axle, self.stack)
+
+    def ball_place(self, side: Side) -> float:
+        """Return how far inboard of a cone's outer end its balls stand [m]."""
+        return cone_places.ball_place(self.hub, self.axle, self.stack, side)
+
+    def thread_separation(self, side: Side) -> float:
+        """Return the distance between the middles of a side's cone thread and locknut thread [m]."""
+        return cone_places.thread_separation(self.hub, self.axle, self.stack, side)
 
     @property
     def axle_end_arm(self) -> float:
@@ -136,18 +151,6 @@ def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[Fault]:
                     limit="must be larger than the axle's thread, {}",
                     bound=axle.thread_diameter,
                 )
-
-
-def _cone_faults(hub: Hub, axle: Axle) -> Iterator[Fault]:
-    """Yield a fault where the cones' threads would stand inboard of the balls."""
-    if axle.cone_distance < hub.row_spacing:
-        yield Fault(
-            field="axle.cone_distance",
-            value=axle.cone_distance,
-            limit="must not be below the distance of the ball rows, {}",
-            bound=hub.row_spacing,
-            remedy="the cones' threads stand outboard of the balls",
-        )
 
 
 def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:

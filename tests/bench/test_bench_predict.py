@@ -28,7 +28,7 @@ def another(scenario: Scenario, number: int) -> Scenario:
     rows = {side: row.replace(pitch_diameter=row.pitch_diameter * hair) for side, row in rows_of(hub)}
     return scenario.replace(
         hub=hub.replace(row_spacing=hub.row_spacing / hair, **rows),
-        axle=axle.replace(bore=axle.bore / hair, cone_distance=axle.cone_distance * hair),
+        axle=axle.replace(bore=axle.bore / hair),
         stack=scenario.stack.replace(
             **{
                 side: stack.replace(lock_torque=stack.lock_torque * hair)

@@ -25,7 +25,6 @@ AXLE: dict[str, Any] = {
     "thread_pitch": 1e-3,
     "bore": 5.1e-3,
     "length": 0.146,
-    "cone_distance": 0.1,
 }
 
 
@@ -106,7 +105,6 @@ def test_equal_parts_hash_alike_whatever_was_asked_of_them_before() -> None:
         "thread_diameter": 10e-3,
         "thread_pitch": 1e-3,
         "length": 0.14,
-        "cone_distance": 74e-3,
         "bore": 5.1e-3,
     }
     fresh, used = Axle(**known), Axle(**known)

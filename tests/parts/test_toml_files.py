@@ -77,9 +77,9 @@ def test_all_mistakes_are_reported_together_with_their_lines() -> None:
         ),
         ("dropout_width_mm = 135\n", "", "frame.dropout_width_mm: is missing"),
         (
-            "cone_distance_mm = 100",
-            "cone_distance_mm = 40",
-            "must not be below the distance of the ball rows, 60 mm",
+            "[axle]",
+            "[axle]\ncone_distance_mm = 40",
+            "must be at least 72.5 mm",
         ),
         ("rod_diameter_mm = 5\n", "rod_diameter_mm = 5.2\n", "must be smaller than the axle's bore, 5.1 mm"),
         ("[wheel]", "[condition.left]\nball_oversize_um = [1, 2]\n[wheel]", "one for each of the 9 balls"),

@@ -12,7 +12,7 @@ def write_names(sheet: Sheet, view: View, halves: Halves, *, names_only: bool) -
     _heads(sheet, view)
     above = [
         ("locknut", (sign * sum(half.nut) / 2, half.face - 1)),
-        ("washer", (sign * (half.cone_end + half.nut[0]) / 2, half.washer - 1)),
+        ("washer", (sign * (half.cone[2] + half.nut[0]) / 2, half.washer - 1)),
         ("cone", (sign * (half.plane + half.ball), (half.thread + half.neck) / 2)),
         ("ball", (sign * half.plane, half.pitch + 0.2 * half.ball)),
         ("cup", (sign * (half.plane - 0.65 * half.ball), half.cup_outer - 1.5)),

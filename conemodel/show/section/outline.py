@@ -1,8 +1,8 @@
 """Outlines of a hub's parts in mm, half a section each: u outboard from the hub's middle, v out from its axis.
 
-Ball, pitch circle, contact angle, grooves, row spacing, axle, threads, washers, locknut faces, protrusion and
-dropout are to the measure of the scenario. The outer form of shell, cup and cone, which no scenario gives, is drawn
-after the ball.
+Ball, pitch circle, contact angle, grooves, row spacing, axle, cone lengths and threads, washers, locknuts, protrusion
+and dropout are to the measure of the scenario. The outer form of shell, cup and cone, which no scenario gives, is
+drawn after the ball.
 """
 
 from dataclasses import dataclass
@@ -15,6 +15,8 @@ from conemodel.parts.scenario import Scenario
 from conemodel.show.svg import Point
 
 ARC_STEPS = 24
+COUNTERBORE = 0.4
+"""Room between axle and a cone inboard of its thread [mm]; schematic."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +27,7 @@ class Half:
         ball: diameter; plane: of the ball centres; pitch: radius of the ball centres; angle: of contact [rad].
         cone_groove, cup_groove: groove radii.
         thread: radius of the axle; bore: of its hole.
-        cone_end: outboard face of the cone; nut: inner and outer face of the locknut.
+        cone: inner end of the cone, of its thread, and outer end; nut: inner and outer face of the locknut.
         washer, face: radii of washer and locknut.
         protrusion: axle beyond the locknut; dropout: its thickness.
     """
@@ -38,7 +40,7 @@ class Half:
     cup_groove: float
     thread: float
     bore: float
-    cone_end: float
+    cone: tuple[float, float, float]
     nut: tuple[float, float]
     washer: float
     face: float
@@ -84,22 +86,20 @@ def half_of(scenario: Scenario, side: Side) -> Half:
     hub, axle, stack = scenario.hub, scenario.axle, scenario.stack.side(side)
     row: RowGeometry = getattr(hub, side)
     mm = MM.from_si
-    outer = mm(hub.over_locknut_width) / 2
-    middle = mm(axle.cone_distance) / 2 + mm(stack.thread_separation)
-    # the nut's thread lies in its middle, so its inner face is as far inboard as its outer face is outboard
-    inner = min(max(2 * middle - outer, outer - 14.0), outer - 3.0)
-    ball = mm(row.ball_diameter)
+    ball, outer = mm(row.ball_diameter), mm(hub.over_locknut_width) / 2
+    plane = mm(hub.row_spacing) / 2
+    cone_end = plane + mm(scenario.ball_place(side))
     return Half(
         ball=ball,
-        plane=mm(hub.row_spacing) / 2,
+        plane=plane,
         pitch=mm(row.pitch_diameter) / 2,
         angle=row.contact_angle,
         cone_groove=row.cone_conformity * ball,
         cup_groove=row.cup_conformity * ball,
         thread=mm(axle.thread_diameter) / 2,
         bore=mm(axle.bore) / 2,
-        cone_end=inner - 2.2,
-        nut=(inner, outer),
+        cone=(cone_end - mm(stack.cone.length), cone_end - mm(stack.cone.thread_length), cone_end),
+        nut=(outer - mm(stack.locknut_length), outer),
         washer=mm(stack.washer_outer_diameter) / 2,
         face=mm(stack.face_outer_diameter) / 2,
         protrusion=mm(stack.protrusion),
@@ -127,15 +127,20 @@ def cone_race(half: Half, moved: float) -> list[Point]:
 def cone_outline(half: Half, moved: float) -> list[Point]:
     """Return the outline of a cone; its outboard end stays, so that its neck takes up what is exaggerated."""
     race = cone_race(half, moved)
-    (start_u, _), (end_u, end_v) = race[0], race[-1]
-    shoulder = min(end_u + 0.25 * half.ball, half.cone_end - 1.0)
+    (_, start_v), (end_u, end_v) = race[0], race[-1]
+    inner, thread_end, outer = half.cone
+    wide = half.thread + (COUNTERBORE if thread_end > inner else 0.0)
+    shoulder = min(end_u + 0.25 * half.ball, outer - 1.0)
     return [
-        (half.cone_end, half.thread),
-        (start_u, half.thread),
+        (outer, half.thread),
+        (thread_end + moved, half.thread),
+        (thread_end + moved, wide),
+        (inner + moved, wide),
+        (inner + moved, start_v),
         *race,
         (shoulder, end_v),
-        (min(shoulder + 1.0, half.cone_end), half.neck),
-        (half.cone_end, half.neck),
+        (min(shoulder + 1.0, outer), half.neck),
+        (outer, half.neck),
     ]
 
 

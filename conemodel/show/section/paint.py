@@ -138,7 +138,7 @@ def _stack(sheet: Sheet, view: View, half: Half, sign: int, adjusted: bool) -> N
     _ring(
         sheet,
         sign,
-        _block((half.cone_end, half.thread), (half.nut[0], half.washer)),
+        _block((half.cone[2], half.thread), (half.nut[0], half.washer)),
         fill=dark,
         name="washer",
     )

@@ -76,6 +76,13 @@ EQUATIONS: tuple[Equation, ...] = (
     ),
     Equation(
         topic="Clamp",
+        words="Distance of the cones' threads, middle to middle, for rows S apart: from a cone's outer end its balls "
+        "stand b inboard, its thread is t long.",
+        latex=r"L = S + \sum_{\text{both}} \left(b - \tfrac{t}{2}\right)",
+        source="derived",
+    ),
+    Equation(
+        topic="Clamp",
         words="A clamp with force T shortens the axle between the cones, section by section.",
         latex=r"\Delta L = T \sum_i \frac{L_i}{E\,A_i}",
         source="derived",

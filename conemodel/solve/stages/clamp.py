@@ -99,7 +99,7 @@ def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampS
     """Return what closing the scenario's clamp on its seat does, for one hub or for `inputs` of many."""
     given = inputs or inputs_of(scenario)
     source = clamp_force(scenario)[1]
-    squeezed = axle_compliance(scenario.axle) if scenario.clamp.traits.through_axle else 0.0
+    squeezed = axle_compliance(scenario) if scenario.clamp.traits.through_axle else 0.0
     left, right = _side(scenario, "left", given), _side(scenario, "right", given)
     free: Any = 0.0 * given.clamp_force  # a frame that the clamp does not hold bows nothing
     return ClampState(
@@ -121,7 +121,7 @@ def _side(scenario: Scenario, side: Side, given: Inputs[Any]) -> ClampSide[Any]:
     margin = _margin(scenario, side)
     proud = margin is not None and margin <= 0.0
     entry = _entry(scenario, side, proud)
-    yielding = compliances_of(scenario.axle, stack, thread=given.thread_compliance)
+    yielding = compliances_of(scenario, side, thread=given.thread_compliance)
     share = yielding.share(entry)
     locked = lock_force_on(scenario, side, given.lock_torque if adjusted else stack.lock_torque, given)
     limit = inf if entry == "axle end" else nut_unloading_force(lock_force=locked, share=share)

@@ -67,5 +67,5 @@ def quick_release_stiffness(scenario: Scenario) -> float:
         area=annulus_area(outer=clamp.rod_diameter, inner=0.0),
         young=206e9,
     )
-    scale = hub.over_locknut_width / scenario.axle.cone_distance
-    return float(1 / (rod + axle_compliance(scenario.axle) * scale + clamp.fixed_give))
+    scale = hub.over_locknut_width / scenario.cone_distance
+    return float(1 / (rod + axle_compliance(scenario) * scale + clamp.fixed_give))

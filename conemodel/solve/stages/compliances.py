@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, Literal
 
 from conemodel.base.units import Number
-from conemodel.parts.hub import Axle, Stack
+from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.joint import (
     annulus_area,
@@ -46,12 +46,12 @@ class Compliances(Generic[Number]):
         return share  # type: ignore[no-any-return]
 
 
-def compliances_of(axle: Axle, stack: Stack, *, thread: Number) -> Compliances[Number]:
+def compliances_of(scenario: Scenario, side: Side, *, thread: Number) -> Compliances[Number]:
     """Return the axial compliances of one side's members, each engaged thread yielding by `thread` [m/N].
 
     Source: [VDI2230]
     """
-    length = stack.thread_separation
+    axle, stack, length = scenario.axle, scenario.stack.side(side), scenario.thread_separation(side)
     washers = annulus_area(outer=stack.washer_outer_diameter, inner=axle.thread_diameter)
     return Compliances(
         cone_thread=thread,
@@ -61,10 +61,11 @@ def compliances_of(axle: Axle, stack: Stack, *, thread: Number) -> Compliances[N
     )
 
 
-def axle_compliance(axle: Axle) -> float:
+def axle_compliance(scenario: Scenario) -> float:
     """Return the shortening of the axle between the middles of the cones' threads per newton [m/N]."""
+    axle = scenario.axle
     threaded = section_compliance(
-        length=axle.cone_distance - axle.plain_length, area=axle.root_area, young=axle.young
+        length=scenario.cone_distance - axle.plain_length, area=axle.root_area, young=axle.young
     )
     if axle.plain_length == 0.0:
         return float(threaded)
@@ -78,5 +79,4 @@ def axle_compliance(axle: Axle) -> float:
 
 def preload_compliance(scenario: Scenario) -> float:
     """Return the axial compliance of axle, shell and both jammed cones per newton of preload [m/N]."""
-    axle = scenario.axle
-    return axle_compliance(axle) + 1 / scenario.hub.shell_stiffness + 2 * axle.thread_give
+    return axle_compliance(scenario) + 1 / scenario.hub.shell_stiffness + 2 * scenario.axle.thread_give

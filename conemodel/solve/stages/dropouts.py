@@ -84,13 +84,13 @@ def bend(scenario: Scenario, *, capacity: Floats) -> BentAxle:
 
 def bending_span(scenario: Scenario) -> float:
     """Return the length of axle that bends [m]: over the locknuts, less what the jammed stacks keep straight."""
-    over, cones = scenario.hub.over_locknut_width, scenario.axle.cone_distance
+    over, cones = scenario.hub.over_locknut_width, scenario.cone_distance
     return over - scenario.axle.ends_stiffened * max(over - cones, 0.0)
 
 
 def cone_slopes(scenario: Scenario, bent: BentAxle) -> tuple[Array, Array]:
     """Return the slope of a bowed axle at the left and the right cone's thread [rad]."""
-    reach = min(scenario.axle.cone_distance / bending_span(scenario), 1.0) / 2
+    reach = min(scenario.cone_distance / bending_span(scenario), 1.0) / 2
     ends = {"left_slope": bent.left_slope, "right_slope": bent.right_slope}
     left, right = (np.asarray(axle_slope(**ends, place=0.5 + side * reach)) for side in (-1, 1))
     return left, right

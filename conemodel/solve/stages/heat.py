@@ -59,7 +59,7 @@ def _row_length(scenario: Scenario, row: RowGeometry) -> float:
     hub, axle = scenario.hub, scenario.axle
     shell_warm, axle_warm = scenario.heat.shell_warming, scenario.heat.axle_warming
     steel, shell = EXPANSION["steel"], EXPANSION[hub.shell.material]
-    half, thread = hub.row_spacing / 2, axle.cone_distance / 2
+    half, thread = hub.row_spacing / 2, scenario.cone_distance / 2
     along = row.ball_diameter / 2 * np.sin(row.contact_angle)
     track, cone_track = row.cup_track_diameter / 2, row.pitch_diameter - row.cup_track_diameter / 2
     cup_strain = steel + cup_share(hub.shell, row) * (shell - steel)

@@ -85,7 +85,7 @@ def lock_up(scenario: Scenario, inputs: Inputs[Any] | None = None) -> Joint[Any]
     else:  # what does not run in stays where it is by the friction of its own thread
         turn = 0.0
     return Joint(
-        compliances=compliances_of(axle, stack, thread=given.thread_compliance),
+        compliances=compliances_of(scenario, side, thread=given.thread_compliance),
         force=force,
         backlash=given.backlash,
         holding_torque=hold,

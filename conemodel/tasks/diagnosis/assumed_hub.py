@@ -30,6 +30,9 @@ THREADS = {"M9 x 1": (9e-3, 1e-3), "M10 x 1": (10e-3, 1e-3), "3/8 x 26": (9.525e
 INCH_CLEARANCE = float(clearance_for_backlash(axial_backlash=THREAD_SLACK.unit.to_si(THREAD_SLACK.usual)))
 """Clearance on the pitch diameter taken for the inch thread, which has no metric tolerance class [m]."""
 
+LEAST_SPACING = 20e-3
+"""Distance of the ball rows below which no usual hub is narrowed [m]. Assumption."""
+
 USUAL_BORE = 5.1e-3
 """Bore of a hollow axle for a quick release [m]. Common practice, no source."""
 
@@ -48,8 +51,11 @@ def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
     """
     base = hub or usual_hub(_end_of(readings))
     shell = base.hub if hub is not None else _with_found_balls(base.hub, readings)
-    width = readings.over_locknut_width.size or shell.over_locknut_width
+    width = _measured_width(readings) or shell.over_locknut_width
     pitch = readings.pitch_diameter.size
+    if hub is None:  # a wider usual hub has its rows further apart, its cones as near the locknuts as before
+        wider = width - shell.over_locknut_width
+        shell = shell.replace(row_spacing=max(shell.row_spacing + wider, LEAST_SPACING))
     if pitch is not None and hub is None:
         shell = shell.replace(**{side: getattr(shell, side).replace(pitch_diameter=pitch) for side in SIDES})
     return base.replace(
@@ -66,10 +72,19 @@ def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
 
 def _end_of(readings: Readings) -> str:
     """Return which usual hub the measured width, the thread or the balls speak of."""
-    width = readings.over_locknut_width.size or readings.dropout_width.size
+    width = _measured_width(readings) or readings.dropout_width.size
     if width is not None:
         return "front" if width < FRONT_BELOW else "rear"
     return "front" if readings.thread == "M9 x 1" else "rear"
+
+
+def _measured_width(readings: Readings) -> float | None:
+    """Return the width over the locknuts [m], as measured or from axle and protrusions; None where neither is."""
+    if readings.over_locknut_width.size is not None:
+        return readings.over_locknut_width.size
+    axle = readings.axle_length.size
+    ends = [getattr(readings, f"protrusion_{side}").size for side in SIDES]
+    return None if axle is None or None in ends else axle - sum(ends)
 
 
 def usual_pitch_diameter(ball_diameter: float, ball_count: int) -> float:
@@ -98,7 +113,7 @@ def _with_found_balls(shell: Hub, readings: Readings) -> Hub:
 
 
 def _axle(base: Scenario, readings: Readings, width: float) -> Axle:
-    """Return the axle as measured; its cones keep their distance from the locknuts."""
+    """Return the axle as measured."""
     changes: dict[str, Any] = {}
     if readings.thread is not None:
         diameter, pitch = THREADS[readings.thread]
@@ -110,8 +125,6 @@ def _axle(base: Scenario, readings: Readings, width: float) -> Axle:
         changes["bore"] = 0.0
     elif hollow and base.axle.bore == 0.0:
         changes["bore"] = USUAL_BORE
-    apart = base.axle.cone_distance + width - base.hub.over_locknut_width
-    changes["cone_distance"] = max(apart, base.hub.row_spacing)
     stick_out = [
         getattr(readings, f"protrusion_{side}").size or base.stack.side(side).protrusion for side in SIDES
     ]

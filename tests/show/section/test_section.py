@@ -88,6 +88,28 @@ def test_axle_locknuts_and_dropouts_are_to_scale(prediction):
         assert bore == []
 
 
+def test_cones_washers_and_locknuts_are_to_scale(prediction):
+    """Laid end to end from the balls out: where the cone ends, what washers fill, the locknut, half the width."""
+    root = read(hub_section_svg(prediction, stage="locked"))
+    scenario, k = prediction.scenario, scale(root) * 1000
+    stack, hub = scenario.stack.side("right"), scenario.hub
+    cone = next(mark for mark in marks(root, "cone") if "fixed" in mark.get("class"))
+    washer, nut = (max(map(span, marks(root, name))) for name in ("washer", "locknut"))
+    ball = max(float(mark.get("cx")) for mark in marks(root, "ball"))
+    outer, inner = max(x for x, _ in points(cone)), min(x for x, _ in points(cone))
+    assert hub.adjustable_side == "left"
+    assert outer - inner == pytest.approx(stack.cone.length * k, abs=0.003)
+    assert outer - ball == pytest.approx(stack.cone.ball_place * k, abs=0.003)
+    assert nut[1] - nut[0] == pytest.approx(stack.locknut_length * k, abs=0.003)
+    assert (washer[0], washer[1]) == pytest.approx((outer, nut[0]), abs=0.003)
+    ends = hub.row_spacing / 2 + stack.cone.ball_place + stack.locknut_length
+    assert washer[1] - washer[0] == pytest.approx((hub.over_locknut_width / 2 - ends) * k, abs=0.005)
+    # the thread of the cone: as far as its outline lies on the axle
+    on_axle = span(marks(root, "axle")[0])[2]
+    threaded = [x for x, y in points(cone) if y == pytest.approx(on_axle, abs=0.002)]
+    assert max(threaded) - min(threaded) == pytest.approx(stack.cone.thread_length * k, abs=0.003)
+
+
 def cone_gap(root):
     """Return how much further outboard than the fixed cone the adjustable one stands from its own balls."""
     middle = sum({float(b.get("cx")) for b in marks(root, "ball")}) / 2

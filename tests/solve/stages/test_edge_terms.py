@@ -12,7 +12,9 @@ import pytest
 
 import conemodel as cm
 from conemodel.parts import library
+from conemodel.parts.cone import Cone
 from conemodel.parts.heat import Heat
+from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shell import Shell
 from conemodel.physics.heat import EXPANSION
@@ -39,9 +41,11 @@ def random_rows(draw: np.random.Generator) -> Scenario:
         cup_conformity=groove,
     )
     spacing = draw.uniform(50e-3, 80e-3)
+    # their threads stand 2 (b - 5 mm) further apart than the rows: 5 to 25 mm
+    cone = Cone(length=20e-3, ball_place=5e-3 + draw.uniform(5e-3, 25e-3) / 2, thread_length=10e-3)
     return REAR.replace(
         hub=REAR.hub.replace(left=row, right=row, row_spacing=spacing),
-        axle=REAR.axle.replace(cone_distance=spacing + draw.uniform(5e-3, 25e-3)),
+        stack=REAR.stack.replace(**{side: REAR.stack.side(side).replace(cone=cone) for side in SIDES}),
     )
 
 
@@ -62,7 +66,7 @@ def skew(hub: Scenario, draw: np.random.Generator) -> Scenario:
 
 def cones_by_beam(hub: Scenario) -> tuple[float, float]:
     """Return how a beam between those dropouts tilts its cones [rad]: its middle bends, its ends are all but rigid."""
-    over, cones, stiff = hub.hub.over_locknut_width, hub.axle.cone_distance, hub.axle.ends_stiffened
+    over, cones, stiff = hub.hub.over_locknut_width, hub.cone_distance, hub.axle.ends_stiffened
     end = stiff * (over - cones) / 2
     root = hub.axle.thread_diameter - 1.226869 * hub.axle.thread_pitch  # ISO 68-1, from memory
     bends = STEEL.young * ring_inertia(outer=root, inner=hub.axle.bore)
@@ -158,7 +162,7 @@ def test_a_longer_axle_opens_by_its_own_growth() -> None:
     """An axle of another metal moves its cones by its growth up to their threads; the steel of the cones comes off."""
     hot = REAR.replace(heat=Heat(axle_warming=50.0))
     alloy = hot.replace(axle=hot.axle.replace(material="aluminium"))
-    more = (EXPANSION["aluminium"] - EXPANSION["steel"]) * 50.0 * hot.axle.cone_distance
+    more = (EXPANSION["aluminium"] - EXPANSION["steel"]) * 50.0 * hot.cone_distance
     found = [setting_terms(each).lengths["ridden"]["heat"] for each in (hot, alloy)]
     assert found[1] - found[0] == pytest.approx(more)
 

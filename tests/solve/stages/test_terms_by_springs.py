@@ -9,6 +9,7 @@ import pytest
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.bearing import Pair
+from conemodel.parts.hub import Hub
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.equilibrium.unloaded import search_end_play
@@ -20,6 +21,7 @@ from tests.solve.stages.spring_and_beam.joint import LockedSide, force_of_torque
 
 WITHIN = 0.02
 """Thread friction is rounded to sums of small angles in the package, as VDI 2230 does; here it is not."""
+LOCKNUT = 5e-3
 REAR = cm.load_scenario(library.SCENARIOS / "touring-rear.toml")
 NUTTED = cm.load_scenario(library.SCENARIOS / "city-nutted.toml")
 
@@ -37,19 +39,22 @@ def random_hub(seed: int) -> Scenario:
     axle = start.axle.replace(
         thread_diameter=diameter,
         bore=draw.uniform(5.1e-3, 6e-3),
-        cone_distance=draw.uniform(66e-3, 110e-3),
+        length=0.175,
         thread_clearance=draw.uniform(40e-6, 150e-6),
         thread_core_share=draw.uniform(0, 1),
         plain_length=plain,
         plain_diameter=diameter,
     )
     stack = start.stack.left.replace(
-        thread_separation=draw.uniform(6e-3, 16e-3),
+        locknut_length=LOCKNUT,
         washer_outer_diameter=draw.uniform(14e-3, 19e-3),
         thread_friction=draw.uniform(0.1, 0.2),
         face_friction=draw.uniform(0.1, 0.2),
     )
     changed = start.replace(
+        hub=_hub_with(
+            start.hub, distance=draw.uniform(66e-3, 110e-3), separation=draw.uniform(10.5e-3, 18e-3)
+        ),
         axle=axle,
         stack=start.stack.replace(left=stack, right=stack),
         clamp=start.clamp.replace(force=draw.uniform(2e3, 9e3), torque=None, pick_up=None),
@@ -65,6 +70,11 @@ def random_hub(seed: int) -> Scenario:
     )
 
 
+def _hub_with(hub: Hub, *, distance: float, separation: float) -> Hub:
+    """Return the hub on which usual cones (threads 5 mm outboard of their balls) and locknuts stand so far apart."""
+    return hub.replace(row_spacing=distance - 10e-3, over_locknut_width=distance + 2 * separation + LOCKNUT)
+
+
 def ring(*, outer: float, inner: float) -> float:
     return pi / 4 * (outer**2 - inner**2)
 
@@ -77,6 +87,7 @@ def root_area(hub: Scenario) -> float:
 def side_of(hub: Scenario, *, torque: float) -> tuple[LockedSide, LockedSide]:
     """Return a side of the hub before and after it is locked with `torque` [N·m]; both sides are alike."""
     axle, stack, area = hub.axle, hub.stack.left, root_area(hub)
+    separation = (hub.hub.over_locknut_width - hub.hub.row_spacing - 10e-3 - LOCKNUT) / 2
     young = 206e9
     thread = thread_compliance(
         diameter=axle.thread_diameter, root_area=area, young=young, core_share=axle.thread_core_share
@@ -86,8 +97,8 @@ def side_of(hub: Scenario, *, torque: float) -> tuple[LockedSide, LockedSide]:
     side = LockedSide(
         cone_thread=thread,
         nut_thread=thread,
-        segment=stack.thread_separation / (young * area),
-        stack=stack.thread_separation / (young * washers),
+        segment=separation / (young * area),
+        stack=separation / (young * washers),
         cone_backlash=backlash,
         nut_backlash=backlash,
     )
@@ -117,14 +128,16 @@ def test_what_locking_and_clamping_do_is_what_springs_do(seed: int) -> None:
     _, far = side_of(hub.with_setting(technique="nut turned"), torque=hub.stack.right.lock_torque)
     for side, state in ((locked, clamp.left), (far, clamp.right)):
         travel = side.clamped_travel(force=clamp.force, entry=state.entry)
-        assert -state.push == pytest.approx(travel, rel=WITHIN)
+        # of a clamp that has unloaded the nut the cone carries what it exceeds the lock by: a small difference
+        rounded = WITHIN / 4 * clamp.force * side.cone_thread if state.unlocked else 0.0
+        assert -state.push == pytest.approx(travel, rel=WITHIN, abs=rounded)
 
 
 @pytest.mark.parametrize("seed", range(100))
 def test_the_axle_shortens_as_a_bar_of_two_sections_does(seed: int) -> None:
     hub = random_hub(seed)
     axle, clamp = hub.axle, close_clamp(hub)
-    lengths = [axle.cone_distance - axle.plain_length, axle.plain_length]
+    lengths = [hub.hub.row_spacing + 10e-3 - axle.plain_length, axle.plain_length]
     plain = ring(outer=axle.plain_diameter, inner=axle.bore)
     force = 0.0 if hub.clamp.kind == "nuts" else clamp.force
     shorter = bar_shortening(force=force, lengths=lengths, areas=[root_area(hub), plain], young=206e9)

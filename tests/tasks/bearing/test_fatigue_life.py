@@ -5,13 +5,14 @@ import pytest
 
 import conemodel as cm
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS, life_ratio
+from tests.hand_calculated_hub import hand_calculated
 
 ENDS = 1e-6 * np.array([-50.0, -30.0, -15.0, 0.0, 50.0])
 
 
 @pytest.fixture(scope="module")
 def hub(root):
-    return cm.load_scenario(root / "scenarios" / "touring-rear.toml")
+    return hand_calculated(cm.load_scenario(root / "scenarios" / "touring-rear.toml"))
 
 
 def test_ratios_of_a_rear_hub(hub):

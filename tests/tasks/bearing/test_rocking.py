@@ -5,11 +5,12 @@ import pytest
 
 import conemodel as cm
 from conemodel.tasks.bearing.rocking import bench_and_frame, rock
+from tests.hand_calculated_hub import hand_calculated
 
 
 @pytest.fixture(scope="module")
 def hub(root):
-    return cm.load_scenario(root / "scenarios" / "touring-rear.toml")
+    return hand_calculated(cm.load_scenario(root / "scenarios" / "touring-rear.toml"))
 
 
 def test_a_perfect_bearing_with_wheel_flex_moves_and_has_no_play(hub):
