@@ -88,7 +88,7 @@ def test_nothing_read_is_the_prior():
 def test_thread_slack_is_learnt_from_where_the_cone_was_marked():
     """More slack leaves less end play from the same turn out: a law of the locked joint."""
     middles = []
-    for play in (0.6e-3, 1.2e-3):
+    for play in (0.45e-3, 0.85e-3):
         readings = readings_of({"rim_open": Play(play=play)}, cone_out=DEG.to_si(75.0))
         slack = diagnose(readings, REAR).slack
         assert slack is not None

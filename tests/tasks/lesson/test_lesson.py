@@ -210,6 +210,13 @@ def test_the_same_play_is_plainer_at_the_rim_than_at_the_axle_end():
     assert end.end_play == rim.end_play
 
 
+def test_a_hand_at_the_rim_cannot_tell_the_two_ways_to_clamp_before_the_clamp():
+    """The two rims move alike, to a fifth of what a trained hand just feels."""
+    tale = played("quick-release-or-nuts")
+    left, right = (side.stages["locked"].rim_play for side in (tale.left, tale.right))
+    assert left == pytest.approx(right, abs=0.02e-3)
+
+
 def test_the_bars_add_up_to_the_level_they_lead_to():
     tale = played("snug-or-worn-thread")
     for at in positions(tale.story):
