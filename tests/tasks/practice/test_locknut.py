@@ -65,6 +65,18 @@ def test_the_bench_ends_where_the_five_stages_say(technique, seat):
     assert end_play(bench) == pytest.approx(steps.end_play("clamped"), abs=1e-12)
 
 
+def test_dropouts_out_of_parallel_act_on_the_bench_as_in_a_prediction():
+    """In the frame only: on spacers the same clamp bows nothing."""
+    locked = ready(bench_of(scenario="skew-fork"))
+    locked = do(locked, Tighten("firm", "nut turned"), HoldAxle("nothing"))
+    skew = locked.secret.now(locked.hub)
+    expected = float(setting_terms(skew).lengths["clamped"]["dropouts"])
+    framed = do(locked, FitClamp("dropouts"), CloseClamp())
+    assert expected < -1e-6
+    assert length(framed, "dropouts") == pytest.approx(expected, abs=1e-9)
+    assert length(do(locked, FitClamp("spacers on locknuts"), CloseClamp()), "dropouts") == 0.0
+
+
 def test_finger_tight_is_the_contact_stage_and_a_turn_is_its_lead():
     bench = do(bench_of(), HoldAxle("vice"), ScrewIn())
     steps = setting_terms(bench.secret.scenario)
