@@ -10,7 +10,7 @@ Key = TypeVar("Key", bound=Hashable)
 Value = TypeVar("Value")
 Arguments = ParamSpec("Arguments")
 
-_ALL: "WeakSet[Remembered[Any, Any]]" = WeakSet()
+_ALL: "WeakSet[BatchCache[Any, Any]]" = WeakSet()
 
 
 def forget_all() -> None:
@@ -19,14 +19,14 @@ def forget_all() -> None:
         known.forget()
 
 
-class Remembered(Generic[Key, Value]):
+class BatchCache(Generic[Key, Value]):
     """The last `size` answers of `work`, which takes keys and returns an answer for each.
 
     Every solved result that is kept between calls is kept in one of these, so that `forget_all` forgets them all.
     Asked for several keys, it works out together all that it does not know. Safe to use from several threads.
 
-    >>> squares = Remembered(lambda keys: [key**2 for key in keys], size=100)
-    >>> squares((2, 3)), squares.one(3)
+    >>> squares = BatchCache(lambda keys: [key**2 for key in keys], size=100)
+    >>> squares((2, 3)), squares.get(3)
     ((4, 9), 9)
     """
 
@@ -48,7 +48,7 @@ class Remembered(Generic[Key, Value]):
             self._keep(found)
         return tuple(known[0] if known else found[key] for key, known in zip(asked, held, strict=True))
 
-    def one(self, key: Key) -> Value:
+    def get(self, key: Key) -> Value:
         """Return the answer to one key."""
         return self((key,))[0]
 
@@ -72,10 +72,10 @@ class Remembered(Generic[Key, Value]):
             del self._known[key]
 
 
-def remembered(*, size: int) -> Callable[[Callable[Arguments, Value]], Callable[Arguments, Value]]:
-    """Return a decorator for a function of hashable arguments: its last `size` answers are kept as `Remembered` does.
+def keep_answers(*, size: int) -> Callable[[Callable[Arguments, Value]], Callable[Arguments, Value]]:
+    """Return a decorator for a function of hashable arguments: its last `size` answers are kept as `BatchCache` does.
 
-    >>> half = remembered(size=10)(lambda number: number / 2)
+    >>> half = keep_answers(size=10)(lambda number: number / 2)
     >>> half(3), half(3)
     (1.5, 1.5)
     """
@@ -84,11 +84,11 @@ def remembered(*, size: int) -> Callable[[Callable[Arguments, Value]], Callable[
         def answers(calls: Sequence[Any]) -> Iterable[Value]:
             return [work(*given, **dict(named)) for given, named in calls]
 
-        known = Remembered(answers, size=size)
+        known = BatchCache(answers, size=size)
 
         @wraps(work)
         def recalled(*given: Arguments.args, **named: Arguments.kwargs) -> Value:
-            return known.one((given, tuple(named.items())))
+            return known.get((given, tuple(named.items())))
 
         return recalled
 

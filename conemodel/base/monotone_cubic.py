@@ -13,13 +13,13 @@ _MOST_STEPS, _EXACT = 60, 1e-15
 """Steps of a search, and how closely it places a zero between two points [share of their distance]."""
 
 
-def last_zero(x: Array, height: Array, slope: Array | None = None) -> Array:
+def find_last_zero(x: Array, height: Array, slope: Array | None = None) -> Array:
     """Return the last x at which each curve (h,) of `height` (n, h) is zero, nan where none is.
 
     `x` (n, h) or (n, 1) rises. The curves are monotone cubics unless another `slope` (n, h) is given.
 
     >>> x = np.array([[0.0], [1.0], [2.0], [4.0]])
-    >>> last_zero(x, np.hstack((3 - x, 1 + x))).tolist()
+    >>> find_last_zero(x, np.hstack((3 - x, 1 + x))).tolist()
     [3.0, nan]
     """
     x = np.broadcast_to(x, height.shape)
@@ -32,7 +32,7 @@ def last_zero(x: Array, height: Array, slope: Array | None = None) -> Array:
     return np.where(crossed.any(0), start + share * run, np.nan)
 
 
-class Curve(NamedTuple):
+class MonotoneCubic(NamedTuple):
     """One curve through the points `height` (n,) at `x` (n,), which rises, with its `slope` (n,) there."""
 
     x: Array
@@ -40,16 +40,16 @@ class Curve(NamedTuple):
     slope: Array
 
     @classmethod
-    def through(cls, x: Array, height: Array) -> "Curve":
+    def through(cls, x: Array, height: Array) -> "MonotoneCubic":
         """Return the curve through points (n,).
 
-        >>> Curve.through(np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0, 4.0])).at(1.5)
+        >>> MonotoneCubic.through(np.array([0.0, 1.0, 2.0]), np.array([0.0, 2.0, 4.0])).at(1.5)
         array(3.)
         """
         return cls.through_each(x, height)[0]
 
     @classmethod
-    def through_each(cls, x: Array, *heights: Array) -> "list[Curve]":
+    def through_each(cls, x: Array, *heights: Array) -> "list[MonotoneCubic]":
         """Return the curve through each of `heights` (n,) at the same `x` (n,)."""
         slopes = _slopes(x[:, None], np.stack(heights, axis=-1))
         return [cls(x, height, slope) for height, slope in zip(heights, slopes.T, strict=True)]

@@ -5,12 +5,12 @@ import numpy as np
 from conemodel.base.units import Array
 
 
-def total(values: Array) -> Array:
+def sum_in_order(values: Array) -> Array:
     """Return the sum of `values` (m, n) over the first axis (n,), from first to last in every case.
 
     Left to itself numpy adds up an array one case wide, or one laid out case by case, in another order.
 
-    >>> total(np.array([[1.0, 2.0], [3.0, 4.0]])).tolist()
+    >>> sum_in_order(np.array([[1.0, 2.0], [3.0, 4.0]])).tolist()
     [4.0, 6.0]
     """
     laid = np.ascontiguousarray(values if values.shape[-1] > 1 else values.repeat(2, -1))

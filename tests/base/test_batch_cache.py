@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from conemodel.base.batch_cache import Remembered
+from conemodel.base.batch_cache import BatchCache
 
 
 class Squares:
@@ -12,7 +12,7 @@ class Squares:
 
     def __init__(self) -> None:
         self.asked: list[list[float]] = []
-        self.known = Remembered(self.work, size=3)
+        self.known = BatchCache(self.work, size=3)
 
     def work(self, keys: Sequence[float]) -> list[float]:
         self.asked.append(list(keys))
@@ -34,11 +34,11 @@ def test_keys_of_one_hash_are_told_apart() -> None:
 def test_what_was_not_used_for_longest_is_forgotten_first() -> None:
     squares = Squares()
     squares.known((1.0, 2.0, 3.0))
-    squares.known.one(1.0)
-    squares.known.one(4.0)
+    squares.known.get(1.0)
+    squares.known.get(4.0)
     squares.known((1.0, 3.0, 4.0))
     assert squares.asked == [[1.0, 2.0, 3.0], [4.0]]
-    squares.known.one(2.0)
+    squares.known.get(2.0)
     assert squares.asked[-1] == [2.0]
 
 
@@ -50,7 +50,7 @@ def test_a_failure_is_not_remembered() -> None:
     def fail(keys: Sequence[int]) -> list[int]:
         raise ValueError("no answer")
 
-    known = Remembered(fail, size=3)
+    known = BatchCache(fail, size=3)
     for _ in range(2):
         with pytest.raises(ValueError, match="no answer"):
-            known.one(1)
+            known.get(1)

@@ -10,8 +10,8 @@ from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.batch_cache import Remembered
-from conemodel.base.monotone_cubic import Curve
+from conemodel.base.batch_cache import BatchCache
+from conemodel.base.monotone_cubic import MonotoneCubic
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import Wheel
@@ -20,11 +20,17 @@ from conemodel.solve.curves.unloaded_tables import (
     KEPT,
     UnloadedTables,
     all_unloaded_tables,
-    ends_of,
-    in_kin,
+    end_plays_of,
+    solve_in_batches,
 )
-from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions_of
-from conemodel.solve.freeplay.hand_positions import Place, axle_end_of, felt_play, play_curves, rim_of
+from conemodel.solve.equilibrium.wheel_positions import select_case, solve_positions_of
+from conemodel.solve.freeplay.hand_positions import (
+    HandPosition,
+    axle_end_position,
+    play_curves,
+    rim_position,
+    solve_felt_play,
+)
 
 LIFE_END_PLAYS = 1e-6 * np.array(
     (-150, -115, -88, -68, -53, -42, -34, -28, -22, -16.5, -11, -6, 0, 10, 40, 100), dtype=np.float64
@@ -41,7 +47,7 @@ Load = tuple[float, float, float, float, float]
 """Force along x, y, z and moment about y, z on the shell at mid-span [N, N·m]."""
 
 
-class Mounted(NamedTuple):
+class MountedHub(NamedTuple):
     """All that a hub's tables depend on: its rows, where hands take hold [m], and the load of the road.
 
     `axle_arm` is None where nobody feels at the axle end.
@@ -64,11 +70,11 @@ class HubTables:
         life: natural logarithm of its life in revolutions under the road's load [-].
     """
 
-    mounted: Mounted
+    mounted: MountedHub
     unloaded: UnloadedTables
-    rim_play: Curve
-    axle_end_play: Curve | None
-    life: Curve
+    rim_play: MonotoneCubic
+    axle_end_play: MonotoneCubic | None
+    life: MonotoneCubic
 
     def play_at(self, end_play: Array) -> tuple[Array, Array]:
         """Return free play at the rim and at the axle end for each end play (n,) [m].
@@ -84,25 +90,25 @@ class HubTables:
         rim, end = (c.at(np.clip(end_play, c.x[0], c.x[-1])) for c in (self.rim_play, self.axle_end_play))
         beyond = end_play > self.rim_play.x[-1]
         if beyond.any():
-            far = felt_play(pair, end_play[beyond], rim_radius=rim_radius, axle_arm=axle_arm)
+            far = solve_felt_play(pair, end_play[beyond], rim_radius=rim_radius, axle_arm=axle_arm)
             rim[beyond], end[beyond] = far
         return rim, end
 
 
-def tables_of(mounted: Mounted) -> HubTables:
+def tables_of(mounted: MountedHub) -> HubTables:
     """Return the tables of one hub. Raises: NotConverged."""
     return all_tables((mounted,))[0]
 
 
-def all_tables(hubs: Iterable[Mounted]) -> list[HubTables]:
+def all_tables(hubs: Iterable[MountedHub]) -> list[HubTables]:
     """Return the tables of several hubs; what is not known of them is solved together. Raises: NotConverged."""
     asked = list(hubs)
     unloaded = all_unloaded_tables(hub.pair for hub in asked)
     lives = life_curves((hub.pair, hub.load) for hub in asked)
-    rims = [rim_of(hub.pair, hub.rim_radius) for hub in asked]
-    ends = {hub: axle_end_of(hub.pair, hub.axle_arm) for hub in asked if hub.axle_arm is not None}
+    rims = [rim_position(hub.pair, hub.rim_radius) for hub in asked]
+    ends = {hub: axle_end_position(hub.pair, hub.axle_arm) for hub in asked if hub.axle_arm is not None}
     places = (*rims, *ends.values())
-    play = dict(zip(places, _plays(places), strict=True))
+    play = dict(zip(places, _play_cache(places), strict=True))
     return [
         HubTables(
             mounted=hub,
@@ -115,9 +121,9 @@ def all_tables(hubs: Iterable[Mounted]) -> list[HubTables]:
     ]
 
 
-def life_curves(loaded: Iterable[tuple[Pair, Load]]) -> tuple[Curve, ...]:
+def life_curves(loaded: Iterable[tuple[Pair, Load]]) -> tuple[MonotoneCubic, ...]:
     """Return `HubTables.life` of each pair under its load on the shell [N, N·m]. Raises: NotConverged."""
-    return _lives(loaded)
+    return _life_cache(loaded)
 
 
 def road_load(wheel: Wheel, *, side: bool) -> Load:
@@ -129,24 +135,26 @@ def road_load(wheel: Wheel, *, side: bool) -> Load:
     return across, wheel.radial_load, 0.0, 0.0, across * wheel.rim_radius
 
 
-def _solve_plays(places: Sequence[Place]) -> list[Curve]:
+def _solve_plays(places: Sequence[HandPosition]) -> list[MonotoneCubic]:
     """Return free play at each of `places`; those of one kind are solved together."""
-    return in_kin(places, lambda place: place.pair, play_curves)
+    return solve_in_batches(places, lambda place: place.pair, play_curves)
 
 
-def _solve_lives(loaded: Sequence[tuple[Pair, Load]]) -> list[Curve]:
+def _solve_lives(loaded: Sequence[tuple[Pair, Load]]) -> list[MonotoneCubic]:
     """Return the logarithm of life of each pair under its load; those of one kind are solved together."""
 
-    def together(lot: list[tuple[Pair, Load]]) -> list[Curve]:
+    def together(lot: list[tuple[Pair, Load]]) -> list[MonotoneCubic]:
         pairs = [pair for pair, _ in lot]
-        ends = ends_of(pairs, LIFE_END_PLAYS)
+        ends = end_plays_of(pairs, LIFE_END_PLAYS)
         loads = np.array([load for _, load in lot])[:, None, None]
         solution = solve_positions_of(pairs, end_play=ends, load=loads)
-        lives = [life_of(pair, case_of(solution, i)) for i, pair in enumerate(pairs)]
-        return [Curve.through(*at) for at in zip(ends, np.log(np.minimum(lives, NO_END)), strict=True)]
+        lives = [life_of(pair, select_case(solution, i)) for i, pair in enumerate(pairs)]
+        return [
+            MonotoneCubic.through(*at) for at in zip(ends, np.log(np.minimum(lives, NO_END)), strict=True)
+        ]
 
-    return in_kin(loaded, lambda each: each[0], together)
+    return solve_in_batches(loaded, lambda each: each[0], together)
 
 
-_plays = Remembered(_solve_plays, size=2 * KEPT)
-_lives = Remembered(_solve_lives, size=KEPT)
+_play_cache = BatchCache(_solve_plays, size=2 * KEPT)
+_life_cache = BatchCache(_solve_lives, size=KEPT)

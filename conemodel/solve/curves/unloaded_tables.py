@@ -6,13 +6,18 @@ from typing import NamedTuple, TypeVar
 
 import numpy as np
 
-from conemodel.base.batch_cache import Remembered
-from conemodel.base.monotone_cubic import Curve
+from conemodel.base.batch_cache import BatchCache
+from conemodel.base.monotone_cubic import MonotoneCubic
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.pair import PairSolution
-from conemodel.solve.equilibrium.unloaded import search_end_play, stiff, unloaded_of
-from conemodel.solve.equilibrium.wheel_positions import case_of, is_even, kin_of, touching_end_play
+from conemodel.solve.equilibrium.unloaded import search_end_play, solve_unloaded_pairs, stiffen
+from conemodel.solve.equilibrium.wheel_positions import (
+    batch_key_of,
+    is_uniform,
+    select_case,
+    touching_end_play,
+)
 from conemodel.solve.wheel.ball_drag import load_drag
 
 TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
@@ -46,10 +51,10 @@ class UnloadedTables:
     """
 
     pair: Pair
-    preload: Curve
-    cone_pressure: Curve
-    torque: Curve
-    closing: Curve
+    preload: MonotoneCubic
+    cone_pressure: MonotoneCubic
+    torque: MonotoneCubic
+    closing: MonotoneCubic
 
     def end_play_at_preload(self, preload: Floats) -> Array:
         """Return the end play [m] at which the hub carries each `preload` above 0 [N], any shape.
@@ -64,7 +69,7 @@ class UnloadedTables:
         there, next_to_it = self.closing.height[:2]
         before = there + (height - first) * (next_to_it - there) / (second - first)
         found = np.where(height <= first, before, self.closing.at(np.clip(height, first, last)))
-        found = np.asarray(found - _given(self.pair) * asked)
+        found = np.asarray(found - _compliance_beyond(self.pair) * asked)
         for case in np.argwhere(height >= last):
             found[tuple(case)] = search_end_play(self.pair, preload=float(asked[tuple(case)]))
         return found
@@ -72,12 +77,12 @@ class UnloadedTables:
 
 def unloaded_tables(pair: Pair) -> UnloadedTables:
     """Return the tables of a pair without load. Raises: NotConverged."""
-    return _unloaded.one(pair)
+    return _unloaded_cache.get(pair)
 
 
 def all_unloaded_tables(pairs: Iterable[Pair]) -> tuple[UnloadedTables, ...]:
     """Return the same for several pairs; what is not known of them is solved together. Raises: NotConverged."""
-    return _unloaded(pairs)
+    return _unloaded_cache(pairs)
 
 
 class _Points(NamedTuple):
@@ -89,40 +94,40 @@ class _Points(NamedTuple):
     torque: Array
 
 
-def in_kin(
+def solve_in_batches(
     keys: Sequence[Key], pair_of: Callable[[Key], Pair], work: Callable[[list[Key]], list[Value]]
 ) -> list[Value]:
     """Return what `work` makes of `keys`, handed to it in lots whose pairs can be solved together."""
     lots: dict[Hashable, list[Key]] = {}
     for key in keys:
-        lots.setdefault(kin_of(pair_of(key)), []).append(key)
+        lots.setdefault(batch_key_of(pair_of(key)), []).append(key)
     found = {key: value for lot in lots.values() for key, value in zip(lot, work(lot), strict=True)}
     return [found[key] for key in keys]
 
 
-def _solve_unloaded(pairs: Sequence[Pair]) -> list[UnloadedTables]:
+def _solve_tables(pairs: Sequence[Pair]) -> list[UnloadedTables]:
     """Return the tables of `pairs`; pairs alike but for their give share what is solved."""
-    return list(map(_tables, pairs, _points(map(_as_stiff, pairs))))
+    return list(map(_tables, pairs, _point_cache(map(_stiffened, pairs))))
 
 
-def _as_stiff(pair: Pair) -> Pair:
+def _stiffened(pair: Pair) -> Pair:
     """Return the pair whose points serve for `pair`: without its give, if that is the same wherever the balls stand."""
-    return stiff(pair) if is_even(pair) else pair
+    return stiffen(pair) if is_uniform(pair) else pair
 
 
-def _given(pair: Pair) -> float:
-    """Return what preload takes off end play beyond the points of `_as_stiff(pair)` [m/N]."""
-    return pair.axial_compliance if is_even(pair) else 0.0
+def _compliance_beyond(pair: Pair) -> float:
+    """Return what preload takes off end play beyond the points of `_stiffened(pair)` [m/N]."""
+    return pair.axial_compliance if is_uniform(pair) else 0.0
 
 
 def _tables(pair: Pair, points: _Points) -> UnloadedTables:
-    """Return a pair's tables from the points of `_as_stiff(pair)`: its give takes give times preload off end play."""
-    end_play = points.end_play - _given(pair) * points.preload
+    """Return a pair's tables from the points of `_stiffened(pair)`: its give takes give times preload off end play."""
+    end_play = points.end_play - _compliance_beyond(pair) * points.preload
     edge = int((points.preload > 0.0).sum())
-    preload, pressure, torque = Curve.through_each(
+    preload, pressure, torque = MonotoneCubic.through_each(
         end_play, points.preload, points.cone_pressure, points.torque
     )
-    closing = Curve.through(points.preload[:edge][::-1] ** (2 / 3), points.end_play[:edge][::-1])
+    closing = MonotoneCubic.through(points.preload[:edge][::-1] ** (2 / 3), points.end_play[:edge][::-1])
     return UnloadedTables(pair=pair, preload=preload, cone_pressure=pressure, torque=torque, closing=closing)
 
 
@@ -130,11 +135,11 @@ def _solve_points(pairs: Sequence[Pair]) -> list[_Points]:
     """Return each pair at `END_PLAYS`; those of one kind are solved together."""
 
     def together(lot: list[Pair]) -> list[_Points]:
-        ends = ends_of(lot, END_PLAYS)
-        solution = unloaded_of(lot, ends)
-        return [_points_of(pair, ends[i], case_of(solution, i)) for i, pair in enumerate(lot)]
+        ends = end_plays_of(lot, END_PLAYS)
+        solution = solve_unloaded_pairs(lot, ends)
+        return [_points_of(pair, ends[i], select_case(solution, i)) for i, pair in enumerate(lot)]
 
-    return in_kin(pairs, lambda pair: pair, together)
+    return solve_in_batches(pairs, lambda pair: pair, together)
 
 
 def _points_of(pair: Pair, end_play: Array, solution: PairSolution) -> _Points:
@@ -148,11 +153,11 @@ def _points_of(pair: Pair, end_play: Array, solution: PairSolution) -> _Points:
     )
 
 
-def ends_of(pairs: Sequence[Pair], end_plays: Array) -> Array:
+def end_plays_of(pairs: Sequence[Pair], end_plays: Array) -> Array:
     """Return `end_plays` (n,) counted from where each pair just touches: (p, n) [m]."""
     ends: Array = end_plays + np.array([touching_end_play(pair) for pair in pairs])[:, None]
     return ends
 
 
-_points = Remembered(_solve_points, size=KEPT)
-_unloaded = Remembered(_solve_unloaded, size=KEPT)
+_point_cache = BatchCache(_solve_points, size=KEPT)
+_unloaded_cache = BatchCache(_solve_tables, size=KEPT)

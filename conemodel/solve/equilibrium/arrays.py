@@ -65,7 +65,7 @@ class HubArrays(NamedTuple):
         return max(int(field.shape[-1]) for field in fields)
 
     @property
-    def mirrored(self) -> npt.NDArray[np.bool_]:
+    def are_mirror_symmetric(self) -> npt.NDArray[np.bool_]:
         """Whether each hub is its own mirror image, left for right (n,): both rows alike and nothing tilted."""
         found = np.full(self.number, self.left.ball_count == self.right.ball_count)
         if found.any():
@@ -76,13 +76,13 @@ class HubArrays(NamedTuple):
         return found
 
     @property
-    def upright(self) -> bool:
+    def are_upright(self) -> bool:
         """Whether every hub looks the same in a glass laid through its axle and y: even balls, one on y, no tilt."""
         rows = (self.left, self.right)
         still = all((field == 0).all() for row in rows for field in (row.phase, row.cone_tilt, row.cup_tilt))
         return still and all((row.ball_oversize == row.ball_oversize[0]).all() for row in rows)
 
-    def part(self, cases: slice | npt.NDArray[np.int64]) -> "HubArrays":
+    def select(self, cases: slice | npt.NDArray[np.int64]) -> "HubArrays":
         """Return some of the hubs, by number; a field with one value keeps it."""
 
         def cut(field: Array) -> Array:
@@ -111,7 +111,7 @@ class PairArrays(NamedTuple):
     lever: Array
     stretch: Array
 
-    def of(self, hub: npt.NDArray[np.int64]) -> "PairArrays":
+    def of_hubs(self, hub: npt.NDArray[np.int64]) -> "PairArrays":
         """Return the arrays of cases each of which has one of these hubs, `hub` (n,) by number."""
         return PairArrays._make(array.take(hub, -1) for array in self)
 

@@ -13,7 +13,7 @@ from conemodel.base.units import Array, Floats
 from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 
 
-class State(NamedTuple):
+class EnergyState(NamedTuple):
     """Everything known at a position q (6, n) of the shell.
 
     `strain` (n,): elastic energy [J]; `gradient` (6, n): force still unbalanced [N]; `ball_load` (Z, n) [N];
@@ -28,15 +28,17 @@ class State(NamedTuple):
 
 def groove_centres(pair: PairArrays, q: Array, end_play: Array) -> tuple[Array, Array]:
     """Return the inboard and the radial part of every groove centre vector at `q` (6, n), each (Z, n) [m]."""
-    axial = along(pair.axial_rate, q)
+    axial = sum_over_freedoms(pair.axial_rate, q)
     axial += pair.axial_rest
     axial -= end_play / 2
-    radial = along(pair.radial_rate, q)
+    radial = sum_over_freedoms(pair.radial_rate, q)
     radial += pair.radial_rest
     return axial, radial
 
 
-def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array, softness: Floats = 1.0) -> State:
+def evaluate(
+    pair: PairArrays, q: Array, *, end_play: Array, force: Array, softness: Floats = 1.0
+) -> EnergyState:
     """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N].
 
     `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself. Written to touch memory as
@@ -59,8 +61,8 @@ def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array, softn
     turn = ball_load / length  # stiffness across the line of contact; along it 1.5 K δ^0.5
     approach *= ball_load
     strain = 0.4 * approach.sum(0) + 0.5 * q[5] * q[5]
-    gradient = gather(pair.axial_rate, turn * axial)
-    gradient += gather(pair.radial_rate, turn * radial)
+    gradient = sum_over_balls(pair.axial_rate, turn * axial)
+    gradient += sum_over_balls(pair.radial_rate, turn * radial)
     gradient -= force
     gradient[5] += q[5]
     rate *= 1.5
@@ -71,18 +73,18 @@ def evaluate(pair: PairArrays, q: Array, *, end_play: Array, force: Array, softn
     ar *= rate
     rr *= rate
     rr += turn
-    return State(strain, gradient, ball_load, curvature)
+    return EnergyState(strain, gradient, ball_load, curvature)
 
 
-def products(pair: PairArrays) -> Array | None:
+def rate_products(pair: PairArrays) -> Array | None:
     """Return the table (36, 3Z) that makes a Hessian of curvatures, or None if each case is its own hub."""
     if pair.lever.shape[-1] != 1:
         return None
-    return table_of(pair.axial_rate[..., 0], pair.radial_rate[..., 0])
+    return product_table(pair.axial_rate[..., 0], pair.radial_rate[..., 0])
 
 
-def table_of(axial: Array, radial: Array) -> Array:
-    """Return the products of rates (..., m, Z) with each other, for curvatures as in `State`: (..., m², 3Z)."""
+def product_table(axial: Array, radial: Array) -> Array:
+    """Return the products of rates (..., m, Z) with each other, for curvatures as in `EnergyState`: (..., m², 3Z)."""
     size = axial.shape[-2]
     a, r = axial[..., :, None, :], radial[..., :, None, :]
     aa, ar, rr = (left * right.swapaxes(-3, -2) for left, right in ((a, a), (a, r), (r, r)))
@@ -90,8 +92,8 @@ def table_of(axial: Array, radial: Array) -> Array:
     return np.ascontiguousarray(table.reshape(*axial.shape[:-2], size * size, -1))
 
 
-def hessian(pair: PairArrays, state: State, table: Array | None) -> Array:
-    """Return the second derivatives of the energy (6, 6, n) [N/m]; `table` is `products(pair)`."""
+def hessian(pair: PairArrays, state: EnergyState, table: Array | None) -> Array:
+    """Return the second derivatives of the energy (6, 6, n) [N/m]; `table` is `rate_products(pair)`."""
     count = state.strain.shape[-1]
     if table is not None:
         result = (table @ state.curvature).reshape(FREEDOMS, FREEDOMS, count)
@@ -101,19 +103,19 @@ def hessian(pair: PairArrays, state: State, table: Array | None) -> Array:
     return result
 
 
-def _hessian_each(pair: PairArrays, state: State, count: int) -> Array:
+def _hessian_each(pair: PairArrays, state: EnergyState, count: int) -> Array:
     """Return the balls' part of the Hessian when every case is a hub of its own."""
     aa, ar, rr = np.split(state.curvature, 3)
     result = np.empty((FREEDOMS, FREEDOMS, count))
     for i in range(FREEDOMS):
         a, r = pair.axial_rate[i], pair.radial_rate[i]
-        row = gather(pair.axial_rate[: i + 1], aa * a + ar * r)
-        row += gather(pair.radial_rate[: i + 1], ar * a + rr * r)
+        row = sum_over_balls(pair.axial_rate[: i + 1], aa * a + ar * r)
+        row += sum_over_balls(pair.radial_rate[: i + 1], ar * a + rr * r)
         result[i, : i + 1] = result[: i + 1, i] = row
     return result
 
 
-def along(rate: Array, q: Array) -> Array:
+def sum_over_freedoms(rate: Array, q: Array) -> Array:
     """Return `rate` (6, Z, n) times `q` (6, n), summed over the freedoms: (Z, n)."""
     if rate.shape[-1] == 1:
         moved: Array = rate[..., 0].T @ q
@@ -122,7 +124,7 @@ def along(rate: Array, q: Array) -> Array:
     return each
 
 
-def gather(rate: Array, ball: Array) -> Array:
+def sum_over_balls(rate: Array, ball: Array) -> Array:
     """Return `rate` (6, Z, n) times `ball` (Z, n), summed over the balls: (6, n)."""
     if rate.shape[-1] == 1:
         gathered: Array = rate[..., 0] @ ball

@@ -5,7 +5,7 @@ import numpy as np
 from conemodel.base.units import Array
 from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import solve_each
-from conemodel.solve.equilibrium.energy import along, evaluate, hessian, products
+from conemodel.solve.equilibrium.energy import evaluate, hessian, rate_products, sum_over_freedoms
 
 _TIGHT = -50e-6
 """End play, from where the last ball touches, at which all are loaded [m]; their stiffness gives the direction."""
@@ -31,11 +31,13 @@ def first_guess(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
     none = np.zeros((FREEDOMS, pair.lever.size))
     touching = 2 * (pair.axial_rest - np.sqrt(np.maximum(pair.touch**2 - pair.radial_rest**2, 0.0))).min(0)
     tight = evaluate(pair, none, end_play=np.minimum(touching, 0.0) + _TIGHT, force=none)
-    way = solve_each(hessian(pair, tight, products(pair)), force)
+    way = solve_each(hessian(pair, tight, rate_products(pair)), force)
     way /= np.maximum(np.abs(way[:5]).max(0), 1e-300)
     axial, radial = pair.axial_rest - end_play / 2, pair.radial_rest
     length = np.hypot(axial, radial)
-    closing = (axial * along(pair.axial_rate, way) + radial * along(pair.radial_rate, way)) / length
+    closing = (
+        axial * sum_over_freedoms(pair.axial_rate, way) + radial * sum_over_freedoms(pair.radial_rate, way)
+    ) / length
     pressed = np.cbrt((_HEAVIEST * np.abs(force).max(0) / pair.load_constant.max(0)) ** 2)
     distance = ((pressed + pair.touch - length) / np.maximum(closing, 1e-6)).min(0)
     guess: Array = way * np.clip(distance, 0.0, _FURTHEST)

@@ -12,7 +12,7 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import solve_each
-from conemodel.solve.equilibrium.energy import State, evaluate, hessian, products
+from conemodel.solve.equilibrium.energy import EnergyState, evaluate, hessian, rate_products
 from conemodel.solve.equilibrium.initial_guess import first_guess, first_softness
 
 Flags = npt.NDArray[np.bool_]
@@ -63,7 +63,7 @@ class _Batch(NamedTuple):
     softness: Array
 
 
-def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibrium:
+def find_equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibrium:
     """Find the rest position for `end_play` (n,) [m] and generalised `force` (6, n) [N] on the unknowns q.
 
     Each case comes to the same, to the last digit, whatever is solved beside it in hubs of their own.
@@ -71,7 +71,7 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
     count = end_play.shape[-1]
     if count == 1:
         twice = _never_lone(np.arange(1))
-        found = equilibrium(pair.of(twice), end_play=end_play[twice], force=force[:, twice])
+        found = find_equilibrium(pair.of_hubs(twice), end_play=end_play[twice], force=force[:, twice])
         return Equilibrium._make(field[..., :1] for field in found)
     result = _empty(pair.touch.shape[0], count)
     if not count:
@@ -86,9 +86,9 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
         softness=first_softness(pair, end_play=end_play, force=force),
     )
     state = _evaluate(pair, batch, batch.q)
-    table = products(pair)
+    table = rate_products(pair)
     for iteration in range(MOST_STEPS + 1):
-        residual = unbalanced(pair, state, batch.force)
+        residual = residual_of(pair, state, batch.force)
         done = ((residual <= BALANCE) & (batch.softness == 1)) | (iteration == MOST_STEPS)
         if done.any():
             _retire(result, batch, state, residual, done, iteration)
@@ -101,12 +101,12 @@ def equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibri
     return result
 
 
-def _stiffer(pair: PairArrays, batch: _Batch, state: State) -> _Batch:
+def _stiffer(pair: PairArrays, batch: _Batch, state: EnergyState) -> _Batch:
     """Make the balls of near enough balanced cases stiffer; forget the damping that went with the old stiffness.
 
     `state` is worked out again, in place, where that is so.
     """
-    near = (batch.softness < 1) & (unbalanced(pair, state, batch.force, floor=_TINY) < _NEAR_ENOUGH)
+    near = (batch.softness < 1) & (residual_of(pair, state, batch.force, floor=_TINY) < _NEAR_ENOUGH)
     if not near.any():
         return batch
     batch = batch._replace(
@@ -121,12 +121,12 @@ def _stiffer(pair: PairArrays, batch: _Batch, state: State) -> _Batch:
     return batch
 
 
-def _evaluate(pair: PairArrays, batch: _Batch, q: Array) -> State:
+def _evaluate(pair: PairArrays, batch: _Batch, q: Array) -> EnergyState:
     """Return the state of the batch at `q`."""
     return evaluate(pair, q, end_play=batch.end_play, force=batch.force, softness=batch.softness)
 
 
-def unbalanced(pair: PairArrays, state: State, force: Array, *, floor: float = FORCE_FLOOR) -> Array:
+def residual_of(pair: PairArrays, state: EnergyState, force: Array, *, floor: float = FORCE_FLOOR) -> Array:
     """Return the largest unbalanced force, of shell or preload, over the load scale (n,) [-]."""
     scale = np.maximum(state.ball_load.max(0), np.abs(force).max(0))
     shell = np.abs(state.gradient[:5]).max(0)
@@ -135,7 +135,9 @@ def unbalanced(pair: PairArrays, state: State, force: Array, *, floor: float = F
     return residual
 
 
-def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) -> tuple[_Batch, State]:
+def _step(
+    pair: PairArrays, batch: _Batch, state: EnergyState, table: Array | None
+) -> tuple[_Batch, EnergyState]:
     """Try one damped Newton step in every case and keep those that lower the energy."""
     matrix = hessian(pair, state, table)
     # the stiffness of the whole complement at the reach of the first step sets the size of the damping
@@ -164,9 +166,9 @@ def _step(pair: PairArrays, batch: _Batch, state: State, table: Array | None) ->
     return batch, there if kept.all() else _choose(kept, there, state)
 
 
-def _choose(kept: Flags, new: State, old: State) -> State:
+def _choose(kept: Flags, new: EnergyState, old: EnergyState) -> EnergyState:
     """Return the new state where the step was kept, else the old one."""
-    return State._make(np.where(kept, n, o) for n, o in zip(new, old, strict=True))
+    return EnergyState._make(np.where(kept, n, o) for n, o in zip(new, old, strict=True))
 
 
 def _empty(balls: int, count: int) -> Equilibrium:
@@ -183,7 +185,7 @@ def _empty(balls: int, count: int) -> Equilibrium:
 def _retire(
     result: Equilibrium,
     batch: _Batch,
-    state: State,
+    state: EnergyState,
     residual: Array,
     done: Flags,
     iteration: int,
@@ -202,9 +204,11 @@ def _never_lone(cases: Integers) -> Integers:
     return cases.repeat(2) if cases.size == 1 else cases
 
 
-def _part(pair: PairArrays, batch: _Batch, state: State, cases: Integers) -> tuple[PairArrays, _Batch, State]:
+def _part(
+    pair: PairArrays, batch: _Batch, state: EnergyState, cases: Integers
+) -> tuple[PairArrays, _Batch, EnergyState]:
     """Return only the `cases` of those numbers; arrays all cases share stay as they are."""
     if pair.lever.shape[-1] != 1:
         pair = PairArrays._make(array if array.shape[-1] == 1 else array.take(cases, -1) for array in pair)
     batch = _Batch._make(array.take(cases, -1) for array in batch)
-    return pair, batch, State._make(array.take(cases, -1) for array in state)
+    return pair, batch, EnergyState._make(array.take(cases, -1) for array in state)

@@ -8,12 +8,12 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
-from conemodel.base.ordered_sum import total
+from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
 from conemodel.solve.equilibrium.energy import groove_centres
-from conemodel.solve.equilibrium.newton import equilibrium
+from conemodel.solve.equilibrium.newton import find_equilibrium
 
 PROMISED_BALANCE = 1e-6
 """Unbalanced force over load scale above which a case is reported as not converged [-]."""
@@ -83,14 +83,14 @@ class PairSolution:
     energy: Array
 
 
-class Ready(NamedTuple):
+class PreparedHubs(NamedTuple):
     """Hubs and what the kernel needs of them, worked out once for many calls."""
 
     hubs: HubArrays
     arrays: PairArrays
 
     @classmethod
-    def of(cls, hubs: HubArrays) -> "Ready":
+    def of(cls, hubs: HubArrays) -> "PreparedHubs":
         """Return `hubs` made ready."""
         return cls(hubs, pair_arrays(hubs))
 
@@ -126,7 +126,7 @@ def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> P
     >>> solution.left.ball_load.shape, solution.converged.all().item()
     ((2, 9), True)
     """
-    return solve_ready(_ready_pair(pair), end_play=end_play, load=load)
+    return solve_prepared(_prepare_pair(pair), end_play=end_play, load=load)
 
 
 def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
@@ -139,11 +139,11 @@ def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
     ends, forces, shape = _cases(end_play, load)
     if hubs.number not in (1, ends.size):
         raise ValueError(f"{hubs.number} hubs but {ends.size} cases: give one hub, or one for each case")
-    return _solution(hubs, _in_chunks(lambda chunk: pair_arrays(hubs.part(chunk)), ends, forces), shape)
+    return _solution(hubs, _in_chunks(lambda chunk: pair_arrays(hubs.select(chunk)), ends, forces), shape)
 
 
-def solve_ready(
-    ready: Ready, *, end_play: npt.ArrayLike, load: npt.ArrayLike, hub: Integers | None = None
+def solve_prepared(
+    ready: PreparedHubs, *, end_play: npt.ArrayLike, load: npt.ArrayLike, hub: Integers | None = None
 ) -> PairSolution:
     """Solve like `solve_pair`, with hubs made ready before: the only one, or for each case the one `hub` says.
 
@@ -153,14 +153,14 @@ def solve_ready(
     if hub is None:
         return _solution(ready.hubs, _in_chunks(lambda _: ready.arrays, ends, forces), shape)
     which = np.broadcast_to(hub, shape).reshape(-1)
-    rest = _in_chunks(lambda chunk: ready.arrays.of(which[chunk]), ends, forces)
+    rest = _in_chunks(lambda chunk: ready.arrays.of_hubs(which[chunk]), ends, forces)
     return _solution(ready.hubs, rest, shape, which)
 
 
 @lru_cache(maxsize=256)
-def _ready_pair(pair: Pair) -> Ready:
+def _prepare_pair(pair: Pair) -> PreparedHubs:
     """Return one `pair` made ready."""
-    return Ready.of(arrays_of_pair(pair))
+    return PreparedHubs.of(arrays_of_pair(pair))
 
 
 def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> _Rest:
@@ -190,14 +190,14 @@ def _solve_chunk(pair: PairArrays, end_play: Array, load: Array) -> _Rest:
     """Solve one chunk and put the unknowns back into metres and radians."""
     force = np.zeros((FREEDOMS, end_play.size))
     force[:3], force[3:5] = load[:3], load[3:] / pair.lever
-    found = equilibrium(pair, end_play=end_play, force=force)
+    found = find_equilibrium(pair, end_play=end_play, force=force)
     axial, radial = groove_centres(pair, found.q, end_play)
     ball_load = np.where(found.ball_load < NO_LOAD, 0.0, found.ball_load)
     found.q[3:5] /= pair.lever
     return _Rest(
         motion=found.q[:5],
         give=found.q[5] * pair.stretch,
-        preload=0.5 * total(ball_load * axial / np.hypot(axial, radial)),
+        preload=0.5 * sum_in_order(ball_load * axial / np.hypot(axial, radial)),
         ball_load=ball_load,
         angle=np.arctan2(axial, radial),
         energy=found.energy,

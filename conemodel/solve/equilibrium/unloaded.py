@@ -9,13 +9,13 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import arrays_of_pairs
-from conemodel.solve.equilibrium.pair import PairSolution, Ready, solve_pair
+from conemodel.solve.equilibrium.pair import PairSolution, PreparedHubs, solve_pair
 from conemodel.solve.equilibrium.wheel_positions import (
-    are_even,
-    is_even,
+    are_uniform,
+    is_uniform,
+    solve_converged,
     solve_positions,
     solve_positions_of,
-    solved,
     touching_end_play,
 )
 
@@ -36,7 +36,7 @@ MOST_STEPS = 100
 
 
 @lru_cache(maxsize=256)
-def stiff(pair: Pair) -> Pair:
+def stiffen(pair: Pair) -> Pair:
     """Return the pair without its axial give.
 
     Without load all that give does is to let the cones apart by give times preload: hubs alike but for that
@@ -45,13 +45,13 @@ def stiff(pair: Pair) -> Pair:
     return pair.replace(axial_compliance=0.0)
 
 
-def unloaded(pair: Pair, end_play: Array) -> PairSolution:
+def solve_unloaded(pair: Pair, end_play: Array) -> PairSolution:
     """Return the pair without load at each end play (n,), over the wheel's positions: shapes (n, m, ...).
 
     A sound hub without load is the same wherever its balls stand, so one position (m = 1) says it all.
     Errors: `NotConverged`.
     """
-    if not is_even(pair):
+    if not is_uniform(pair):
         return solve_positions(pair, end_play=end_play, load=NO_LOAD)
     solution = solve_pair(pair, end_play=np.asarray(end_play)[..., None], load=NO_LOAD)
     if not solution.converged.all():
@@ -59,15 +59,17 @@ def unloaded(pair: Pair, end_play: Array) -> PairSolution:
     return solution
 
 
-def unloaded_of(pairs: Sequence[Pair], end_play: Array) -> PairSolution:
+def solve_unloaded_pairs(pairs: Sequence[Pair], end_play: Array) -> PairSolution:
     """Return the same for several pairs, each at its own end plays (p, n): shapes (p, n, m, ...).
 
     Errors: `NotConverged`; ValueError as for `wheel_positions`.
     """
-    if not are_even(pairs):
+    if not are_uniform(pairs):
         return solve_positions_of(pairs, end_play=end_play, load=NO_LOAD)
     hub = np.arange(len(pairs)).reshape(-1, 1, 1)
-    return solved(Ready.of(arrays_of_pairs(pairs)), end_play=end_play[..., None], load=NO_LOAD, hub=hub)
+    return solve_converged(
+        PreparedHubs.of(arrays_of_pairs(pairs)), end_play=end_play[..., None], load=NO_LOAD, hub=hub
+    )
 
 
 def search_end_play(pair: Pair, *, preload: float) -> float:
@@ -78,7 +80,7 @@ def search_end_play(pair: Pair, *, preload: float) -> float:
     """
 
     def missing(end_play: float) -> float:
-        return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
+        return float(solve_unloaded(pair, np.array([end_play])).preload.mean()) - preload
 
     middle, reach, loose = touching_end_play(pair), FIRST_BRACKET, FIRST_BRACKET
     while missing(middle + loose) > 0.0 and loose < -TIGHTEST:  # tilted cones touch long before

@@ -16,7 +16,7 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_pairs, arrays_of_row
-from conemodel.solve.equilibrium.pair import Integers, PairSolution, Ready, RowState, solve_ready
+from conemodel.solve.equilibrium.pair import Integers, PairSolution, PreparedHubs, RowState, solve_prepared
 
 SOUND_POSITIONS = 5
 """Positions over one ball pitch of a sound hub; the two rows run through them at different strides."""
@@ -28,7 +28,7 @@ FAULTY_POSITIONS = 24
 """Positions over two turns of the wheel of a hub whose cups or balls are not alike."""
 
 
-def is_even(pair: Pair) -> bool:
+def is_uniform(pair: Pair) -> bool:
     """Return whether turning the wheel by a ball pitch changes nothing: no tilted cup, no odd ball."""
 
     def even(row: Row) -> bool:
@@ -37,17 +37,17 @@ def is_even(pair: Pair) -> bool:
     return even(pair.left) and even(pair.right)
 
 
-def are_even(pairs: Sequence[Pair]) -> bool:
-    """Return `is_even` of pairs that are looked at together. Errors: ValueError where they differ in that."""
-    even = {is_even(pair) for pair in pairs}
+def are_uniform(pairs: Sequence[Pair]) -> bool:
+    """Return `is_uniform` of pairs that are looked at together. Errors: ValueError where they differ in that."""
+    even = {is_uniform(pair) for pair in pairs}
     if len(even) != 1:
         raise ValueError("hubs solved together must all be sound, or none")
     return even.pop()
 
 
-def kin_of(pair: Pair) -> tuple[int, int, bool, bool]:
+def batch_key_of(pair: Pair) -> tuple[int, int, bool, bool]:
     """Return what pairs must have in common to be solved together, each as if alone: balls, faults, uprightness."""
-    return pair.left.ball_count, pair.right.ball_count, is_even(pair), _upright(pair)
+    return pair.left.ball_count, pair.right.ball_count, is_uniform(pair), _upright(pair)
 
 
 @lru_cache(maxsize=256)
@@ -73,40 +73,40 @@ def wheel_positions(*pairs: Pair) -> HubArrays:
     The balls advance by (1 + γ)/2 of the turn of the shell, from pure rolling. Source: [HarrisKotzalas2007]
     Errors: ValueError where the pairs have not equally many balls, or some are sound and some not.
     """
-    count = positions_of(*pairs)
-    hub = arrays_of_pairs(pairs).part(np.repeat(np.arange(len(pairs)), count))
+    count = count_positions(*pairs)
+    hub = arrays_of_pairs(pairs).select(np.repeat(np.arange(len(pairs)), count))
     step = np.tile(np.arange(count) / count, len(pairs))
-    if are_even(pairs):
-        left = _advanced(hub.left, 2 * np.pi / hub.left.ball_count * step)
-        right = _advanced(hub.right, 2 * np.pi / hub.right.ball_count * (2 * step % 1))
+    if are_uniform(pairs):
+        left = _advance_balls(hub.left, 2 * np.pi / hub.left.ball_count * step)
+        right = _advance_balls(hub.right, 2 * np.pi / hub.right.ball_count * (2 * step % 1))
         return hub._replace(left=left, right=right)
-    return turned_hubs(hub, 4 * np.pi * step)
+    return turn_hubs(hub, 4 * np.pi * step)
 
 
-def positions_of(*pairs: Pair) -> int:
-    """Return how many positions `pairs` are looked at in. Errors: as for `are_even`."""
-    return SOUND_POSITIONS if are_even(pairs) else FAULTY_POSITIONS
+def count_positions(*pairs: Pair) -> int:
+    """Return how many positions `pairs` are looked at in. Errors: as for `are_uniform`."""
+    return SOUND_POSITIONS if are_uniform(pairs) else FAULTY_POSITIONS
 
 
-def turned_hubs(hubs: HubArrays, angle: Array) -> HubArrays:
+def turn_hubs(hubs: HubArrays, angle: Array) -> HubArrays:
     """Return each of n hubs after its shell has turned by its `angle` (n,) [rad]."""
-    return hubs._replace(left=turned(hubs.left, angle), right=turned(hubs.right, angle))
+    return hubs._replace(left=turn_row(hubs.left, angle), right=turn_row(hubs.right, angle))
 
 
-def turned(row: RowArrays, angle: Array) -> RowArrays:
+def turn_row(row: RowArrays, angle: Array) -> RowArrays:
     """Return a row after the shell has turned by each `angle` (n,) [rad]: the cup with it, the balls by about half."""
     gamma = row.ball_diameter * np.cos(row.contact_angle) / row.pitch_diameter
     cos, sin = np.cos(angle), np.sin(angle)
     about_y, about_z = row.cup_tilt
     tilt = np.stack((about_y * cos - about_z * sin, about_y * sin + about_z * cos))
-    return _advanced(row, angle * (1 + gamma) / 2)._replace(cup_tilt=tilt)
+    return _advance_balls(row, angle * (1 + gamma) / 2)._replace(cup_tilt=tilt)
 
 
-def turned_pair(pair: Pair, angle: float) -> Pair:
-    """Return a pair after the shell has turned by `angle` [rad], as `turned` does for arrays."""
+def turn_pair(pair: Pair, angle: float) -> Pair:
+    """Return a pair after the shell has turned by `angle` [rad], as `turn_row` does for arrays."""
 
     def row_after(row: Row) -> Row:
-        after = turned(arrays_of_row(row), np.array([angle]))
+        after = turn_row(arrays_of_row(row), np.array([angle]))
         about_y, about_z = after.cup_tilt[:, 0]
         return row.replace(phase=float(after.phase[0]), cup_tilt=(float(about_y), float(about_z)))
 
@@ -119,8 +119,8 @@ def solve_positions(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
     Errors: `NotConverged` where a case found no balance.
     """
     ends, loads = np.asarray(end_play, dtype=np.float64), np.asarray(load, dtype=np.float64)
-    hub = np.arange(positions_of(pair))
-    return _solved_all_round((pair,), end_play=ends[..., None], load=loads[..., None, :], hub=hub)
+    hub = np.arange(count_positions(pair))
+    return _solve_all_round((pair,), end_play=ends[..., None], load=loads[..., None, :], hub=hub)
 
 
 def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.ArrayLike) -> PairSolution:
@@ -128,26 +128,26 @@ def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.Arra
 
     `load` (5,) is the same for all. Errors: `NotConverged`; ValueError as for `wheel_positions`.
     """
-    hub = np.arange(len(pairs) * positions_of(*pairs)).reshape(len(pairs), 1, -1)
-    return _solved_all_round(pairs, end_play=end_play[..., None], load=np.asarray(load), hub=hub)
+    hub = np.arange(len(pairs) * count_positions(*pairs)).reshape(len(pairs), 1, -1)
+    return _solve_all_round(pairs, end_play=end_play[..., None], load=np.asarray(load), hub=hub)
 
 
-def _solved_all_round(pairs: Sequence[Pair], *, end_play: Array, load: Array, hub: Integers) -> PairSolution:
+def _solve_all_round(pairs: Sequence[Pair], *, end_play: Array, load: Array, hub: Integers) -> PairSolution:
     """Solve `pairs` at all their positions, the last axis of `hub`.
 
     Where hub and load look the same in a mirror, the later positions are images of the earlier ones.
     """
-    ready = _ready_positions(*pairs)
+    ready = _prepare_positions(*pairs)
     if load[..., [2, 3]].any() or not _upright(*pairs):
-        return solved(ready, end_play=end_play, load=load, hub=hub)
+        return solve_converged(ready, end_play=end_play, load=load, hub=hub)
     first = hub[..., : SOUND_POSITIONS // 2 + 1]
-    return _with_images(solved(ready, end_play=end_play, load=load, hub=first))
+    return _with_images(solve_converged(ready, end_play=end_play, load=load, hub=first))
 
 
 @lru_cache(maxsize=128)
 def _upright(*pairs: Pair) -> bool:
     """Return whether all `pairs` are sound and upright, so that turned back they look as turned on, in a mirror."""
-    return are_even(pairs) and arrays_of_pairs(pairs).upright
+    return are_uniform(pairs) and arrays_of_pairs(pairs).are_upright
 
 
 def _with_images(solution: PairSolution) -> PairSolution:
@@ -172,26 +172,28 @@ def _with_images(solution: PairSolution) -> PairSolution:
     return PairSolution(**found)
 
 
-def solved(ready: Ready, *, end_play: Array, load: npt.ArrayLike, hub: Integers) -> PairSolution:
+def solve_converged(
+    ready: PreparedHubs, *, end_play: Array, load: npt.ArrayLike, hub: Integers
+) -> PairSolution:
     """Solve the cases that `end_play`, `load` and `hub` broadcast to. Errors: `NotConverged`."""
-    solution = solve_ready(ready, end_play=end_play + 0.0 * hub, load=load, hub=hub)
+    solution = solve_prepared(ready, end_play=end_play + 0.0 * hub, load=load, hub=hub)
     if not solution.converged.all():
         raise NotConverged("no balance of forces was found for this hub and load")
     return solution
 
 
 @lru_cache(maxsize=128)
-def _ready_positions(*pairs: Pair) -> Ready:
+def _prepare_positions(*pairs: Pair) -> PreparedHubs:
     """Return `wheel_positions` made ready."""
-    return Ready.of(wheel_positions(*pairs))
+    return PreparedHubs.of(wheel_positions(*pairs))
 
 
-def _advanced(row: RowArrays, angle: Array) -> RowArrays:
+def _advance_balls(row: RowArrays, angle: Array) -> RowArrays:
     """Return a row whose balls have moved on by each `angle` [rad]."""
     return row._replace(phase=row.phase + angle)
 
 
-def case_of(solution: PairSolution, case: int) -> PairSolution:
+def select_case(solution: PairSolution, case: int) -> PairSolution:
     """Return one case of a solution: every field without its first axis."""
 
     def row(state: RowState) -> RowState:

@@ -6,13 +6,20 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.errors import NotConverged
-from conemodel.base.ordered_sum import total
+from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
-from conemodel.solve.equilibrium.newton import Flags, equilibrium
+from conemodel.solve.equilibrium.newton import Flags, find_equilibrium
 from conemodel.solve.equilibrium.pair import SHOULDER
-from conemodel.solve.freeplay.interior_point import SHELL, Integers, Walls, furthest, sides, walls_of
+from conemodel.solve.freeplay.interior_point import (
+    SHELL,
+    Constraints,
+    Integers,
+    constraints_of,
+    groove_vectors,
+    maximise_movement,
+)
 
 CHUNK = 512
 """Cases worked out together."""
@@ -77,7 +84,7 @@ def axle_end_direction(arm: Floats) -> Array:
     return np.stack((0 * one, 0 * one, one, -arm, 0 * one), axis=-1)
 
 
-def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> FreePlay:
+def solve_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> FreePlay:
     """Find how far the shell moves along `direction` before a ball stops it, both ways, without force.
 
     `end_play` (...) [m]; `direction` (..., 5): what moves per metre of x, y, z and per radian of tilt about y
@@ -91,20 +98,20 @@ def free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) 
     >>> from conemodel.parts.bearing import Row
     >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785)
     >>> pair = Pair(left=row, right=row, row_spacing=60e-3)
-    >>> free_play(pair, end_play=[-1e-5, 1e-5], direction=(1, 0, 0, 0, 0)).travel.round(9).tolist()
+    >>> solve_free_play(pair, end_play=[-1e-5, 1e-5], direction=(1, 0, 0, 0, 0)).travel.round(9).tolist()
     [0.0, 1e-05]
     """
-    found = free_plays(
+    found = solve_free_plays(
         arrays_of_pair(pair), end_play=np.asarray(end_play)[None], direction=np.asarray(direction)[None]
     )
     return FreePlay(**{field.name: getattr(found, field.name)[0] for field in fields(found)})
 
 
-def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> FreePlay:
+def solve_free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> FreePlay:
     """Find the same for n hubs at once.
 
     The first axis of `end_play` (n, ...) and of `direction` (n, ..., 5) goes over the hubs; it may be 1 long.
-    Errors: as for `free_play`.
+    Errors: as for `solve_free_play`.
     """
     ends, ways, shape = _cases(hubs.number, end_play, direction)
     rigid = pair_arrays(hubs._replace(axial_compliance=np.zeros(1)))
@@ -112,7 +119,7 @@ def free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt.Array
     hub = np.repeat(np.arange(hubs.number), each)
     ways = np.concatenate((ways[:3], ways[3:] / rigid.lever[hub]))
     parts = [
-        _stops(rigid, hubs.mirrored, hub[chunk], ends[chunk], ways[:, chunk])
+        _stops(rigid, hubs.are_mirror_symmetric, hub[chunk], ends[chunk], ways[:, chunk])
         for chunk in _chunks(ends.size, each)
     ]
     found = FreePlay(
@@ -159,11 +166,11 @@ def _cases(
 
 
 def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> Array:
-    """Return the travel (...) [m] of small motions between two continuous rings of balls; the check on `free_play`.
+    """Return the travel (...) [m] of small motions between two continuous rings of balls.
 
-    Each row then lets its apex, where the contact lines meet the axle, move sideways by `tan α` times the
-    axial room the row has. Faults of balls and races are left out. Too large for real end play: at 0.1 mm by
-    some 10 to 30 per cent. Negative end play gives 0.
+    The check on `solve_free_play`. Each row lets its apex, where the contact lines meet the axle, move sideways by
+    `tan α` times the axial room the row has. Faults of balls and races are left out. Too large for real end
+    play: at 0.1 mm by some 10 to 30 per cent. Negative end play gives 0.
 
     >>> from conemodel.parts.bearing import Row
     >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785398)
@@ -188,20 +195,22 @@ def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.Arra
     return travel
 
 
-def _stops(rigid: PairArrays, mirrored: Flags, hub: Integers, end_play: Array, way: Array) -> FreePlay:
-    """Return both stops (n,) along `way` (5, n), each case in its `hub` (n,); `mirrored` (h,) as in `HubArrays`."""
+def _stops(rigid: PairArrays, symmetric: Flags, hub: Integers, end_play: Array, way: Array) -> FreePlay:
+    """Return both stops (n,) along `way` (5, n), each case in its `hub` (n,), `symmetric` (h,) or not."""
     start, loose = _inside(rigid, hub, end_play)
     moves = (np.abs(way).max(0) > 0) & loose  # a direction of nothing has no travel
     # a mirror turns round what moves along the axle and tilts: then both stops are as far
-    once = moves & mirrored[hub] & (way[1:3] == 0).all(0)
+    once = moves & symmetric[hub] & (way[1:3] == 0).all(0)
     case, back = np.nonzero(np.stack((moves, moves & ~once), axis=-1))
-    walls = walls_of(rigid, end_play[case], hub[case])
-    found = furthest(walls, direction=way.take(case, -1) * (1 - 2 * back), start=start.take(case, -1))
+    constraints = constraints_of(rigid, end_play[case], hub[case])
+    found = maximise_movement(
+        constraints, direction=way.take(case, -1) * (1 - 2 * back), start=start.take(case, -1)
+    )
     stops = np.zeros((3, 2, end_play.size))
     stops[:, back, case] = found.value, found.gap, found.slope
     stops[:, 1, once] = stops[:, 0, once]
-    valid = _angles_hold(walls_of(rigid, end_play, hub), start)
-    np.logical_and.at(valid, case, _angles_hold(walls, found.q))
+    valid = _angles_hold(constraints_of(rigid, end_play, hub), start)
+    np.logical_and.at(valid, case, _angles_hold(constraints, found.q))
     reach, gap, slope = stops
     return FreePlay(
         low=-reach[1], high=reach[0], gap=gap.sum(0), feasible=loose, valid=valid, slope=slope.sum(0)
@@ -216,28 +225,28 @@ def _inside(rigid: PairArrays, hub: Integers, end_play: Array) -> tuple[Array, F
     press, no place is free: their forces balance, so no movement makes all their distances shorter.
     """
     place = np.zeros((SHELL, end_play.size))
-    squeeze = np.hypot(*sides(walls_of(rigid, end_play, hub), place)) - rigid.touch[:, hub]
+    squeeze = np.hypot(*groove_vectors(constraints_of(rigid, end_play, hub), place)) - rigid.touch[:, hub]
     loose: Flags = np.asarray((squeeze < -_CLEAR).all(0))
     open_cases = np.flatnonzero(~loose)
     for margin in _MARGINS:
         if not open_cases.size:
             break
         which, ends = hub[open_cases], end_play[open_cases]
-        arrays = rigid.of(which)
+        arrays = rigid.of_hubs(which)
         larger = arrays._replace(touch=arrays.touch - margin)
-        rest = equilibrium(larger, end_play=ends, force=np.zeros((FREEDOMS, ends.size)))
+        rest = find_equilibrium(larger, end_play=ends, force=np.zeros((FREEDOMS, ends.size)))
         place[:, open_cases] = rest.q[:SHELL]
-        squeeze = np.hypot(*sides(walls_of(rigid, ends, which), rest.q[:SHELL])) - arrays.touch
+        squeeze = np.hypot(*groove_vectors(constraints_of(rigid, ends, which), rest.q[:SHELL])) - arrays.touch
         loose[open_cases] = (squeeze < -_CLEAR).all(0)
-        pinched = total(rest.ball_load * (squeeze + _CLEAR)) > 0
+        pinched = sum_in_order(rest.ball_load * (squeeze + _CLEAR)) > 0
         open_cases = open_cases[~(loose[open_cases] | pinched)]
     return place, loose
 
 
-def _angles_hold(walls: Walls, q: Array) -> Flags:
+def _angles_hold(constraints: Constraints, q: Array) -> Flags:
     """Return whether every ball that touches at `q` (5, n) does so between 0 and the shoulder (n,)."""
-    axial, radial = sides(walls, q)
-    touching = np.hypot(axial, radial) > walls.touch - _TOUCHING
+    axial, radial = groove_vectors(constraints, q)
+    touching = np.hypot(axial, radial) > constraints.touch - _TOUCHING
     angle = np.arctan2(axial, radial)
     held: Flags = (~touching | ((angle > 0) & (angle < SHOULDER))).all(0)
     return held

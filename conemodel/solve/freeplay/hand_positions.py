@@ -6,13 +6,13 @@ from typing import NamedTuple
 
 import numpy as np
 
-from conemodel.base.monotone_cubic import Curve, last_zero
+from conemodel.base.monotone_cubic import MonotoneCubic, find_last_zero
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pairs
-from conemodel.solve.equilibrium.unloaded import stiff
-from conemodel.solve.equilibrium.wheel_positions import are_even, touching_end_play, turned_hubs
-from conemodel.solve.freeplay.free_play import axle_end_direction, free_plays, rim_direction
+from conemodel.solve.equilibrium.unloaded import stiffen
+from conemodel.solve.equilibrium.wheel_positions import are_uniform, touching_end_play, turn_hubs
+from conemodel.solve.freeplay.free_play import axle_end_direction, rim_direction, solve_free_plays
 
 AZIMUTHS = 4
 """Directions over one ball pitch looked at in a sound hub; the same as turning the balls under one direction."""
@@ -36,23 +36,25 @@ UNEVEN_POINTS = 46
 """Points of the curve of a hub whose play begins in one place before the others: off by some micrometres."""
 
 
-class Place(NamedTuple):
+class HandPosition(NamedTuple):
     """Where a hand feels for play: a hub whose axle and shell do not give, and the way the place moves (5,)."""
 
     pair: Pair
     way: tuple[float, ...]
 
 
-def end_plays_at(curves: Sequence[Curve], play: Array) -> Array:
+def end_plays_at(curves: Sequence[MonotoneCubic], play: Array) -> Array:
     """Return the end play [m] at which each place has its `play` (h,) above 0 [m], the last one where it never has.
 
     `curves` (h,) are free play over end play, of equally many points.
     """
     x, height, slope = (np.stack(field, axis=-1) for field in zip(*curves, strict=True))
-    return np.where(play >= height[-1], x[-1], last_zero(x, height - play, slope))
+    return np.where(play >= height[-1], x[-1], find_last_zero(x, height - play, slope))
 
 
-def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float) -> tuple[Array, Array]:
+def solve_felt_play(
+    pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
+) -> tuple[Array, Array]:
     """Return the free play at the rim and at the axle end for each end play (n,), stop to stop [m].
 
     `rim_radius` and `axle_arm`, the axle end's distance from mid-span, in [m]. Each is worked out for itself;
@@ -65,21 +67,21 @@ def felt_play(pair: Pair, end_play: Array, *, rim_radius: float, axle_arm: float
 
 
 @lru_cache(maxsize=128)
-def rim_of(pair: Pair, rim_radius: float) -> Place:
+def rim_position(pair: Pair, rim_radius: float) -> HandPosition:
     """Return the rim of `rim_radius` [m] on a hub as a place to feel."""
-    return Place(stiff(pair), tuple(rim_direction(rim_radius).tolist()))
+    return HandPosition(stiffen(pair), tuple(rim_direction(rim_radius).tolist()))
 
 
 @lru_cache(maxsize=128)
-def axle_end_of(pair: Pair, axle_arm: float) -> Place:
+def axle_end_position(pair: Pair, axle_arm: float) -> HandPosition:
     """Return the axle end of a hub, `axle_arm` from mid-span [m], as a place to feel."""
-    return Place(stiff(pair), tuple(axle_end_direction(axle_arm).tolist()))
+    return HandPosition(stiffen(pair), tuple(axle_end_direction(axle_arm).tolist()))
 
 
-def play_curves(places: Sequence[Place]) -> list[Curve]:
+def play_curves(places: Sequence[HandPosition]) -> list[MonotoneCubic]:
     """Return free play at each of `places` over end play [m]; both rise. Their hubs are all sound or none is."""
     pairs = [place.pair for place in places]
-    even = are_even(pairs)
+    even = are_uniform(pairs)
     ends = CURVE_END * np.linspace(0.0, 1.0, CURVE_POINTS) ** 2
     if even:
         ends[0] = CURVE_BEGIN
@@ -92,7 +94,7 @@ def play_curves(places: Sequence[Place]) -> list[Curve]:
     return [_through(*curve) for curve in zip(ends + touching, play, slope, strict=True)]
 
 
-def _through(end_play: Array, play: Array, slope: Array) -> Curve:
+def _through(end_play: Array, play: Array, slope: Array) -> MonotoneCubic:
     """Return the curve through points (n,) with a `slope`, held so low that it rises everywhere.
 
     A cubic between two points surely rises where both slopes are below three times that of the line through them.
@@ -100,7 +102,7 @@ def _through(end_play: Array, play: Array, slope: Array) -> Curve:
     """
     rise = 3 * np.diff(play) / np.diff(end_play)
     held = np.minimum(slope, np.minimum(np.append(rise, np.inf), np.insert(rise, 0, np.inf)))
-    return Curve(end_play, play, held)
+    return MonotoneCubic(end_play, play, held)
 
 
 def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Array, Array]:
@@ -109,17 +111,17 @@ def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Arr
     Both are the mean over where the balls stand, (p, n).
     """
     hubs = arrays_of_pairs(pairs)
-    if are_even(pairs):
+    if are_uniform(pairs):
         pitch = 2 * np.pi / max(pairs[0].left.ball_count, pairs[0].right.ball_count)
         azimuths, weights = _azimuths(hubs, ways, pitch)
-        turned = rotated(ways, azimuths)
-        found = free_plays(hubs, end_play=end_play[:, None], direction=turned[:, :, None])
+        turned = rotate_directions(ways, azimuths)
+        found = solve_free_plays(hubs, end_play=end_play[:, None], direction=turned[:, :, None])
         travel, slope = (np.average(part, axis=1, weights=weights) for part in (found.travel, found.slope))
         return travel, slope
     turns = np.tile(2 * np.pi * np.arange(TURNS) / TURNS, len(pairs))
     each = np.repeat(np.arange(len(pairs)), TURNS)
-    found = free_plays(
-        turned_hubs(hubs.part(each), turns), end_play=end_play[each], direction=ways[each, None]
+    found = solve_free_plays(
+        turn_hubs(hubs.select(each), turns), end_play=end_play[each], direction=ways[each, None]
     )
     travel, slope = (part.reshape(len(pairs), TURNS, -1).mean(axis=1) for part in (found.travel, found.slope))
     return travel, slope
@@ -133,14 +135,14 @@ def _azimuths(hubs: HubArrays, ways: Array, pitch: float) -> tuple[Array, Array]
     """
     azimuths, weights = pitch * np.arange(AZIMUTHS) / AZIMUTHS, np.ones(AZIMUTHS)
     alike = hubs.left.ball_count == hubs.right.ball_count
-    if not (alike and hubs.upright) or ways[:, [1, 4]].any():
+    if not (alike and hubs.are_upright) or ways[:, [1, 4]].any():
         return azimuths, weights
     half = AZIMUTHS // 2 + 1
     weights[1 : half - 1] = 2
     return azimuths[:half] - np.pi / 2, weights[:half]
 
 
-def rotated(direction: Array, azimuth: Array) -> Array:
+def rotate_directions(direction: Array, azimuth: Array) -> Array:
     """Return directions (..., 5) turned about the axle by each `azimuth` (m,) [rad]: (..., m, 5)."""
     x, y, z, tilt_y, tilt_z = (direction[..., None, i] for i in range(5))
     cos, sin = np.cos(azimuth), np.sin(azimuth)

@@ -11,11 +11,11 @@ from typing import NamedTuple
 import numpy as np
 import numpy.typing as npt
 
-from conemodel.base.ordered_sum import total
+from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array
 from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import factor, solve_each, solve_factored
-from conemodel.solve.equilibrium.energy import table_of
+from conemodel.solve.equilibrium.energy import product_table
 
 Integers = npt.NDArray[np.int64]
 
@@ -30,7 +30,7 @@ _CLOSEST = 0.99  # of the way to the nearest wall
 _LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would make for a wall
 
 
-class Furthest(NamedTuple):
+class GreatestMovement(NamedTuple):
     """Greatest movement `value` (n,) [m], where it is reached `q` (5, n), and the proof `gap` (n,) [m].
 
     `slope` (n,) [-] is how fast the movement grows with end play.
@@ -42,7 +42,7 @@ class Furthest(NamedTuple):
     slope: Array
 
 
-class _Point(NamedTuple):
+class _Iterate(NamedTuple):
     """Room `slack` (Z, n) [m²] left at q, the groove centre vectors, and the multipliers (Z, n)."""
 
     q: Array
@@ -52,7 +52,7 @@ class _Point(NamedTuple):
     slack: Array
 
 
-class Walls(NamedTuple):
+class Constraints(NamedTuple):
     """The constraints of n cases in h hubs; the cases of a hub stand together, hubs in order.
 
     `rate` (h, 5, 2Z) of the axial parts, then the radial ones, and `table` (h, 25, 3Z) of their products;
@@ -65,7 +65,7 @@ class Walls(NamedTuple):
     rest: Array
     touch: Array
 
-    def part(self, cases: npt.NDArray[np.bool_]) -> "Walls":
+    def select(self, cases: npt.NDArray[np.bool_]) -> "Constraints":
         """Return the constraints of some of the cases (n,)."""
         return self._replace(
             hub=self.hub[cases], rest=self.rest.compress(cases, -1), touch=self.touch.compress(cases, -1)
@@ -80,15 +80,15 @@ class Walls(NamedTuple):
         return result
 
 
-def walls_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Walls:
+def constraints_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Constraints:
     """Return the constraints under `end_play` (n,) [m], of one hub or of the `hub` (n,) that each case has."""
     which = np.zeros(end_play.size, dtype=np.int64) if hub is None else hub
     rates = (pair.axial_rate, pair.radial_rate)
     # each hub's matrix laid out by itself, so that its products run alike whatever hubs stand beside it
     axial, radial = (np.ascontiguousarray(np.moveaxis(rate[:SHELL], -1, 0)) for rate in rates)
-    return Walls(
+    return Constraints(
         rate=np.concatenate((axial, radial), axis=-1),
-        table=table_of(axial, radial),
+        table=product_table(axial, radial),
         hub=which,
         rest=np.concatenate(
             (pair.axial_rest.take(which, -1) - end_play / 2, pair.radial_rest.take(which, -1))
@@ -97,49 +97,57 @@ def walls_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> 
     )
 
 
-def furthest(walls: Walls, *, direction: Array, start: Array) -> Furthest:
-    """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the walls."""
+def maximise_movement(constraints: Constraints, *, direction: Array, start: Array) -> GreatestMovement:
+    """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the constraints."""
     count = start.shape[-1]
-    result = Furthest(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
-    point = _at(walls, start, np.empty(0))
-    size = np.abs(direction).max(0) * total(point.slack / (2 * walls.touch)) / len(walls.touch)
+    result = GreatestMovement(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
+    point = _at(constraints, start, np.empty(0))
+    size = (
+        np.abs(direction).max(0)
+        * sum_in_order(point.slack / (2 * constraints.touch))
+        / len(constraints.touch)
+    )
     point = point._replace(multiplier=size / point.slack)
     case = np.arange(count)
     for _ in range(_MOST_STEPS):
-        near = total(point.multiplier * point.slack) <= GAP
+        near = sum_in_order(point.multiplier * point.slack) <= GAP
         if near.any():  # another step could bring them too close to a wall for the arithmetic
             gap = np.full(case.size, np.inf)
-            gap[near] = _gap(walls.part(near), _part(point, near), direction.compress(near, -1))
+            gap[near] = _gap(constraints.select(near), _part(point, near), direction.compress(near, -1))
             done = gap <= GAP
             _retire(result, case[done], _part(point, done), direction.compress(done, -1), gap[done])
-            walls, point, direction = walls.part(~done), _part(point, ~done), direction.compress(~done, -1)
+            constraints, point, direction = (
+                constraints.select(~done),
+                _part(point, ~done),
+                direction.compress(~done, -1),
+            )
             case = case[~done]
         if not case.size:
             break
-        point = _step(walls, point, direction)
+        point = _step(constraints, point, direction)
     else:
-        _retire(result, case, point, direction, _gap(walls, point, direction))
+        _retire(result, case, point, direction, _gap(constraints, point, direction))
     return result
 
 
-def _retire(result: Furthest, case: Integers, point: _Point, direction: Array, gap: Array) -> None:
+def _retire(result: GreatestMovement, case: Integers, point: _Iterate, direction: Array, gap: Array) -> None:
     """Write what the finished cases have come to into `result`.
 
     The slope is that of the Lagrangian (envelope theorem): end play takes half of itself off every axial part.
     """
-    slope = total(point.multiplier * point.axial)
-    for field, value in zip(result, (total(direction * point.q), point.q, gap, slope), strict=True):
+    slope = sum_in_order(point.multiplier * point.axial)
+    for field, value in zip(result, (sum_in_order(direction * point.q), point.q, gap, slope), strict=True):
         field[..., case] = value
 
 
-def _part(point: _Point, cases: npt.NDArray[np.bool_]) -> _Point:
+def _part(point: _Iterate, cases: npt.NDArray[np.bool_]) -> _Iterate:
     """Return some of the cases (n,) of a point."""
-    return _Point._make(field.compress(cases, -1) for field in point)
+    return _Iterate._make(field.compress(cases, -1) for field in point)
 
 
-def sides(walls: Walls, q: Array) -> tuple[Array, Array]:
+def groove_vectors(constraints: Constraints, q: Array) -> tuple[Array, Array]:
     """Return the axial and the radial part of every groove centre vector at `q` (5, n), each (Z, n) [m]."""
-    return _halves(walls.times(walls.rate.swapaxes(-1, -2), q) + walls.rest)
+    return _halves(constraints.times(constraints.rate.swapaxes(-1, -2), q) + constraints.rest)
 
 
 def _halves(both: Array) -> tuple[Array, Array]:
@@ -148,54 +156,56 @@ def _halves(both: Array) -> tuple[Array, Array]:
     return both[:balls], both[balls:]
 
 
-def _at(walls: Walls, q: Array, multiplier: Array) -> _Point:
+def _at(constraints: Constraints, q: Array, multiplier: Array) -> _Iterate:
     """Return the point at `q`."""
-    axial, radial = sides(walls, q)
-    return _Point(q, multiplier, axial, radial, walls.touch**2 - axial**2 - radial**2)
+    axial, radial = groove_vectors(constraints, q)
+    return _Iterate(q, multiplier, axial, radial, constraints.touch**2 - axial**2 - radial**2)
 
 
-def _push(walls: Walls, point: _Point, weight: Array) -> Array:
+def _push(constraints: Constraints, point: _Iterate, weight: Array) -> Array:
     """Return the sum over the balls of `weight` (Z, n) times the outward normal of each wall (5, n)."""
-    return 2 * walls.times(walls.rate, np.concatenate((weight * point.axial, weight * point.radial)))
+    return 2 * constraints.times(
+        constraints.rate, np.concatenate((weight * point.axial, weight * point.radial))
+    )
 
 
-def _matrix(walls: Walls, aa: Array, ar: Array, rr: Array) -> Array:
+def _matrix(constraints: Constraints, aa: Array, ar: Array, rr: Array) -> Array:
     """Return the sum over the balls of the weighted products of their rates (5, 5, n)."""
-    return walls.times(walls.table, np.concatenate((aa, ar, rr))).reshape(SHELL, SHELL, -1)
+    return constraints.times(constraints.table, np.concatenate((aa, ar, rr))).reshape(SHELL, SHELL, -1)
 
 
-def _gap(walls: Walls, point: _Point, direction: Array) -> Array:
+def _gap(constraints: Constraints, point: _Iterate, direction: Array) -> Array:
     """Return how much further the movement could be at most, by Lagrange duality.
 
     With the multipliers held, the Lagrangian is a quadratic whose least value is known exactly, whether or not
     the point is well centred.
     """
     curve = 2 * point.multiplier
-    out_of_balance = _push(walls, point, point.multiplier) - direction
-    back = solve_each(_matrix(walls, curve, 0 * curve, curve), out_of_balance)
-    gap: Array = total(point.multiplier * point.slack) + 0.5 * total(out_of_balance * back)
+    out_of_balance = _push(constraints, point, point.multiplier) - direction
+    back = solve_each(_matrix(constraints, curve, 0 * curve, curve), out_of_balance)
+    gap: Array = sum_in_order(point.multiplier * point.slack) + 0.5 * sum_in_order(out_of_balance * back)
     return gap
 
 
-def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
-    """Take one step: look straight ahead to the furthest place, then aim as near to it as the walls' bend allows.
+def _step(constraints: Constraints, point: _Iterate, direction: Array) -> _Iterate:
+    """Take one step: look straight ahead to the furthest place, then aim as near to it as the constraints' bend allows.
 
     Source: [Mehrotra1992], predictor and corrector.
     """
     slack, multiplier = point.slack, point.multiplier
     curve, steep = 2 * multiplier, 4 * multiplier / slack
     matrix = _matrix(
-        walls,
+        constraints,
         curve + steep * point.axial**2,
         steep * point.axial * point.radial,
         curve + steep * point.radial**2,
     )
     factor(matrix)
-    ahead = _move(walls, point, solve_factored(matrix, direction), np.zeros(1))
-    present = total(multiplier * slack) / len(slack)
+    ahead = _move(constraints, point, solve_factored(matrix, direction), np.zeros(1))
+    present = sum_in_order(multiplier * slack) / len(slack)
     left = multiplier + ahead.length * ahead.multiplier
     left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
-    aim = present * (total(left) / len(left) / present) ** 3
+    aim = present * (sum_in_order(left) / len(left) / present) ** 3
     # what the straight look left out: products of its own changes, as far as it could be followed
     gone = ahead.length**2 * ahead.multiplier * (ahead.change - ahead.bend)
     due = np.maximum(aim - gone + multiplier * ahead.bend, _LEAST_DUE * aim)
@@ -204,9 +214,9 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
         weight * point.axial + ahead.multiplier * ahead.axial,
         weight * point.radial + ahead.multiplier * ahead.radial,
     )
-    rest = direction - 2 * walls.times(walls.rate, np.concatenate(turned))
-    move = _move(walls, point, solve_factored(matrix, rest), due)
-    return _Point(
+    rest = direction - 2 * constraints.times(constraints.rate, np.concatenate(turned))
+    move = _move(constraints, point, solve_factored(matrix, rest), due)
+    return _Iterate(
         q=point.q + move.length * move.q,
         multiplier=multiplier + move.length * move.multiplier,
         axial=point.axial + move.length * move.axial,
@@ -215,7 +225,7 @@ def _step(walls: Walls, point: _Point, direction: Array) -> _Point:
     )
 
 
-class _Move(NamedTuple):
+class _SearchDirection(NamedTuple):
     """A move `q` (5, n), what it does to groove centres and multipliers, and how much of it to take, `length` (n,).
 
     Taken in part, the slack changes by length `change` less length² `bend` (Z, n) [m²].
@@ -230,10 +240,10 @@ class _Move(NamedTuple):
     length: Array
 
 
-def _move(walls: Walls, point: _Point, q: Array, due: Array) -> _Move:
+def _move(constraints: Constraints, point: _Iterate, q: Array, due: Array) -> _SearchDirection:
     """Return the move `q` (5, n) towards products `due` (Z, n) of slack and multiplier."""
     slack, multiplier = point.slack, point.multiplier
-    axial, radial = _halves(walls.times(walls.rate.swapaxes(-1, -2), q))
+    axial, radial = _halves(constraints.times(constraints.rate.swapaxes(-1, -2), q))
     change = -2 * (axial * point.axial + radial * point.radial)
     bend = axial**2 + radial**2
     change_multiplier = (due - multiplier * change) / slack - multiplier
@@ -241,4 +251,4 @@ def _move(walls: Walls, point: _Point, q: Array, due: Array) -> _Move:
     wall = (np.sqrt(change**2 + 4 * bend * slack) - change) / (2 * slack)
     soonest = np.maximum(wall, -change_multiplier / multiplier).max(0)  # wall met or multiplier spent
     length = 1 / np.maximum(1.0, soonest / _CLOSEST)
-    return _Move(q, change_multiplier, axial, radial, change, bend, length)
+    return _SearchDirection(q, change_multiplier, axial, radial, change, bend, length)

@@ -87,7 +87,7 @@ class AdjustableSide(Generic[Number]):
         return after, lengths
 
 
-def found(how: ContactFound, *, slack: Any) -> "AdjustableSide[Any]":
+def find_adjustable_side(how: ContactFound, *, slack: Any) -> "AdjustableSide[Any]":
     """Return the side as finger contact was found, on a thread with `slack` [m].
 
     With the locknut loose the balls hold the cone on its outboard flank. With the locknut run up snug it bears on

@@ -12,9 +12,9 @@ from typing import Any
 
 import numpy as np
 
-from conemodel.base.batch_cache import Remembered
+from conemodel.base.batch_cache import BatchCache
 from conemodel.base.errors import NotConverged
-from conemodel.base.monotone_cubic import Curve
+from conemodel.base.monotone_cubic import MonotoneCubic
 from conemodel.base.units import Array, Floats, Number
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.hub import SIDES
@@ -27,7 +27,7 @@ from conemodel.physics.axle_bending import (
     face_moment_capacity,
 )
 from conemodel.physics.thread import root_diameter
-from conemodel.solve.equilibrium.unloaded import unloaded_of
+from conemodel.solve.equilibrium.unloaded import solve_unloaded_pairs
 from conemodel.solve.equilibrium.wheel_positions import touching_end_play
 
 REFERENCE_PRELOAD = 100.0
@@ -58,7 +58,7 @@ def dropout_length(scenario: Scenario, force: Number) -> Number:
     if np.all(share == 1.0):
         return none + float(_taken(scenario, np.array([closing]))[0])  # type: ignore[no-any-return]
     taken = _taken(scenario, SHARES * closing)
-    curve = Curve.through(np.append(0.0, SHARES**2), np.append(0.0, taken))  # nearly a straight line
+    curve = MonotoneCubic.through(np.append(0.0, SHARES**2), np.append(0.0, taken))  # nearly a straight line
     found: Any = curve.at(np.asarray(share) ** 2)[()] + none
     return found  # type: ignore[no-any-return]
 
@@ -132,11 +132,11 @@ def _find_end_plays(pairs: Sequence[Pair]) -> list[float]:
     tight, loose = touching + TIGHT_REACH, touching + LOOSE_REACH
     for _ in range(HALVINGS):
         middle = (tight + loose) / 2
-        pressed = unloaded_of(pairs, middle[:, None]).preload.mean(axis=(1, 2)) > REFERENCE_PRELOAD
+        pressed = solve_unloaded_pairs(pairs, middle[:, None]).preload.mean(axis=(1, 2)) > REFERENCE_PRELOAD
         tight, loose = np.where(pressed, middle, tight), np.where(pressed, loose, middle)
     if (loose == touching + LOOSE_REACH).any() or (tight == touching + TIGHT_REACH).any():
         raise NotConverged(f"no end play was found at which this hub carries {REFERENCE_PRELOAD:.0f} N")
     return [float(each) for each in (tight + loose) / 2]
 
 
-_end_play: Remembered[Pair, float] = Remembered(_find_end_plays, size=256)
+_end_play: BatchCache[Pair, float] = BatchCache(_find_end_plays, size=256)

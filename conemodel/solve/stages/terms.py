@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Generic, overload
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
@@ -18,7 +18,7 @@ from conemodel.parts.setting import Setting
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.equilibrium.unloaded import TIGHTEST
-from conemodel.solve.stages.adjustable_side import AdjustableSide, found
+from conemodel.solve.stages.adjustable_side import AdjustableSide, find_adjustable_side
 from conemodel.solve.stages.clamp import ClampState, close_clamp
 from conemodel.solve.stages.compliances import preload_compliance
 from conemodel.solve.stages.heat import heat_length
@@ -138,7 +138,7 @@ def setting_terms(
     # an axle that nothing holds turns with its cone
     turned = 0.0 if scenario.setting.axle_held == "nothing" else given.back_off
     out = turned * scenario.axle.lead_per_radian
-    touching = found(scenario.setting.contact_found, slack=given.backlash)
+    touching = find_adjustable_side(scenario.setting.contact_found, slack=given.backlash)
     loose = touching.loosened()
     fallen_back = {"slack_back": touching.slack_taken} if touching.nut_touches else {}
     nut = SHARE_OF_NUT[scenario.setting.technique]
@@ -189,7 +189,7 @@ def cone_arm(scenario: Scenario, *, friction: Floats | None = None) -> Floats:
     )
 
 
-@remembered(size=256)
+@keep_answers(size=256)
 def contact_end_play(pair: Pair, preload: float) -> float:
     """Return the end play at which a pair carries a preload [N], [m]."""
     return float(unloaded_tables(pair).end_play_at_preload(preload))

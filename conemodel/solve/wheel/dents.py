@@ -19,7 +19,7 @@ _AT, _SHARE = (np.asarray(part) for part in roots_gegenbauer(NODES, 1.5))
 _SHARE = _SHARE / _SHARE.sum()
 
 
-def races_of(row: Row) -> tuple[tuple[Race, Dents], tuple[Race, Dents]]:
+def dents_of_races(row: Row) -> tuple[tuple[Race, Dents], tuple[Race, Dents]]:
     """Return the dents of both races of a row."""
     return ("cone", row.cone_dents), ("cup", row.cup_dents)
 
@@ -43,7 +43,7 @@ def contact_half_width(row: Row, race: Race, *, ball_load: float) -> float:
     return float(hertz.contact(load=ball_load, curvature=curvature, modulus=modulus).semi_minor)
 
 
-def sunk(dents: Dents, row: Row, race: Race, *, azimuth: Array, half_width: float) -> Array:
+def dent_depth(dents: Dents, row: Row, race: Race, *, azimuth: Array, half_width: float) -> Array:
     """Return how far a ball at each `azimuth` (...) on its race [rad] sinks into the dents, (...) [m].
 
     A dent is d cos²(π s/2L) along the track, s from its middle, and spans the track. A contact `half_width` [m]

@@ -17,9 +17,9 @@ from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_p
 from conemodel.solve.equilibrium.energy import evaluate
 from conemodel.solve.equilibrium.pair import PairSolution, RowState, solve_hubs, solve_pair
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
-from conemodel.solve.equilibrium.wheel_positions import turned
+from conemodel.solve.equilibrium.wheel_positions import turn_row
 from conemodel.solve.wheel.ball_drag import load_drag
-from conemodel.solve.wheel.dents import Race, contact_half_width, races_of, sunk
+from conemodel.solve.wheel.dents import Race, contact_half_width, dent_depth, dents_of_races
 
 SLOPE_STEP = 1e-6
 """Angle either side over which the slope of the energy is taken, the shell held still [rad]."""
@@ -70,7 +70,7 @@ def turn_wheel(
     """
     angles = np.asarray(angle, dtype=np.float64)
     widths = _widths(pair, end_play, np.asarray(load, dtype=np.float64))
-    hubs = hubs_at(pair, angles, widths)
+    hubs = hubs_at_angles(pair, angles, widths)
     solution = solve_hubs(hubs, end_play=np.full(angles.size, end_play), load=load)
     if not solution.converged.all():
         raise NotConverged("no balance of forces was found as the wheel turns")
@@ -84,7 +84,7 @@ def turn_wheel(
     )
 
 
-def hubs_at(pair: Pair, angle: Array, widths: Widths) -> HubArrays:
+def hubs_at_angles(pair: Pair, angle: Array, widths: Widths) -> HubArrays:
     """Return the pair as it stands at each `angle` (n,) [rad], a ball in a dent as a smaller ball."""
     hub = arrays_of_pair(pair)
     rows = {"left": (pair.left, hub.left), "right": (pair.right, hub.right)}
@@ -94,13 +94,13 @@ def hubs_at(pair: Pair, angle: Array, widths: Widths) -> HubArrays:
 
 def _row_at(name: str, row: Row, arrays: RowArrays, angle: Array, widths: Widths) -> RowArrays:
     """Return one row at each angle (n,)."""
-    at = turned(arrays, angle)
+    at = turn_row(arrays, angle)
     ball = at.phase + 2 * np.pi * np.arange(row.ball_count)[:, None] / row.ball_count
     oversize = arrays.ball_oversize + 0 * ball
-    for race, dents in races_of(row):
+    for race, dents in dents_of_races(row):
         if (name, race) in widths:
             azimuth = ball - angle if race == "cup" else ball
-            oversize -= sunk(dents, row, race, azimuth=azimuth, half_width=widths[name, race])
+            oversize -= dent_depth(dents, row, race, azimuth=azimuth, half_width=widths[name, race])
     return at._replace(ball_oversize=oversize)
 
 
@@ -109,7 +109,7 @@ def _widths(pair: Pair, end_play: float, load: Array) -> Widths:
     dented = [
         (name, row, race)
         for name, row in (("left", pair.left), ("right", pair.right))
-        for race, dents in races_of(row)
+        for race, dents in dents_of_races(row)
         if dents.places(row.ball_count)
     ]
     if not dented:
@@ -130,7 +130,9 @@ def _mean_load(state: RowState) -> float:
 
 def _slope(pair: Pair, angle: Array, widths: Widths, solution: PairSolution, end_play: float) -> Array:
     """Return the slope of the energy over the angle (n,) [N·m], the shell held where it rests."""
-    low, high = (pair_arrays(hubs_at(pair, angle + step, widths)) for step in (-SLOPE_STEP, SLOPE_STEP))
+    low, high = (
+        pair_arrays(hubs_at_angles(pair, angle + step, widths)) for step in (-SLOPE_STEP, SLOPE_STEP)
+    )
     motion = solution.shell_motion.T.copy()
     motion[3:] *= low.lever
     stretch = np.maximum(low.stretch, 1e-300)  # a rigid axle gives nothing

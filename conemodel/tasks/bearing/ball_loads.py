@@ -12,7 +12,7 @@ from conemodel.physics import hertz
 from conemodel.physics.rating import STATIC_PRESSURE, permanent_set
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
-from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions, wheel_positions
+from conemodel.solve.equilibrium.wheel_positions import select_case, solve_positions, wheel_positions
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 from conemodel.tasks.bearing.load_cases import Case, load_of
 
@@ -105,7 +105,7 @@ def loads_of(
     """
     pair, load = pair_of(scenario), load_of(scenario, case)
     at = setting_terms(scenario).end_play(stage) if end_play is None else end_play
-    solution = case_of(solve_positions(pair, end_play=np.array([at]), load=load), 0)
+    solution = select_case(solve_positions(pair, end_play=np.array([at]), load=load), 0)
     left, right = _rows(pair, solution)
     worst = loads_over(scenario, case, end_play=np.asarray(at))
     # the gap rolls past the load in time; the even row is looked at in as many places

@@ -12,8 +12,8 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns import FELT_RIPPLE
 from conemodel.physics.packing import ball_room
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
-from conemodel.solve.equilibrium.wheel_positions import is_even, turned_pair
-from conemodel.solve.freeplay.free_play import free_play, rim_direction
+from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
+from conemodel.solve.freeplay.free_play import rim_direction, solve_free_play
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
 from conemodel.solve.wheel.turning import Turning, turn_wheel
@@ -224,10 +224,10 @@ def play_over_turns(pair: Pair, *, end_play: float, rim_radius: float) -> tuple[
 
     A sound hub has one, but for the phase of its balls, which is left out here.
     """
-    turns = [0.0] if is_even(pair) else 4 * np.pi * np.arange(PLAY_POSITIONS) / PLAY_POSITIONS
+    turns = [0.0] if is_uniform(pair) else 4 * np.pi * np.arange(PLAY_POSITIONS) / PLAY_POSITIONS
     direction = rim_direction(rim_radius)
     found = [
-        float(free_play(turned_pair(pair, float(turn)), end_play=end_play, direction=direction).travel)
+        float(solve_free_play(turn_pair(pair, float(turn)), end_play=end_play, direction=direction).travel)
         for turn in turns
     ]
     return min(found), max(found)

@@ -7,7 +7,7 @@ import numpy as np
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.freeplay.free_play import free_play, rim_direction
+from conemodel.solve.freeplay.free_play import rim_direction, solve_free_play
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.rocking import rocking_curve
 
@@ -64,7 +64,7 @@ def rock(
     )
     if not curve.converged.all():
         raise NotConverged("no balance of forces was found for this push on the rim")
-    play = float(free_play(pair, end_play=at, direction=rim_direction(wheel.rim_radius)).travel)
+    play = float(solve_free_play(pair, end_play=at, direction=rim_direction(wheel.rim_radius)).travel)
     bearing, flex = np.asarray(curve.bearing), np.asarray(curve.wheel)
     slope = (force[-1] - force[-2]) / (bearing[-1] - bearing[-2])
     return Rocking(

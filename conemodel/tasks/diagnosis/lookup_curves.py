@@ -8,14 +8,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from conemodel.base.batch_cache import remembered
-from conemodel.base.monotone_cubic import Curve
+from conemodel.base.batch_cache import keep_answers
+from conemodel.base.monotone_cubic import MonotoneCubic
 from conemodel.base.units import DEG, Array
 from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import MOST_LEAN
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
-from conemodel.solve.freeplay.hand_positions import felt_play
+from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.inputs import inputs_over
 from conemodel.solve.stages.terms import pair_of
@@ -68,25 +68,25 @@ class Shift:
         return np.asarray(np.interp(force, self.force, self.taken))
 
 
-@remembered(size=16)
+@keep_answers(size=16)
 def curve_of(scenario: Scenario, tilt: float) -> Grid:
     """Return a hub's curves with both cones tilted against each other by `tilt` [rad]. Errors: `NotConverged`."""
     pair = tilted(pair_of(scenario), tilt)
     ends = _play_ends(tilt)
-    rim, axle_end = felt_play(
+    rim, axle_end = solve_felt_play(
         pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
     )
     loaded = unloaded_tables(pair)
     grid = np.arange(TIGHTEST, LOOSEST, STEP)
     return Grid(
-        rim=_read_off(grid, Curve.through(ends, np.maximum.accumulate(rim))),
-        axle_end=_read_off(grid, Curve.through(ends, np.maximum.accumulate(axle_end))),
+        rim=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(rim))),
+        axle_end=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(axle_end))),
         preload=_read_off(grid, loaded.preload),
         torque=_read_off(grid, loaded.torque),
     )
 
 
-@remembered(size=32)
+@keep_answers(size=32)
 def shift_of(scenario: Scenario) -> Shift:
     """Return what closing the scenario's clamp takes off end play, over its force."""
     clamp = close_clamp(scenario, inputs_over(scenario, clamp_force=FORCES))
@@ -136,7 +136,7 @@ def tilt_reach(pair: Pair, tilt: float) -> float:
     return tilt * pair.left.pitch_diameter
 
 
-def _read_off(grid: Array, curve: Curve) -> Array:
+def _read_off(grid: Array, curve: MonotoneCubic) -> Array:
     """Return a curve at the points of a grid; beyond its ends it keeps its slope, and never falls below 0."""
     first, last = curve.x[0], curve.x[-1]
     beyond = np.minimum(grid - first, 0.0) * curve.slope[0] + np.maximum(grid - last, 0.0) * curve.slope[-1]

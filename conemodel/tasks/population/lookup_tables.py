@@ -10,10 +10,10 @@ from dataclasses import dataclass
 import numpy as np
 from scipy.interpolate import PchipInterpolator
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.sensitivity import with_conformity
@@ -118,7 +118,7 @@ def nodes_between(low: float, high: float) -> Nodes:
     return (low,) if low == high else (low, (low + high) / 2, high)
 
 
-@remembered(size=64)
+@keep_answers(size=64)
 def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     """Return the tables of one kind of hub with nodes at `grooves` and thread `gives` [-].
 
@@ -149,7 +149,7 @@ def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
 
 def _solved(scenario: Scenario) -> tuple[Array, Array]:
     """Return preload [N] and worst cone pressure [Pa] over `END_PLAYS`; just touching, both are nothing."""
-    solution = unloaded(pair_of(scenario), END_PLAYS)
+    solution = solve_unloaded(pair_of(scenario), END_PLAYS)
     rows = (solution.left, solution.right)
     pressure = np.max([row.cone_pressure.max(axis=(-2, -1)) for row in rows], axis=0)
     found = solution.preload.mean(axis=-1)

@@ -6,14 +6,14 @@ from typing import Literal
 
 import numpy as np
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.parts.bearing import Pair
 from conemodel.parts.felt_play import PlayWord, felt_from, felt_word
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.pair import solve_pair
-from conemodel.solve.equilibrium.wheel_positions import is_even, turned_pair
-from conemodel.solve.freeplay.free_play import axle_end_direction, free_play, rim_direction
-from conemodel.solve.freeplay.hand_positions import felt_play, rotated
+from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
+from conemodel.solve.freeplay.free_play import axle_end_direction, rim_direction, solve_free_play
+from conemodel.solve.freeplay.hand_positions import rotate_directions, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
@@ -88,22 +88,22 @@ def _arms(scenario: Scenario) -> tuple[float, float]:
     return scenario.wheel.rim_radius, scenario.axle_end_arm
 
 
-@remembered(size=2048)
+@keep_answers(size=2048)
 def _free_play(pair: Pair, ends: int, grip: Grip, radius: float, arm: float, wheel: int, axle: int) -> float:
     """Return the free play with wheel and axle turned by quarters [m]; the hand stays where it is in the room.
 
     A sound hub feels alike all round, but for the phase of its balls, of which the mean is taken.
     """
-    if is_even(pair):
-        rim, end = felt_play(pair, np.array([ends * END_PLAY_STEP]), rim_radius=radius, axle_arm=arm)
+    if is_uniform(pair):
+        rim, end = solve_felt_play(pair, np.array([ends * END_PLAY_STEP]), rim_radius=radius, axle_arm=arm)
         return float((rim if grip == "rim" else end)[0])
     place = rim_direction(radius) if grip == "rim" else axle_end_direction(arm)
-    turned = turned_pair(pair, (wheel - axle) * QUARTER) if wheel != axle else pair
-    direction = rotated(place, np.array([-axle * QUARTER]))[..., 0, :]
-    return float(free_play(turned, end_play=ends * END_PLAY_STEP, direction=direction).travel)
+    turned = turn_pair(pair, (wheel - axle) * QUARTER) if wheel != axle else pair
+    direction = rotate_directions(place, np.array([-axle * QUARTER]))[..., 0, :]
+    return float(solve_free_play(turned, end_play=ends * END_PLAY_STEP, direction=direction).travel)
 
 
-@remembered(size=128)
+@keep_answers(size=128)
 def springy(pair: Pair, grip: Grip, radius: float, arm: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return force [N] and movement [m] at a grip of the hub just touching, its balls and cups taken as alike."""
     even = pair.replace(

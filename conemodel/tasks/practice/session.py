@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.parts.exercise import Exercise, Fault
 from conemodel.parts.felt_play import PlayWord
 from conemodel.parts.scenario import Scenario
@@ -231,7 +231,7 @@ def pinch(scenario: Scenario) -> Term:
     return Term(key="finger", label=LABELS["finger"], length=length, assumed=True)
 
 
-@remembered(size=1024)
+@keep_answers(size=1024)
 def clamp_of(scenario: Scenario, seat: ClampSeat, torque: float) -> ClampState[float]:
     """Return the closed clamp on `seat`, with the adjustable side locked by `torque` [N·m]."""
     return close_clamp(scenario.with_setting(clamp_seat=seat, lock_torque=torque))

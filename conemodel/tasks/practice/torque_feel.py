@@ -5,11 +5,11 @@ from math import exp, log, pi
 
 import numpy as np
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.base.units import Floats
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.motion import air_torque
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature, signature
 from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of, pinch
@@ -76,7 +76,7 @@ class SpinFeel:
     running: str
 
 
-@remembered(size=1024)
+@keep_answers(size=1024)
 def signature_at(scenario: Scenario, ends: int) -> Signature:
     """Return what the fingers find at an end play given in `END_PLAY_STEP`s."""
     out = ends * END_PLAY_STEP - pinch(scenario).length
@@ -160,7 +160,7 @@ def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[f
     lead = scenario.axle.lead_per_radian
     turns = np.radians(np.arange(-24.0, 9.0, 2.0))
     ends = turns * lead
-    effort = unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * float(cone_arm(scenario))
+    effort = solve_unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * float(cone_arm(scenario))
     start = hub.shown - end_play_of(secret, hub) / lead
     at = np.radians(np.round(np.degrees(start + turns)))
     falling = np.minimum.accumulate(np.round(effort, 2))

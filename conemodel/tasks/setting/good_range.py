@@ -6,7 +6,7 @@ from typing import Literal, NamedTuple
 
 import numpy as np
 
-from conemodel.base.monotone_cubic import Curve, last_zero
+from conemodel.base.monotone_cubic import MonotoneCubic, find_last_zero
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Limits
@@ -165,12 +165,12 @@ def _pressure_edges(hubs: Sequence[_Hub]) -> Array:
     return _last_above(hubs, falling, [hub.limits.cone_pressure for hub in hubs])
 
 
-def _last_above(hubs: Sequence[_Hub], falling: Sequence[Curve], values: Sequence[float]) -> Array:
+def _last_above(hubs: Sequence[_Hub], falling: Sequence[MonotoneCubic], values: Sequence[float]) -> Array:
     """Return the end play [m] above which each hub's curve, falling with end play, stays under its value."""
     ends, height, slope = (np.stack(field, axis=-1) for field in zip(*falling, strict=True))
     over = height - np.array(values)
     tightest = np.array([touching_end_play(hub.tables.mounted.pair) for hub in hubs]) + TIGHT_END
-    inside = np.where(over[0] <= 0, tightest, np.maximum(last_zero(ends, over, slope), tightest))
+    inside = np.where(over[0] <= 0, tightest, np.maximum(find_last_zero(ends, over, slope), tightest))
     return np.asarray(np.where((over[-1] > 0) & (over[0] > 0), NOWHERE, inside))
 
 
@@ -185,7 +185,7 @@ def _life_edges(hubs: Sequence[_Hub]) -> Array:
     looser = np.arange(len(share))[:, None] > share.argmax(0)
     rising = np.minimum.accumulate(np.where(looser, 0.0, share)[::-1])[::-1]
     over = rising - np.log([hub.limits.life_ratio for hub in hubs])
-    return np.asarray(np.where(over[0] >= 0, ends[0], last_zero(ends, over)))
+    return np.asarray(np.where(over[0] >= 0, ends[0], find_last_zero(ends, over)))
 
 
 _RULES = {

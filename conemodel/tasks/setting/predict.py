@@ -8,7 +8,7 @@ import numpy as np
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import road_load
-from conemodel.solve.equilibrium.wheel_positions import case_of, solve_positions
+from conemodel.solve.equilibrium.wheel_positions import select_case, solve_positions
 from conemodel.solve.stages.clamp import ClampState
 from conemodel.solve.stages.locknut import Joint
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
@@ -66,7 +66,7 @@ def predict(scenario: Scenario) -> Prediction:
             name,
             steps.terms[name],
             float(ends[i]),
-            case_of(solution, i),
+            select_case(solution, i),
             torque[i],
             float(rim[i]),
             float(axle_end[i]),

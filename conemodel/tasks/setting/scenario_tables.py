@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.curves.hub_tables import HubTables, Mounted, all_tables, road_load
+from conemodel.solve.curves.hub_tables import HubTables, MountedHub, all_tables, road_load
 from conemodel.solve.stages.terms import pair_of
 
 
@@ -21,8 +21,8 @@ def tables_with_variants(scenario: Scenario, variants: Iterable[Scenario]) -> li
     return all_tables((_mounted(scenario, axle_end=True), *others))
 
 
-def _mounted(scenario: Scenario, *, axle_end: bool) -> Mounted:
+def _mounted(scenario: Scenario, *, axle_end: bool) -> MountedHub:
     """Return what a scenario's tables depend on."""
     wheel = scenario.wheel
     arm = scenario.axle_end_arm if axle_end else None
-    return Mounted(pair_of(scenario), wheel.rim_radius, arm, road_load(wheel, side=False))
+    return MountedHub(pair_of(scenario), wheel.rim_radius, arm, road_load(wheel, side=False))

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from conemodel.base.batch_cache import remembered
+from conemodel.base.batch_cache import keep_answers
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts import unknowns
 from conemodel.parts.heat import Heat
@@ -79,7 +79,7 @@ def outlook_of(scenario: Scenario) -> Outlook:
     return _outlook(scenario.with_setting(back_off=0.0))
 
 
-@remembered(size=64)
+@keep_answers(size=64)
 def _outlook(scenario: Scenario) -> Outlook:
     """Return the outlook of a scenario whose cone stands where the fingers left it.
 

@@ -10,7 +10,7 @@ from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
@@ -64,7 +64,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
     )
     pair = pair_of(scenario)
     opened, clamped = end_plays_over(scenario, angle)
-    bench, frame = unloaded(pair, opened), unloaded(pair, clamped)
+    bench, frame = solve_unloaded(pair, opened), solve_unloaded(pair, clamped)
     ridden = solve_positions(pair, end_play=clamped, load=road_load(scenario.wheel, side=True))
     tables = tables_for(scenario)
     return Sweep(

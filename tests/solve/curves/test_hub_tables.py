@@ -7,9 +7,9 @@ from conemodel.base.batch_cache import forget_all
 from conemodel.base.errors import NotConverged
 from conemodel.parts.bearing import Pair
 from conemodel.solve.curves.fatigue import life_of
-from conemodel.solve.curves.hub_tables import HubTables, Mounted, all_tables, life_curves, tables_of
+from conemodel.solve.curves.hub_tables import HubTables, MountedHub, all_tables, life_curves, tables_of
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
-from conemodel.solve.equilibrium.unloaded import search_end_play, unloaded
+from conemodel.solve.equilibrium.unloaded import search_end_play, solve_unloaded
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from tests.solve.hubs import FRONT, REAR, pair_of
 
@@ -28,8 +28,8 @@ PAIRS = (
 )
 
 
-def mounted(pair: Pair) -> Mounted:
-    return Mounted(pair, 0.311, 0.073, LOAD)
+def mounted(pair: Pair) -> MountedHub:
+    return MountedHub(pair, 0.311, 0.073, LOAD)
 
 
 def numbers(tables: HubTables) -> list[bytes]:
@@ -67,7 +67,7 @@ def test_a_table_allows_for_the_give_of_axle_and_shell() -> None:
     """Each of its points, solved by itself with the give among the unknowns, comes to the same balance."""
     for pair in (PAIRS[1], pair_of(OPEN).replace(axial_compliance=4e-8), TILTED):
         curve = unloaded_tables(pair).preload
-        solved = unloaded(pair, curve.x)
+        solved = solve_unloaded(pair, curve.x)
         assert curve.height == pytest.approx(solved.preload.mean(axis=1), rel=1e-6, abs=1e-5)
 
 

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from conemodel.solve.equilibrium.arrays import PairArrays, arrays_of_pair, pair_arrays
-from conemodel.solve.equilibrium.energy import evaluate, hessian, products
+from conemodel.solve.equilibrium.energy import evaluate, hessian, rate_products
 from tests.solve.hubs import end_plays, pairs
 
 # Central differences of step 1 nm on lengths of about 10 µm: the rest of the series is below 1e-4 of the largest.
@@ -45,7 +45,7 @@ def test_the_gradient_is_the_slope_of_the_energy(place):
 @given(places())
 def test_the_hessian_is_the_slope_of_the_gradient(place):
     arrays, q, end_play = place
-    matrix = hessian(arrays, at(arrays, q, end_play), products(arrays))[..., 0]
+    matrix = hessian(arrays, at(arrays, q, end_play), rate_products(arrays))[..., 0]
     for freedom, move, width in moves():
         slope = (at(arrays, q + move, end_play).gradient - at(arrays, q - move, end_play).gradient) / width
         # the force of a ball that only just touches bends at δ = 0: a wider margin than for the energy
@@ -55,7 +55,7 @@ def test_the_hessian_is_the_slope_of_the_gradient(place):
 @given(places())
 def test_stiffness_is_reciprocal_and_never_negative(place):
     arrays, q, end_play = place
-    matrix = hessian(arrays, at(arrays, q, end_play), products(arrays))[..., 0]
+    matrix = hessian(arrays, at(arrays, q, end_play), rate_products(arrays))[..., 0]
     largest = np.abs(matrix).max()
     np.testing.assert_allclose(matrix, matrix.T, atol=1e-12 * largest)
     assert np.linalg.eigvalsh(matrix).min() >= -1e-12 * largest  # the energy is convex
@@ -69,8 +69,8 @@ def test_a_hub_of_its_own_for_each_case_gives_the_same_numbers(place):
     apart = at(twice, np.tile(q, 2), np.tile(end_play, 2))
     for one, other in zip(shared, apart, strict=True):
         np.testing.assert_allclose(one, other, rtol=1e-9, atol=1e-9 * np.abs(one).max())
-    matrix = hessian(arrays, shared, products(arrays))
-    assert products(twice) is None
+    matrix = hessian(arrays, shared, rate_products(arrays))
+    assert rate_products(twice) is None
     np.testing.assert_allclose(
         hessian(twice, apart, None), matrix, rtol=1e-9, atol=1e-9 * np.abs(matrix).max()
     )

@@ -5,9 +5,14 @@ import pytest
 
 from conemodel.parts.bearing import Pair, Row
 from conemodel.solve.equilibrium.arrays import arrays_of_pairs
-from conemodel.solve.equilibrium.unloaded import unloaded, unloaded_of
+from conemodel.solve.equilibrium.unloaded import solve_unloaded, solve_unloaded_pairs
 from conemodel.solve.equilibrium.wheel_positions import solve_positions, solve_positions_of
-from conemodel.solve.freeplay.free_play import axle_end_direction, free_play, free_plays, rim_direction
+from conemodel.solve.freeplay.free_play import (
+    axle_end_direction,
+    rim_direction,
+    solve_free_play,
+    solve_free_plays,
+)
 from tests.solve.hubs import REAR, pair_of
 
 RIM = rim_direction(0.311)
@@ -22,15 +27,15 @@ ENDS = 1e-6 * np.array([[-40.0, 5.0], [-30.0, 10.0], [-20.0, 15.0]])
 def test_balance_of_forces_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
     """To the last digit, whatever is solved beside a hub: sums run in one order and each case has its own steps."""
     loaded = solve_positions_of(pairs, end_play=ENDS[: len(pairs)], load=LOAD)
-    free = unloaded_of(pairs, ENDS[: len(pairs)])
+    free = solve_unloaded_pairs(pairs, ENDS[: len(pairs)])
     for i, pair in enumerate(pairs):
         for ends in (ENDS[i], ENDS[i, :1]):  # one case by itself as well
             alone, cases = solve_positions(pair, end_play=ends, load=LOAD), slice(len(ends))
             assert (loaded.shell_motion[i, cases] == alone.shell_motion).all()
             assert (loaded.left.ball_load[i, cases] == alone.left.ball_load).all()
             assert (loaded.right.cone_pressure[i, cases] == alone.right.cone_pressure).all()
-            assert (free.preload[i, cases] == unloaded_of((pair,), ends[None]).preload[0]).all()
-        assert free.preload[i] == pytest.approx(unloaded(pair, ENDS[i]).preload, rel=1e-6, abs=1e-5)
+            assert (free.preload[i, cases] == solve_unloaded_pairs((pair,), ends[None]).preload[0]).all()
+        assert free.preload[i] == pytest.approx(solve_unloaded(pair, ENDS[i]).preload, rel=1e-6, abs=1e-5)
 
 
 @pytest.mark.parametrize("pairs", [SOUND, TILTED])
@@ -38,9 +43,9 @@ def test_balance_of_forces_of_several_hubs(pairs: tuple[Pair, ...]) -> None:
 def test_free_play_of_several_hubs(pairs: tuple[Pair, ...], count: int) -> None:
     """To the last digit as well, one end play or more than are worked out in one go."""
     ends = 1e-6 * np.linspace(60.0, -20.0, count)
-    together = free_plays(arrays_of_pairs(pairs), end_play=ends[None], direction=RIM[None, None])
+    together = solve_free_plays(arrays_of_pairs(pairs), end_play=ends[None], direction=RIM[None, None])
     for i, pair in enumerate(pairs):
-        alone = free_play(pair, end_play=ends, direction=RIM)
+        alone = solve_free_play(pair, end_play=ends, direction=RIM)
         for field in ("low", "high", "slope", "feasible"):
             assert (getattr(together, field)[i] == getattr(alone, field)).all()
 
@@ -49,13 +54,15 @@ def test_free_play_grows_as_its_slope_says() -> None:
     """Against the difference of two travels, whose own error is the proof's 2e-10 m over a step of 2e-7 m."""
     step, ends = 1e-7, 1e-6 * np.array([3.0, 12.0, 33.0, 200.0])
     for pair in (SOUND[0], SOUND[1], TILTED[0]):
-        slope = free_play(pair, end_play=ends, direction=RIM).slope
-        wider, less = (free_play(pair, end_play=ends + way, direction=RIM).travel for way in (step, -step))
+        slope = solve_free_play(pair, end_play=ends, direction=RIM).slope
+        wider, less = (
+            solve_free_play(pair, end_play=ends + way, direction=RIM).travel for way in (step, -step)
+        )
         assert slope == pytest.approx((wider - less) / (2 * step), rel=1e-3, abs=2e-3)
 
 
 def test_a_tight_hub_has_no_slope() -> None:
-    assert free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
+    assert solve_free_play(SOUND[0], end_play=-1e-5, direction=RIM).slope == 0
 
 
 @pytest.mark.parametrize("load", [LOAD, (90.0, 600.0, 0.0, 0.0, 28.0)])
@@ -84,9 +91,11 @@ def test_a_mirrored_hub_stops_alike_both_ways() -> None:
     """Left and right changed about, the rim's way out is its way in; a hair of unlikeness takes the other road."""
     hair = pair_of(REAR, REAR.replace(cup_conformity=REAR.cup_conformity + 1e-12))
     hubs = arrays_of_pairs((SOUND[0], hair, TILTED[0], pair_of(REAR.replace(phase=0.3))))
-    assert hubs.mirrored.tolist() == [True, False, False, True]
+    assert hubs.are_mirror_symmetric.tolist() == [True, False, False, True]
     for direction in (RIM, rim_direction(0.311, 0.4), axle_end_direction(0.065), (0.1, 0.2, 0.0, 0.0, 0.01)):
-        found = free_plays(hubs, end_play=np.full((1, 1), 3e-5), direction=np.array(direction)[None, None])
+        found = solve_free_plays(
+            hubs, end_play=np.full((1, 1), 3e-5), direction=np.array(direction)[None, None]
+        )
         for field in ("travel", "low", "high"):
             mirrored, other = getattr(found, field)[:2, 0]
             assert mirrored == pytest.approx(other, abs=2e-10)

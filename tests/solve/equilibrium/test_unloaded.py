@@ -5,7 +5,7 @@ import pytest
 from scipy.optimize import brentq
 
 from conemodel.base.errors import NotConverged
-from conemodel.solve.equilibrium.unloaded import search_end_play, unloaded
+from conemodel.solve.equilibrium.unloaded import search_end_play, solve_unloaded
 from tests.solve.hubs import FRONT, REAR, pair_of
 
 
@@ -15,7 +15,7 @@ def test_the_end_play_of_a_preload_is_where_scipy_finds_it(pair, preload):
     """To a picometre or two: each search is carried to one."""
 
     def missing(end_play):
-        return float(unloaded(pair, np.array([end_play])).preload.mean()) - preload
+        return float(solve_unloaded(pair, np.array([end_play])).preload.mean()) - preload
 
     found = search_end_play(pair, preload=preload)
     assert found == pytest.approx(brentq(missing, -1e-3, 1e-4, xtol=1e-13), abs=3e-12)

@@ -13,10 +13,10 @@ from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.freeplay import interior_point as interior
 from conemodel.solve.freeplay.free_play import (
     axle_end_direction,
-    free_play,
-    free_plays,
     linear_free_play,
     rim_direction,
+    solve_free_play,
+    solve_free_plays,
 )
 from conemodel.solve.freeplay.interior_point import GAP
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
@@ -42,7 +42,7 @@ SMALL = 1e-7  # end play at which motions are small against the groove arm of 0.
 def test_small_motions_of_a_continuous_ring(direction, travel):
     pair = pair_of(MANY)
     assert linear_free_play(pair, end_play=SMALL, direction=direction) == pytest.approx(travel * SMALL)
-    play = free_play(pair, end_play=SMALL, direction=direction).travel
+    play = solve_free_play(pair, end_play=SMALL, direction=direction).travel
     # 30 balls leave up to 1/cos(π/30) - 1 = 0.55 % more than a ring
     assert travel * SMALL * (1 - 2e-3) <= play <= travel * SMALL * 1.0075
 
@@ -56,14 +56,14 @@ def test_small_motions_of_two_different_rows(direction):
     other = MANY.replace(contact_angle=0.5, pitch_diameter=24e-3)
     for pair in (pair_of(MANY, other), pair_of(other, MANY)):
         linear = linear_free_play(pair, end_play=SMALL, direction=direction)
-        play = free_play(pair, end_play=SMALL, direction=direction).travel
+        play = solve_free_play(pair, end_play=SMALL, direction=direction).travel
         assert linear * (1 - 2e-3) <= play <= linear * 1.0075
 
 
 def test_the_ratio_of_rim_to_axle_end_is_that_of_the_geometry():
     pair = pair_of(MANY)
-    rim = free_play(pair, end_play=SMALL, direction=rim_direction(RIM)).travel
-    axle = free_play(pair, end_play=SMALL, direction=axle_end_direction(ARM)).travel
+    rim = solve_free_play(pair, end_play=SMALL, direction=rim_direction(RIM)).travel
+    axle = solve_free_play(pair, end_play=SMALL, direction=axle_end_direction(ARM)).travel
     assert rim / axle == pytest.approx((SPAN / TILT + RIM) / (SPAN + ARM), rel=0.01)
 
 
@@ -71,7 +71,7 @@ def test_the_ratio_of_rim_to_axle_end_is_that_of_the_geometry():
 def test_a_finite_number_of_balls_adds_little(left, right):
     # At most 1/cos(π/Z) - 1 of the rocking term, whatever the ball phases; derived.
     pair = pair_of(REAR.replace(phase=left), REAR.replace(phase=right))
-    play = free_play(pair, end_play=SMALL, direction=(0, 0, 0, 1, 0)).travel
+    play = solve_free_play(pair, end_play=SMALL, direction=(0, 0, 0, 1, 0)).travel
     linear = linear_free_play(pair, end_play=SMALL, direction=(0, 0, 0, 1, 0))
     assert linear * (1 - 2e-3) <= play <= linear / np.cos(np.pi / 9) * (1 + 2e-3)
 
@@ -84,7 +84,7 @@ def test_real_end_play_is_less_than_linear(conformity, ratios):
     # Worked out by hand for a continuous ring, two to three digits; the finite balls' share is divided out.
     row = REAR.replace(cone_conformity=conformity, cup_conformity=conformity)
     ends = np.array([SMALL, 0.02e-3, 0.05e-3, 0.1e-3, 0.2e-3])
-    play = free_play(pair_of(row), end_play=ends, direction=rim_direction(RIM)).travel / ends
+    play = solve_free_play(pair_of(row), end_play=ends, direction=rim_direction(RIM)).travel / ends
     assert play[1:] / play[0] == pytest.approx(ratios, abs=0.006)
 
 
@@ -143,7 +143,7 @@ def scipys_travel(pair, end_play, direction):
 def test_scipy_finds_the_same_stops(end_play, direction):
     odd = tuple(1e-6 * np.sin(np.arange(9)))
     pair = pair_of(REAR.replace(ball_oversize=odd, phase=0.2), FRONT)
-    play = free_play(pair, end_play=end_play, direction=direction)
+    play = solve_free_play(pair, end_play=end_play, direction=direction)
     assert play.feasible
     # SLSQP stops at 1e-10 of its unit but may leave a wall by a millionth of 10 µm, times the lever of the rim
     assert play.travel == pytest.approx(scipys_travel(pair, end_play, direction), rel=1e-5)
@@ -154,18 +154,18 @@ def test_any_multipliers_bound_the_movement(seed):
     # Lagrange duality: however badly the multipliers are chosen, nothing moves further than reached plus gap.
     random = np.random.default_rng(seed)
     arrays = pair_arrays(arrays_of_pair(pair_of()))
-    walls = interior.walls_of(arrays, np.array([0.05e-3]))
+    constraints = interior.constraints_of(arrays, np.array([0.05e-3]))
     direction = random.normal(size=(5, 1))
-    best = interior.furthest(walls, direction=direction, start=np.zeros((5, 1)))
-    multiplier = 10 ** random.uniform(-6, 1, (18, 1)) / (2 * walls.touch)
-    point = interior._at(walls, np.zeros((5, 1)), multiplier)
-    assert best.value <= interior._gap(walls, point, direction) * (1 + 1e-9)
+    best = interior.maximise_movement(constraints, direction=direction, start=np.zeros((5, 1)))
+    multiplier = 10 ** random.uniform(-6, 1, (18, 1)) / (2 * constraints.touch)
+    point = interior._at(constraints, np.zeros((5, 1)), multiplier)
+    assert best.value <= interior._gap(constraints, point, direction) * (1 + 1e-9)
 
 
 @given(rows(), rows(), st.floats(0.03e-3, 0.15e-3), st.integers(0, 2**31))
 def test_the_stops_hold_their_proof(left, right, end_play, seed):
     direction = np.random.default_rng(seed).normal(size=5) * [1, 1, 1, 0.1, 0.1]
-    play = free_play(pair_of(left, right), end_play=end_play, direction=direction)
+    play = solve_free_play(pair_of(left, right), end_play=end_play, direction=direction)
     if play.feasible:
         assert 0 < play.gap <= 2 * GAP
         assert play.travel > 0
@@ -175,13 +175,13 @@ def test_the_stops_hold_their_proof(left, right, end_play, seed):
 
 @given(pairs(faults=False), st.floats(0.001e-3, 0.1e-3), st.floats(1.0, 2.0))
 def test_more_end_play_never_gives_less_free_play(pair, end_play, more):
-    play = free_play(pair, end_play=[end_play, end_play * more], direction=rim_direction(RIM))
+    play = solve_free_play(pair, end_play=[end_play, end_play * more], direction=rim_direction(RIM))
     assert play.travel[1] >= play.travel[0] - 2 * GAP
 
 
 @given(pairs(faults=False), st.floats(-0.1e-3, 0.0))
 def test_a_tight_hub_has_none(pair, end_play):
-    play = free_play(pair, end_play=end_play, direction=rim_direction(RIM))
+    play = solve_free_play(pair, end_play=end_play, direction=rim_direction(RIM))
     assert not play.feasible
     assert play.travel == play.low == play.high == play.gap == 0
 
@@ -189,7 +189,7 @@ def test_a_tight_hub_has_none(pair, end_play):
 def test_a_hub_with_faults_may_be_loose_away_from_the_centre():
     # The shell takes up the tilt to first order; the square of 10 mrad over the groove arm leaves some 10 µm.
     pair = pair_of(REAR.replace(cone_tilt=(10e-3, 0.0)))
-    play = free_play(pair, end_play=[0.005e-3, 0.05e-3], direction=rim_direction(RIM))
+    play = solve_free_play(pair, end_play=[0.005e-3, 0.05e-3], direction=rim_direction(RIM))
     assert play.feasible.tolist() == [False, True]
     assert play.travel[1] > 0
 
@@ -205,42 +205,42 @@ def test_play_begins_where_the_balls_of_an_unloaded_hub_let_go(row):
 
     begins = brentq(pressed, -20e-6, 50e-6, xtol=1e-10)
     assert begins > 0.5e-6
-    play = free_play(pair, end_play=[begins - 1e-8, begins + 1e-7], direction=rim_direction(RIM))
+    play = solve_free_play(pair, end_play=[begins - 1e-8, begins + 1e-7], direction=rim_direction(RIM))
     assert play.feasible.tolist() == [False, True]
 
 
 def test_shapes_and_refusals():
     pair = pair_of()
-    play = free_play(pair, end_play=np.full((2, 1), 1e-5), direction=np.ones((3, 5)))
+    play = solve_free_play(pair, end_play=np.full((2, 1), 1e-5), direction=np.ones((3, 5)))
     assert play.travel.shape == play.valid.shape == (2, 3)
-    assert free_play(pair, end_play=1e-5, direction=np.zeros(5)).travel == 0
+    assert solve_free_play(pair, end_play=1e-5, direction=np.zeros(5)).travel == 0
     with pytest.raises(ValueError, match="axis of 5"):
-        free_play(pair, end_play=1e-5, direction=(1, 0))
+        solve_free_play(pair, end_play=1e-5, direction=(1, 0))
     with pytest.raises(ValueError, match="finite"):
-        free_play(pair, end_play=np.nan, direction=rim_direction(RIM))
+        solve_free_play(pair, end_play=np.nan, direction=rim_direction(RIM))
 
 
 def test_stops_that_are_not_proven_are_not_handed_on(monkeypatch):
     monkeypatch.setattr(interior, "_MOST_STEPS", 3)
     with pytest.raises(NotConverged):
-        free_play(pair_of(), end_play=0.05e-3, direction=rim_direction(RIM))
+        solve_free_play(pair_of(), end_play=0.05e-3, direction=rim_direction(RIM))
 
 
 def test_balls_that_stop_the_shell_off_the_race_are_not_valid():
     flat = pair_of(REAR.replace(contact_angle=np.radians(8)))
-    play = free_play(flat, end_play=[0.001e-3, 0.3e-3], direction=(0, 1, 0, 0, 0))
+    play = solve_free_play(flat, end_play=[0.001e-3, 0.3e-3], direction=(0, 1, 0, 0, 0))
     assert play.valid.tolist() == [True, False]
 
 
 def test_a_case_that_is_done_does_not_stop_the_others(root):
-    # A few cases go through LAPACK together; one already at rest against its walls has a matrix of no use.
+    # A few cases go through LAPACK together; one already at rest against its constraints has a matrix of no use.
     hub = cm.load_scenario(root / "scenarios" / "road-front.toml")
     assert cm.predict(hub).window.width > 0
 
 
 @pytest.mark.parametrize("tilts", [(0.02, 0.012), (-0.02, 0.012), (0.0, 0.02), (0.03, -0.02), (0.01, 0.006)])
 def test_rows_far_askew_are_found_in_few_steps(monkeypatch, tilts):
-    # Twenty is what such hubs need at most; a way that runs into walls needs many more, or never gets there.
+    # Twenty is what such hubs need at most; a way that runs into constraints needs many more, or never gets there.
     monkeypatch.setattr(interior, "_MOST_STEPS", 30)
     cone, cup = tilts
     turns = np.linspace(0, 2 * np.pi, 24)
@@ -250,6 +250,6 @@ def test_rows_far_askew_are_found_in_few_steps(monkeypatch, tilts):
     ]
     hubs = arrays_of_pairs([pair_of(row, REAR) for row in askew])
     ends = np.linspace(-0.05e-3, 0.4e-3, 46)
-    found = free_plays(hubs, end_play=ends[None], direction=rim_direction(RIM)[None, None])
+    found = solve_free_plays(hubs, end_play=ends[None], direction=rim_direction(RIM)[None, None])
     assert found.feasible.any()
     assert found.gap.max() <= 2 * GAP

@@ -6,8 +6,8 @@ import pytest
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.bearing import Row
-from conemodel.solve.curves.hub_tables import HubTables, Mounted, tables_of
-from conemodel.solve.freeplay.hand_positions import CURVE_END, end_plays_at, felt_play
+from conemodel.solve.curves.hub_tables import HubTables, MountedHub, tables_of
+from conemodel.solve.freeplay.hand_positions import CURVE_END, end_plays_at, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
 from tests.solve import hubs
 
@@ -18,7 +18,7 @@ ARMS = {"rim_radius": 0.311, "axle_arm": 0.073}
 
 def tables(name: str) -> HubTables:
     pair = pair_of(cm.load_scenario(FOLDER / f"{name}.toml"))
-    return tables_of(Mounted(pair=pair, **ARMS, load=(0.0, 600.0, 0.0, 0.0, 0.0)))
+    return tables_of(MountedHub(pair=pair, **ARMS, load=(0.0, 600.0, 0.0, 0.0, 0.0)))
 
 
 @pytest.mark.parametrize(
@@ -28,7 +28,7 @@ def tables(name: str) -> HubTables:
 def test_curves_give_what_each_case_gives(name: str, rel: float, absolute: float) -> None:
     """Two ways to the same number; a bent axle's play begins with a kink, which a curve rounds off."""
     hub = tables(name)
-    each = felt_play(hub.mounted.pair, ENDS, **ARMS)
+    each = solve_felt_play(hub.mounted.pair, ENDS, **ARMS)
     for read, worked_out in zip(hub.play_at(ENDS), each, strict=True):
         assert read == pytest.approx(worked_out, rel=rel, abs=absolute)
 
@@ -38,13 +38,15 @@ def test_half_a_pitch_of_an_upright_hub_is_as_good_as_the_whole(row: Row) -> Non
     """A row a hair out of place is looked at all round, and nothing but the proof's nanometre tells it apart."""
     upright, hair = hubs.pair_of(row), hubs.pair_of(row.replace(phase=1e-12))
     ends = np.array([4e-6, 3e-5, 2e-4])
-    for half, whole in zip(felt_play(upright, ends, **ARMS), felt_play(hair, ends, **ARMS), strict=True):
+    for half, whole in zip(
+        solve_felt_play(upright, ends, **ARMS), solve_felt_play(hair, ends, **ARMS), strict=True
+    ):
         assert half == pytest.approx(whole, abs=1e-9)
 
 
 def test_beyond_the_curve_each_case_is_worked_out() -> None:
     hub, far = tables("touring-rear"), np.array([1.5 * CURVE_END])
-    assert hub.play_at(far)[0] == felt_play(hub.mounted.pair, far, **ARMS)[0]
+    assert hub.play_at(far)[0] == solve_felt_play(hub.mounted.pair, far, **ARMS)[0]
 
 
 def test_tables_made_without_the_axle_end_say_so() -> None:

@@ -12,7 +12,7 @@ import pytest
 from conemodel.parts import library
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.solve.stages.adjustable_side import found
+from conemodel.solve.stages.adjustable_side import find_adjustable_side
 from conemodel.solve.stages.inputs import inputs_over
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_up
 from conemodel.solve.stages.terms import setting_terms, tighten
@@ -45,7 +45,7 @@ def test_contact_is_contact_however_it_was_found_and_snug_ends_looser_by_the_sla
 def test_terms_add_up_to_the_state_they_lead_to(technique, how):
     scenario = rear(technique=technique, contact_found=how)
     terms, joint = setting_terms(scenario), lock_up(scenario)
-    contact = found(how, slack=scenario.axle.backlash)
+    contact = find_adjustable_side(how, slack=scenario.axle.backlash)
     out = scenario.setting.back_off * scenario.axle.lead_per_radian
     side = contact.loosened().turned(out)
     before = terms.end_play("backed_off")

@@ -7,7 +7,7 @@ import pytest
 
 import conemodel as cm
 from conemodel.parts import library
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.ball_drag import SPIN_FRICTION, load_drag
 
@@ -17,7 +17,7 @@ FOLDER = library.SCENARIOS
 def test_drag_does_not_ask_which_way_the_balls_lean():
     # Friction: against the motion on either flank of the groove. The same loads, the contact angles turned round.
     pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
-    solution = unloaded(pair, np.array([-2e-5]))
+    solution = solve_unloaded(pair, np.array([-2e-5]))
     turned_round = replace(
         solution,
         left=replace(solution.left, contact_angle=-solution.left.contact_angle),
@@ -52,7 +52,7 @@ def test_spin_alone_accounts_for_the_published_load_part(name, conformity):
     pair = pair_of(scenario)
     open_grooves = {"cone_conformity": conformity, "cup_conformity": conformity}
     pair = pair.replace(left=pair.left.replace(**open_grooves), right=pair.right.replace(**open_grooves))
-    drag = load_drag(pair, unloaded(pair, np.linspace(-6e-5, -1e-5, 6)))
+    drag = load_drag(pair, solve_unloaded(pair, np.linspace(-6e-5, -1e-5, 6)))
     friction = SPIN_FRICTION * drag.rolling / drag.spinning
     assert ((friction > 0.05) & (friction < 0.12)).all()
     assert friction.max() / friction.min() < 1.1

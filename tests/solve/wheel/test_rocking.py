@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from conemodel.solve.freeplay.free_play import free_play, rim_direction
+from conemodel.solve.freeplay.free_play import rim_direction, solve_free_play
 from conemodel.solve.wheel.rocking import rocking_curve
 from tests.solve.hubs import pair_of
 
@@ -21,7 +21,7 @@ def test_a_push_moves_the_rim_even_without_free_play():
 def test_a_light_push_on_a_loose_hub_goes_to_the_stop():
     # The work of the balls is never negative, so a push goes at least as far as the free play, and little further.
     pair, end_play = pair_of(), 0.1e-3
-    stop = free_play(pair, end_play=end_play, direction=rim_direction(RIM)).high
+    stop = solve_free_play(pair, end_play=end_play, direction=rim_direction(RIM)).high
     curve = rocking_curve(pair, end_play=end_play, rim_radius=RIM, force=[0.005, 5.0])
     assert curve.converged.all()
     assert curve.bearing[0] == pytest.approx(

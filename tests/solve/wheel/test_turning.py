@@ -5,7 +5,7 @@ import pytest
 
 from conemodel.parts.bearing import Dents, Pair, Row
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
-from conemodel.solve.wheel.dents import contact_half_width, sunk, track_radius
+from conemodel.solve.wheel.dents import contact_half_width, dent_depth, track_radius
 from conemodel.solve.wheel.turning import turn_wheel
 
 DENTS = Dents(count=9, depth=2e-6, half_length=0.2e-3)
@@ -90,7 +90,8 @@ def test_the_ripple_is_the_balls_load_on_the_dents_slope():
     width = contact_half_width(row, "cone", ball_load=float(still.solution.left.ball_load.mean()))
     azimuth = 2 * np.pi * np.arange(9) / 9 + turning.angle[:, None] * (1 + GAMMA) / 2
     high, low = (
-        sunk(row.cone_dents, row, "cone", azimuth=azimuth + step, half_width=width) for step in (1e-6, -1e-6)
+        dent_depth(row.cone_dents, row, "cone", azimuth=azimuth + step, half_width=width)
+        for step in (1e-6, -1e-6)
     )
     by_hand = -(load * (high - low) / 2e-6).sum(axis=-1) * (1 + GAMMA) / 2
     assert turning.ripple == pytest.approx(by_hand, abs=2e-4 * np.abs(by_hand).max())
@@ -107,9 +108,9 @@ def test_a_tight_sound_hub_has_no_ripple_and_a_dented_one_more_the_tighter_it_is
 def test_a_wide_dent_is_felt_whole_and_a_narrow_one_is_bridged():
     # Closed forms: a contact of no width feels the dent itself; one n times as long as a cos² dent of half length L
     # feels no more than the dent's area d L over the weight at the middle, 3/(4 b).
-    wide = sunk(DENTS, SOUND, "cone", azimuth=np.array([0.0]), half_width=1e-9)
+    wide = dent_depth(DENTS, SOUND, "cone", azimuth=np.array([0.0]), half_width=1e-9)
     assert wide[0] == pytest.approx(2e-6, rel=1e-6)
-    bridged = sunk(DENTS, SOUND, "cone", azimuth=np.array([0.0]), half_width=0.8e-3)
+    bridged = dent_depth(DENTS, SOUND, "cone", azimuth=np.array([0.0]), half_width=0.8e-3)
     assert bridged[0] == pytest.approx(2e-6 * 0.2e-3 * 3 / (4 * 0.8e-3), rel=0.05)
 
 

@@ -11,8 +11,8 @@ from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.parts.scenario import Scenario
-from conemodel.solve.equilibrium.unloaded import unloaded
-from conemodel.solve.freeplay.hand_positions import felt_play
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
+from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.ball_drag import load_drag
@@ -128,7 +128,7 @@ class Bench:
         values = np.array([getattr(hub, ends) for hub in hubs])
         for tilt in {hub.case.tilt for hub in hubs}:
             mine = np.array([hub.case.tilt == tilt for hub in hubs])
-            played[:, mine] = felt_play(
+            played[:, mine] = solve_felt_play(
                 tilted(self.pair, tilt), np.clip(values[mine], -1e-4, 0.6e-3),
                 rim_radius=self.scenario.wheel.rim_radius, axle_arm=self.scenario.axle.length / 2,
             )  # fmt: skip
@@ -140,7 +140,7 @@ class Bench:
         for tilt in {hub.case.tilt for hub in hubs}:
             mine = np.array([hub.case.tilt == tilt for hub in hubs])
             pair = tilted(self.pair, tilt)
-            solution = unloaded(pair, values[mine])
+            solution = solve_unloaded(pair, values[mine])
             torque[mine] = load_drag(pair, solution).total.mean(axis=-1)
             preload[mine] = solution.preload.mean(axis=-1)
         row = self.pair.left

@@ -10,7 +10,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings
 from conemodel.parts.setting import Assumed
-from conemodel.solve.freeplay.hand_positions import felt_play
+from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
@@ -33,7 +33,9 @@ def by_hand(rounds: list[tuple[float, float]], turn: float, beliefs: Beliefs) ->
     """
     ends = np.arange(0.02e-3, 0.22e-3, 0.5e-6)
     points = np.linspace(-1e-6, 0.26e-3, 60)
-    rim, _ = felt_play(pair_of(REAR), points, rim_radius=REAR.wheel.rim_radius, axle_arm=REAR.axle.length / 2)
+    rim, _ = solve_felt_play(
+        pair_of(REAR), points, rim_radius=REAR.wheel.rim_radius, axle_arm=REAR.axle.length / 2
+    )
     force = 5000 * 1.4 ** np.linspace(-3.5, 3.5, 101)
     taken = []
     for newtons in force:

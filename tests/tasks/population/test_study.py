@@ -7,7 +7,7 @@ import pytest
 
 import conemodel as cm
 from conemodel.parts.population import Crowd, crowd_of
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.tasks.population.histograms import BackOffTally, Tally
 from conemodel.tasks.population.lookup_tables import TIGHTEST, nodes_between, tables_of
@@ -83,7 +83,7 @@ def test_preload_and_pressure_of_many_are_those_of_the_solver(crowd):
     for i, number in enumerate(many.kind):
         kind = with_conformity(crowd.kinds[number], float(many.groove[i]))
         kind = kind.replace(axle=kind.axle.replace(thread_core_share=float(many.thread_give[i])))
-        alone = unloaded(pair_of(kind), many.end_play[i : i + 1])
+        alone = solve_unloaded(pair_of(kind), many.end_play[i : i + 1])
         assert many.preload[i] == pytest.approx(alone.preload.mean(), rel=0.01)
         worst = max(row.cone_pressure.max() for row in (alone.left, alone.right))
         assert many.cone_pressure[i] == pytest.approx(worst, rel=0.005)

@@ -6,7 +6,7 @@ from typing import ClassVar
 
 import numpy as np
 
-from conemodel.solve.equilibrium.unloaded import unloaded
+from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import AXLE_TURNS, cone_locked
@@ -107,7 +107,7 @@ class TurnCone(Action):
 def _how_it_turns(secret: HiddenHub, hub: HubState) -> str:
     scenario = secret.now(hub)
     ends = np.array([end_play_of(secret, hub)])
-    effort = float(unloaded(pair_of(scenario), ends).preload.mean()) * float(cone_arm(scenario))
+    effort = float(solve_unloaded(pair_of(scenario), ends).preload.mean()) * float(cone_arm(scenario))
     if effort < FREE_BELOW:
         return TURNS_FREELY
     return PINCHED if effort < BINDS_FROM * TURN_LIMIT else BINDS
