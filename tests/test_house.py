@@ -232,6 +232,12 @@ def test_the_arguments_described_are_those_there_are(path):
     assert wrong == {}
 
 
+@pytest.mark.parametrize("path", python_files(PACKAGE), ids=short)
+def test_what_is_raised_stands_in_a_section_of_its_own(path):
+    prose = re.compile(r"\bErrors: |\bRaises: \S")
+    assert [node.name for node in functions(path) if prose.search(ast.get_docstring(node) or "")] == []
+
+
 @pytest.mark.parametrize("node", EQUATIONS, ids=lambda node: node.name)
 def test_an_equation_says_what_goes_in_and_in_which_unit(node):
     text = ast.get_docstring(node) or ""

@@ -144,7 +144,10 @@ class Row(RowGeometry, RowCondition):
     """One row of balls, as `solve_pair` takes it. SI throughout.
 
     Shapes: scalars, but `ball_oversize` may hold one value a ball [m]; `cone_tilt`, `cup_tilt` are
-    (about y, about z) [rad]. Errors: `InputProblems` naming every field that cannot be.
+    (about y, about z) [rad].
+
+    Raises:
+        InputProblems: fields that cannot be, naming each.
     """
 
     @classmethod

@@ -66,7 +66,11 @@ class ScenarioChanges(Part):
     setting: SettingChanges = SettingChanges()
 
     def laid_over(self, scenario: Scenario) -> Scenario:
-        """Return `scenario` with the changes made. Errors: `PartProblems` where they do not go together."""
+        """Return `scenario` with the changes made.
+
+        Raises:
+            PartProblems: they do not go together.
+        """
         stack = scenario.stack
         return scenario.replace(
             axle=_laid(self.axle, scenario.axle),

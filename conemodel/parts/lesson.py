@@ -159,7 +159,8 @@ class Staged:
 def load_story(path: str | Path) -> Staged:
     """Read a story and the scenarios it names, which stand beside it or one folder up.
 
-    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    Raises:
+        InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
     return _staged(load_part(Story, path), shelf_of(path), name=path.name)
@@ -168,7 +169,8 @@ def load_story(path: str | Path) -> Staged:
 def read_story(raw: bytes, *, name: str) -> Staged:
     """Read a story from the bytes of a file called `name`; the scenarios it names are the project's own.
 
-    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    Raises:
+        InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     return _staged(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
 

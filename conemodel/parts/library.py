@@ -25,7 +25,8 @@ def shelf_of(path: Path) -> tuple[Path, ...]:
 def scenario_called(name: str, shelf: tuple[Path, ...], *, where: str) -> Scenario:
     """Return the scenario called `name`, without its ending; `where` is the field that names it.
 
-    Errors: `InputProblems` where there is none, naming those there are, and every mistake of its file.
+    Raises:
+        InputProblems: there is none, naming those there are, and every mistake of its file.
     """
     if NAME.fullmatch(name):
         for folder in shelf:

@@ -171,7 +171,11 @@ class Crowd:
         return crowd_of(self.population.replace(**changes), self.kinds)
 
     def only(self, kind: str) -> "Crowd":
-        """Return the crowd with one of its kinds of hub only, by its file's name. Errors: `InputProblems`."""
+        """Return the crowd with one of its kinds of hub only, by its file's name.
+
+        Raises:
+            InputProblems: it has no such kind.
+        """
         files = self.population.hubs.files
         if kind not in files:
             limit = "must be a kind of this population"
@@ -186,7 +190,8 @@ class Crowd:
 def crowd_of(population: Population, kinds: tuple[Scenario, ...]) -> Crowd:
     """Return a population with its scenarios, each set as the population's hands set it.
 
-    Errors: `InputProblems` for a hub that a study of many hubs cannot take.
+    Raises:
+        InputProblems: a hub that a study of many hubs cannot take.
     """
     hands = population.hands
     problems = [
@@ -223,7 +228,9 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
     """Read a population file and the scenario files it names, which stand beside it or one folder up.
 
     `kind` leaves one of its kinds of hub only.
-    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+
+    Raises:
+        InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
     crowd = _gathered(load_part(Population, path), shelf_of(path), name=path.name)
@@ -233,7 +240,8 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
 def read_crowd(raw: bytes, *, name: str) -> Crowd:
     """Read a population from the bytes of a file called `name`; the scenarios it names are the project's own.
 
-    Errors: `InputProblems` naming file, field, value and limit of every mistake.
+    Raises:
+        InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     return _gathered(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
 

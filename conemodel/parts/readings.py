@@ -226,6 +226,7 @@ def _length_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
 def load_readings(path: str | Path) -> Readings:
     """Read a file of readings.
 
-    Errors: `InputProblems` naming file, line, field, value and limit of every mistake.
+    Raises:
+        InputProblems: what cannot be used, naming file, line, field, value and limit of every mistake.
     """
     return load_part(Readings, Path(path))

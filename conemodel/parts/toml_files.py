@@ -30,24 +30,36 @@ LONGEST_SAID = 100
 def load_scenario(path: str | Path) -> Scenario:
     """Read a scenario file.
 
-    Errors: `InputProblems` naming file, line, field, value and limit of every mistake, also for a file that is
-    missing, too large, not text or not TOML.
+    Raises:
+        InputProblems: what cannot be used, naming file, line, field, value and limit of every mistake, also
+            for a file that is missing, too large, not text or not TOML.
     """
     return load_part(Scenario, Path(path))
 
 
 def read_scenario(raw: bytes | str, *, name: str) -> Scenario:
-    """Return the scenario in the text of a file called `name`. Errors: `InputProblems`, as `load_scenario`."""
+    """Return the scenario in the text of a file called `name`.
+
+    Raises:
+        InputProblems: as for `load_scenario`.
+    """
     return read_part(Scenario, raw, name=name)
 
 
 def load_part(cls: type[P], path: Path) -> P:
-    """Return the part of class `cls` in a file. Errors: `InputProblems` with every mistake."""
+    """Return the part of class `cls` in a file.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
+    """
     return read_part(cls, read_bytes(path), name=path.name)
 
 
 def read_part(cls: type[P], raw: bytes | str, *, name: str) -> P:
-    """Return a part of class `cls` from the text of a file called `name`. Errors: `InputProblems`.
+    """Return a part of class `cls` from the text of a file called `name`.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
 
     Of very many mistakes the first `MOST_MESSAGES` are said.
     """

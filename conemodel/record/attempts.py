@@ -49,7 +49,11 @@ COLUMNS = tuple(field.name for field in fields(Attempt) if field.name != "id")
 
 
 def attempt_of(mark: Mark, link: Link, *, name: str | None, now: datetime | None = None) -> Attempt:
-    """Return the attempt a mark becomes, under a name cleaned of outer blanks. Errors: `InputProblems`."""
+    """Return the attempt a mark becomes, under a name cleaned of outer blanks.
+
+    Raises:
+        InputProblems: the name is too long or does not print.
+    """
     worst = max(mark.hubs, key=lambda hub: abs(hub.off_by))
     return Attempt(
         made_at=(now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds"),
@@ -72,7 +76,11 @@ def attempt_of(mark: Mark, link: Link, *, name: str | None, now: datetime | None
 
 
 def _clean(name: str | None) -> str | None:
-    """Return a typed name without outer blanks, or None. Errors: `InputProblems`."""
+    """Return a typed name without outer blanks, or None.
+
+    Raises:
+        InputProblems: the name is too long or does not print.
+    """
     text = " ".join((name or "").split())
     if len(text) > LONGEST_NAME or not text.isprintable():
         limit = f"must be at most {LONGEST_NAME} printable characters"
@@ -81,7 +89,11 @@ def _clean(name: str | None) -> str | None:
 
 
 def save(attempt: Attempt, database: Database) -> Attempt:
-    """Save an attempt and return it with its number; it is on the disk then. Errors: `RecordError`."""
+    """Save an attempt and return it with its number; it is on the disk then.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
     places = ", ".join("?" for _ in COLUMNS)
     values = [getattr(attempt, column) for column in COLUMNS]
     with database.writing() as connection:
@@ -97,7 +109,11 @@ def attempts(
     exercise: str | None = None,
     salt: str | None = None,
 ) -> tuple[Attempt, ...]:
-    """Return attempts, oldest first, of one name, exercise or class if given. Errors: `RecordError`."""
+    """Return attempts, oldest first, of one name, exercise or class if given.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
     wanted = {"name": name, "exercise": exercise, "salt": salt}
     given = {column: value for column, value in wanted.items() if value is not None}
     where = " AND ".join(f"{column} = ?" for column in given)
@@ -107,20 +123,32 @@ def attempts(
 
 
 def names(database: Database) -> tuple[str, ...]:
-    """Return the names attempts were saved under. Errors: `RecordError`."""
+    """Return the names attempts were saved under.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
     sql = "SELECT DISTINCT name FROM attempt WHERE name IS NOT NULL ORDER BY name"
     with database.reading() as connection:
         return tuple(row["name"] for row in connection.execute(sql))
 
 
 def delete_attempt(number: int, database: Database) -> bool:
-    """Delete one attempt; whether there was one. Errors: `RecordError`."""
+    """Delete one attempt; whether there was one.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
     with database.writing() as connection:
         return connection.execute("DELETE FROM attempt WHERE id = ?", (number,)).rowcount > 0
 
 
 def delete_name(name: str, database: Database) -> int:
-    """Delete everything saved under a name and return how many attempts that were. Errors: `RecordError`."""
+    """Delete everything saved under a name and return how many attempts that were.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
     with database.writing() as connection:
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
 

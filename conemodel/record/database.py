@@ -69,7 +69,8 @@ class Database:
     def writing(self) -> Iterator[sqlite3.Connection]:
         """Yield a connection that holds the write lock; what was done is kept on leaving, or none of it.
 
-        Errors: `RecordError`.
+        Raises:
+            RecordError: the record could not be read or written.
         """
         with self._connected() as connection:
             connection.execute("BEGIN IMMEDIATE")
@@ -82,7 +83,11 @@ class Database:
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
-        """Yield a connection to read by. Errors: `RecordError`."""
+        """Yield a connection to read by.
+
+        Raises:
+            RecordError: the record could not be read or written.
+        """
         with self._connected() as connection:
             yield connection
 

@@ -12,7 +12,10 @@ BYTES = 32
 
 
 def server_key(path: Path | None = None) -> str:
-    """Return the key that stands beside the record, made when first asked for. Errors: `RecordError`.
+    """Return the key that stands beside the record, made when first asked for.
+
+    Raises:
+        RecordError: the key could not be read or written, or is none.
 
     The same link gives the same hub for as long as this file is kept, and other hubs on another server.
     """

@@ -96,12 +96,20 @@ class HubTables:
 
 
 def tables_of(mounted: MountedHub) -> HubTables:
-    """Return the tables of one hub. Raises: NotConverged."""
+    """Return the tables of one hub.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return all_tables((mounted,))[0]
 
 
 def all_tables(hubs: Iterable[MountedHub]) -> list[HubTables]:
-    """Return the tables of several hubs; what is not known of them is solved together. Raises: NotConverged."""
+    """Return the tables of several hubs; what is not known of them is solved together.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     asked = list(hubs)
     unloaded = all_unloaded_tables(hub.pair for hub in asked)
     lives = life_curves((hub.pair, hub.load) for hub in asked)
@@ -122,7 +130,11 @@ def all_tables(hubs: Iterable[MountedHub]) -> list[HubTables]:
 
 
 def life_curves(loaded: Iterable[tuple[Pair, Load]]) -> tuple[MonotoneCubic, ...]:
-    """Return `HubTables.life` of each pair under its load on the shell [N, N·m]. Raises: NotConverged."""
+    """Return `HubTables.life` of each pair under its load on the shell [N, N·m].
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return _life_cache(loaded)
 
 

@@ -76,12 +76,20 @@ class UnloadedTables:
 
 
 def unloaded_tables(pair: Pair) -> UnloadedTables:
-    """Return the tables of a pair without load. Raises: NotConverged."""
+    """Return the tables of a pair without load.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return _unloaded_cache.get(pair)
 
 
 def all_unloaded_tables(pairs: Iterable[Pair]) -> tuple[UnloadedTables, ...]:
-    """Return the same for several pairs; what is not known of them is solved together. Raises: NotConverged."""
+    """Return the same for several pairs; what is not known of them is solved together.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return _unloaded_cache(pairs)
 
 

@@ -174,7 +174,11 @@ def arrays_of_row(row: Row) -> RowArrays:
 
 
 def _side_by_side(rows: Iterable[Row]) -> RowArrays:
-    """Return the arrays of n `rows`. Errors: ValueError where they have not equally many balls."""
+    """Return the arrays of n `rows`.
+
+    Raises:
+        ValueError: not all have equally many balls.
+    """
     each = [arrays_of_row(row) for row in rows]
     if len({row.ball_count for row in each}) != 1:
         raise ValueError("rows solved together must have equally many balls")
@@ -192,7 +196,11 @@ def arrays_of_pair(pair: Pair) -> HubArrays:
 
 
 def arrays_of_pairs(pairs: Sequence[Pair]) -> HubArrays:
-    """Return the arrays of n `pairs`. Errors: ValueError where they have not equally many balls."""
+    """Return the arrays of n `pairs`.
+
+    Raises:
+        ValueError: not all have equally many balls.
+    """
     return HubArrays(
         _side_by_side(pair.left for pair in pairs),
         _side_by_side(pair.right for pair in pairs),

@@ -111,13 +111,15 @@ class _Rest(NamedTuple):
 def solve_pair(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
     """Find where the shell rests and what every ball carries.
 
-    `end_play` (...) [m] is the total of the pair, negative for interference; `load` (..., 5) acts on the
-    shell at mid-span: Fx, Fy, Fz [N], My, Mz [N·m]. Leading axes broadcast. Newton's method on the convex
-    energy of all contacts; a loose hub without load stays where it is.
-    Source: [HarrisKotzalas2007], combined loading, with both rows and the axial give in one energy.
+    `end_play` (...) [m] is the total of the pair, negative for interference; `load` (..., 5) acts on the shell
+    at mid-span: Fx, Fy, Fz [N], My, Mz [N·m]. Leading axes broadcast. Newton's method on the convex energy of
+    all contacts; a loose hub without load stays where it is. A case without balance is not raised here but has
+    `converged` False.
 
-    Errors: ValueError where an input is not finite or `load` does not end in 5. A case without balance is
-    not raised here but has `converged` False.
+    Raises:
+        ValueError: an input is not finite or `load` does not end in 5.
+
+    Source: [HarrisKotzalas2007], combined loading, with both rows and the axial compliance in one energy.
 
     >>> from conemodel.parts.bearing import Row
     >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785)
@@ -134,7 +136,9 @@ def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
 
     `hubs` holds n hubs, or one; n is the number of cases that `end_play` (...) [m] and `load` (..., 5)
     [N, N·m] give when broadcast and flattened.
-    Errors: ValueError where the numbers do not match or are not finite.
+
+    Raises:
+        ValueError: the numbers do not match or are not finite.
     """
     ends, forces, shape = _cases(end_play, load)
     if hubs.number not in (1, ends.size):

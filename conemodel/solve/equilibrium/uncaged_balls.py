@@ -16,7 +16,11 @@ PLACES = 72
 def solve_gathered(pair: Pair, *, end_play: float, load: npt.ArrayLike, places: int = PLACES) -> PairSolution:
     """Solve a pair whose balls stand side by side, the gap at `places` round the axle: shapes (places, ...).
 
-    Both rows alike, the worst that can be. `end_play` [m]; `load` (5,) [N, N·m]. Errors: `NotConverged`.
+    Both rows alike, the worst that can be. `end_play` [m]; `load` (5,) [N, N·m].
+
+    Raises:
+        NotConverged: no balance of forces was found.
+
     Source: derived; touching balls stand 2 asin(D/dm) apart.
     """
     hub = arrays_of_pair(pair)

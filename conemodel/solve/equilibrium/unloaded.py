@@ -49,7 +49,9 @@ def solve_unloaded(pair: Pair, end_play: Array) -> PairSolution:
     """Return the pair without load at each end play (n,), over the wheel's positions: shapes (n, m, ...).
 
     A sound hub without load is the same wherever its balls stand, so one position (m = 1) says it all.
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     if not is_uniform(pair):
         return solve_positions(pair, end_play=end_play, load=NO_LOAD)
@@ -62,7 +64,9 @@ def solve_unloaded(pair: Pair, end_play: Array) -> PairSolution:
 def solve_unloaded_pairs(pairs: Sequence[Pair], end_play: Array) -> PairSolution:
     """Return the same for several pairs, each at its own end plays (p, n): shapes (p, n, m, ...).
 
-    Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    Raises:
+        NotConverged: no balance of forces was found.
+        ValueError: as for `wheel_positions`.
     """
     if not are_uniform(pairs):
         return solve_positions_of(pairs, end_play=end_play, load=NO_LOAD)
@@ -76,7 +80,9 @@ def search_end_play(pair: Pair, *, preload: float) -> float:
     """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
 
     Preload only falls as end play grows, so a bracket is certain; the mean over the wheel's positions counts.
-    Errors: `NotConverged` where even `TIGHTEST` does not reach the preload.
+
+    Raises:
+        NotConverged: even `TIGHTEST` does not reach the preload.
     """
 
     def missing(end_play: float) -> float:

@@ -38,7 +38,11 @@ def is_uniform(pair: Pair) -> bool:
 
 
 def are_uniform(pairs: Sequence[Pair]) -> bool:
-    """Return `is_uniform` of pairs that are looked at together. Errors: ValueError where they differ in that."""
+    """Return `is_uniform` of pairs that are looked at together.
+
+    Raises:
+        ValueError: some are uniform and some are not.
+    """
     even = {is_uniform(pair) for pair in pairs}
     if len(even) != 1:
         raise ValueError("hubs solved together must all be sound, or none")
@@ -71,7 +75,9 @@ def wheel_positions(*pairs: Pair) -> HubArrays:
     """Return each pair once for each position looked at; positions lie on the last axis, one pair after the other.
 
     The balls advance by (1 + γ)/2 of the turn of the shell, from pure rolling. Source: [HarrisKotzalas2007]
-    Errors: ValueError where the pairs have not equally many balls, or some are sound and some not.
+
+    Raises:
+        ValueError: the pairs have not equally many balls, or some are sound and some not.
     """
     count = count_positions(*pairs)
     hub = arrays_of_pairs(pairs).select(np.repeat(np.arange(len(pairs)), count))
@@ -84,7 +90,11 @@ def wheel_positions(*pairs: Pair) -> HubArrays:
 
 
 def count_positions(*pairs: Pair) -> int:
-    """Return how many positions `pairs` are looked at in. Errors: as for `are_uniform`."""
+    """Return how many positions `pairs` are looked at in.
+
+    Raises:
+        ValueError: as for `are_uniform`.
+    """
     return SOUND_POSITIONS if are_uniform(pairs) else FAULTY_POSITIONS
 
 
@@ -116,7 +126,8 @@ def turn_pair(pair: Pair, angle: float) -> Pair:
 def solve_positions(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike) -> PairSolution:
     """Solve a pair at every position; like `solve_pair`, with the positions on a further axis after the cases.
 
-    Errors: `NotConverged` where a case found no balance.
+    Raises:
+        NotConverged: a case found no balance.
     """
     ends, loads = np.asarray(end_play, dtype=np.float64), np.asarray(load, dtype=np.float64)
     hub = np.arange(count_positions(pair))
@@ -126,7 +137,11 @@ def solve_positions(pair: Pair, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
 def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.ArrayLike) -> PairSolution:
     """Solve several pairs at every position, each at its own end plays (p, n) [m]: shapes (p, n, m, ...).
 
-    `load` (5,) is the same for all. Errors: `NotConverged`; ValueError as for `wheel_positions`.
+    `load` (5,) is the same for all.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+        ValueError: as for `wheel_positions`.
     """
     hub = np.arange(len(pairs) * count_positions(*pairs)).reshape(len(pairs), 1, -1)
     return _solve_all_round(pairs, end_play=end_play[..., None], load=np.asarray(load), hub=hub)
@@ -175,7 +190,11 @@ def _with_images(solution: PairSolution) -> PairSolution:
 def solve_converged(
     ready: PreparedHubs, *, end_play: Array, load: npt.ArrayLike, hub: Integers
 ) -> PairSolution:
-    """Solve the cases that `end_play`, `load` and `hub` broadcast to. Errors: `NotConverged`."""
+    """Solve the cases that `end_play`, `load` and `hub` broadcast to.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     solution = solve_prepared(ready, end_play=end_play + 0.0 * hub, load=load, hub=hub)
     if not solution.converged.all():
         raise NotConverged("no balance of forces was found for this hub and load")

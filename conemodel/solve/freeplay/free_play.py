@@ -90,10 +90,12 @@ def solve_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.Array
     `end_play` (...) [m]; `direction` (..., 5): what moves per metre of x, y, z and per radian of tilt about y
     and z. Leading axes broadcast. The shell may be anywhere where no ball is pinched, a convex set; both stops
     are found in it by an interior point method whose duality gap is below a nanometre.
-    Source: [BoydVandenberghe2004], interior point methods and duality.
 
-    Errors: ValueError where an input is not finite or `direction` does not end in 5; `NotConverged` where the
-    gap stays above a nanometre a stop, or above a millionth of a longer travel.
+    Raises:
+        ValueError: an input is not finite or `direction` does not end in 5.
+        NotConverged: the gap stays above a nanometre a stop, or above a millionth of a longer travel.
+
+    Source: [BoydVandenberghe2004], interior point methods and duality.
 
     >>> from conemodel.parts.bearing import Row
     >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785)
@@ -111,7 +113,9 @@ def solve_free_plays(hubs: HubArrays, *, end_play: npt.ArrayLike, direction: npt
     """Find the same for n hubs at once.
 
     The first axis of `end_play` (n, ...) and of `direction` (n, ..., 5) goes over the hubs; it may be 1 long.
-    Errors: as for `solve_free_play`.
+
+    Raises:
+        ValueError, NotConverged: as for `solve_free_play`.
     """
     ends, ways, shape = _cases(hubs.number, end_play, direction)
     rigid = pair_arrays(hubs._replace(axial_compliance=np.zeros(1)))

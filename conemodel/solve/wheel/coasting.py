@@ -44,7 +44,9 @@ def coast(*, inertia: float, start_speed: float, torques: Mapping[str, Torque]) 
 
     `inertia` [kg·m²]; each of `torques` takes speeds [rad/s] and returns torques [N·m] of the same shape, which
     together must stay above 0. What each takes in energy is integrated beside the motion.
-    Errors: `NotConverged` where the wheel does not come to rest.
+
+    Raises:
+        NotConverged: the wheel does not come to rest.
     """
     each = list(torques.values())
 

@@ -66,7 +66,8 @@ def turn_wheel(
     [m]; `load` (5,) stands still in space [N, N·m]. The slope of the energy is taken at a fixed place of the
     shell, since the energy has no slope in the shell's motion there (envelope theorem, derived).
 
-    Errors: `NotConverged` where no balance of forces is found.
+    Raises:
+        NotConverged: no balance of forces is found.
     """
     angles = np.asarray(angle, dtype=np.float64)
     widths = _widths(pair, end_play, np.asarray(load, dtype=np.float64))

@@ -96,7 +96,8 @@ def loads_of(
 ) -> Loads:
     """Return what the balls carry under a case's load, after `stage` or at an `end_play` [m].
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
 
     >>> from conemodel.parts.toml_files import load_scenario
     >>> found = loads_of(load_scenario("scenarios/touring-rear.toml"), "straight", end_play=0.0)
@@ -124,7 +125,11 @@ def loads_of(
 
 
 def stage_loads(scenario: Scenario, case: Case = "straight") -> dict[str, Worst]:
-    """Return the worst under a case's load at the end play of every stage. Errors: `NotConverged`."""
+    """Return the worst under a case's load at the end play of every stage.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     steps = setting_terms(scenario)
     return {stage: loads_over(scenario, case, end_play=np.asarray(steps.end_play(stage))) for stage in STAGES}
 
@@ -132,7 +137,8 @@ def stage_loads(scenario: Scenario, case: Case = "straight") -> dict[str, Worst]
 def loads_over(scenario: Scenario, case: Case = "straight", *, end_play: Array) -> Worst:
     """Return the worst at each `end_play` (...) [m] under a case's load, with the band of the groove radius.
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     pair, load = pair_of(scenario), load_of(scenario, case)
     assumed = scenario.assumed

@@ -104,7 +104,9 @@ def signature(
     """Turn a scenario's hub as it is after `stage` and say what the hand finds.
 
     `load` (5,) on the shell [N, N·m], none in the fingers; `speed` of the turning [rad/s].
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
 
     >>> from conemodel.parts.toml_files import load_scenario
     >>> signature(load_scenario("scenarios/touring-rear.toml")).words

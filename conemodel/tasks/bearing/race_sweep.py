@@ -51,7 +51,9 @@ def sweep_races(
     """Return the races under load for each back-off in `cone_angle` (n,) [rad]; 81 positions by default.
 
     Everything but the back-off is as in the scenario's setting; `side_share` as for `life_ratio`.
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     angle = (
         np.linspace(SWEEP_FROM, SWEEP_TO, 81) if cone_angle is None else np.asarray(cone_angle, dtype=float)

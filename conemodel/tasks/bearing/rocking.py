@@ -52,7 +52,10 @@ def rock(
     """Rock the rim with `push` [N] both ways after `stage`, or at an `end_play` [m].
 
     A hand cannot tell play from flex by the amount, only by its being free; so play is worked out by itself, as
-    movement without force, and never subtracted from the curve. Errors: `NotConverged`.
+    movement without force, and never subtracted from the curve.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     wheel = scenario.wheel
     pair = pair_of(scenario)
@@ -82,5 +85,9 @@ def rock(
 
 
 def bench_and_frame(scenario: Scenario, *, push: float = PUSH) -> tuple[Rocking, Rocking]:
-    """Return the rim rocked on the bench, locked, and in the frame, clamped. Errors: `NotConverged`."""
+    """Return the rim rocked on the bench, locked, and in the frame, clamped.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return rock(scenario, stage="locked", push=push), rock(scenario, stage="clamped", push=push)

@@ -82,7 +82,9 @@ def drag_of(
     """Return what turns against the wheel hanging in the stand, in parts, mean over its positions [N·m].
 
     After `stage`, or at a given `end_play` [m]; at `speed` [rad/s]. The wheel's own weight is on the balls.
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     ends = setting_terms(scenario).end_play(stage) if end_play is None else end_play
     return _drag(scenario, ends, _own_weight(scenario), speed)
@@ -91,7 +93,10 @@ def drag_of(
 def against_quoted(
     scenario: Scenario, *, end_play: float | None = None, road_speed: float = ROAD_SPEED
 ) -> QuotedComparison:
-    """Hold the drag of one ridden wheel against the quoted measurement. Errors: `NotConverged`.
+    """Hold the drag of one ridden wheel against the quoted measurement.
+
+    Raises:
+        NotConverged: no balance of forces was found.
 
     At the clamped setting, or at `end_play` [m], under the straight load. Source: [Martin1998]
     """
@@ -113,7 +118,10 @@ def spin_down(
 ) -> Coast:
     """Spin the wheel in the stand and let it come to rest; energy spent by load, grease, seals and air.
 
-    Arguments as for `drag_of`; `start_speed` [rad/s]. Errors: `NotConverged`.
+    Arguments as for `drag_of`; `start_speed` [rad/s].
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     rest = drag_of(scenario, stage=stage, end_play=end_play)
     load, seals = float(rest.load), float(rest.seals)
@@ -129,7 +137,8 @@ def spin_down(
 def spin_times(scenario: Scenario, *, end_play: Array, start_speed: float = START_SPEED) -> SpinTimes:
     """Return how long the wheel spins at each `end_play` (n,) [m]; see `WHY_SPIN_PROVES_NOTHING`.
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     return SpinTimes(
         end_play=end_play, time=spin_times_of(scenario, end_play=end_play, start_speed=start_speed)[1]
@@ -141,7 +150,8 @@ def spin_times_of(
 ) -> tuple[PairSolution, Array]:
     """Return the hub hanging in the stand at each `end_play` (n,) [m] and how long it spins (n,) [s].
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     pair = pair_of(scenario)
     solution = solve_positions(pair, end_play=end_play, load=_own_weight(scenario))
@@ -166,7 +176,9 @@ def heavy_spot(
     """Return where a heavy `spot` of a mass [kg] at a radius [m] lets the wheel rest.
 
     Other arguments as for `drag_of`. The torque is that from rest: ball loads, grease and seals.
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     mass, radius = spot
     torque = float(drag_of(scenario, stage=stage, end_play=end_play).total)

@@ -47,7 +47,9 @@ def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
     """Return the hub to compute with: `hub`, or a usual one by width, with the measured sizes laid over it.
 
     Balls that were counted do not change a described hub: what came out is no proof of what belongs there.
-    Errors: `InputProblems` where the sizes cannot go together.
+
+    Raises:
+        InputProblems: the sizes cannot go together.
     """
     base = hub or usual_hub(_end_of(readings))
     shell = base.hub if hub is not None else _with_found_balls(base.hub, readings)

@@ -75,7 +75,10 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
     """Say what a hub most likely is, what to do, and what to measure next.
 
     `hub` is the hub as described; without one, a usual hub is taken, front or rear by its width.
-    Errors: `InputProblems` where sizes cannot go together, `NotConverged`.
+
+    Raises:
+        InputProblems: sizes cannot go together.
+        NotConverged: no balance of forces was found.
 
     >>> from conemodel.parts.readings import Play, Readings, Round
     >>> found = Round(rim_open=Play(play=0.9e-3), rim_closed=Play(play=0.3e-3))

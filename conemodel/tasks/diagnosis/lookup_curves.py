@@ -70,7 +70,11 @@ class Shift:
 
 @keep_answers(size=16)
 def curve_of(scenario: Scenario, tilt: float) -> Grid:
-    """Return a hub's curves with both cones tilted against each other by `tilt` [rad]. Errors: `NotConverged`."""
+    """Return a hub's curves with both cones tilted against each other by `tilt` [rad].
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     pair = tilted(pair_of(scenario), tilt)
     ends = _play_ends(tilt)
     rim, axle_end = solve_felt_play(

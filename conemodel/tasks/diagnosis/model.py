@@ -164,7 +164,12 @@ def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
 
 
 def model_of(readings: Readings, hub: Scenario | None, beliefs: Beliefs) -> HubModel:
-    """Return the model of the hub the readings are about. Errors: `InputProblems`, `NotConverged`."""
+    """Return the model of the hub the readings are about.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
+        NotConverged: no balance of forces was found.
+    """
     scenario = described_hub(readings, hub)
     cases = cases_of(readings, scenario, beliefs, hub is not None)
     nutted = None

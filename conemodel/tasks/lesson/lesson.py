@@ -147,7 +147,11 @@ class View:
 
 
 def play_story(staged: Staged) -> Played:
-    """Return a story with both sides predicted. Errors: `NotConverged`."""
+    """Return a story with both sides predicted.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return Played(story=staged.story, left=predict(staged.left), right=predict(staged.right))
 
 
@@ -181,7 +185,7 @@ def press(story: Story, position: Position, key: Key) -> Position:
 
 
 def view_of(played: Played, position: Position) -> View:
-    """Return what may be seen of a story at a position. Errors: IndexError for a step it has not."""
+    """Return what may be seen of a story at one of its own positions."""
     story = played.story
     shown = story.steps.shown
     name = shown[position.step]

@@ -122,7 +122,8 @@ def nodes_between(low: float, high: float) -> Nodes:
 def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     """Return the tables of one kind of hub with nodes at `grooves` and thread `gives` [-].
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     scenarios = [
         [

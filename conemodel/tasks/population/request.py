@@ -22,7 +22,10 @@ class Asked:
 
 
 def many_asked(*, hubs: str | None = None, seed: str = "1", back_off: str | None = None) -> Asked:
-    """Return a study as typed. Errors: `InputProblems` with every mistake.
+    """Return a study as typed.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
 
     >>> many_asked(hubs="5000", back_off="1/8").hubs
     5000

@@ -151,7 +151,9 @@ def drawn(crowd: Crowd, shares: Array, *, back_off: float) -> Drawn:
     """Return the hubs that evenly spread numbers `shares` (columns, n) between 0 and 1 stand for.
 
     The rows are `COLUMNS`; without those of `EXTRAS`, the middle is taken for each.
-    Errors: `NotConverged`.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     if len(shares) < len(COLUMNS):
         middle = np.full((len(COLUMNS) - len(shares), shares.shape[1]), 0.5)
@@ -168,7 +170,11 @@ def drawn(crowd: Crowd, shares: Array, *, back_off: float) -> Drawn:
 
 
 def kind_tables(crowd: Crowd, number: int) -> KindTables:
-    """Return the tables of one kind of the crowd's hubs. Errors: `NotConverged`."""
+    """Return the tables of one kind of the crowd's hubs.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     population = crowd.population
     return tables_of(
         crowd.kinds[number].with_setting(back_off=0.0),

@@ -50,7 +50,12 @@ def what_matters(
     """Return the Sobol indices of every input, most important (by `total`) first.
 
     `sample` is a power of two. Where end play does not vary at all, every index is 0.
-    Errors: `Cancelled`; `NotConverged`; ValueError for a sample that is no power of two.
+
+    Raises:
+        Cancelled: the study was stopped.
+        NotConverged: no balance of forces was found.
+        ValueError: a sample that is no power of two.
+
     Source: [Saltelli2010]
     """
     angle = crowd.population.hands.back_off if back_off is None else back_off

@@ -120,7 +120,10 @@ def many_hubs(
 
     Memory does not grow with the number of hubs. `progress` is told the share done, 0 to 1; `stop` is asked
     after each chunk. Same crowd, numbers and seed, same result, whatever the chunk.
-    Errors: `Cancelled`; `NotConverged`.
+
+    Raises:
+        Cancelled: the study was stopped.
+        NotConverged: no balance of forces was found.
     """
     angle = crowd.population.hands.back_off if back_off is None else back_off
     count = _Count(crowd, angle)

@@ -38,7 +38,10 @@ class Link:
 
 
 def read_link(code: str) -> Link:
-    """Return what a link's code carries. Errors: `InputProblems`.
+    """Return what a link's code carries.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
 
     >>> read_link("05-quick-release.tuesday.7").seed
     7
@@ -54,19 +57,28 @@ def read_link(code: str) -> Link:
 def ladder(folder: Path = EXERCISES) -> dict[str, Exercise]:
     """Return the exercises of a folder by the names of their files, in order of their numbers.
 
-    Errors: `InputProblems` with the mistakes of a file.
+    Raises:
+        InputProblems: a file has mistakes.
     """
     found = {path.stem: load_exercise(path) for path in sorted(folder.glob("*.toml"))}
     return dict(sorted(found.items(), key=lambda item: (item[1].number == 0, item[1].number)))
 
 
 def load_exercise(path: Path) -> Exercise:
-    """Read an exercise file. Errors: `InputProblems` naming file, line and field of every mistake."""
+    """Read an exercise file.
+
+    Raises:
+        InputProblems: what cannot be used, naming file, line and field of every mistake.
+    """
     return load_part(Exercise, path)
 
 
 def open_link(code: str, *, key: str = "", folder: Path = EXERCISES) -> Bench:
-    """Return the bench a link leads to; `key` is the server's own. Errors: `InputProblems`."""
+    """Return the bench a link leads to; `key` is the server's own.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
+    """
     link = read_link(code)
     exercises = ladder(folder)
     if link.exercise not in exercises:

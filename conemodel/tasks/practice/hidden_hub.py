@@ -44,7 +44,11 @@ class Given:
 
 
 def begin(exercise: Exercise, given: Given, *, scenarios: Path = SCENARIOS) -> Bench:
-    """Return the bench at the start of an exercise. Errors: `InputProblems` where its scenario cannot be used."""
+    """Return the bench at the start of an exercise.
+
+    Raises:
+        InputProblems: its scenario cannot be used.
+    """
     base = _scenario(scenarios / f"{exercise.scenario}.toml")
     key = subkey(given.key, exercise.name, given.salt, given.seed)
     hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i)) for i in range(exercise.hubs))

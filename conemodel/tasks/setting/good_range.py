@@ -78,7 +78,8 @@ class Window:
 def window_of(scenario: Scenario) -> Window:
     """Return the good range of a scenario's hub once clamped; it does not depend on the setting.
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     return window_in(tables_for(scenario), scenario.limits)
 

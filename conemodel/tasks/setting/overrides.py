@@ -38,7 +38,8 @@ _YES_NO = {"yes": True, "no": False}
 def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
     """Return a scenario with some fields changed as typed; `given` maps names of `FIELDS` to text.
 
-    Errors: `InputProblems` with every mistake.
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
     """
     parts: dict[str, Part] = {name: getattr(scenario, name) for name, _ in FIELDS.values()}
     changed, problems = _laid_over(parts, given)
@@ -85,7 +86,11 @@ def _changes(name: str, part: Part, given: Mapping[str, str], problems: list[Pro
 
 
 def _read(part: type[Part], field: str, text: str) -> Any:
-    """Return one field as typed, in SI. Errors: ValueError with what would have been understood."""
+    """Return one field as typed, in SI.
+
+    Raises:
+        ValueError: it cannot be read; says what would have been understood.
+    """
     info = part.model_fields[field]
     if field == "back_off":
         return parse_turn(text)

@@ -43,7 +43,8 @@ class Prediction:
 def predict(scenario: Scenario) -> Prediction:
     """Predict the five stages of a scenario's setting.
 
-    Errors: `NotConverged` where no balance of forces is found.
+    Raises:
+        NotConverged: no balance of forces is found.
 
     >>> from conemodel.parts.toml_files import load_scenario
     >>> prediction = predict(load_scenario("scenarios/touring-rear.toml"))

@@ -8,14 +8,19 @@ from conemodel.solve.stages.terms import pair_of
 
 
 def tables_for(scenario: Scenario) -> HubTables:
-    """Return the tables of a scenario's hub; they do not depend on the setting. Raises: NotConverged."""
+    """Return the tables of a scenario's hub; they do not depend on the setting.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return all_tables((_mounted(scenario, axle_end=True),))[0]
 
 
 def tables_with_variants(scenario: Scenario, variants: Iterable[Scenario]) -> list[HubTables]:
     """Return the tables of a hub, and without the axle end those of what it could be; they are solved together.
 
-    Raises: NotConverged.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     others = (_mounted(variant, axle_end=False) for variant in variants)
     return all_tables((_mounted(scenario, axle_end=True), *others))

@@ -75,7 +75,11 @@ class Outlook:
 
 
 def outlook_of(scenario: Scenario) -> Outlook:
-    """Return all that serves for every position of the cone; it is kept for the next. Raises: NotConverged."""
+    """Return all that serves for every position of the cone; it is kept for the next.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     return _outlook(scenario.with_setting(back_off=0.0))
 
 

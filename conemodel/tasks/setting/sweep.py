@@ -55,7 +55,10 @@ class Sweep:
 def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
     """Return what a scenario becomes for each back-off in `cone_angle` (n,) [rad], 81 positions by default.
 
-    Everything but the back-off is as in the scenario's setting. Errors: `NotConverged`.
+    Everything but the back-off is as in the scenario's setting.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     angle = (
         np.linspace(SWEEP_FROM, SWEEP_TO, 81)

@@ -84,7 +84,10 @@ LEFT_OUT: tuple[LeftOut, ...] = (
 
 
 def published_checks() -> tuple[Check, ...]:
-    """Compute every check now, from the contact of one ball to whole hubs. Errors: `NotConverged`.
+    """Compute every check now, from the contact of one ball to whole hubs.
+
+    Raises:
+        NotConverged: no balance of forces was found.
 
     >>> checks = published_checks()
     >>> len(checks) > 60, [each.what for each in checks if not each.holds]
@@ -96,7 +99,8 @@ def published_checks() -> tuple[Check, ...]:
 def whole_hub_check(scenario: Scenario) -> Check:
     """Return a scenario's drag, set to the middle of its good range, beside the quoted whole-hub measurement.
 
-    Errors: `NotConverged`.
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     found = against_quoted(scenario, end_play=window_of(scenario).target)
     return check(

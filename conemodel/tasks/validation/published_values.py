@@ -83,7 +83,11 @@ STEEL = hertz.equivalent_modulus(young=210e9, poisson=0.3)
 
 
 def component_checks() -> Iterator[Check]:
-    """Compute the checks of single equations and of one row of balls now. Errors: `NotConverged`."""
+    """Compute the checks of single equations and of one row of balls now.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     for group in (_hertz, _ratings, _threads, _friction, _thrust):
         yield from group()
 

@@ -114,7 +114,9 @@ def readings_of(quick: Mapping[str, str]) -> Readings:
     """Return what was entered, with the `quick` answers by field, as readings.
 
     A play that was measured stands instead of the word for it.
-    Errors: `InputProblems` with every mistake.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
     """
     given = {**quick, **entries()}
     for place in ("found.rim_open", "found.rim_closed"):
@@ -125,7 +127,11 @@ def readings_of(quick: Mapping[str, str]) -> Readings:
 
 
 def round_of(given: Mapping[str, Any]) -> Round:
-    """Return the round entered under `NEXT`. Errors: `InputProblems` with every mistake."""
+    """Return the round entered under `NEXT`.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
+    """
     return _built(Round, given, f"{NEXT}.", {})
 
 

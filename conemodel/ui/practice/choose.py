@@ -18,7 +18,11 @@ SALT_KEY, PROBLEM_KEY, SITTINGS_KEY, NOW_KEY = "class_salt", "practise_problem",
 
 
 def choose() -> Sitting:
-    """Draw the chooser and return the exercise under way. Errors: `ConemodelError`."""
+    """Draw the chooser and return the exercise under way.
+
+    Raises:
+        ConemodelError: it cannot be opened.
+    """
     state = st.session_state
     state.setdefault(SITTINGS_KEY, {})
     if NOW_KEY not in state:

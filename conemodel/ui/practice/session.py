@@ -193,7 +193,11 @@ def fresh_seed() -> int:
 
 
 def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> Sitting:
-    """Return an exercise at its start; `key` is the server's own. Errors: `InputProblems`."""
+    """Return an exercise at its start; `key` is the server's own.
+
+    Raises:
+        InputProblems: what was given cannot be used, with every mistake.
+    """
     bench = begin(exercise, Given(salt=link.salt, seed=link.seed, key=key))
     return Sitting(link=link, stand=Stand(name=fresh_name(), bench=bench), own=exercise if own else None)
 

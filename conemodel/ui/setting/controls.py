@@ -59,7 +59,8 @@ def ask_given(hub: Scenario) -> dict[str, str]:
 def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
     """Draw what is turned most often, and return the hub with it and with what was `given`.
 
-    Errors: `InputProblems` where the setting cannot be.
+    Raises:
+        InputProblems: the setting cannot be.
     """
     whole = dict(given)
     _ask_turn(hub, whole)
