@@ -1,4 +1,4 @@
-"""Remembering what was worked out, where many answers are cheaper together than one by one."""
+"""Caches of solved results, for work that is cheaper on many keys together than one by one."""
 
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from functools import wraps
@@ -14,7 +14,7 @@ _ALL: "WeakSet[BatchCache[Any, Any]]" = WeakSet()
 
 
 def forget_all() -> None:
-    """Forget everything that was ever worked out; all of it can be had again, the same to the last digit."""
+    """Empty every cache; what was in it would be computed again, the same to the last digit."""
     for known in tuple(_ALL):
         known.forget()
 
@@ -31,7 +31,7 @@ class BatchCache(Generic[Key, Value]):
     """
 
     def __init__(self, work: Callable[[Sequence[Key]], Iterable[Value]], *, size: int) -> None:
-        """Remember nothing yet."""
+        """Start empty."""
         self._work, self._size = work, size
         _ALL.add(self)
         self._known: dict[Key, tuple[Value]] = {}  # what was used last stands last

@@ -76,8 +76,8 @@ def bend_between_dropouts(
 ) -> BentAxle:
     """Return how an axle and its dropouts share the angles of faces that are not square to it.
 
-    End slopes of a beam under end moments, θ_l = (M_l - M_r/2) l/(3EI) and the same with sides exchanged; what the
-    frame gives, c M, and what stays open make up the rest of each face's angle. Of all moments within ± `capacity`
+    End slopes of a beam under end moments, θ_l = (M_l - M_r/2) l/(3EI) and the same with sides exchanged; the turn of
+    the frame, c M, and what stays open make up the rest of each face's angle. Of all moments within ± `capacity`
     these store the least energy, so that a gap is open only where the clamp can close it no further.
 
     Args:
@@ -97,12 +97,12 @@ def bend_between_dropouts(
         require(np.asarray(value) > 0, f"{name} must be above 0")
     for value, name in ((frame_compliance, "frame compliance"), (capacity, "capacity")):
         require(np.asarray(value) >= 0, f"{name} must be 0 or more")
-    give = np.asarray(span) / (3 * np.asarray(rigidity))
-    arguments = np.broadcast_arrays(left_face, right_face, give, frame_compliance, capacity)
-    left, right, give, frame, most = (np.asarray(each, dtype=np.float64) for each in arguments)
-    left_moment, right_moment = _moments_within(left, right, give + frame, give / 2, most)
-    left_slope = give * (left_moment - right_moment / 2)
-    right_slope = give * (right_moment - left_moment / 2)
+    compliance = np.asarray(span) / (3 * np.asarray(rigidity))
+    arguments = np.broadcast_arrays(left_face, right_face, compliance, frame_compliance, capacity)
+    left, right, compliance, frame, most = (np.asarray(each, dtype=np.float64) for each in arguments)
+    left_moment, right_moment = _moments_within(left, right, compliance + frame, compliance / 2, most)
+    left_slope = compliance * (left_moment - right_moment / 2)
+    right_slope = compliance * (right_moment - left_moment / 2)
     return BentAxle(
         left_moment,
         right_moment,
@@ -137,7 +137,7 @@ def axle_slope(*, left_slope: Floats, right_slope: Floats, place: Floats) -> Flo
 def _moments_within(left: Array, right: Array, own: Array, other: Array, most: Array) -> tuple[Array, Array]:
     """Return the moments of least complementary energy within ± `most`.
 
-    A convex bowl over a square: its lowest point is the bowl's own, or that of the lowest edge.
+    A convex quadratic over a square: its minimum is the free one where that lies inside, else on an edge.
     """
     free = own**2 - other**2
     inside_left, inside_right = (own * left + other * right) / free, (own * right + other * left) / free

@@ -1,4 +1,4 @@
-"""What clamps the wheel: quick-release cam, through bolt, axle nut; how far the axle gives.
+"""What clamps the wheel: quick-release cam, through bolt, axle nut; how much the axle shortens.
 
 All functions take keywords in SI and broadcast over arrays. The cam's angle φ is counted from the position of
 greatest lift, so a lever closes from a large angle towards 0.

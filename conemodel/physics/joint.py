@@ -1,4 +1,4 @@
-"""Locknut against cone: lock force, what holds the cone, how the joint gives, what a clamp does to it.
+"""Locknut against cone: lock force, what holds the cone, the compliance of the joint, what a clamp does to it.
 
 All functions take keywords in SI and broadcast over arrays. Forces are along the axle; the lock force F is
 the compression of the stack between locknut and cone before any clamp.
@@ -122,7 +122,7 @@ def far_side_slip_torque(
 
 
 def thread_tooth_compliance(*, diameter: Floats, young: Floats) -> Floats:
-    """Return the give of the engaged teeth and nut body 0.4 d/(E A_N) [m/N], A_N = π d²/4.
+    """Return the compliance of the engaged teeth and nut body 0.4 d/(E A_N) [m/N], A_N = π d²/4.
 
     Args:
         diameter: nominal d [m], above 0.
@@ -149,7 +149,7 @@ def thread_core_compliance(*, diameter: Floats, young: Floats, root_area: Floats
 def engaged_thread_compliance(
     *, diameter: Floats, young: Floats, root_area: Floats, core_share: Floats = 0.0
 ) -> Floats:
-    """Return the give of an engaged thread between its two published parts [m/N].
+    """Return the compliance of an engaged thread between its two published parts [m/N].
 
     Args:
         diameter: nominal d [m].
@@ -213,10 +213,10 @@ def stack_share(*, nut_thread: Floats, segment: Floats, stack: Floats, cone_thre
     series. Holds where the clamp's tension runs outside the axle: in a skewer or through bolt.
 
     Args:
-        nut_thread: give of the locknut's thread c_n [m/N], 0 or more.
-        segment: give of the axle between the two threads c_seg [m/N], 0 or more.
-        stack: give of the washers between nut and cone c_stack [m/N], 0 or more.
-        cone_thread: give of the cone's thread c_c [m/N], 0 or more; the sum above 0.
+        nut_thread: compliance of the locknut's thread c_n [m/N], 0 or more.
+        segment: compliance of the axle between the two threads c_seg [m/N], 0 or more.
+        stack: compliance of the washers between nut and cone c_stack [m/N], 0 or more.
+        cone_thread: compliance of the cone's thread c_c [m/N], 0 or more; the sum above 0.
 
     Source: [VDI2230], the load factor of a joint clamped by two paths.
     """
@@ -227,7 +227,7 @@ def stack_share_nutted(*, nut_thread: Floats, segment: Floats, stack: Floats, co
     """Return Φ [-] where the axle itself carries the clamp's tension: a solid axle with nuts.
 
     Φ = c_n/(c_n + c_seg + c_stack + c_c): the pull of the axle's end stretches the segment as much as the
-    clamp would have squeezed it, so only the nut's thread gives way to the stack.
+    clamp would have squeezed it, so only the nut's thread yields to the stack.
 
     Arguments as for `stack_share`.
 
@@ -272,8 +272,8 @@ def nut_unloading_force(*, lock_force: Floats, share: Floats) -> Floats:
 
 
 def _loop(nut_thread: Floats, segment: Floats, stack: Floats, cone_thread: Floats) -> Floats:
-    for give in (nut_thread, segment, stack, cone_thread):
-        require(np.asarray(give) >= 0, "a compliance must be 0 m/N or more")
+    for compliance in (nut_thread, segment, stack, cone_thread):
+        require(np.asarray(compliance) >= 0, "a compliance must be 0 m/N or more")
     total = nut_thread + segment + stack + cone_thread
     require(np.asarray(total) > 0, "the compliances must add up to more than 0 m/N")
     return total

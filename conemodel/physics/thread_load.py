@@ -20,7 +20,7 @@ def bridged_thread_share(
 
     Args:
         engaged_length: l [m], above 0.
-        thread_compliance: give of the whole engaged thread c [m/N], above 0, see `thread_tooth_compliance`.
+        thread_compliance: compliance of the whole engaged thread c [m/N], above 0, see `thread_tooth_compliance`.
         axle_rigidity: E A of the axle [N], above 0.
         body_rigidity: E A of the cone round it [N], above 0.
 

@@ -1,7 +1,7 @@
 """How a hub behaves over its end play: preload, pressure, torque, free play and life as curves, solved once a hub.
 
-Whoever needs them asks for the tables of a hub and hands them on. A hub's tables are the same to the last digit
-whatever was solved before it or beside it, so what is remembered here saves time and decides nothing.
+Callers take the tables of a hub and pass them on. A hub's tables are the same to the last digit
+whatever was solved before it or beside it, so the caches here save time and change no number.
 """
 
 from collections.abc import Iterable, Sequence

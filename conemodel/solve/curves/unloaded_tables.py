@@ -26,13 +26,13 @@ TIGHT_END, LOOSE_END = -0.15e-3, 0.10e-3
 END_PLAYS = 1e-6 * np.concatenate(
     (np.arange(-150, -30, 10.0), np.arange(-30, -10, 2.5), np.arange(-10, 5, 1.0), np.linspace(5, 100, 11))
 )
-"""End plays of a curve's points as if axle and shell did not give [m]; monotone cubics between them.
+"""End plays of a curve's points for rigid axle and shell [m]; monotone cubics between them.
 
-They stand closest where the balls begin to bear.
+They stand closest where the balls begin to carry.
 """
 
 KEPT = 128
-"""How many hubs' curves of each kind are remembered, those used last."""
+"""How many hubs' curves of each kind are kept, those used last."""
 
 Key = TypeVar("Key", bound=Hashable)
 Value = TypeVar("Value")
@@ -46,8 +46,9 @@ class UnloadedTables:
         pair: its rows.
         preload: mean over positions [N]; cone_pressure: worst peak pressure on a cone [Pa].
         torque: mean turning torque from load [N·m].
-        closing: end play [m], as if axle and shell did not give, over preload to the power 2/3, nearly a straight
-            line, where the hub is preloaded.
+        closing: end play [m], for rigid axle and shell, over preload to the power 2/3 [N^(2/3)], where the hub is
+            preloaded. Load grows with the approach to the power 3/2 (Hertz), so this curve is nearly straight, and
+            few points place a preload within a nanometre.
     """
 
     pair: Pair
@@ -114,22 +115,22 @@ def solve_in_batches(
 
 
 def _solve_tables(pairs: Sequence[Pair]) -> list[UnloadedTables]:
-    """Return the tables of `pairs`; pairs alike but for their give share what is solved."""
+    """Return the tables of `pairs`; pairs alike but for their compliance share what is solved."""
     return list(map(_tables, pairs, _point_cache(map(_stiffened, pairs))))
 
 
 def _stiffened(pair: Pair) -> Pair:
-    """Return the pair whose points serve for `pair`: without its give, if that is the same wherever the balls stand."""
+    """Return the pair whose points serve for `pair`: without compliance, if it is uniform."""
     return stiffen(pair) if is_uniform(pair) else pair
 
 
 def _compliance_beyond(pair: Pair) -> float:
-    """Return what preload takes off end play beyond the points of `_stiffened(pair)` [m/N]."""
+    """Return the compliance by which preload takes end play beyond the points of `_stiffened(pair)` [m/N]."""
     return pair.axial_compliance if is_uniform(pair) else 0.0
 
 
 def _tables(pair: Pair, points: _Points) -> UnloadedTables:
-    """Return a pair's tables from the points of `_stiffened(pair)`: its give takes give times preload off end play."""
+    """Return a pair's tables from the points of `_stiffened(pair)`: compliance times preload comes off end play."""
     end_play = points.end_play - _compliance_beyond(pair) * points.preload
     edge = int((points.preload > 0.0).sum())
     preload, pressure, torque = MonotoneCubic.through_each(

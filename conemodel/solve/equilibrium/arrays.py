@@ -20,7 +20,7 @@ from conemodel.parts.bearing import Pair, Row
 from conemodel.physics import hertz
 
 FREEDOMS = 6
-"""x, y, z, tilt about y, tilt about z, and the axial yielding of axle and shell."""
+"""x, y, z, tilt about y, tilt about z, and the axial deflection of axle and shell."""
 
 
 class RowArrays(NamedTuple):
@@ -51,7 +51,7 @@ class RowArrays(NamedTuple):
 
 
 class HubArrays(NamedTuple):
-    """Both rows and their join, in n hubs or in one: `row_spacing` [m], `axial_compliance` [m/N]."""
+    """Both rows and what joins them, in n hubs or in one: `row_spacing` [m], `axial_compliance` [m/N]."""
 
     left: RowArrays
     right: RowArrays
@@ -77,7 +77,7 @@ class HubArrays(NamedTuple):
 
     @property
     def are_upright(self) -> bool:
-        """Whether every hub looks the same in a glass laid through its axle and y: even balls, one on y, no tilt."""
+        """Whether every hub is mirror symmetric about the plane of its axle and y: like balls, one on y, no tilt."""
         rows = (self.left, self.right)
         still = all((field == 0).all() for row in rows for field in (row.phase, row.cone_tilt, row.cup_tilt))
         return still and all((row.ball_oversize == row.ball_oversize[0]).all() for row in rows)
@@ -93,9 +93,10 @@ class HubArrays(NamedTuple):
 
 
 class PairArrays(NamedTuple):
-    """The balls of both rows, left row first, as the kernel sees them.
+    """The balls of both rows, left row first, as the energy needs them.
 
-    The unknowns q (6, n) are lengths: x, y, z, both tilts times `lever`, and the give w over `stretch`.
+    The unknowns q (6, n) are lengths: x, y, z, both tilts times `lever`, and the axial deflection w over
+    `stretch`. So scaled, all are of one size, and a rigid axle needs no infinite stiffness.
     `axial_rate`, `radial_rate` (6, Z, n): change of the groove centre vector per unknown;
     `axial_rest`, `radial_rest` (Z, n): the vector at q = 0 and no end play [m];
     `touch` (Z, n): its length at which the ball just touches [m]; `load_constant` (Z, n) [N/m^1.5];
@@ -210,7 +211,7 @@ def arrays_of_pairs(pairs: Sequence[Pair]) -> HubArrays:
 
 
 def pair_arrays(hub: HubArrays) -> PairArrays:
-    """Return what the kernel needs of `hub`."""
+    """Return what the energy needs of `hub`."""
     cases = np.zeros(hub.number)
     spans = (hub.row_spacing / 2 + r.pitch_diameter / 2 * np.tan(r.contact_angle) for r in hub[:2])
     lever = np.maximum(*spans) + cases

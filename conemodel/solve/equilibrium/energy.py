@@ -1,8 +1,8 @@
 """The energy of the pair, its gradient and its Hessian, for many cases at once.
 
 Elastic energy of the balls (2/5 K δ^2.5 each) and of axle and shell, less the work of the load. It is convex,
-because the distance between groove centres is the norm of something linear: whatever rest position is found
-is the one.
+because the distance between groove centres is the norm of a linear function of the unknowns: a minimum that is
+found is the least of all, and the only one where the balls hold the shell.
 """
 
 from typing import NamedTuple
@@ -17,7 +17,7 @@ class EnergyState(NamedTuple):
     """Everything known at a position q (6, n) of the shell.
 
     `strain` (n,): elastic energy [J]; `gradient` (6, n): force still unbalanced [N]; `ball_load` (Z, n) [N];
-    `curvature` (3Z, n): second derivatives to the groove centre vector, axial, mixed, then radial [N/m];
+    `curvature` (3Z, n): second derivatives to the groove centre vector, axial, mixed, then radial [N/m].
     """
 
     strain: Array
@@ -41,8 +41,8 @@ def evaluate(
 ) -> EnergyState:
     """Return the state at `q` (6, n) under `end_play` (n,) [m] and the generalised `force` (6, n) [N].
 
-    `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself. Written to touch memory as
-    little as can be: this is where the time goes.
+    `softness` (n,) [-] scales the stiffness of the balls; 1 is the hub itself. It works in place, without
+    temporary arrays: most of the time of a solution is spent here, in moving memory.
     """
     axial, radial = groove_centres(pair, q, end_play)
     balls = axial.shape[0]
@@ -104,7 +104,7 @@ def hessian(pair: PairArrays, state: EnergyState, table: Array | None) -> Array:
 
 
 def _hessian_each(pair: PairArrays, state: EnergyState, count: int) -> Array:
-    """Return the balls' part of the Hessian when every case is a hub of its own."""
+    """Return the balls' part of the Hessian (6, 6, n) [N/m] when every case is a hub of its own."""
     aa, ar, rr = np.split(state.curvature, 3)
     result = np.empty((FREEDOMS, FREEDOMS, count))
     for i in range(FREEDOMS):

@@ -1,4 +1,4 @@
-"""Where Newton's method starts from, and how soft the balls are while it finds its way."""
+"""Where Newton's method starts from, and how soft the balls are at first."""
 
 import numpy as np
 
@@ -8,7 +8,9 @@ from conemodel.solve.equilibrium.batched_ldl import solve_each
 from conemodel.solve.equilibrium.energy import evaluate, hessian, rate_products, sum_over_freedoms
 
 _TIGHT = -50e-6
-"""End play, from where the last ball touches, at which all are loaded [m]; their stiffness gives the direction."""
+"""End play, from where the last ball touches, at which all are loaded [m]. A tight hub's stiffness has full rank:
+the direction of the first guess comes from it, where a loose hub's own Hessian would be singular.
+"""
 
 _HEAVIEST = 1.5
 """Load of the heaviest ball to start from, over the load on the shell [-]; rather more than it will be."""
@@ -21,10 +23,11 @@ _SOFT_APPROACH = 10e-6
 
 
 def first_guess(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
-    """Return where to start (6, n): as far along a tight hub's answer to the load as one ball can bear it.
+    """Return where to start (6, n): as far along a tight hub's response to the load as the first ball can carry it.
 
-    Starting with a ball pressed in too far is better than too little: from there Newton's method on a force
-    that grows with δ^1.5 comes down to the answer without overshooting.
+    It starts tight, a ball pressed in too far rather than too little: the force δ^1.5 is convex in the approach,
+    so from there Newton's method comes down to the solution without overshooting, while from too little a first
+    step with almost no stiffness would go far beyond it.
     """
     if not force.any():
         return np.zeros_like(force)
@@ -47,8 +50,9 @@ def first_guess(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
 def first_softness(pair: PairArrays, *, end_play: Array, force: Array) -> Array:
     """Return the share of their stiffness that the balls start with (n,).
 
-    A light load on a loose hub must feel its way round the gap between walls that are hard against it; with
-    soft balls the walls come towards it. A tight or an unloaded hub needs none of this.
+    Under a light load a loose hub moves freely until a ball stops it, and the energy is a flat valley between
+    steep sides: Newton's steps would bounce from side to side. Balls that start soft make the sides gentle, and
+    their stiffness is raised as balance comes near (continuation). A tight or unloaded hub needs none of this.
     """
     load = np.abs(force).max(0)
     firm = pair.load_constant.max(0) * _SOFT_APPROACH**1.5

@@ -1,7 +1,8 @@
 """Newton's method on the energy of the pair, damped where balls are loose, many cases at once.
 
-Each case has its own damping and its own longest step. A step is kept only if it lowers the energy enough;
-cases that have reached balance leave the batch, so the last stubborn ones do not hold up the rest.
+Each case has its own damping, since a loose direction has no stiffness, and its own longest step, since the
+Hessian at one contact state says nothing of balls that come to carry beyond it. A step is kept only if it lowers
+the energy enough; cases in balance leave the batch, so that slow ones do not hold up the rest.
 """
 
 from typing import NamedTuple
@@ -38,7 +39,7 @@ _LEAST_DAMPING, _MOST_DAMPING = 1e-9, 1e3
 _ARMIJO = 1e-4
 _TINY = 1e-300  # keeps 0 / 0 at 0
 _NOISE = 1e-9
-"""Expected gain over energy below which rounding hides the gain, and the slope is judged instead [-]."""
+"""Expected gain over energy below which rounding hides the gain, and the slope decides instead [-]."""
 
 
 class Equilibrium(NamedTuple):
@@ -52,7 +53,7 @@ class Equilibrium(NamedTuple):
 
 
 class _Batch(NamedTuple):
-    """The cases still being worked on; every field has the cases last."""
+    """The cases not yet in balance; every field has the cases last."""
 
     case: Integers
     end_play: Array
@@ -66,7 +67,7 @@ class _Batch(NamedTuple):
 def find_equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equilibrium:
     """Find the rest position for `end_play` (n,) [m] and generalised `force` (6, n) [N] on the unknowns q.
 
-    Each case comes to the same, to the last digit, whatever is solved beside it in hubs of their own.
+    Each case has the same result, to the last digit, whatever is solved beside it in hubs of their own.
     """
     count = end_play.shape[-1]
     if count == 1:
@@ -102,9 +103,9 @@ def find_equilibrium(pair: PairArrays, *, end_play: Array, force: Array) -> Equi
 
 
 def _stiffer(pair: PairArrays, batch: _Batch, state: EnergyState) -> _Batch:
-    """Make the balls of near enough balanced cases stiffer; forget the damping that went with the old stiffness.
+    """Raise the stiffness of the balls in cases near balance, and reset the damping that suited the old stiffness.
 
-    `state` is worked out again, in place, where that is so.
+    `state` is worked out again, in place, in those cases.
     """
     near = (batch.softness < 1) & (residual_of(pair, state, batch.force, floor=_TINY) < _NEAR_ENOUGH)
     if not near.any():

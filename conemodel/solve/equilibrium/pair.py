@@ -1,4 +1,4 @@
-"""The face of the pair equilibrium: arrays in, arrays out."""
+"""The equilibrium of a pair of rows under a load: arrays in, arrays out."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -62,7 +62,7 @@ class PairSolution:
         shell_motion: shell against axle, x, y, z [m], tilt about y and z [rad]; (..., 5).
         preload: mean axial force of the two rows [N]; (...).
         left, right: the two rows.
-        axial_give: how much axle and shell have yielded to the preload [m]; (...).
+        axial_give: axial deflection of axle and shell under the preload [m]; (...).
         residual: largest unbalanced force, moments over the half span, over the largest load on shell or
             ball [-]; (...).
         iterations: Newton steps taken; (...).
@@ -84,19 +84,19 @@ class PairSolution:
 
 
 class PreparedHubs(NamedTuple):
-    """Hubs and what the kernel needs of them, worked out once for many calls."""
+    """Hubs and what the energy needs of them, worked out once for many calls."""
 
     hubs: HubArrays
     arrays: PairArrays
 
     @classmethod
     def of(cls, hubs: HubArrays) -> "PreparedHubs":
-        """Return `hubs` made ready."""
+        """Return `hubs` prepared for solving."""
         return cls(hubs, pair_arrays(hubs))
 
 
 class _Rest(NamedTuple):
-    """What one chunk leaves: the cases on the last axis, plain SI."""
+    """The results of one chunk: the cases on the last axis, plain SI."""
 
     motion: Array
     give: Array
@@ -135,7 +135,7 @@ def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
     """Solve like `solve_pair`, with a hub of its own for each case.
 
     `hubs` holds n hubs, or one; n is the number of cases that `end_play` (...) [m] and `load` (..., 5)
-    [N, N·m] give when broadcast and flattened.
+    [N, N·m] make when broadcast and flattened.
 
     Raises:
         ValueError: the numbers do not match or are not finite.
@@ -149,7 +149,7 @@ def solve_hubs(hubs: HubArrays, *, end_play: npt.ArrayLike, load: npt.ArrayLike)
 def solve_prepared(
     ready: PreparedHubs, *, end_play: npt.ArrayLike, load: npt.ArrayLike, hub: Integers | None = None
 ) -> PairSolution:
-    """Solve like `solve_pair`, with hubs made ready before: the only one, or for each case the one `hub` says.
+    """Solve like `solve_pair`, with hubs prepared before: the only one, or for each case the one `hub` says.
 
     `hub` (...) counts from 0 and broadcasts with the other leading axes.
     """
@@ -163,12 +163,12 @@ def solve_prepared(
 
 @lru_cache(maxsize=256)
 def _prepare_pair(pair: Pair) -> PreparedHubs:
-    """Return one `pair` made ready."""
+    """Return one `pair` prepared for solving."""
     return PreparedHubs.of(arrays_of_pair(pair))
 
 
 def _in_chunks(arrays: Callable[[slice], PairArrays], end_play: Array, load: Array) -> _Rest:
-    """Solve all cases, `CHUNK` at a time; `arrays` gives the hubs of a chunk."""
+    """Solve all cases, `CHUNK` at a time; `arrays` returns the hubs of a chunk."""
     if end_play.size > _FEW:
         np.empty(_ROOM)  # given back at once: the allocator now keeps blocks of this size for the work arrays
     chunks = [slice(start, start + CHUNK) for start in range(0, end_play.size, CHUNK)] or [slice(0, 0)]

@@ -1,4 +1,4 @@
-"""Balls without a cage do not keep their distance: all the room in a row may gather in one gap."""
+"""Balls without a cage: all the clearance between the balls of a row may gather in one gap."""
 
 import numpy as np
 import numpy.typing as npt

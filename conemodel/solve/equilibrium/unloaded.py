@@ -1,4 +1,4 @@
-"""Preload against end play, and back."""
+"""Preload from end play without load, and end play from preload."""
 
 from collections.abc import Callable, Sequence
 from functools import lru_cache
@@ -23,7 +23,7 @@ NO_LOAD = np.zeros(5)
 """No force and no moment on the shell."""
 
 TIGHTEST = -2e-3
-"""Interference no hub survives; a search does not go beyond [m]."""
+"""Interference that destroys any hub; a search does not go beyond [m]."""
 
 FIRST_BRACKET = 1e-4
 """Half width of the first bracket a search tries [m]."""
@@ -37,10 +37,10 @@ MOST_STEPS = 100
 
 @lru_cache(maxsize=256)
 def stiffen(pair: Pair) -> Pair:
-    """Return the pair without its axial give.
+    """Return the pair without its axial compliance.
 
-    Without load all that give does is to let the cones apart by give times preload: hubs alike but for that
-    have the same free play, and balls pressed the same at the same preload.
+    Without load, compliance only moves the cones apart by compliance times preload: hubs alike but for that have
+    the same free play, and the same ball loads at the same preload. So one solution serves them all.
     """
     return pair.replace(axial_compliance=0.0)
 
@@ -48,7 +48,7 @@ def stiffen(pair: Pair) -> Pair:
 def solve_unloaded(pair: Pair, end_play: Array) -> PairSolution:
     """Return the pair without load at each end play (n,), over the wheel's positions: shapes (n, m, ...).
 
-    A sound hub without load is the same wherever its balls stand, so one position (m = 1) says it all.
+    A sound hub without load is the same wherever its balls stand, so one position (m = 1) is enough.
 
     Raises:
         NotConverged: no balance of forces was found.
@@ -79,7 +79,8 @@ def solve_unloaded_pairs(pairs: Sequence[Pair], end_play: Array) -> PairSolution
 def search_end_play(pair: Pair, *, preload: float) -> float:
     """Return the end play [m] at which a pair without load carries a `preload` above 0 [N].
 
-    Preload only falls as end play grows, so a bracket is certain; the mean over the wheel's positions counts.
+    Preload only falls as end play grows, so a bracket always exists. `preload` is the mean over the
+    wheel's positions.
 
     Raises:
         NotConverged: even `TIGHTEST` does not reach the preload.

@@ -1,4 +1,4 @@
-"""Where the balls stand: every number that depends on it is taken over the positions a turning wheel goes through.
+"""Positions of the balls: what depends on them is taken over the positions a turning wheel goes through.
 
 A sound hub repeats itself after one ball pitch. A hub with a tilted cup or an odd ball repeats itself only after
 whole turns, so more positions are looked at.
@@ -19,17 +19,18 @@ from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_p
 from conemodel.solve.equilibrium.pair import Integers, PairSolution, PreparedHubs, RowState, solve_prepared
 
 SOUND_POSITIONS = 5
-"""Positions over one ball pitch of a sound hub; the two rows run through them at different strides."""
+"""Positions over one ball pitch of a sound hub; the two rows run through them at different rates, so that
+they do not always stand alike."""
 
 _IN_MIRROR = (1.0, 1.0, -1.0, -1.0, 1.0)
-"""What a mirror through axle and y makes of a movement along x, y, z and of a tilt about y and z."""
+"""Signs under reflection in the plane of axle and y: movement along x, y, z, tilt about y and z."""
 
 FAULTY_POSITIONS = 24
 """Positions over two turns of the wheel of a hub whose cups or balls are not alike."""
 
 
 def is_uniform(pair: Pair) -> bool:
-    """Return whether turning the wheel by a ball pitch changes nothing: no tilted cup, no odd ball."""
+    """Return whether turning the wheel by a ball pitch changes nothing: no tilted cup, no ball unlike the others."""
 
     def even(row: Row) -> bool:
         return row.cup_tilt == (0.0, 0.0) and not isinstance(row.ball_oversize, tuple)
@@ -45,12 +46,12 @@ def are_uniform(pairs: Sequence[Pair]) -> bool:
     """
     even = {is_uniform(pair) for pair in pairs}
     if len(even) != 1:
-        raise ValueError("hubs solved together must all be sound, or none")
+        raise ValueError("hubs solved together must all be uniform, or none")
     return even.pop()
 
 
 def batch_key_of(pair: Pair) -> tuple[int, int, bool, bool]:
-    """Return what pairs must have in common to be solved together, each as if alone: balls, faults, uprightness."""
+    """Return what pairs must have in common to be solved together, each as if alone: balls, uniformity, symmetry."""
     return pair.left.ball_count, pair.right.ball_count, is_uniform(pair), _upright(pair)
 
 
@@ -77,7 +78,7 @@ def wheel_positions(*pairs: Pair) -> HubArrays:
     The balls advance by (1 + γ)/2 of the turn of the shell, from pure rolling. Source: [HarrisKotzalas2007]
 
     Raises:
-        ValueError: the pairs have not equally many balls, or some are sound and some not.
+        ValueError: the pairs have not equally many balls, or some are uniform and some not.
     """
     count = count_positions(*pairs)
     hub = arrays_of_pairs(pairs).select(np.repeat(np.arange(len(pairs)), count))
@@ -150,25 +151,26 @@ def solve_positions_of(pairs: Sequence[Pair], *, end_play: Array, load: npt.Arra
 def _solve_all_round(pairs: Sequence[Pair], *, end_play: Array, load: Array, hub: Integers) -> PairSolution:
     """Solve `pairs` at all their positions, the last axis of `hub`.
 
-    Where hub and load look the same in a mirror, the later positions are images of the earlier ones.
+    Where hub and load are mirror symmetric about the plane of axle and y, a position turned back by an angle is
+    the reflection of the one turned on by it: half the positions are solved, and the rest reflected.
     """
     ready = _prepare_positions(*pairs)
     if load[..., [2, 3]].any() or not _upright(*pairs):
         return solve_converged(ready, end_play=end_play, load=load, hub=hub)
     first = hub[..., : SOUND_POSITIONS // 2 + 1]
-    return _with_images(solve_converged(ready, end_play=end_play, load=load, hub=first))
+    return _with_reflections(solve_converged(ready, end_play=end_play, load=load, hub=first))
 
 
 @lru_cache(maxsize=128)
 def _upright(*pairs: Pair) -> bool:
-    """Return whether all `pairs` are sound and upright, so that turned back they look as turned on, in a mirror."""
+    """Return whether all `pairs` are uniform and mirror symmetric, so that turning back is the mirror of turning on."""
     return are_uniform(pairs) and arrays_of_pairs(pairs).are_upright
 
 
-def _with_images(solution: PairSolution) -> PairSolution:
-    """Return a solution of the first half of the positions with the others after it, its images, last to first.
+def _with_reflections(solution: PairSolution) -> PairSolution:
+    """Return a solution of the first half of the positions followed by its reflections, last to first.
 
-    The mirror lies through axle and y: it changes the balls about and turns round z and the tilt about y.
+    Reflection in the plane of axle and y reverses the order of the balls, and the signs of z and of tilt about y.
     """
     back = slice(-1 if SOUND_POSITIONS % 2 else -2, 0, -1)
 
@@ -203,7 +205,7 @@ def solve_converged(
 
 @lru_cache(maxsize=128)
 def _prepare_positions(*pairs: Pair) -> PreparedHubs:
-    """Return `wheel_positions` made ready."""
+    """Return `wheel_positions` prepared for solving."""
     return PreparedHubs.of(wheel_positions(*pairs))
 
 

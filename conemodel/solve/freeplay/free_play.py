@@ -25,7 +25,9 @@ CHUNK = 512
 """Cases worked out together."""
 
 _MARGINS = (1e-6, 1e-7, 1e-8, 1e-9)
-"""How much larger the balls are made to find a place where none is pinched, the largest that works [m]."""
+"""How much larger the balls are made to find a point where none is pinched, the largest that works [m]. An interior
+point method must start strictly inside its constraints; balance of larger balls is such a point.
+"""
 
 PROVEN = 1e-9
 """How close to the proven bound a stop must come [m]."""
@@ -202,8 +204,8 @@ def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.Arra
 def _stops(rigid: PairArrays, symmetric: Flags, hub: Integers, end_play: Array, way: Array) -> FreePlay:
     """Return both stops (n,) along `way` (5, n), each case in its `hub` (n,), `symmetric` (h,) or not."""
     start, loose = _inside(rigid, hub, end_play)
-    moves = (np.abs(way).max(0) > 0) & loose  # a direction of nothing has no travel
-    # a mirror turns round what moves along the axle and tilts: then both stops are as far
+    moves = (np.abs(way).max(0) > 0) & loose  # a zero direction has no travel
+    # mirror symmetry reverses movement along the axle and tilts: both stops are equally far, one is solved
     once = moves & symmetric[hub] & (way[1:3] == 0).all(0)
     case, back = np.nonzero(np.stack((moves, moves & ~once), axis=-1))
     constraints = constraints_of(rigid, end_play[case], hub[case])

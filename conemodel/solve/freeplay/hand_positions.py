@@ -37,7 +37,7 @@ UNEVEN_POINTS = 46
 
 
 class HandPosition(NamedTuple):
-    """Where a hand feels for play: a hub whose axle and shell do not give, and the way the place moves (5,)."""
+    """Where a hand feels for play: a hub with a rigid axle and shell, and the direction in which it moves (5,)."""
 
     pair: Pair
     way: tuple[float, ...]
@@ -128,10 +128,10 @@ def _mean_play(pairs: Sequence[Pair], end_play: Array, ways: Array) -> tuple[Arr
 
 
 def _azimuths(hubs: HubArrays, ways: Array, pitch: float) -> tuple[Array, Array]:
-    """Return by how much to turn each way (p, 5) to look all over a ball pitch [rad], and the weights of these looks.
+    """Return the turns of each direction (p, 5) that sample a ball pitch [rad], and their weights, both (m,).
 
-    Ways of the rim and the axle end lie in a plane through the axle. Turned to where an upright hub has a ball,
-    the two halves of the pitch are each other's mirror image, and one of them is enough.
+    Directions of the rim and the axle end lie in a plane through the axle. Turned to a ball of a mirror symmetric
+    hub, the two halves of a ball pitch are reflections of each other: one half is solved, with double weight.
     """
     azimuths, weights = pitch * np.arange(AZIMUTHS) / AZIMUTHS, np.ones(AZIMUTHS)
     alike = hubs.left.ball_count == hubs.right.ball_count

@@ -1,9 +1,9 @@
 """How far the shell can move before a ball is pinched: a convex programme and its own solver.
 
 Greatest c·q such that no groove centre vector is longer than its touching length. The constraints are concave
-quadratics, so a log barrier keeps the way inside, Newton's method follows it with the multipliers as unknowns
-of their own (primal and dual together), and any multipliers at all bound the answer from the other side: the
-gap between the two is the proof.
+quadratics, so the feasible set is convex: a logarithmic barrier keeps every iterate inside it, Newton's method
+follows the central path with the multipliers as unknowns of their own (primal-dual), and any multipliers bound
+the maximum from above (weak duality): the gap between the two is the proof.
 """
 
 from typing import NamedTuple
@@ -26,8 +26,8 @@ _MOST_STEPS = 80
 SHELL = FREEDOMS - 1
 """Freedoms of the shell alone: without load, axle and shell do not yield."""
 
-_CLOSEST = 0.99  # of the way to the nearest wall
-_LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would make for a wall
+_CLOSEST = 0.99  # of the way to the nearest constraint
+_LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would steer into its constraint
 
 
 class GreatestMovement(NamedTuple):
@@ -98,7 +98,7 @@ def constraints_of(pair: PairArrays, end_play: Array, hub: Integers | None = Non
 
 
 def maximise_movement(constraints: Constraints, *, direction: Array, start: Array) -> GreatestMovement:
-    """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the constraints."""
+    """Maximise `direction` (5, n) · q from a `start` (5, n) strictly inside the `constraints`."""
     count = start.shape[-1]
     result = GreatestMovement(np.zeros(count), start.copy(), np.full(count, np.inf), np.zeros(count))
     point = _at(constraints, start, np.empty(0))
@@ -111,7 +111,7 @@ def maximise_movement(constraints: Constraints, *, direction: Array, start: Arra
     case = np.arange(count)
     for _ in range(_MOST_STEPS):
         near = sum_in_order(point.multiplier * point.slack) <= GAP
-        if near.any():  # another step could bring them too close to a wall for the arithmetic
+        if near.any():  # another step could bring them too close to a constraint for rounding
             gap = np.full(case.size, np.inf)
             gap[near] = _gap(constraints.select(near), _part(point, near), direction.compress(near, -1))
             done = gap <= GAP
@@ -163,7 +163,7 @@ def _at(constraints: Constraints, q: Array, multiplier: Array) -> _Iterate:
 
 
 def _push(constraints: Constraints, point: _Iterate, weight: Array) -> Array:
-    """Return the sum over the balls of `weight` (Z, n) times the outward normal of each wall (5, n)."""
+    """Return the sum over the balls of `weight` (Z, n) times the outward normal of each constraint (5, n)."""
     return 2 * constraints.times(
         constraints.rate, np.concatenate((weight * point.axial, weight * point.radial))
     )
@@ -188,7 +188,10 @@ def _gap(constraints: Constraints, point: _Iterate, direction: Array) -> Array:
 
 
 def _step(constraints: Constraints, point: _Iterate, direction: Array) -> _Iterate:
-    """Take one step: look straight ahead to the furthest place, then aim as near to it as the constraints' bend allows.
+    """Take one step: predict with the linearised constraints, then correct for their curvature.
+
+    The prediction shows how far complementarity can be reduced in this step, hence how near to the optimum to aim;
+    the correction uses the same factors once more, so it costs little beside another step.
 
     Source: [Mehrotra1992], predictor and corrector.
     """
@@ -206,7 +209,7 @@ def _step(constraints: Constraints, point: _Iterate, direction: Array) -> _Itera
     left = multiplier + ahead.length * ahead.multiplier
     left *= slack + ahead.length * (ahead.change - ahead.length * ahead.bend)
     aim = present * (sum_in_order(left) / len(left) / present) ** 3
-    # what the straight look left out: products of its own changes, as far as it could be followed
+    # what the prediction left out: the products of its own changes, over the length it could be followed
     gone = ahead.length**2 * ahead.multiplier * (ahead.change - ahead.bend)
     due = np.maximum(aim - gone + multiplier * ahead.bend, _LEAST_DUE * aim)
     weight = due / slack
@@ -247,8 +250,8 @@ def _move(constraints: Constraints, point: _Iterate, q: Array, due: Array) -> _S
     change = -2 * (axial * point.axial + radial * point.radial)
     bend = axial**2 + radial**2
     change_multiplier = (due - multiplier * change) / slack - multiplier
-    # the slack along the way is a concave quadratic: its root, here one over it, is where the wall is met
-    wall = (np.sqrt(change**2 + 4 * bend * slack) - change) / (2 * slack)
-    soonest = np.maximum(wall, -change_multiplier / multiplier).max(0)  # wall met or multiplier spent
+    # the slack along the way is a concave quadratic: its root, here one over it, is where the constraint is met
+    met = (np.sqrt(change**2 + 4 * bend * slack) - change) / (2 * slack)
+    soonest = np.maximum(met, -change_multiplier / multiplier).max(0)  # constraint met or multiplier zero
     length = 1 / np.maximum(1.0, soonest / _CLOSEST)
     return _SearchDirection(q, change_multiplier, axial, radial, change, bend, length)

@@ -15,7 +15,7 @@ CURVE_POINTS = 121
 """Points of a curve of speed over time."""
 
 SPEED_POINTS = 2000
-"""Points of the sum over speed that gives the time alone."""
+"""Points of the sum over speed where only the time is wanted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

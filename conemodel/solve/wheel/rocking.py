@@ -18,7 +18,7 @@ class RockingCurve:
 
     Attributes:
         force: on the rim, along the axle towards the right [N].
-        bearing: movement from play and give of the bearing [m].
+        bearing: movement from play and compliance of the bearing [m].
         wheel: movement from the flex of spokes and rim, in series [m].
         converged: whether the bearing was found in balance; where not, `bearing` may not be used.
     """

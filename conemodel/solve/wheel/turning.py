@@ -1,8 +1,8 @@
-"""The bearing over the turning wheel: torque at every angle, from friction and from what the balls give back.
+"""The bearing over the turning wheel: torque at every angle, from friction and from the elastic energy of the balls.
 
-What the balls give back is the slope of the energy. Where a ball sinks into a dent, or a skew cup squeezes the
+The elastic torque is the slope of that energy. Where a ball sinks into a dent, or a skew cup squeezes the
 balls on one side, the energy of the pair changes as the wheel turns, and the wheel feels its slope as a torque.
-It has no mean over a period: what is taken going in is given back coming out.
+Its mean over a period is zero: the energy taken going in is returned coming out.
 """
 
 from dataclasses import dataclass
@@ -34,7 +34,7 @@ class Turning:
     Attributes:
         angle: of the shell against the axle [rad].
         friction: torque from the ball loads, rolling and spinning, always against the motion [N·m].
-        ripple: torque the balls take and give back, above 0 where they hold the wheel back [N·m].
+        ripple: elastic torque, taken and returned, above 0 where they hold the wheel back [N·m].
         energy: elastic energy less work of the load [J].
         preload: mean axial force of the two rows [N].
         solution: the balance of forces itself.
@@ -136,7 +136,7 @@ def _slope(pair: Pair, angle: Array, widths: Widths, solution: PairSolution, end
     )
     motion = solution.shell_motion.T.copy()
     motion[3:] *= low.lever
-    stretch = np.maximum(low.stretch, 1e-300)  # a rigid axle gives nothing
+    stretch = np.maximum(low.stretch, 1e-300)  # a rigid axle has no deflection
     q = np.concatenate((motion, (solution.axial_give / stretch)[None]))
     ends, still = np.full(angle.size, end_play), np.zeros_like(q)
     before, after = (evaluate(arrays, q, end_play=ends, force=still).strain for arrays in (low, high))
