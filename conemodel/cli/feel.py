@@ -17,12 +17,12 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
     from conemodel.show.bearing.tables import list_torque
     from conemodel.show.bearing.text import feel_text
     from conemodel.show.formatting import STAGE_WORDS
-    from conemodel.tasks.bearing.defects import troubles_of
+    from conemodel.tasks.bearing.defects import defects_of
     from conemodel.tasks.bearing.feel_when_turned import signature
 
     stage = "locked" if bench else "clamped"
     with Reported():
         hub = asked_scenario(scenario, options)
         found = signature(hub, stage=stage)
-        words = feel_text(hub.name, STAGE_WORDS[stage], found, troubles_of(hub))
+        words = feel_text(hub.name, STAGE_WORDS[stage], found, defects_of(hub))
         say(csv_text(list_torque(found)) if as_csv else words, end="" if as_csv else "\n")

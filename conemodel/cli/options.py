@@ -10,7 +10,7 @@ from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.typed_numbers import parse_whole
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.setting.overrides import asked, cone_position, option_problems
+from conemodel.tasks.setting.overrides import apply_overrides, cone_position, option_problems
 
 MOST_POINTS = 2000
 """Most positions a sweep takes."""
@@ -64,7 +64,7 @@ def asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
         scenario = load_scenario(path)
     except InputProblems as error:
         raise InputProblems([*error.problems, *option_problems(given)]) from None
-    return asked(scenario, given)
+    return apply_overrides(scenario, given)
 
 
 def both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:

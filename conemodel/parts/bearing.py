@@ -5,7 +5,7 @@ from math import cos, pi
 from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns import GROOVE
 from conemodel.physics.packing import balls_that_fit
 
@@ -48,7 +48,7 @@ class RowGeometry(Part):
         return self.pitch_diameter + self.ball_diameter * cos(self.contact_angle)
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The balls must fit side by side on the pitch circle."""
         yield from super().cross_checks(values)
         if not {"ball_diameter", "ball_count", "pitch_diameter"} <= values.keys():
@@ -56,7 +56,7 @@ class RowGeometry(Part):
         ball, pitch, count = values["ball_diameter"], values["pitch_diameter"], values["ball_count"]
         room = float(balls_that_fit(ball_diameter=ball, pitch_diameter=pitch)) if ball < pitch else 0.0
         if count > room:
-            yield Fault(
+            yield FieldError(
                 field="ball_count",
                 value=count,
                 limit=f"at most {int(room)} such balls fit side by side on this pitch circle",
@@ -82,18 +82,18 @@ class Dents(Part):
     )
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Dents are given in one way only."""
         yield from super().cross_checks(values)
         if values.get("count") and values.get("positions"):
-            yield Fault(
+            yield FieldError(
                 field="count",
                 value=values["count"],
                 limit="cannot stand beside positions",
                 remedy="give a number of dents at ball spacing, or the place of each",
             )
         if len(values.get("positions", ())) > MOST_DENTS:
-            yield Fault(
+            yield FieldError(
                 field="positions",
                 value=f"{len(values['positions'])} entries",
                 limit=f"must be at most {MOST_DENTS}",
@@ -122,18 +122,18 @@ class RowCondition(Part):
     cup_dents: Dents = Dents()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Oversize and tilts must be small: the model holds for micrometres and milliradians."""
         yield from super().cross_checks(values)
         oversize = values.get("ball_oversize", 0.0)
         each = oversize if isinstance(oversize, tuple) else (oversize,)
         worst = max(each, key=abs, default=0.0)
         if abs(worst) > MOST_ODD:
-            yield Fault(field="ball_oversize", value=worst, limit="must be within ± {}", bound=MOST_ODD)
+            yield FieldError(field="ball_oversize", value=worst, limit="must be within ± {}", bound=MOST_ODD)
         for name in ("cone_tilt", "cup_tilt"):
             worst = max(values.get(name, (0.0,)), key=abs)
             if abs(worst) > MOST_TILT:
-                yield Fault(field=name, value=worst, limit="must be within ± {}", bound=MOST_TILT)
+                yield FieldError(field=name, value=worst, limit="must be within ± {}", bound=MOST_TILT)
 
 
 OVERSIZE_ROOM = 0.9
@@ -151,21 +151,21 @@ class Row(RowGeometry, RowCondition):
     """
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A list of oversizes must have one entry a ball; no more dents than balls that made them."""
         yield from super().cross_checks(values)
         yield from dent_faults(values, values.get("ball_count"))
         yield from oversize_faults(values, values.get("ball_oversize", 0.0))
         oversize, count = values.get("ball_oversize"), values.get("ball_count")
         if isinstance(oversize, tuple) and isinstance(count, int) and len(oversize) != count:
-            yield Fault(
+            yield FieldError(
                 field="ball_oversize",
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
             )
 
 
-def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "") -> Iterator[Fault]:
+def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "") -> Iterator[FieldError]:
     """Yield a fault where balls are so large that they cannot lie between the grooves at any end play.
 
     Side by side the groove centres stand A cos α apart, A = (f_i + f_o - 1) D; a ball needs A less its oversize.
@@ -177,7 +177,7 @@ def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "")
     room = conformity * geometry["ball_diameter"] * (1 - cos(geometry["contact_angle"]))
     largest = max(oversize, default=0.0) if isinstance(oversize, tuple) else oversize
     if isinstance(largest, float) and OVERSIZE_ROOM * room <= largest <= MOST_ODD:
-        yield Fault(
+        yield FieldError(
             field=f"{where}ball_oversize",
             value=largest,
             limit="must be below {}: larger balls do not go in between cone and cup",
@@ -185,14 +185,14 @@ def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "")
         )
 
 
-def dent_faults(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[Fault]:
+def dent_faults(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[FieldError]:
     """Yield a fault for each race of a row's `condition` with more dents than balls that could have made them."""
     if not isinstance(ball_count, int):
         return
     for name in ("cone_dents", "cup_dents"):
         dents = condition.get(name)
         if isinstance(dents, Dents) and dents.count > ball_count:
-            yield Fault(
+            yield FieldError(
                 field=f"{where}{name}.count",
                 value=dents.count,
                 limit=f"must be at most the {ball_count} balls of the row",

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from conemodel.base.units import MM
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 
 
 class Cone(Part):
@@ -19,12 +19,12 @@ class Cone(Part):
     )
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Balls and thread must lie on the cone."""
         yield from super().cross_checks(values)
         for name in ("ball_place", "thread_length"):
             if {name, "length"} <= values.keys() and values[name] > values["length"]:
-                yield Fault(
+                yield FieldError(
                     field=name,
                     value=values[name],
                     limit="must not be above the length of the cone, {}",

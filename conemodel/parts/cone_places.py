@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from conemodel.base.units import MM
 from conemodel.parts.hub import SIDES, Axle, Hub, Side, Stacks
-from conemodel.parts.schema import Fault
+from conemodel.parts.schema import FieldError
 from conemodel.physics import cone_geometry as geometry
 
 
@@ -48,13 +48,13 @@ def thread_separation(hub: Hub, axle: Axle, stacks: Stacks, side: Side) -> float
     )
 
 
-def cone_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
+def cone_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield what does not go together in rows, cones, locknuts and axle."""
     reach = list(_reach_faults(hub, axle, stacks))
     yield from reach or _length_faults(hub, axle, stacks)
 
 
-def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
+def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield a fault where no such cone has its balls where a given distance of the threads puts them."""
     if axle.cone_distance is None:
         return
@@ -64,7 +64,7 @@ def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
     if least <= axle.cone_distance <= most:
         return
     far = axle.cone_distance > most
-    yield Fault(
+    yield FieldError(
         field="axle.cone_distance",
         value=axle.cone_distance,
         limit=f"must be at {'most' if far else 'least'} {{}}: beyond it no cone of these measures reaches its balls",
@@ -74,7 +74,7 @@ def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
     )
 
 
-def _length_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
+def _length_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield locknuts that have no room outboard of the cones, and an axle too short for them."""
     half_spans = (
         hub.row_spacing / 2 + ball_place(hub, axle, stacks, side) + stacks.side(side).locknut_length
@@ -82,7 +82,7 @@ def _length_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
     )
     needed, distance = 2 * max(half_spans), cone_distance(hub, axle, stacks)
     if hub.over_locknut_width < needed:
-        yield Fault(
+        yield FieldError(
             field="hub.over_locknut_width",
             value=hub.over_locknut_width,
             limit="must be at least {}, what rows, cones and locknuts take",
@@ -90,14 +90,14 @@ def _length_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[Fault]:
             remedy="measure width, row spacing, cones and locknuts again",
         )
     if axle.length <= distance:
-        yield Fault(
+        yield FieldError(
             field="axle.length",
             value=axle.length,
             limit="must be above the distance between the cones' threads, {}",
             bound=distance,
         )
     if axle.plain_length > distance:
-        yield Fault(
+        yield FieldError(
             field="axle.plain_length",
             value=axle.plain_length,
             limit="must fit between the cones, {}",

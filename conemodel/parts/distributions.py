@@ -9,7 +9,7 @@ import numpy as np
 from scipy.special import ndtr, ndtri
 
 from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, ONE, UM, Array, Unit
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 
 Shape = Literal["even", "peaked", "bell"]
 """How values lie between their ends: all alike, a triangle with its top at the usual, a normal spread cut off."""
@@ -109,13 +109,13 @@ class Uncertain(Part):
     because: str = quantity(ONE, "why it is taken so: common practice, a standard, or a guess")
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The ends must not be upside down, a top must lie between them, and a reason must be given."""
         yield from super().cross_checks(values)
         if not values.get("because", "-").strip():
-            yield Fault(field="because", value='""', limit="must say why the spread is taken so")
+            yield FieldError(field="because", value='""', limit="must say why the spread is taken so")
         if {"low", "high"} <= values.keys() and values["low"] > values["high"]:
-            yield Fault(
+            yield FieldError(
                 field="low", value=values["low"], limit="must not be above high, {}", bound=values["high"]
             )
         if values.get("likely") is not None:
@@ -153,15 +153,17 @@ class Uncertain(Part):
         return low + share * (high - low)
 
 
-def _likely_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
+def _likely_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield what is wrong with a top that was given."""
     likely = values["likely"]
     if values.get("shape") in ("even", "bell"):
-        yield Fault(field="likely", value=likely, limit="belongs to a peaked spread only")
+        yield FieldError(field="likely", value=likely, limit="belongs to a peaked spread only")
     if "low" in values and likely < values["low"]:
-        yield Fault(field="likely", value=likely, limit="must not be below low, {}", bound=values["low"])
+        yield FieldError(field="likely", value=likely, limit="must not be below low, {}", bound=values["low"])
     if "high" in values and likely > values["high"]:
-        yield Fault(field="likely", value=likely, limit="must not be above high, {}", bound=values["high"])
+        yield FieldError(
+            field="likely", value=likely, limit="must not be above high, {}", bound=values["high"]
+        )
 
 
 def _triangle(share: Array, low: float, top: float, high: float) -> Array:

@@ -7,8 +7,7 @@ from pydantic import Field
 
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
-from conemodel.parts.schema import Fault as Mistake
-from conemodel.parts.schema import Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ClampSeat
 
 Kind = Literal["touch", "name", "set"]
@@ -99,20 +98,20 @@ class Prior(Part):
     because: str = quantity(ONE, "why its ranges are not what is assumed elsewhere", default="")
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Mistake]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """No range may be upside down, no list empty."""
         yield from super().cross_checks(values)
         for name, value in values.items():
             span = isinstance(value, tuple) and len(value) == 2 and all(isinstance(v, float) for v in value)
             if span and value[0] > value[1]:
-                yield Mistake(
+                yield FieldError(
                     field=name,
                     value=value[0],
                     limit="must not be above the end of its range, {}",
                     bound=value[1],
                 )
             if value == ():
-                yield Mistake(field=name, value="[]", limit="must have at least one entry")
+                yield FieldError(field=name, value="[]", limit="must have at least one entry")
 
 
 class Exercise(Part):
@@ -143,14 +142,16 @@ class Exercise(Part):
     last: Prior = Prior()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Mistake]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """No more hubs may be needed than there are; the scenario is a plain name."""
         yield from super().cross_checks(values)
         if {"hubs", "needed"} <= values.keys() and values["needed"] > values["hubs"]:
-            yield Mistake(field="needed", value=values["needed"], limit=f"must be at most {values['hubs']}")
+            yield FieldError(
+                field="needed", value=values["needed"], limit=f"must be at most {values['hubs']}"
+            )
         stem = values.get("scenario", "x")
         if not all(letter.isalnum() or letter in "-_" for letter in stem) or not stem:
-            yield Mistake(
+            yield FieldError(
                 field="scenario",
                 value=stem,
                 limit="must be the bare name of a file: letters, digits, - and _",

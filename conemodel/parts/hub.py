@@ -9,7 +9,7 @@ from conemodel.base.units import DEG, MM, N_PER_MM, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.cone import Cone
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.shell import Shell
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
@@ -42,13 +42,13 @@ class Hub(Part):
     shell: Shell = Shell()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The cups must lie round the balls' tracks."""
         yield from super().cross_checks(values)
         cup = values["shell"].cup_outer_diameter if "shell" in values else None
         track = max((values[side].cup_track_diameter for side in SIDES if side in values), default=0.0)
         if cup is not None and cup <= track:
-            yield Fault(
+            yield FieldError(
                 field="shell.cup_outer_diameter",
                 value=cup,
                 limit="must be larger than the track of the balls in the cup, {}",
@@ -104,13 +104,13 @@ class Axle(Part):
     cone_thread_class: str = quantity(ONE, "tolerance class of the cone thread", default="6H")
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The bore must leave metal under the thread; a plain part must be wider than the bore."""
         yield from super().cross_checks(values)
         if {"thread_diameter", "thread_pitch", "bore"} <= values.keys():
             root = float(root_diameter(diameter=values["thread_diameter"], pitch=values["thread_pitch"]))
             if values["bore"] >= root:
-                yield Fault(
+                yield FieldError(
                     field="bore",
                     value=values["bore"],
                     limit="must be smaller than the thread root, {}",
@@ -119,7 +119,7 @@ class Axle(Part):
                 )
         plain = {"bore", "plain_length", "plain_diameter"} <= values.keys() and values["plain_length"] > 0
         if plain and values["plain_diameter"] <= values["bore"]:
-            yield Fault(
+            yield FieldError(
                 field="plain_diameter",
                 value=values["plain_diameter"],
                 limit="must be larger than the bore, {}",
@@ -235,7 +235,7 @@ class Stacks(Part):
         return self.left if side == "left" else self.right
 
 
-def _thread_class_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
+def _thread_class_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield a fault for a tolerance class the standard does not have; none where the clearance was measured."""
     if values.get("thread_clearance") is not None:
         return
@@ -246,7 +246,7 @@ def _thread_class_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
         try:
             iso965_pitch_diameter_limits(**size, tolerance_class=values[name])
         except ValueError as error:
-            yield Fault(
+            yield FieldError(
                 field=name,
                 value=values[name],
                 limit=str(error),

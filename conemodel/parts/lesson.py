@@ -11,7 +11,7 @@ from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
 from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import Fault, Part, PartProblems, quantity
+from conemodel.parts.schema import FieldError, Part, PartProblems, quantity
 from conemodel.parts.toml_files import load_part, read_part
 
 STORIES = SCENARIOS / "stories"
@@ -44,20 +44,20 @@ class Told(Part):
     """A part of a story whose words must fit on the wall."""
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """No text is longer than can be read from the back of the room, and none breaks when the sides are swapped."""
         yield from super().cross_checks(values)
         for name, most in LONGEST.items():
             text = values.get(name)
             if isinstance(text, str) and len(text.strip()) > most:
                 limit = f"must not be longer than {most} characters, to be read from the back of the room"
-                yield Fault(field=name, value=f"{len(text.strip())} characters", limit=limit)
+                yield FieldError(field=name, value=f"{len(text.strip())} characters", limit=limit)
             if isinstance(text, str) and (found := PLACED.search(text)):
                 limit = "must name a side by its caption: the sides can be swapped"
-                yield Fault(field=name, value=f"… {found[0]} …", limit=limit)
+                yield FieldError(field=name, value=f"… {found[0]} …", limit=limit)
 
 
-class Side(ScenarioChanges, Told):
+class StorySide(ScenarioChanges, Told):
     """One side of a story: a scenario by name, what is changed in it, and what to call it."""
 
     scenario: str = quantity(ONE, "name of the scenario's file, without its ending")
@@ -65,7 +65,7 @@ class Side(ScenarioChanges, Told):
     place: Place = quantity(ONE, "where its play is felt", default="rim")
 
 
-class Step(Told):
+class StoryStep(Told):
     """One step of a story.
 
     `ask`: "turn" asks whether to turn the cone in, out, or leave it, once clamped; "change" asks whether this step
@@ -80,41 +80,43 @@ class Step(Told):
     left_out: bool = quantity(ONE, "not a step of its own: shown with the next one", default=False)
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A question and what it asks for go together; a step that is left out says nothing."""
         yield from super().cross_checks(values)
         if not {"ask", "question", "left_out"} <= values.keys():
             return
         ask, question = values["ask"], values["question"].strip()
         if ask != "nothing" and not question:
-            yield Fault(field="question", value=None, limit="is missing: say what the class commits to")
+            yield FieldError(field="question", value=None, limit="is missing: say what the class commits to")
         if ask == "nothing" and question:
             limit = "must be 'turn' or 'change' where there is a question"
-            yield Fault(field="ask", value=ask, limit=limit)
+            yield FieldError(field="ask", value=ask, limit=limit)
         if values["left_out"] and ask != "nothing":
-            yield Fault(field="left_out", value=True, limit="must be false for a step that asks something")
+            yield FieldError(
+                field="left_out", value=True, limit="must be false for a step that asks something"
+            )
 
 
-class Steps(Part):
+class StorySteps(Part):
     """The steps of a story, by the stage each shows."""
 
-    contact: Step = Step()
-    backed_off: Step = Step()
-    locked: Step = Step()
-    clamped: Step = Step()
-    ridden: Step = Step()
+    contact: StoryStep = StoryStep()
+    backed_off: StoryStep = StoryStep()
+    locked: StoryStep = StoryStep()
+    clamped: StoryStep = StoryStep()
+    ridden: StoryStep = StoryStep()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """At least one step asks something, and not too many do."""
         yield from super().cross_checks(values)
         asking = [name for name in STEPS if name in values and values[name].ask != "nothing"]
         if not asking and set(STEPS) <= values.keys():
             limit = "must ask something, or another step must: a class commits somewhere"
-            yield Fault(field="clamped", value=None, limit=limit)
+            yield FieldError(field="clamped", value=None, limit=limit)
         if len(asking) > MOST_ASKED:
             limit = f"must not ask: at most {MOST_ASKED} steps of a story do"
-            yield Fault(field=asking[-1], value=None, limit=limit)
+            yield FieldError(field=asking[-1], value=None, limit=limit)
 
     @property
     def shown(self) -> tuple[str, ...]:
@@ -129,22 +131,22 @@ class Story(Told):
     opening: str = quantity(ONE, "what stands side by side, told before the first step")
     note: str = quantity(ONE, "for the teacher alone: what to draw out, what to beware of", default="")
     own_hub: tuple[str, ...] = quantity(ONE, "what to try on one's own hub, line by line", default=())
-    left: Side
-    right: Side
-    steps: Steps
+    left: StorySide
+    right: StorySide
+    steps: StorySteps
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The box for one's own hub fits its place."""
         yield from super().cross_checks(values)
         lines = values.get("own_hub", ())
         if len(lines) > MOST_LINES:
             limit = f"must not have more than {MOST_LINES} lines"
-            yield Fault(field="own_hub", value=f"{len(lines)} lines", limit=limit)
+            yield FieldError(field="own_hub", value=f"{len(lines)} lines", limit=limit)
         for line in lines:
             if len(line) > LONGEST_LINE:
                 limit = f"must not have a line of more than {LONGEST_LINE} characters"
-                yield Fault(field="own_hub", value=line, limit=limit)
+                yield FieldError(field="own_hub", value=line, limit=limit)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,7 +195,7 @@ def _staged(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
     return Staged(story=story, left=found["left"], right=found["right"])
 
 
-def _said(fault: Fault, where: str) -> Problem:
+def _said(fault: FieldError, where: str) -> Problem:
     """Return a fault that shows only once the changes are made, under the side it belongs to."""
     return Scenario.say(fault, where=where)
 

@@ -5,7 +5,7 @@ from typing import Any
 
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns import DROPOUT_GIVE, WHEEL_STIFFNESS
 
 MOST_LEAN = 2
@@ -54,12 +54,12 @@ class Clamp(Part):
     friction: float = quantity(ONE, "friction of thread and face", default=0.15, above=0.02, at_most=0.5)
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Only one of force, lever angle and torque can be given, and only where it belongs."""
         yield from super().cross_checks(values)
         given = [name for name in ("force", "pick_up", "torque") if values.get(name) is not None]
         if len(given) > 1:
-            yield Fault(
+            yield FieldError(
                 field=given[-1],
                 value=values[given[-1]],
                 limit=f"cannot stand beside {given[0]}",
@@ -69,7 +69,7 @@ class Clamp(Part):
             return
         for name in ("pick_up", "torque"):
             if values.get(name) is not None and name != CLAMP_KINDS[values["kind"]].given_by:
-                yield Fault(
+                yield FieldError(
                     field=name,
                     value=values[name],
                     limit=f"does not belong to {CLAMP_KINDS[values['kind']].words}",

@@ -20,7 +20,7 @@ from conemodel.parts.distributions import (
 )
 from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ContactFound, Technique
 from conemodel.parts.toml_files import load_part, read_part
 
@@ -43,7 +43,7 @@ class Kinds(Part):
     because: str = quantity(ONE, "why they are taken so")
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """As many shares as files, each above 0, one in all."""
         yield from super().cross_checks(values)
         if not {"files", "shares"} <= values.keys():
@@ -51,16 +51,18 @@ class Kinds(Part):
         files, shares = values["files"], values["shares"]
         if not files or len(files) != len(shares):
             given = f"{len(shares)} shares for {len(files)} files"
-            yield Fault(field="shares", value=given, limit="must be one for each of the files, at least one")
+            yield FieldError(
+                field="shares", value=given, limit="must be one for each of the files, at least one"
+            )
         elif min(shares) <= 0 or abs(sum(shares) - 1) > WHOLE:
             given = f"{list(shares)}, together {sum(shares):.6g}"
-            yield Fault(field="shares", value=given, limit="must each be above 0 and together be 1")
+            yield FieldError(field="shares", value=given, limit="must each be above 0 and together be 1")
         if len(files) > MOST_KINDS:
-            yield Fault(
+            yield FieldError(
                 field="files", value=f"{len(files)} names", limit=f"must not be more than {MOST_KINDS}"
             )
         if len(set(files)) < len(files):
-            yield Fault(field="files", value=list(files), limit="must not name a scenario twice")
+            yield FieldError(field="files", value=list(files), limit="must not name a scenario twice")
 
 
 class Hands(Part):

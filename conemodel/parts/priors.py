@@ -9,7 +9,7 @@ from typing import Any
 from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.distributions import BELL_REACH, Unknown
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 
 CAUSES = (
     "sound",
@@ -166,12 +166,12 @@ class Beliefs(Part):
     )  # fmt: skip
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """The chances of all faults together must leave room for a sound hub."""
         yield from super().cross_checks(values)
         faults = [values[cause] for cause in CAUSES[1:] if cause in values]
         if sum(faults) > 0.9:
-            yield Fault(field="bent", value=sum(faults), limit="all faults together must stay below 0.9")
+            yield FieldError(field="bent", value=sum(faults), limit="all faults together must stay below 0.9")
 
     def chance(self, cause: str) -> float:
         """Return the chance of a cause before anybody looked."""

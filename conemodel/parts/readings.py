@@ -9,7 +9,7 @@ from pydantic import BeforeValidator
 from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
 from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.felt_play import PlayWord, word_now
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.toml_files import load_part
 
 Instrument = Literal["dial gauge", "ruler"]
@@ -38,18 +38,20 @@ class Play(Part):
     )
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A number or a word, not both; an uncertainty belongs to a number."""
         yield from super().cross_checks(values)
         if values.get("play") is not None and values.get("hand") is not None:
-            yield Fault(
+            yield FieldError(
                 field="hand",
                 value=values["hand"],
                 limit="cannot stand beside a measured play",
                 remedy="give the number or the word",
             )
         if values.get("play") is None and values.get("uncertainty") is not None:
-            yield Fault(field="uncertainty", value=values["uncertainty"], limit="belongs to a measured play")
+            yield FieldError(
+                field="uncertainty", value=values["uncertainty"], limit="belongs to a measured play"
+            )
 
     @property
     def taken(self) -> bool:
@@ -92,11 +94,11 @@ class Round(Part):
     )
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A cone is turned one way."""
         yield from super().cross_checks(values)
         if values.get("turned_in") and values.get("turned_out"):
-            yield Fault(
+            yield FieldError(
                 field="turned_out",
                 value=values["turned_out"],
                 limit="cannot stand beside turned_in",
@@ -185,11 +187,11 @@ class Readings(Part):
     round_6: Round = Round()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Nothing was turned before the first look, rounds follow each other, lengths go together."""
         yield from super().cross_checks(values)
         if "found" in values and values["found"].turned:
-            yield Fault(
+            yield FieldError(
                 field="found.turned_in" if values["found"].turned < 0 else "found.turned_out",
                 value=abs(values["found"].turned),
                 limit="belongs to a later round: as found, nothing was turned yet",
@@ -197,7 +199,9 @@ class Readings(Part):
         rounds = [values.get(name, Round()) for name in ROUNDS]
         for before, now, name in zip(rounds[1:], rounds[2:], ROUNDS[2:], strict=False):
             if before.empty and not now.empty:
-                yield Fault(field=name, value=None, limit="stands after an empty round", remedy="renumber")
+                yield FieldError(
+                    field=name, value=None, limit="stands after an empty round", remedy="renumber"
+                )
         yield from _length_faults(values)
 
     @property
@@ -208,13 +212,13 @@ class Readings(Part):
         return tuple(given[: last + 1])
 
 
-def _length_faults(values: Mapping[str, Any]) -> Iterator[Fault]:
+def _length_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield what cannot be: an axle shorter than the hub it goes through."""
     length, width = (
         getattr(values.get(name), "size", None) for name in ("axle_length", "over_locknut_width")
     )
     if length is not None and width is not None and length < width:
-        yield Fault(
+        yield FieldError(
             field="axle_length.size",
             value=length,
             limit="must not be below the width over the locknuts, {}",

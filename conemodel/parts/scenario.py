@@ -12,7 +12,7 @@ from conemodel.parts.heat import Heat
 from conemodel.parts.hub import SIDES, Axle, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.riding import Brake, Drive, LoadMix
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ASSUMED, Assumed, Condition, Limits, Setting
 
 
@@ -37,10 +37,10 @@ class Scenario(Part):
     assumed: Assumed = Assumed()
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Hold the parts against each other: clamp against axle, cones against rows, lists against balls."""
         yield from super().cross_checks(values)
-        checks: tuple[tuple[Callable[..., Iterator[Fault]], *tuple[str, ...]], ...] = (
+        checks: tuple[tuple[Callable[..., Iterator[FieldError]], *tuple[str, ...]], ...] = (
             (_clamp_faults, "clamp", "axle"),
             (_stack_faults, "stack", "axle"),
             (cone_places.cone_faults, "hub", "axle", "stack"),
@@ -122,16 +122,16 @@ def _pair(hub: Hub, condition: Condition, axial_compliance: float) -> Pair:
     )
 
 
-def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[Fault]:
+def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[FieldError]:
     """Yield what does not go together in clamp and axle."""
     if not clamp.traits.through_axle:
         return
     if axle.bore == 0.0:
-        yield Fault(
+        yield FieldError(
             field="axle.bore", value=0.0, limit=f"must be above 0: a {clamp.kind} needs a hollow axle"
         )
     elif clamp.rod_diameter >= axle.bore:
-        yield Fault(
+        yield FieldError(
             field="clamp.rod_diameter",
             value=clamp.rod_diameter,
             limit="must be smaller than the axle's bore, {}",
@@ -139,13 +139,13 @@ def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[Fault]:
         )
 
 
-def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[Fault]:
+def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[FieldError]:
     """Yield washers and faces that would not go round the axle."""
     for side in ("left", "right"):
         for name in ("washer_outer_diameter", "face_outer_diameter"):
             size = getattr(getattr(stack, side), name)
             if size <= axle.thread_diameter:
-                yield Fault(
+                yield FieldError(
                     field=f"stack.{side}.{name}",
                     value=size,
                     limit="must be larger than the axle's thread, {}",
@@ -153,7 +153,7 @@ def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[Fault]:
                 )
 
 
-def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
+def _condition_faults(hub: Hub, condition: Condition) -> Iterator[FieldError]:
     """Yield what cannot be wrong with rows of this shape."""
     for side in ("left", "right"):
         shape, wrong = vars(getattr(hub, side)), vars(getattr(condition, side))
@@ -161,20 +161,20 @@ def _condition_faults(hub: Hub, condition: Condition) -> Iterator[Fault]:
         yield from dent_faults(wrong, count, f"condition.{side}.")
         yield from oversize_faults(shape, oversize, f"condition.{side}.")
         if isinstance(oversize, tuple) and len(oversize) != count:
-            yield Fault(
+            yield FieldError(
                 field=f"condition.{side}.ball_oversize",
                 value=f"{len(oversize)} entries",
                 limit=f"must be one number, or one for each of the {count} balls",
             )
 
 
-def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[Fault]:
+def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[FieldError]:
     """Yield dropouts that would tilt a cone, as skew as it is already, beyond what a row may have."""
     most = max(map(abs, frame.dropout_turns))
     for side in SIDES:
         tilt = getattr(condition, side).cone_tilt
         if most > 0.0 and abs(tilt[1]) + most > MOST_TILT:
-            yield Fault(
+            yield FieldError(
                 field=f"condition.{side}.cone_tilt",
                 value=tilt[1],
                 limit="must be within ± {} beside dropouts so far out of parallel",
@@ -182,12 +182,12 @@ def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[Fault]:
             )
 
 
-def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[Fault]:
+def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[FieldError]:
     """Yield a range of clamp forces that is upside down, one end of it given and the other usual for the clamp."""
     low, high = assumed.clamp_forces(clamp.traits.force)
     if low > high:
         given_low = assumed.clamp_force_low is not None
-        yield Fault(
+        yield FieldError(
             field=f"assumed.clamp_force_{'low' if given_low else 'high'}",
             value=low if given_low else high,
             limit=f"must not be {'above' if given_low else 'below'} what is usual for this clamp ({clamp.kind}), {{}}",
@@ -196,11 +196,11 @@ def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[Fault]:
         )
 
 
-def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[Fault]:
+def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[FieldError]:
     """Yield a clamp seat that does not go with the clamp."""
     if setting.clamp_seat not in clamp.traits.seats:
         seats = " or ".join(f"'{seat}'" for seat in clamp.traits.seats)
-        yield Fault(
+        yield FieldError(
             field="setting.clamp_seat",
             value=setting.clamp_seat,
             limit=f"{clamp.traits.words} press on the locknuts: only {seats} can be",

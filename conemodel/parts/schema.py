@@ -69,7 +69,7 @@ def file_key(name: str, field: FieldInfo) -> str:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Fault:
+class FieldError:
     """One mistake in a part, still in SI: the field, what was given, and a limit with ``{}`` for a number.
 
     `field` may go down into a part, ``axle.bore``; `bound` is the number of the limit [SI], or None.
@@ -85,7 +85,7 @@ class Fault:
 class PartProblems(InputProblems):
     """The mistakes of one part, in SI names, with the `faults` they came from."""
 
-    def __init__(self, part: type["Part"], faults: list[Fault]) -> None:
+    def __init__(self, part: type["Part"], faults: list[FieldError]) -> None:
         """Say each of `faults` in the part's own field names and SI units."""
         self.faults = tuple(faults)
         super().__init__(part.say(fault, where=f"{part.__name__}.", si=True) for fault in faults)
@@ -122,7 +122,7 @@ class Part(BaseModel):
 
     def __init__(self, **values: Any) -> None:
         """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
-        faults: list[Fault] = []
+        faults: list[FieldError] = []
         try:
             super().__init__(**values)
             sound = vars(self)
@@ -151,7 +151,7 @@ class Part(BaseModel):
         return {name: held[name] for name in type(self).model_fields}
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Yield the mistakes that show only when fields are held against each other.
 
         `values` holds the sound fields only; a check whose fields are not all there is left out.
@@ -176,7 +176,7 @@ class Part(BaseModel):
         return file_key(name, field), unit_of(field)
 
     @classmethod
-    def say(cls, fault: Fault, *, where: str = "", si: bool = False) -> Problem:
+    def say(cls, fault: FieldError, *, where: str = "", si: bool = False) -> Problem:
         """Return a fault of this part as a `Problem`, in SI names or in those of a scenario file."""
         path, unit = (fault.field, ONE) if si else cls.locate(fault.field)
         bound = "" if fault.bound is None else f"{unit.from_si(fault.bound):.6g} {unit.symbol}".strip()
@@ -205,14 +205,14 @@ def _as_given(value: Any, unit: Unit) -> str:
     return str(value)[:60]
 
 
-def _faults(error: ValidationError) -> list[Fault]:
+def _faults(error: ValidationError) -> list[FieldError]:
     """Return the faults in a validation error, one a field."""
-    found: dict[str, Fault] = {}
+    found: dict[str, FieldError] = {}
     for item in error.errors(include_url=False):
         name = str(item["loc"][0])
         limit, bound = _limit(item["type"], item.get("ctx", {}), item["msg"])
         value = None if item["type"] == "missing" else item["input"]
-        found.setdefault(name, Fault(field=name, value=value, limit=limit, bound=bound))
+        found.setdefault(name, FieldError(field=name, value=value, limit=limit, bound=bound))
     return list(found.values())
 
 

@@ -7,7 +7,7 @@ from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, 
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowCondition
 from conemodel.parts.distributions import Unknown
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 
 Technique = Literal["nut turned", "cone turned out", "both"]
 ContactFound = Literal["nut loose", "nut snug"]
@@ -174,13 +174,13 @@ class Assumed(Part):
     spanner_length: float = quantity(MM, "length of the cone spanner", default=150.0, above=30, at_most=600)
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A range must not be upside down."""
         yield from super().cross_checks(values)
         for low, given in values.items():
             high = f"{low.removesuffix('_low')}_high"
             if given is not None and values.get(high) is not None and given > values[high]:
-                yield Fault(
+                yield FieldError(
                     field=low, value=given, limit=f"must not be above {high}, {{}}", bound=values[high]
                 )
 

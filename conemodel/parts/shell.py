@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any, Literal
 
 from conemodel.base.units import MM, ONE
-from conemodel.parts.schema import Fault, Part, quantity
+from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns import CUP_FOLLOW
 
 
@@ -27,7 +27,7 @@ class Shell(Part):
     )
 
     @classmethod
-    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[Fault]:
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """Both diameters belong together, the cups inside the shell."""
         yield from super().cross_checks(values)
         if not {"cup_outer_diameter", "outer_diameter_at_cup"} <= values.keys():
@@ -35,9 +35,9 @@ class Shell(Part):
         cup, shell = values["cup_outer_diameter"], values["outer_diameter_at_cup"]
         if (cup is None) != (shell is None):
             missing = "cup_outer_diameter" if cup is None else "outer_diameter_at_cup"
-            yield Fault(field=missing, value="nothing", limit="must be given beside the other diameter")
+            yield FieldError(field=missing, value="nothing", limit="must be given beside the other diameter")
         elif cup is not None and shell <= cup:
-            yield Fault(
+            yield FieldError(
                 field="outer_diameter_at_cup",
                 value=shell,
                 limit="must be larger than the cups, {}",

@@ -16,7 +16,7 @@ from conemodel.base.units import ONE, Unit
 from conemodel.parts.file_kinds import FILE_KINDS, FileKind, kind_of
 from conemodel.parts.foreign_file import parse, read_bytes
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import Fault, Part, PartProblems, file_key, part_class, unit_of
+from conemodel.parts.schema import FieldError, Part, PartProblems, file_key, part_class, unit_of
 
 P = TypeVar("P", bound=Part)
 
@@ -131,7 +131,7 @@ class _Reader:
                 else:
                     values[name] = child
             else:
-                fault = Fault(field=name, value=given, limit="must be a table")
+                fault = FieldError(field=name, value=given, limit="must be a table")
                 problems.append(self.said(cls, fault, path))
                 broken.add(name)
         try:
@@ -141,7 +141,7 @@ class _Reader:
             part = None
         return (None if broken else part), problems
 
-    def said(self, cls: type[Part], fault: Fault, path: tuple[str, ...]) -> Problem:
+    def said(self, cls: type[Part], fault: FieldError, path: tuple[str, ...]) -> Problem:
         """Return a fault as a problem with its place in the file."""
         below, _ = cls.locate(fault.field)
         full = (*path, *below.split("."))

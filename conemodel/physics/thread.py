@@ -49,7 +49,7 @@ R40 = (
 """Preferred numbers, one decade. Source: [ISO3]"""
 
 
-class Limits(NamedTuple):
+class SizeLimits(NamedTuple):
     """Smallest and largest permitted size [m]."""
 
     low: float
@@ -167,7 +167,7 @@ def clearance_for_backlash(*, axial_backlash: Floats) -> Floats:
     return clearance
 
 
-def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_class: str) -> Limits:
+def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_class: str) -> SizeLimits:
     """Return the limits of the pitch diameter [m] by tolerance class, such as ``6g`` (axle) or ``6H`` (cone).
 
     The tolerance of grade 6 outside is 90 P^0.4 d^0.1 µm, d the geometric mean of the standard's range,
@@ -198,8 +198,8 @@ def iso965_pitch_diameter_limits(*, diameter: float, pitch: float, tolerance_cla
     allowance = ALLOWANCE[pitch_mm] * 1e-6 if tolerance_class[-1] in "gG" else 0.0
     basic = float(pitch_diameter(diameter=diameter, pitch=pitch))
     if tolerance_class[-1].isupper():
-        return Limits(basic + allowance, basic + allowance + width)
-    return Limits(basic - allowance - width, basic - allowance)
+        return SizeLimits(basic + allowance, basic + allowance + width)
+    return SizeLimits(basic - allowance - width, basic - allowance)
 
 
 def self_locking_friction(*, diameter: Floats, pitch: Floats) -> Floats:

@@ -4,7 +4,7 @@ from conemodel.base.units import DEG, MM, NEWTON
 from conemodel.parts.felt_play import felt_word
 from conemodel.parts.setting import Limits
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.wording import STAGE_WORDS as SPOKEN_STAGES
 
 STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
@@ -61,14 +61,14 @@ def newtons(force: float) -> str:
     return f"{NEWTON.from_si(force):.0f} N"
 
 
-def play_or_preload(stage: Stage) -> str:
+def play_or_preload(stage: StageResult) -> str:
     """Return what a stage leaves in the bearing: free play, preload with its size, or nothing of both."""
     if stage.end_play > 0:
         return "free play"
     return f"preload {newtons(stage.preload)}" if stage.preload > 0 else "just touching"
 
 
-def felt_at_both(limits: Limits, stage: Stage) -> str:
+def felt_at_both(limits: Limits, stage: StageResult) -> str:
     """Return what a hand says to the play at the rim and at the axle end."""
     rim = felt_word(limits, "rim", stage.rim_play)
     return f"{rim} / {felt_word(limits, 'axle end', stage.axle_end_play)}"

@@ -16,10 +16,10 @@ LINE = 1.32
 """Height of a line over the size of the text."""
 
 
-def wrapped(words: str, *, width: float, size: float) -> list[str]:
+def wrap_text(words: str, *, width: float, size: float) -> list[str]:
     """Return words broken into lines that fit a width, at a size of text, both in units of the picture.
 
-    >>> wrapped("cone and cup", width=60, size=10)
+    >>> wrap_text("cone and cup", width=60, size=10)
     ['cone and', 'cup']
     """
     lines = [""]
@@ -133,7 +133,7 @@ class Sheet:
         return len(words) * CHARACTER * self.text_size
 
     def lines(self, told: Iterable[tuple[str, bool, str]]) -> None:
-        """Write lines at the foot: words, whether in bold, colour or nothing. They must have been `wrapped`."""
+        """Write lines at the foot: words, whether in bold, colour or nothing. They must have been `wrap_text`."""
         told = list(told)
         step = LINE * self.text_size
         top = self.height - step * len(told) + 0.5 * self.text_size

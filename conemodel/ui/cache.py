@@ -25,7 +25,7 @@ _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, R
 
 
 @st.cache_resource(max_entries=256, show_spinner=False, hash_funcs=_BY_TEXT)
-def predicted(scenario: Scenario) -> Prediction:
+def cached_prediction(scenario: Scenario) -> Prediction:
     """Return `predict` of a scenario; results are frozen, so one serves everybody."""
     return predict(scenario)
 
@@ -35,14 +35,14 @@ def _swept(scenario: Scenario) -> Sweep:
     return sweep(scenario)
 
 
-def swept(scenario: Scenario) -> Sweep:
+def cached_sweep(scenario: Scenario) -> Sweep:
     """Return the sweep of a scenario; it is the same wherever the cone stands now."""
     return _swept(scenario.with_setting(back_off=0.0))
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
 def _curves(scenario: Scenario) -> tuple[Spec, str]:
-    sweep, prediction = _swept(scenario), predicted(scenario)
+    sweep, prediction = _swept(scenario), cached_prediction(scenario)
     return against_cone_position(sweep, prediction), alt_text_against_cone_position(sweep, prediction)
 
 
@@ -60,7 +60,7 @@ def picture(scenario: Scenario, kind: str) -> bytes:
         to_png,
     )  # brings matplotlib: only when asked
 
-    figure = prediction_figure(predicted(scenario), swept(scenario))
+    figure = prediction_figure(cached_prediction(scenario), cached_sweep(scenario))
     return to_png(figure) if kind == "png" else to_pdf(figure)
 
 
@@ -69,36 +69,36 @@ def _races(scenario: Scenario, side_share: float) -> RacesSweep:
     return sweep_races(scenario, side_share=side_share)
 
 
-def races_swept(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> RacesSweep:
+def cached_race_sweep(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> RacesSweep:
     """Return the sweep of the races of a scenario; it is the same wherever the cone stands now."""
     return _races(scenario.with_setting(back_off=0.0), side_share)
 
 
 @st.cache_resource(max_entries=128, show_spinner=False, hash_funcs=_BY_TEXT)
-def loaded(scenario: Scenario, case: Case) -> Loads:
+def cached_loads(scenario: Scenario, case: Case) -> Loads:
     """Return what the balls of a clamped hub carry under a case's load."""
     return loads_of(scenario, case)
 
 
 @st.cache_resource(max_entries=64, show_spinner="Turning the wheel …", hash_funcs=_BY_TEXT)
-def felt(scenario: Scenario, stage: str) -> Signature:
+def cached_feel(scenario: Scenario, stage: str) -> Signature:
     """Return what a hand finds that turns the hub after a stage; dents take some tenths of a second."""
     return signature(scenario, stage=stage)
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
-def spun(scenario: Scenario) -> Coast:
+def cached_spin_down(scenario: Scenario) -> Coast:
     """Return the clamped wheel spun hard by hand and let go."""
     return spin_down(scenario)
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
-def rocked(scenario: Scenario) -> tuple[Rocking, Rocking]:
+def cached_rocking(scenario: Scenario) -> tuple[Rocking, Rocking]:
     """Return the rim rocked on the bench and in the frame."""
     return bench_and_frame(scenario)
 
 
 @st.cache_resource(max_entries=128, show_spinner="Weighing what was found …", hash_funcs=_BY_TEXT)
-def diagnosed(readings: Readings, hub: Scenario | None) -> Diagnosis:
+def cached_diagnosis(readings: Readings, hub: Scenario | None) -> Diagnosis:
     """Return what readings say about a hub, a usual one where it is None."""
     return diagnose(readings, hub)

@@ -12,7 +12,7 @@ from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import newtons
 from conemodel.show.palette import Tones, tones
-from conemodel.show.svg import LINE, Point, Sheet, wrapped
+from conemodel.show.svg import LINE, Point, Sheet, wrap_text
 from conemodel.tasks.bearing.ball_loads import Loads, RowLoads
 from conemodel.tasks.bearing.load_cases import CASES
 
@@ -62,7 +62,7 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
     told = [
         (line, bold, colour)
         for words, bold, colour in _told(loads, colours)
-        for line in wrapped(words, width=width - text, size=text)
+        for line in wrap_text(words, width=width - text, size=text)
     ]
     reach = LENGTH + 2.2 * text
     radius = (width if compact else width / 2) / 2 - reach - 1.2 * text

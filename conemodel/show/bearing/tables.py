@@ -17,7 +17,7 @@ from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.load_cases import Case
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.rocking import Rocking
-from conemodel.tasks.validation.published_values import Check
+from conemodel.tasks.validation.published_values import PublishedCheck
 
 
 def list_races(races: RacesSweep) -> Table[RacesSweep]:
@@ -209,7 +209,7 @@ def list_movement(bench: Rocking, frame: Rocking) -> Table[tuple[str, Rocking]]:
     return Table(_MOVEMENT, places, caption="Movement of the rim")
 
 
-_CHECKS: tuple[Column[Check], ...] = (
+_CHECKS: tuple[Column[PublishedCheck], ...] = (
     Column(lambda one: one.what, key="what"),
     Column(
         lambda one: one.what + (f" [{one.unit}]" if one.unit else ""), text="what", page="What", left=True
@@ -233,6 +233,6 @@ _CHECKS: tuple[Column[Check], ...] = (
 )
 
 
-def list_checks(checks: Sequence[Check]) -> Table[Check]:
+def list_checks(checks: Sequence[PublishedCheck]) -> Table[PublishedCheck]:
     """Return the table of published values beside the computed ones."""
     return Table(_CHECKS, checks, caption="Published values beside the computed ones")

@@ -8,13 +8,13 @@ from conemodel.show.bearing.race_charts import mix_words
 from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
 from conemodel.show.setting.text import CAUTION, paragraph
 from conemodel.show.tables import table_text
-from conemodel.tasks.bearing.defects import Trouble
+from conemodel.tasks.bearing.defects import Defect
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
 from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.load_cases import CASES
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.spin_down import WHY_SPIN_PROVES_NOTHING
-from conemodel.tasks.validation.published_values import STATUS_WORDS, Check
+from conemodel.tasks.validation.published_values import STATUS_WORDS, PublishedCheck
 
 UNTROUBLED = "Nothing is wrong with this hub that the cone could not put right."
 
@@ -36,7 +36,7 @@ def races_text(races: RacesSweep) -> str:
     return "\n\n".join((table_text(list_races(races)), *(paragraph(words) for words in said)))
 
 
-def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Trouble]) -> str:
+def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Defect]) -> str:
     """Return what a hand finds that turns a hub, with the numbers it rests on.
 
     Args:
@@ -61,7 +61,7 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Troubl
     )
 
 
-def checks_text(checks: Sequence[Check]) -> str:
+def checks_text(checks: Sequence[PublishedCheck]) -> str:
     """Return published values beside the computed ones as a table.
 
     Args:

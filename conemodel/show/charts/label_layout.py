@@ -10,10 +10,10 @@ NAME_LIMIT, LETTER, LINE = 220, 6.2, 20
 """Longest name, mean width of a letter, and height of a line [px]."""
 
 
-def shortened(names: Sequence[str]) -> dict[str, str]:
+def shorten_names(names: Sequence[str]) -> dict[str, str]:
     """Return each name up to its first comma, or whole where that would not tell it from another.
 
-    >>> shortened(["Rear, M10 × 1", "Front, snug", "Front, worn"])
+    >>> shorten_names(["Rear, M10 × 1", "Front, snug", "Front, worn"])
     {'Rear, M10 × 1': 'Rear', 'Front, snug': 'Front, snug', 'Front, worn': 'Front, worn'}
     """
     first = {name: name.split(",")[0] for name in names}

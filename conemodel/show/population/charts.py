@@ -7,7 +7,7 @@ import numpy as np
 
 from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
-from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shortened
+from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shorten_names
 from conemodel.show.charts.vega_lite import (
     Spec,
     axis,
@@ -143,7 +143,7 @@ def back_off_chart(study: ManyHubs) -> Spec:
             }
         )
     groups = (study.all, *study.kinds)
-    short = shortened([one_line(group.name) for group in groups])
+    short = shorten_names([one_line(group.name) for group in groups])
     tops = {
         short[one_line(group.name)]: (DEG.from_si(group.curve.best[0]), group.curve.best[1])
         for group in groups

@@ -27,10 +27,10 @@ from conemodel.show.section.view import (
     outer_face,
     sign_of,
 )
-from conemodel.show.svg import LINE, Point, Sheet, wrapped
+from conemodel.show.svg import LINE, Point, Sheet, wrap_text
 
 
-def drawn(view: View, told: Sequence[Told], *, names_only: bool = False, close: bool = False) -> Sheet:
+def draw_section(view: View, told: Sequence[Told], *, names_only: bool = False, close: bool = False) -> Sheet:
     """Return the sheet with the hub, the names of its parts, and what is told below it.
 
     `close`: only the bearing that is adjusted, below the axle, large and without words.
@@ -69,7 +69,7 @@ def _sheet(view: View, halves: Halves, told: Sequence[Told]) -> tuple[Sheet, lis
     lines = [
         (line, bold, colour)
         for words, bold, colour in told
-        for line in wrapped(words, width=width - size, size=size)
+        for line in wrap_text(words, width=width - size, size=size)
     ]
     tall = max(half.flange for half in halves.values()) * scale
     head, foot = 4.9 * size, (3.0 + LINE * len(lines)) * size

@@ -7,7 +7,7 @@ from conemodel.base.units import MM, NEWTON
 from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import STAGE_WORDS, millimetres, newtons
 from conemodel.show.palette import tones
-from conemodel.show.section.paint import drawn
+from conemodel.show.section.paint import draw_section
 from conemodel.show.section.view import SAME, Told, View
 from conemodel.tasks.setting.predict import Prediction
 
@@ -73,7 +73,7 @@ def hub_section_svg(
         tones=tones(dark=dark),
     )
     told = _told(view, prediction)
-    sheet = drawn(view, told, close=close)
+    sheet = draw_section(view, told, close=close)
     return sheet.svg(
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
         desc=" ".join(words for words, _, _ in told)
@@ -102,7 +102,7 @@ def hub_parts_svg(scenario: Scenario, dark: bool = False, *, compact: bool = Fal
         False,
         "",
     )
-    sheet = drawn(view, [told], names_only=True)
+    sheet = draw_section(view, [told], names_only=True)
     return sheet.svg(
         title=f"{scenario.name}: the parts",
         desc="Section through a hub with the names of its parts: axle, cones, balls, cups, shell, dust caps, washers, "

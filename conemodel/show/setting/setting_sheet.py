@@ -14,7 +14,7 @@ from conemodel.show.palette import LIGHT
 from conemodel.show.setting.cone_marks import BENCH, CLAMPED
 from conemodel.show.setting.end_play_chart import good_cone_angles, most_preload_shown
 from conemodel.show.setting.text import CAUTION
-from conemodel.show.waterfall.rows import Step, steps_shown
+from conemodel.show.waterfall.rows import WaterfallStep, steps_shown
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 
@@ -112,7 +112,7 @@ def _waterfall(axes: "Axes", prediction: Prediction) -> None:
     _plain_frame(axes, "left")
 
 
-def _words(axes: "Axes", index: int, step: Step) -> None:
+def _words(axes: "Axes", index: int, step: WaterfallStep) -> None:
     """Write millimetres, degrees and words of a step above its bar, in three columns."""
     signed = step.kind != "level"
     columns = (
@@ -135,7 +135,7 @@ def _words(axes: "Axes", index: int, step: Step) -> None:
         )
 
 
-def _bar(axes: "Axes", index: int, step: Step) -> None:
+def _bar(axes: "Axes", index: int, step: WaterfallStep) -> None:
     """Draw one bar: hatched by kind, pale with a dashed edge where it is assumed."""
     colour = getattr(LIGHT, step.kind)
     look: dict[str, Any] = {"facecolor": colour, "edgecolor": "white"}
@@ -152,7 +152,7 @@ def _bar(axes: "Axes", index: int, step: Step) -> None:
     )
 
 
-def _band(axes: "Axes", steps: tuple[Step, ...], prediction: Prediction) -> None:
+def _band(axes: "Axes", steps: tuple[WaterfallStep, ...], prediction: Prediction) -> None:
     """Shade the good range behind the clamped hub and name it below."""
     window = prediction.window
     if window.width <= 0:

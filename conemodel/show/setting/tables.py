@@ -9,12 +9,12 @@ from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, felt_at_
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sensitivity import Spread
-from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.setting.sweep import Sweep
 from conemodel.tasks.setting.verdict import Turn
 
 
-def list_stages(prediction: Prediction) -> Table[Stage]:
+def list_stages(prediction: Prediction) -> Table[StageResult]:
     """Return the table of the stages, a line each in order of the work.
 
     >>> from conemodel.base.table import rows
@@ -25,20 +25,20 @@ def list_stages(prediction: Prediction) -> Table[Stage]:
     ['contact', 'backed_off', 'locked', 'clamped', 'ridden']
     """
 
-    def turn(stage: Stage) -> float:
+    def turn(stage: StageResult) -> float:
         return cone_angle(prediction, stage.end_play)
 
-    def felt(stage: Stage) -> str:
+    def felt(stage: StageResult) -> str:
         return felt_at_both(prediction.scenario.limits, stage)
 
-    position: tuple[Column[Stage], ...] = (
+    position: tuple[Column[StageResult], ...] = (
         Column(lambda s: s.name, key="name"),
-        Column(lambda s: STAGE_WORDS[s.name], text="stage", page="Stage", left=True),
+        Column(lambda s: STAGE_WORDS[s.name], text="stage", page="StageResult", left=True),
         Column(lambda s: s.end_play, MM, "end_play_mm", text="end play mm", page="End play mm", form="+.3f"),
         Column(turn, DEG, "cone_deg", text="= cone °", form="+.0f"),
         Column(turn, page="as a turn", say=lambda angle: degrees(angle, sign=True)),
     )
-    found: tuple[Column[Stage], ...] = (
+    found: tuple[Column[StageResult], ...] = (
         Column(
             lambda s: s.preload,
             NEWTON,
@@ -72,15 +72,15 @@ def list_stages(prediction: Prediction) -> Table[Stage]:
     )
 
 
-_FORCES: tuple[Column[Stage], ...] = (
-    Column(lambda s: STAGE_WORDS[s.name], page="Stage"),
+_FORCES: tuple[Column[StageResult], ...] = (
+    Column(lambda s: STAGE_WORDS[s.name], page="StageResult"),
     Column(lambda s: f"{MPA.from_si(s.peak_pressure):.0f} MPa", page="Peak pressure"),
     Column(lambda s: f"{NEWTON_MM.from_si(s.torque):.1f} N·mm", page="Turning torque"),
     Column(lambda s: " to ".join(map(newtons, s.preload_range)), page="Preload over a turn"),
 )
 
 
-def list_forces(prediction: Prediction) -> Table[Stage]:
+def list_forces(prediction: Prediction) -> Table[StageResult]:
     """Return the table of pressure and torque at every stage, for a page."""
     return Table(
         _FORCES,

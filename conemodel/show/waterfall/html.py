@@ -10,7 +10,7 @@ from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import degrees, number
 from conemodel.show.palette import tones
-from conemodel.show.waterfall.rows import Kind, Step, steps_shown
+from conemodel.show.waterfall.rows import Kind, WaterfallStep, steps_shown
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.predict import Prediction
 
@@ -105,7 +105,7 @@ def where_the_play_went(prediction: Prediction) -> str:
     return waterfall(steps_shown(prediction), window=prediction.window, lead=lead)
 
 
-def waterfall(steps: tuple[Step, ...], *, window: Window, lead: float) -> str:
+def waterfall(steps: tuple[WaterfallStep, ...], *, window: Window, lead: float) -> str:
     """Return steps with the good range `window` as a table; `lead` of the cone's thread [m/rad]."""
     scale = _scale(window, steps)
     good = (window.tight_edge, window.loose_edge) if window.width > 0 else None
@@ -121,7 +121,7 @@ def waterfall(steps: tuple[Step, ...], *, window: Window, lead: float) -> str:
     )
 
 
-def _scale(window: Window, steps: tuple[Step, ...]) -> Scale:
+def _scale(window: Window, steps: tuple[WaterfallStep, ...]) -> Scale:
     """Return the scale of all bars, with room for the words on both sides of nought."""
     ends = [0.0, window.loose_edge, window.tight_edge]
     ends += [end for step in steps for end in (step.start, step.end)]
@@ -141,7 +141,7 @@ def _head(scale: Scale) -> str:
     )
 
 
-def _step(step: Step, scale: Scale, good: tuple[float, float] | None) -> str:
+def _step(step: WaterfallStep, scale: Scale, good: tuple[float, float] | None) -> str:
     """Return the row of a term or of a level."""
     drawn = ground(scale, good) + bar(scale, step.start, step.end, kind=step.kind, assumed=step.assumed)
     if step.leads_on:

@@ -17,7 +17,7 @@ ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Step:
+class WaterfallStep:
     """One row of the waterfall: a term that moves the end play, or the level a stage leaves.
 
     Attributes:
@@ -46,7 +46,7 @@ Stages = Mapping[str, Sequence[Term]]
 """The terms of each stage, in order of the work."""
 
 
-def steps_shown(prediction: Prediction) -> tuple[Step, ...]:
+def steps_shown(prediction: Prediction) -> tuple[WaterfallStep, ...]:
     """Return the rows of the waterfall of a prediction, in order."""
     last = list(prediction.stages)[-1]
 
@@ -57,7 +57,7 @@ def steps_shown(prediction: Prediction) -> tuple[Step, ...]:
     return steps_of(_stages(prediction), lead=prediction.scenario.axle.lead_per_radian, state=state)
 
 
-def steps_of(stages: Stages, *, lead: float, state: Callable[[str, float], str]) -> tuple[Step, ...]:
+def steps_of(stages: Stages, *, lead: float, state: Callable[[str, float], str]) -> tuple[WaterfallStep, ...]:
     """Return the rows of the waterfall: the terms of each stage, then the level it leaves.
 
     Terms that change nothing are left out. Finger contact has one term and so no level of its own.
@@ -70,7 +70,7 @@ def steps_of(stages: Stages, *, lead: float, state: Callable[[str, float], str])
     return tuple(_steps(stages, lead, state))
 
 
-def _steps(stages: Stages, lead: float, state: Callable[[str, float], str]) -> Iterator[Step]:
+def _steps(stages: Stages, lead: float, state: Callable[[str, float], str]) -> Iterator[WaterfallStep]:
     moves = list(_moves(stages, lead))
     level = 0.0
     for stage in stages:
@@ -81,7 +81,7 @@ def _steps(stages: Stages, lead: float, state: Callable[[str, float], str]) -> I
             if abs(move.length) >= ROUNDING:
                 yield move
         if stage != "contact":
-            yield Step(
+            yield WaterfallStep(
                 stage=stage,
                 key="level",
                 kind="level",
@@ -94,13 +94,13 @@ def _steps(stages: Stages, lead: float, state: Callable[[str, float], str]) -> I
             )
 
 
-def _moves(stages: Stages, lead: float) -> Iterator[Step]:
+def _moves(stages: Stages, lead: float) -> Iterator[WaterfallStep]:
     """Yield a row for every term, the ones that change nothing too."""
     level = 0.0
     for stage, terms in stages.items():
         for term in terms:
             start, level = level, level + term.length
-            yield Step(
+            yield WaterfallStep(
                 stage=stage,
                 key=term.key,
                 kind="opens" if term.length > 0 else "closes",
@@ -117,7 +117,7 @@ def _stages(prediction: Prediction) -> Stages:
     return {name: stage.terms for name, stage in prediction.stages.items()}
 
 
-_TERMS: tuple[Column[Step], ...] = (
+_TERMS: tuple[Column[WaterfallStep], ...] = (
     Column(lambda step: step.stage, key="stage"),
     Column(lambda step: STAGE_WORDS[step.stage], text="stage", left=True),
     Column(lambda step: step.key, key="key"),
@@ -133,7 +133,7 @@ _TERMS: tuple[Column[Step], ...] = (
 )
 
 
-def list_terms(prediction: Prediction) -> Table[Step]:
+def list_terms(prediction: Prediction) -> Table[WaterfallStep]:
     """Return the table of every term of end play, in order, each with the end play before and after it."""
     lead = prediction.scenario.axle.lead_per_radian
     return Table(_TERMS, list(_moves(_stages(prediction), lead)))

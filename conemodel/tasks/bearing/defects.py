@@ -16,7 +16,7 @@ FULL_ROW = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Trouble:
+class Defect:
     """One thing the cone cannot put right.
 
     Attributes:
@@ -29,13 +29,13 @@ class Trouble:
     sure: bool
 
 
-def troubles_of(scenario: Scenario) -> tuple[Trouble, ...]:
+def defects_of(scenario: Scenario) -> tuple[Defect, ...]:
     """Return what is wrong with a scenario's hub whatever its setting, faults before questions.
 
     >>> from conemodel.parts.toml_files import load_scenario
-    >>> troubles_of(load_scenario("scenarios/touring-rear.toml"))
+    >>> defects_of(load_scenario("scenarios/touring-rear.toml"))
     ()
-    >>> troubles_of(load_scenario("scenarios/big-ball.toml"))[0].what
+    >>> defects_of(load_scenario("scenarios/big-ball.toml"))[0].what
     'In the left row one ball is 20 µm larger than the others.'
     """
     condition = scenario.condition
@@ -48,7 +48,7 @@ def troubles_of(scenario: Scenario) -> tuple[Trouble, ...]:
     return tuple(sorted(found, key=lambda each: not each.sure))
 
 
-def _on_row(side: Side, row: RowCondition) -> Iterator[Trouble]:
+def _on_row(side: Side, row: RowCondition) -> Iterator[Defect]:
     """Yield what is wrong in one row."""
     yield from _on_dents(f"{side} cone", row.cone_dents, "Replace the cone, and all the balls with it.")
     yield from _on_dents(
@@ -60,18 +60,18 @@ def _on_row(side: Side, row: RowCondition) -> Iterator[Trouble]:
     yield from _on_balls(side, row)
 
 
-def _on_dents(race: str, dents: Dents, cure: str) -> Iterator[Trouble]:
+def _on_dents(race: str, dents: Dents, cure: str) -> Iterator[Defect]:
     deep = f"{UM.from_si(dents.depth):g} µm deep"
     if dents.count:
         what = (
             f"The {race} is brinelled: {dents.count} dents at ball spacing, {deep}, pressed in by the balls."
         )
-        yield Trouble(what=what, cure=cure, sure=True)
+        yield Defect(what=what, cure=cure, sure=True)
     if dents.positions:
-        yield Trouble(what=f"The {race} has {len(dents.positions)} pits, {deep}.", cure=cure, sure=True)
+        yield Defect(what=f"The {race} has {len(dents.positions)} pits, {deep}.", cure=cure, sure=True)
 
 
-def _on_tilt(side: Side, row: RowCondition) -> Iterator[Trouble]:
+def _on_tilt(side: Side, row: RowCondition) -> Iterator[Defect]:
     """Yield skew races; one alone is absorbed by the shell, both together pinch once a turn."""
     cone, cup = (hypot(*tilt) for tilt in (row.cone_tilt, row.cup_tilt))
     if cone and cup:
@@ -94,10 +94,10 @@ def _on_tilt(side: Side, row: RowCondition) -> Iterator[Trouble]:
         cure = "See whether the cup is fully home in the shell."
     else:
         return
-    yield Trouble(what=what, cure=cure, sure=True)
+    yield Defect(what=what, cure=cure, sure=True)
 
 
-def _on_balls(side: Side, row: RowCondition) -> Iterator[Trouble]:
+def _on_balls(side: Side, row: RowCondition) -> Iterator[Defect]:
     """Yield balls unlike the others of their row."""
     sizes = row.ball_oversize
     if not isinstance(sizes, tuple) or len(set(sizes)) == 1:
@@ -111,26 +111,26 @@ def _on_balls(side: Side, row: RowCondition) -> Iterator[Trouble]:
         spread = UM.from_si(max(sizes) - min(sizes))
         what = f"In the {side} row {len(odd)} balls differ from the others; they spread over {spread:g} µm."
     cure = "Renew all balls of both rows together, from one packet."
-    yield Trouble(what=what, cure=cure, sure=True)
+    yield Defect(what=what, cure=cure, sure=True)
 
 
-def _on_grease_and_seals(scenario: Scenario) -> Iterator[Trouble]:
+def _on_grease_and_seals(scenario: Scenario) -> Iterator[Defect]:
     if scenario.condition.grease == "dry":
-        yield Trouble(
+        yield Defect(
             what="The grease has dried: its oil is gone and what is left is stiff.",
             cure="Strip, clean, look at the races, and grease afresh; backing off the cone would only hide it.",
             sure=True,
         )
     drag = scenario.condition.seal_torque
     if drag >= THICK:
-        yield Trouble(
+        yield Defect(
             what=f"The seals drag with {NEWTON_MM.from_si(drag):g} N·mm, whatever the cone does.",
             cure="See whether a seal or dust cap rubs, is bent or sits askew.",
             sure=True,
         )
 
 
-def _on_packing(scenario: Scenario) -> Iterator[Trouble]:
+def _on_packing(scenario: Scenario) -> Iterator[Defect]:
     """Yield rows that would take another ball."""
     rooms = {side: _room(getattr(scenario.hub, side)) for side in SIDES}
     roomy = {side: room for side, room in rooms.items() if room >= FULL_ROW}
@@ -140,7 +140,7 @@ def _on_packing(scenario: Scenario) -> Iterator[Trouble]:
     where = "Each row" if both else " and ".join(f"the {side} row" for side in roomy)
     room = " and ".join(f"{value:.1f}" for value in ([rooms["left"]] if both else roomy.values()))
     has = "has" if both or len(roomy) == 1 else "have"
-    yield Trouble(
+    yield Defect(
         what=f"{where[0].upper()}{where[1:]} {has} room for {room} more balls: one may be missing.",
         cure="Count them against the maker's number, which decides; what fell out is no proof of what belongs there.",
         sure=False,
@@ -155,7 +155,7 @@ def _room(row: RowGeometry) -> float:
     )
 
 
-def _on_unlike_rows(scenario: Scenario) -> Iterator[Trouble]:
+def _on_unlike_rows(scenario: Scenario) -> Iterator[Defect]:
     left, right = (getattr(scenario.hub, side).replace(phase=0.0) for side in SIDES)
     if left != right:
         each = " and ".join(
@@ -163,7 +163,7 @@ def _on_unlike_rows(scenario: Scenario) -> Iterator[Trouble]:
             f"{DEG.from_si(row.contact_angle):.0f}° on the {side}"
             for side, row in zip(SIDES, (left, right), strict=True)
         )
-        yield Trouble(
+        yield Defect(
             what=f"The two rows are not alike: {each}.",
             cure="Ask whether they are meant to be. Keep balls and cones of the two sides apart.",
             sure=False,

@@ -34,7 +34,7 @@ FORCES = np.linspace(0.0, 30e3, 11)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Grid:
+class LookupGrid:
     """One hub over end play, on points `STEP` apart from `TIGHTEST` on, each (n,).
 
     Attributes:
@@ -69,7 +69,7 @@ class Shift:
 
 
 @keep_answers(size=16)
-def curve_of(scenario: Scenario, tilt: float) -> Grid:
+def curve_of(scenario: Scenario, tilt: float) -> LookupGrid:
     """Return a hub's curves with both cones tilted against each other by `tilt` [rad].
 
     Raises:
@@ -82,7 +82,7 @@ def curve_of(scenario: Scenario, tilt: float) -> Grid:
     )
     loaded = unloaded_tables(pair)
     grid = np.arange(TIGHTEST, LOOSEST, STEP)
-    return Grid(
+    return LookupGrid(
         rim=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(rim))),
         axle_end=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(axle_end))),
         preload=_read_off(grid, loaded.preload),

@@ -21,7 +21,7 @@ from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column
 from conemodel.tasks.diagnosis.likelihood import Feel
 from conemodel.tasks.diagnosis.lookup_curves import (
-    Grid,
+    LookupGrid,
     Shift,
     curve_of,
     leaning,
@@ -47,7 +47,7 @@ class HubModel:
     beliefs: Beliefs
 
     @cached_property
-    def curves(self) -> tuple[Grid, ...]:
+    def curves(self) -> tuple[LookupGrid, ...]:
         """The curves of each case."""
         return tuple(curve_of(self.scenario, case.tilt) for case in self.cases)
 

@@ -10,10 +10,10 @@ from typing import Literal
 
 from conemodel.parts.felt_play import felt_word
 from conemodel.parts.hub import Side as HubSide
-from conemodel.parts.lesson import Place, Staged, Step, Story
+from conemodel.parts.lesson import Place, Staged, Story, StoryStep
 from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.setting.predict import Prediction, predict
-from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.setting.stage_result import StageResult
 
 Key = Literal["next", "back", "reveal", "swap"]
 
@@ -72,7 +72,7 @@ class Bar:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Readings:
+class StageReadings:
     """What one side has come to.
 
     Attributes:
@@ -110,7 +110,7 @@ class SideView:
     place: Place
     stage: str | None
     bars: tuple[Bar, ...]
-    readings: Readings | None
+    readings: StageReadings | None
     good: tuple[float, float] | None
     answer: str | None
     verdict: str | None
@@ -215,12 +215,12 @@ def view_of(played: Played, position: Position) -> View:
 _SIDES: tuple[HubSide, HubSide] = ("left", "right")
 
 
-def _step(story: Story, name: str) -> Step:
-    step: Step = getattr(story.steps, name)
+def _step(story: Story, name: str) -> StoryStep:
+    step: StoryStep = getattr(story.steps, name)
     return step
 
 
-def _is_asked(step: Step, side: HubSide) -> bool:
+def _is_asked(step: StoryStep, side: HubSide) -> bool:
     return step.ask != "nothing" and step.about in (side, "both")
 
 
@@ -251,7 +251,7 @@ def _side(played: Played, side: HubSide, position: Position) -> SideView:
     )
 
 
-def answer_of(prediction: Prediction, step: Step, before: str | None, now: str) -> str:
+def answer_of(prediction: Prediction, step: StoryStep, before: str | None, now: str) -> str:
     """Return the right answer to a step that leads from the stage `before` to `now`; it is always predicted."""
     if step.ask == "change":
         start = prediction.stages[before].end_play if before else 0.0
@@ -301,13 +301,13 @@ def _bars(prediction: Prediction, upto: str, before: str | None) -> Iterator[Bar
     )
 
 
-def _readings(prediction: Prediction, name: str, place: Place) -> Readings:
+def _readings(prediction: Prediction, name: str, place: Place) -> StageReadings:
     """Return what a stage has come to."""
-    stage: Stage = prediction.stages[name]
+    stage: StageResult = prediction.stages[name]
     limits = prediction.scenario.limits
     rows = (stage.solution.left.ball_load, stage.solution.right.ball_load)
     play = stage.rim_play if place == "rim" else stage.axle_end_play
-    return Readings(
+    return StageReadings(
         end_play=stage.end_play,
         preload=stage.preload,
         torque=stage.torque,

@@ -30,7 +30,7 @@ Nodes = tuple[float, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class LookupTable:
     """Values over (x, groove, give): monotone cubics along x, a parabola along each of the others.
 
     `curve` takes x (n,) to the values at all nodes (n, grooves, gives).
@@ -55,9 +55,9 @@ class KindTables:
         edges: end play at which each limit of the good range is met, (grooves, gives) [m], with its side.
     """
 
-    climb: Table
-    squeeze: Table
-    pressure: Table
+    climb: LookupTable
+    squeeze: LookupTable
+    pressure: LookupTable
     edges: tuple[tuple[str, Array], ...]
     grooves: Nodes
     gives: Nodes
@@ -139,9 +139,9 @@ def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     flat = climb.reshape(len(END_PLAYS), -1)
     back = np.stack([PchipInterpolator(column[::-1], END_PLAYS[::-1])(heights) for column in flat.T], axis=-1)
     return KindTables(
-        climb=Table(PchipInterpolator(END_PLAYS, climb), grooves, gives),
-        squeeze=Table(PchipInterpolator(heights, back.reshape(-1, *climb.shape[1:])), grooves, gives),
-        pressure=Table(PchipInterpolator(END_PLAYS, pressure**2), grooves, gives),
+        climb=LookupTable(PchipInterpolator(END_PLAYS, climb), grooves, gives),
+        squeeze=LookupTable(PchipInterpolator(heights, back.reshape(-1, *climb.shape[1:])), grooves, gives),
+        pressure=LookupTable(PchipInterpolator(END_PLAYS, pressure**2), grooves, gives),
         edges=_edges(scenarios),
         grooves=grooves,
         gives=gives,

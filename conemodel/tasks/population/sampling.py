@@ -144,10 +144,10 @@ def draws(crowd: Crowd, *, hubs: int, seed: int, back_off: float, chunk: int) ->
     random = np.random.default_rng(seed)
     for start in range(0, hubs, chunk):
         size = min(chunk, hubs - start)
-        yield drawn(crowd, random.random((size, len(COLUMNS))).T, back_off=back_off)
+        yield evaluate_draws(crowd, random.random((size, len(COLUMNS))).T, back_off=back_off)
 
 
-def drawn(crowd: Crowd, shares: Array, *, back_off: float) -> Drawn:
+def evaluate_draws(crowd: Crowd, shares: Array, *, back_off: float) -> Drawn:
     """Return the hubs that evenly spread numbers `shares` (columns, n) between 0 and 1 stand for.
 
     The rows are `COLUMNS`; without those of `EXTRAS`, the middle is taken for each.

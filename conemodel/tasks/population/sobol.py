@@ -9,7 +9,7 @@ from scipy.stats import sobol_indices
 
 from conemodel.base.units import Array
 from conemodel.parts.population import Crowd
-from conemodel.tasks.population.sampling import INPUTS, drawn
+from conemodel.tasks.population.sampling import INPUTS, evaluate_draws
 from conemodel.tasks.population.study import CHUNK, Cancelled
 
 SAMPLE = 4096
@@ -66,7 +66,7 @@ def what_matters(
         for part in parts:
             if stop is not None and stop():
                 raise Cancelled("the study was stopped before its end")
-            found.append(drawn(crowd, part, back_off=angle).end_play)
+            found.append(evaluate_draws(crowd, part, back_off=angle).end_play)
         return np.concatenate(found)
 
     first, total = _indices(end_play, sample, seed)

@@ -11,7 +11,7 @@ EYE = {True: DEG.to_si(SEEN_TURN.low), False: DEG.to_si(SEEN_TURN.usual)}
 """How finely an eye reads the clock, with a pen line and without [rad]."""
 
 
-def placed(secret: HiddenHub, hub: HubState, length: float, limit: float) -> tuple[HubState, bool]:
+def place_cone(secret: HiddenHub, hub: HubState, length: float, limit: float) -> tuple[HubState, bool]:
     """Return a loose cone moved by `length` along the thread [m], and whether the balls stopped it.
 
     `limit` is the most torque on the cone [N·m].

@@ -14,7 +14,7 @@ DRIFT_HELD = DEG.to_si(5.0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Check:
+class Criterion:
     """One thing that had to be: stable name, words, and whether it was."""
 
     name: str
@@ -24,40 +24,40 @@ class Check:
 
 def checks_of(
     exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float, locks: int, moves: int
-) -> Iterator[Check]:
+) -> Iterator[Criterion]:
     """Yield everything that had to be on one hub."""
     for question in exercise.questions:
         if question == "refuse" and secret.fault != "thread worn out":
             continue
         right = hub.answer(question) == right_answer(secret, question)
-        yield Check(name=question, label="the answer is right", passed=right)
+        yield Criterion(name=question, label="the answer is right", passed=right)
     yield from _musts(exercise, secret, hub, locks)
     if exercise.kind == "name":
         return
     if exercise.kind == "touch":
         near = abs(hub.cone) <= exercise.touch_within * secret.scenario.axle.lead_per_radian
-        yield Check(name="touch", label="the cone stands at first touch", passed=near)
+        yield Criterion(name="touch", label="the cone stands at first touch", passed=near)
         return
     worn_out = secret.fault == "thread worn out"
     refused = hub.done == "refuse"
-    yield Check(
+    yield Criterion(
         name="refused", label="refused if, and only if, it cannot be adjusted", passed=worn_out == refused
     )
     if worn_out:
         return
-    yield Check(name="range", label="ends in the good range, clamped", passed=off == 0.0)
-    yield Check(name="locked", label="the locknut is tight", passed=hub.lock is not None)
+    yield Criterion(name="range", label="ends in the good range, clamped", passed=off == 0.0)
+    yield Criterion(name="locked", label="the locknut is tight", passed=hub.lock is not None)
     clamped = hub.felt.rocked_clamped is not None
-    yield Check(name="clamped", label="rocked clamped after the last move", passed=clamped)
-    yield Check(name="twirled", label="twirled a full turn after the last move", passed=hub.felt.twirled)
+    yield Criterion(name="clamped", label="rocked clamped after the last move", passed=clamped)
+    yield Criterion(name="twirled", label="twirled a full turn after the last move", passed=hub.felt.twirled)
     if exercise.most_locks is not None:
         enough = locks <= exercise.most_locks
-        yield Check(name="locks", label=f"locked at most {exercise.most_locks} times", passed=enough)
+        yield Criterion(name="locks", label=f"locked at most {exercise.most_locks} times", passed=enough)
     if exercise.most_moves is not None:
         enough = moves <= exercise.most_moves
-        yield Check(name="moves", label=f"at most {exercise.most_moves} moves of the cone", passed=enough)
+        yield Criterion(name="moves", label=f"at most {exercise.most_moves} moves of the cone", passed=enough)
     if secret.start.lock is not None and _was_right(secret):
-        yield Check(name="left alone", label="what is right was left alone", passed=moves == 0)
+        yield Criterion(name="left alone", label="what is right was left alone", passed=moves == 0)
 
 
 def _was_right(secret: HiddenHub) -> bool:
@@ -66,7 +66,7 @@ def _was_right(secret: HiddenHub) -> bool:
     return window_for(secret, secret.start).state(end) == "right"
 
 
-def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> Iterator[Check]:
+def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> Iterator[Criterion]:
     """Yield what the exercise asks for besides."""
     marked = hub.marked_at is not None and hub.locks - hub.marked_at <= 2
     drift = hub.lock is not None and hub.lock.turned_in < DRIFT_HELD
@@ -81,7 +81,7 @@ def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> 
     }
     for name in exercise.must:
         label, passed = found[name]
-        yield Check(name=name, label=label, passed=passed)
+        yield Criterion(name=name, label=label, passed=passed)
 
 
 def _counted(secret: HiddenHub, hub: HubState) -> bool:

@@ -5,12 +5,12 @@ from typing import Literal
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.session import HiddenHub, HubState, in_frame, terms_of
 
-Stage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", "judged"]
+ErrorStage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", "judged"]
 
-STAGES: tuple[Stage, ...] = ("touch", "slack", "drift", "clamp", "not checked", "judged")
+STAGES: tuple[ErrorStage, ...] = ("touch", "slack", "drift", "clamp", "not checked", "judged")
 """The stages in which it can go wrong, in the order of the work."""
 
-KEYS: dict[Stage, tuple[str, ...]] = {
+KEYS: dict[ErrorStage, tuple[str, ...]] = {
     "slack": ("thread_slack", "cone_thread"),
     "drift": ("drift", "far_side"),
     "clamp": ("axle_shortening", "cone_thread_clamp", "nut_drag"),
@@ -20,7 +20,7 @@ KEYS: dict[Stage, tuple[str, ...]] = {
 
 def stage_of(
     exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float, passed: bool, unchecked: bool
-) -> Stage:
+) -> ErrorStage:
     """Return where it went wrong; `off` is how far outside the good range it ended [m].
 
     Too tight: the largest of slack, drift and clamp, if leaving it out would have kept the hub from being
@@ -44,7 +44,7 @@ def stage_of(
     return "not checked" if unchecked else "judged"
 
 
-def part_of(secret: HiddenHub, hub: HubState, stage: Stage) -> float:
+def part_of(secret: HiddenHub, hub: HubState, stage: ErrorStage) -> float:
     """Return what a stage adds to end play, closed in the frame [m]."""
     terms = terms_of(secret, in_frame(secret, hub))
     return sum(term.length for term in terms if term.key in KEYS.get(stage, ()))

@@ -1,11 +1,13 @@
 """One useful hint on how a hub ended. It may name numbers: it is given only after the last word."""
 
 from conemodel.base.units import DEG, MM
-from conemodel.tasks.practice.error_stage import Stage, part_of
+from conemodel.tasks.practice.error_stage import ErrorStage, part_of
 from conemodel.tasks.practice.session import HiddenHub, HubState
 
 
-def hint_on(secret: HiddenHub, hub: HubState, *, stage: Stage, off: float, critical: tuple[str, ...]) -> str:
+def hint_on(
+    secret: HiddenHub, hub: HubState, *, stage: ErrorStage, off: float, critical: tuple[str, ...]
+) -> str:
     """Return the hint for a hub; `off` is how far outside the good range it ended [m]."""
     if critical:
         return f"Before anything else: {critical[0]}. However right the hub feels, put that right before it is ridden."
@@ -46,7 +48,7 @@ def touch_hint(secret: HiddenHub, hub: HubState, within: float) -> str:
     )
 
 
-def _unseen(secret: HiddenHub, stage: Stage) -> str:
+def _unseen(secret: HiddenHub, stage: ErrorStage) -> str:
     """Return the hint for a hub that ended inside the good range."""
     if stage == "touch":
         return "First touch is where the cone stops turning freely, not where it binds."

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.practice.actions import ACTIONS, TakeBack
-from conemodel.tasks.practice.criteria import Check, checks_of, critical_reasons
-from conemodel.tasks.practice.error_stage import Stage, stage_of
+from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons
+from conemodel.tasks.practice.error_stage import ErrorStage, stage_of
 from conemodel.tasks.practice.hints import hint_on, touch_hint
 from conemodel.tasks.practice.session import (
     Bench,
@@ -48,10 +48,10 @@ class HubMark:
     terms: tuple[Term, ...]
     off_by: float
     off_turn: float
-    stage: Stage
+    stage: ErrorStage
     unchecked: bool
     critical: tuple[str, ...]
-    checks: tuple[Check, ...]
+    checks: tuple[Criterion, ...]
     locks: int
     moves: int
     hint: str
@@ -79,7 +79,7 @@ class Mark:
     false_wrong: int
     unchecked: bool
     critical: tuple[str, ...]
-    stage: Stage
+    stage: ErrorStage
     hint: str
     locks: int
     moves: int

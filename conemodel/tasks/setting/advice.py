@@ -11,7 +11,7 @@ from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import SettingTerms, setting_terms
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
-from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.wording import STAGE_WORDS, direction, fraction_of_turn
 
 SEEN = 0.5e-6
@@ -29,7 +29,7 @@ def notes_on(
     steps: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
-    stages: Mapping[str, Stage],
+    stages: Mapping[str, StageResult],
 ) -> tuple[str, ...]:
     """Return the notes on a setting, most pressing first."""
     return (
@@ -44,7 +44,7 @@ def notes_on(
     )
 
 
-def _on_the_races(stages: Mapping[str, Stage]) -> Iterator[str]:
+def _on_the_races(stages: Mapping[str, StageResult]) -> Iterator[str]:
     """Yield what dents the races, and which stages lie outside what the model holds for. Source: [ISO76]."""
     worst = max(stages.values(), key=lambda stage: stage.peak_pressure)
     if worst.peak_pressure > STATIC_PRESSURE:

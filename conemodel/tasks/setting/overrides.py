@@ -8,7 +8,7 @@ from conemodel.base.typed_numbers import parse_turn
 from conemodel.base.units import MM
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import Fault, Part, PartProblems, file_key
+from conemodel.parts.schema import FieldError, Part, PartProblems, file_key
 from conemodel.parts.setting import Limits, Setting
 from conemodel.physics.thread import axial_backlash, clearance_for_backlash
 
@@ -35,7 +35,7 @@ Numbers are in the unit of the scenario file; back-off is a turn; thread slack i
 _YES_NO = {"yes": True, "no": False}
 
 
-def asked(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
+def apply_overrides(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
     """Return a scenario with some fields changed as typed; `given` maps names of `FIELDS` to text.
 
     Raises:
@@ -109,7 +109,7 @@ def _read(part: type[Part], field: str, text: str) -> Any:
     return part.locate(field)[1].to_si(value)
 
 
-def _said(name: str, part: Part, fault: Fault, given: Mapping[str, str]) -> Problem:
+def _said(name: str, part: Part, fault: FieldError, given: Mapping[str, str]) -> Problem:
     """Return a fault under the name the person typed."""
     typed = next((option for option, place in FIELDS.items() if place == (name, fault.field)), fault.field)
     said = part.say(fault)

@@ -15,7 +15,7 @@ from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import outlook_of
-from conemodel.tasks.setting.stage_result import Stage, stage_of
+from conemodel.tasks.setting.stage_result import StageResult, stage_of
 from conemodel.tasks.setting.verdict import Verdict, verdict_of
 
 
@@ -33,7 +33,7 @@ class Prediction:
 
     scenario: Scenario
     pair: Pair
-    stages: Mapping[str, Stage]
+    stages: Mapping[str, StageResult]
     joint: Joint[float]
     clamp: ClampState[float]
     window: Window

@@ -15,7 +15,7 @@ LOOSEST = 0.8
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Stage:
+class StageResult:
     """The hub after one step of the mechanic.
 
     Attributes:
@@ -53,9 +53,9 @@ def stage_of(
     torque: Array,
     rim_play: float,
     axle_end_play: float,
-) -> Stage:
+) -> StageResult:
     """Return one stage from its balance of forces at every position of the wheel."""
-    return Stage(
+    return StageResult(
         name=name,
         terms=terms,
         end_play=end_play,

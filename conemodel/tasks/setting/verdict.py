@@ -13,7 +13,7 @@ from conemodel.solve.stages.terms import SettingTerms
 from conemodel.tasks.setting.advice import notes_on
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
-from conemodel.tasks.setting.stage_result import Stage
+from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.wording import direction, turn_size
 
 State = Literal["loose", "right", "tight"]
@@ -91,7 +91,7 @@ def verdict_of(
     steps: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
-    stages: Mapping[str, Stage],
+    stages: Mapping[str, StageResult],
 ) -> Verdict:
     """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed."""
     clamped = stages["clamped"]
@@ -187,7 +187,7 @@ def _obstacle(scenario: Scenario, steps: SettingTerms[float], window: Window) ->
     return ""
 
 
-def _said(scenario: Scenario, state: State, clamped: Stage) -> str:
+def _said(scenario: Scenario, state: State, clamped: StageResult) -> str:
     """Return what is felt once clamped."""
     if not clamped.valid:
         how = "loose" if clamped.end_play > 0 else "tight"

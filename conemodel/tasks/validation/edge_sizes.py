@@ -46,7 +46,10 @@ class EdgeSize:
 def edge_sizes(scenario: Scenario) -> tuple[EdgeSize, ...]:
     """Return what heat, skew dropouts and a cup that crept add to a hub's end play, case by case.
 
-    Clamped in its frame, and otherwise as described. Raises: NotConverged.
+    Clamped in its frame, and otherwise as described.
+
+    Raises:
+        NotConverged: no balance of forces was found.
     """
     framed = scenario.with_setting(clamp_seat="dropouts")
     return tuple(

@@ -12,13 +12,13 @@ from conemodel.solve.equilibrium.arrays import arrays_of_pair, arrays_of_row
 from conemodel.solve.equilibrium.pair import PairSolution, solve_hubs, solve_pair
 from conemodel.tasks.bearing.spin_down import against_quoted
 from conemodel.tasks.setting.good_range import window_of
-from conemodel.tasks.validation.published_values import STATUS_WORDS, Check, check, component_checks
+from conemodel.tasks.validation.published_values import STATUS_WORDS, PublishedCheck, check, component_checks
 
 __all__ = [
     "LEFT_OUT",
     "STATUS_WORDS",
-    "Check",
     "LeftOut",
+    "PublishedCheck",
     "published_checks",
     "whole_hub_check",
 ]
@@ -83,7 +83,7 @@ LEFT_OUT: tuple[LeftOut, ...] = (
 """What is left out. The sizes were computed beside the program; the advice is common practice, no source."""
 
 
-def published_checks() -> tuple[Check, ...]:
+def published_checks() -> tuple[PublishedCheck, ...]:
     """Compute every check now, from the contact of one ball to whole hubs.
 
     Raises:
@@ -96,7 +96,7 @@ def published_checks() -> tuple[Check, ...]:
     return (*component_checks(), *_preloaded_pair(), *_thrust_bearing(), *_sjovall())
 
 
-def whole_hub_check(scenario: Scenario) -> Check:
+def whole_hub_check(scenario: Scenario) -> PublishedCheck:
     """Return a scenario's drag, set to the middle of its good range, beside the quoted whole-hub measurement.
 
     Raises:
@@ -115,7 +115,7 @@ def whole_hub_check(scenario: Scenario) -> Check:
     )
 
 
-def _preloaded_pair() -> Iterator[Check]:
+def _preloaded_pair() -> Iterator[PublishedCheck]:
     """Yield the axial load that unloads one of two rows preloaded against each other, angle standing still."""
     row = Row(
         ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=radians(40), young=206e9
@@ -135,7 +135,7 @@ def _preloaded_pair() -> Iterator[Check]:
         )
 
 
-def _thrust_bearing() -> Iterator[Check]:
+def _thrust_bearing() -> Iterator[PublishedCheck]:
     """Yield the book's angular-contact bearing under thrust, with its own contact constant."""
     row = Row(
         ball_diameter=22.23e-3,
@@ -158,7 +158,7 @@ def _thrust_bearing() -> Iterator[Check]:
     yield check("HarrisKotzalas2007", f"{name}: approach", "mm", 0.0383, way, **memory)
 
 
-def _sjovall() -> Iterator[Check]:
+def _sjovall() -> Iterator[PublishedCheck]:
     """Yield Sjövall's integrals of the load zone, read off a solved hub with sixty balls a side."""
     row = Row(ball_diameter=6.35e-3, ball_count=60, pitch_diameter=0.14, contact_angle=radians(40))
     for extent, radial, axial in ((0.3, 0.1892, 0.2110), (0.5, 0.2288, 0.2782), (1.0, 0.2546, 0.4244)):

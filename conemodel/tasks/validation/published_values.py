@@ -47,7 +47,7 @@ STATUS_WORDS: dict[Status, str] = {
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Check:
+class PublishedCheck:
     """One published value beside the computed one.
 
     Attributes:
@@ -82,7 +82,7 @@ PRINTED = "digits printed"
 STEEL = hertz.equivalent_modulus(young=210e9, poisson=0.3)
 
 
-def component_checks() -> Iterator[Check]:
+def component_checks() -> Iterator[PublishedCheck]:
     """Compute the checks of single equations and of one row of balls now.
 
     Raises:
@@ -92,10 +92,10 @@ def component_checks() -> Iterator[Check]:
         yield from group()
 
 
-def check(source: str, what: str, unit: str, published: float, computed: Any, **rest: Any) -> Check:
+def check(source: str, what: str, unit: str, published: float, computed: Any, **rest: Any) -> PublishedCheck:
     """Return a check; the tolerance is half a printed digit or so unless said."""
     rest = {"tolerance": 1e-3, "reason": PRINTED, "status": "seen", **rest}
-    return Check(
+    return PublishedCheck(
         source=source,
         what=what,
         unit=unit,
@@ -105,7 +105,7 @@ def check(source: str, what: str, unit: str, published: float, computed: Any, **
     )
 
 
-def _hertz() -> Iterator[Check]:
+def _hertz() -> Iterator[PublishedCheck]:
     """Yield contacts of ball and race."""
     flat = hertz.contact(load=100.0, curvature=hertz.Curvature(2 / 3.175e-3, 0.0), modulus=STEEL)
     form = {"status": "computed", "tolerance": 1e-6}
@@ -157,7 +157,7 @@ def _hertz() -> Iterator[Check]:
         )
 
 
-def _ratings() -> Iterator[Check]:
+def _ratings() -> Iterator[PublishedCheck]:
     """Yield load ratings of the standards."""
     table = {
         0.0: 14.7,
@@ -182,7 +182,7 @@ def _ratings() -> Iterator[Check]:
     yield check("ISO281", "worked example: Ca", "N", 23493, axial)
 
 
-def _threads() -> Iterator[Check]:
+def _threads() -> Iterator[PublishedCheck]:
     """Yield threads, joints, clamp and packing."""
     for size, d2, d3 in ((10, 9.35048, 8.77313), (9, 8.35048, 7.77313)):
         thread = {"diameter": size * 1e-3, "pitch": 1e-3}
@@ -219,7 +219,7 @@ def _threads() -> Iterator[Check]:
     yield check("closed form", "6.35 balls that fit on 20", "", 9.72, fit, status="computed")
 
 
-def _friction() -> Iterator[Check]:
+def _friction() -> Iterator[PublishedCheck]:
     """Yield the grease part of drag at the switch of its two branches."""
     for side, factor, torque in (("below", 0.999, 0.2560), ("above", 1.001, 0.2540)):
         found = palmgren_viscous(
@@ -243,7 +243,7 @@ def _hub() -> Pair:
     return Pair(left=row, right=row, row_spacing=60e-3)
 
 
-def _thrust() -> Iterator[Check]:
+def _thrust() -> Iterator[PublishedCheck]:
     """Yield one hub row under thrust: angle, approach, pressures and the torque of spinning balls."""
     near = {"status": "computed", "tolerance": 4e-3, "reason": "contact constants at the starting angle"}
     for thrust, angle, way, cone, cup, spin in (

@@ -11,7 +11,7 @@ import streamlit as st
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.readings import ROUNDS, Readings, Round
-from conemodel.parts.schema import Fault, Part, PartProblems, part_class, unit_of
+from conemodel.parts.schema import FieldError, Part, PartProblems, part_class, unit_of
 from conemodel.tasks.diagnosis.readings import READINGS
 
 Entries = dict[str, Any]
@@ -174,7 +174,7 @@ def _part(
     return None if broken else part
 
 
-def _said(cls: type[Part], fault: Fault, prefix: str) -> Problem:
+def _said(cls: type[Part], fault: FieldError, prefix: str) -> Problem:
     """Return a mistake with the name its field has on screen."""
     problem = cls.say(fault)
     unit = unit_at(cls, fault.field)

@@ -11,7 +11,7 @@ from conemodel.parts.toml_files import read_part, write_part
 from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.diagnosis.text import check_json, check_text
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.ui.cache import diagnosed
+from conemodel.ui.cache import cached_diagnosis
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, forget, keep, read, readings_of, widget
 from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
 from conemodel.ui.diagnosis.result import answer, details
@@ -47,7 +47,7 @@ def page() -> None:
         _files()
     try:
         readings = readings_of(quick)
-        diagnosis = None if _blank(readings) else diagnosed(readings, hub)
+        diagnosis = None if _blank(readings) else cached_diagnosis(readings, hub)
     except InputProblems as error:
         with said:
             _cannot_be(error)

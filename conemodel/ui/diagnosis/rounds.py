@@ -9,7 +9,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.readings import MOST_ROUNDS, Round
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.tasks.diagnosis.readings import taken
+from conemodel.tasks.diagnosis.readings import readings_taken
 from conemodel.tasks.wording import CLOCK_MINUTE, direction
 from conemodel.ui.diagnosis.entries import (
     NEXT,
@@ -72,7 +72,7 @@ def _turned(look: Round) -> str:
 
 
 def _what_was_read(look: Round) -> str:
-    read = [f"{reading.label}: {reading.said(look)}" for reading in taken(look)]
+    read = [f"{reading.label}: {reading.said(look)}" for reading in readings_taken(look)]
     return "; ".join(read) or "nothing read"
 
 

@@ -36,7 +36,7 @@ def known_stories() -> dict[str, Staged]:
     show_spinner=False,
     hash_funcs={Staged: lambda s: [write_part(part) for part in (s.story, s.left, s.right)]},
 )
-def played(staged: Staged) -> Played:
+def cached_story(staged: Staged) -> Played:
     """Return a story with both its predictions; they are frozen, so one serves everybody."""
     return play_story(staged)
 

@@ -9,7 +9,7 @@ from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import KEYS, start
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.lesson.lessons import choose_story, go_to, played, told_now
+from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, told_now
 from conemodel.ui.lesson.projector import SHORTCUTS, wall
 
 
@@ -75,6 +75,6 @@ def _handout(staged: Staged, answers: bool) -> Callable[[], bytes]:
         from conemodel.show.lesson.handout import handout_figure  # brings matplotlib: only when asked
         from conemodel.show.setting.setting_sheet import to_pdf
 
-        return to_pdf(handout_figure(played(staged), answers=answers))
+        return to_pdf(handout_figure(cached_story(staged), answers=answers))
 
     return made

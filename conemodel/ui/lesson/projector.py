@@ -10,7 +10,7 @@ from conemodel.show.lesson.html import legend, side_html
 from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
 from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.lesson.lesson import KEYS, Key, Played, SideView, View, press, view_of
-from conemodel.ui.lesson.lessons import go_to, leave, played, position_now
+from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_now
 from conemodel.ui.lesson.projector_style import style
 
 SHORTCUTS: dict[Key, tuple[str, str, str]] = {
@@ -33,7 +33,7 @@ SHORT = {"out (anticlockwise)": "out"}
 def wall(name: str, staged: Staged) -> None:
     """Draw the step of a story that the address asks for."""
     dark = st.context.theme.type == "dark"
-    told = played(staged)
+    told = cached_story(staged)
     view = view_of(told, position_now(staged.story))
     st.html(style(dark=dark))
     moving = bool(st.session_state.pop("wall_moves", False))

@@ -88,7 +88,7 @@ def _take_file() -> None:
     st.session_state.population = OWN
 
 
-def assumed(crowd: Crowd) -> None:
+def show_assumptions(crowd: Crowd) -> None:
     """Draw every assumption of a population, each with its reason."""
     st.header("What is assumed, all of it", anchor=False)
     st.text(one_line(crowd.population.story))

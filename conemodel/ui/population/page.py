@@ -12,7 +12,7 @@ from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs
 from conemodel.ui.background_job import Kept, Progress, Stop, Work
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.population.choose import assumed, choose_crowd
+from conemodel.ui.population.choose import choose_crowd, show_assumptions
 from conemodel.ui.population.result import answers
 from conemodel.ui.url_state import choice, number
 
@@ -68,7 +68,7 @@ def page() -> None:
         asked = _asked()
     with told:
         _told(asked)
-    assumed(asked.crowd)
+    show_assumptions(asked.crowd)
     end_page()
 
 

@@ -10,7 +10,7 @@ from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import hub_steps
 from conemodel.show.waterfall.html import waterfall
-from conemodel.tasks.practice.criteria import Check
+from conemodel.tasks.practice.criteria import Criterion
 from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.session import HiddenHub
@@ -176,7 +176,7 @@ def _checks(sitting: Sitting, hub: HubMark) -> None:
     table(Table(_CHECKS, checks, caption="What had to be"))
 
 
-_CHECKS: tuple[Column[Check], ...] = (
+_CHECKS: tuple[Column[Criterion], ...] = (
     Column(lambda check: check.label, page="What had to be"),
     Column(lambda check: "yes" if check.passed else "no", page="Was it?"),
 )

@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns import DRIFT
-from conemodel.tasks.setting.overrides import asked
+from conemodel.tasks.setting.overrides import apply_overrides
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
 from conemodel.ui.setting.unmeasured import ask_values, forget_ranges
@@ -65,7 +65,7 @@ def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
     whole = dict(given)
     _ask_turn(hub, whole)
     ask_values(hub, whole)
-    return asked(hub, whole)
+    return apply_overrides(hub, whole)
 
 
 def start_setting(hub: Scenario, name: str) -> None:

@@ -14,12 +14,12 @@ from conemodel.show.bearing.race_charts import alt_text_life, best_angle, life_o
 from conemodel.show.bearing.tables import list_races
 from conemodel.show.setting.limits_chart import binds_chart, binds_words
 from conemodel.show.setting.tables import list_limits
-from conemodel.tasks.bearing.defects import Trouble
+from conemodel.tasks.bearing.defects import Defect
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
 from conemodel.tasks.bearing.load_cases import SIDE_OF_RADIAL, SIDE_SHARE
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.ui.cache import felt, races_swept
+from conemodel.ui.cache import cached_feel, cached_race_sweep
 from conemodel.ui.frame import TAKE, chart, take_csv
 from conemodel.ui.setting.details_feel import rocking, turning
 from conemodel.ui.setting.details_loads import under_the_rider
@@ -69,7 +69,7 @@ def look_closer(prediction: Prediction) -> None:
         st.error(f"The model found no answer here: {error}. Your entries are as they were.")
 
 
-def troubled(prediction: Prediction, troubles: Sequence[Trouble]) -> None:
+def show_defects(prediction: Prediction, troubles: Sequence[Defect]) -> None:
     """Say, of a hub that the cone alone cannot put right, what is wrong, what would help, and how it feels."""
     sure = any(each.sure for each in troubles)
     head = (
@@ -82,7 +82,7 @@ def troubled(prediction: Prediction, troubles: Sequence[Trouble]) -> None:
         for each in troubles:
             st.markdown(f"- {for_page(each.what)} {for_page(each.cure)}")
         try:
-            found = felt(prediction.scenario, "clamped")
+            found = cached_feel(prediction.scenario, "clamped")
         except ConemodelError:
             return  # the rest of the page says what is not known
         reasons = "; ".join(
@@ -128,7 +128,7 @@ def _life(prediction: Prediction) -> None:
         format="%d%%",
         help="Cornering and swaying out of the saddle. Nobody has counted it: an assumption.",
     )
-    races = races_swept(scenario, side_share=share / 100)
+    races = cached_race_sweep(scenario, side_share=share / 100)
     drawn, words = st.columns([3, 2], gap="large")
     with drawn:
         chart(life_over_cone(races, prediction), key="life", alt=alt_text_life(races, prediction))

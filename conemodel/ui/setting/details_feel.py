@@ -36,7 +36,7 @@ from conemodel.tasks.bearing.spin_down import (
     heavy_spot,
 )
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.ui.cache import felt, races_swept, rocked, spun
+from conemodel.ui.cache import cached_feel, cached_race_sweep, cached_rocking, cached_spin_down
 from conemodel.ui.frame import TAKE, chart, table, take_csv
 from conemodel.ui.url_state import choice, number
 
@@ -46,7 +46,7 @@ TURNED = {"locked": "On the bench, locked", "clamped": "In the frame, clamped"}
 def turning(prediction: Prediction) -> None:
     """Draw what turning the hub tells the fingers, how it spins, and a measurement to hold it against."""
     stage = choice(st.segmented_control, "Turned", TURNED, key="turned", default="clamped", required=True)
-    found = felt(prediction.scenario, stage)
+    found = cached_feel(prediction.scenario, stage)
     st.markdown(f"### Fingers say: {for_page(', '.join(found.words))}")
     for word, reason in zip(found.words, found.reasons, strict=True):
         st.markdown(f"- **{word}**: {for_page(reason)}.")
@@ -88,7 +88,7 @@ def _drag(scenario: Scenario, found: Signature) -> None:
 def _spinning(prediction: Prediction) -> None:
     """Draw the wheel spun by hand: slowing down, against the setting, and its heavy spot."""
     scenario = prediction.scenario
-    coast, races = spun(scenario), races_swept(scenario)
+    coast, races = cached_spin_down(scenario), cached_race_sweep(scenario)
     st.subheader(f"Spun by hand it turns for {coast.stop_time:.0f} s", anchor=False)
     st.markdown(f"**That proves nothing.** {for_page(WHY_SPIN_PROVES_NOTHING)}")
     left, right = st.columns(2, gap="large")
@@ -165,7 +165,7 @@ def rocking(prediction: Prediction) -> None:
         help=f"Spokes and rim give as well. Nobody measured it: {WHEEL_STIFFNESS.said()} is usual (assumption).",
     )
     flexed = wheel.replace(side_stiffness=N_PER_MM.to_si(stiffness))
-    bench, frame = rocked(prediction.scenario.replace(wheel=flexed))
+    bench, frame = cached_rocking(prediction.scenario.replace(wheel=flexed))
     st.markdown(f"### {_rocking_words(frame, prediction)}")
     drawn, words = st.columns([3, 2], gap="large")
     with drawn:

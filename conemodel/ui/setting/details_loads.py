@@ -13,7 +13,7 @@ from conemodel.show.bearing.under_rider import rider_lead, rider_lines
 from conemodel.tasks.bearing.ball_loads import Loads, loads_over, stage_loads
 from conemodel.tasks.bearing.load_cases import Case, cases_of
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.ui.cache import loaded, races_swept
+from conemodel.ui.cache import cached_loads, cached_race_sweep
 from conemodel.ui.frame import chart, table, take_csv
 from conemodel.ui.picture import by_width
 from conemodel.ui.url_state import choice
@@ -37,7 +37,7 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
         st.segmented_control, "Load on the wheel", offered, key="case", default="straight", required=True
     )
     case = cast("Case", asked)
-    loads = loaded(scenario, case)
+    loads = cached_loads(scenario, case)
     st.markdown(f"### {for_page(rider_lead(loads))}")
     picture, curve = st.columns([3, 2], gap="large")
     with picture:
@@ -51,7 +51,7 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
         table(list_balls(loads))
     with st.container(horizontal=True):
         take_csv("Every ball (CSV)", lambda: list_balls(loads), "balls.csv")
-        take_csv("The sweep (CSV)", lambda: list_races(races_swept(scenario)), "races.csv")
+        take_csv("The sweep (CSV)", lambda: list_races(cached_race_sweep(scenario)), "races.csv")
 
 
 def _rings(loads: Loads, scenario: Scenario) -> None:
@@ -66,7 +66,7 @@ def _rings(loads: Loads, scenario: Scenario) -> None:
 
 def _pressure(prediction: Prediction, scenario: Scenario, case: Case) -> None:
     """Draw peak pressure across the sweep."""
-    races = races_swept(scenario)
+    races = cached_race_sweep(scenario)
     worst = races.worst.get(case) or loads_over(scenario, case, end_play=races.end_play)
     chart(
         pressure_over_cone(races, worst, case, prediction),

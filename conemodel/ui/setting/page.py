@@ -18,16 +18,16 @@ from conemodel.show.setting.prediction_json import prediction_json
 from conemodel.show.setting.tables import list_stages, list_sweep
 from conemodel.show.tables import table_html
 from conemodel.show.waterfall.html import where_the_play_went
-from conemodel.tasks.bearing.defects import troubles_of
+from conemodel.tasks.bearing.defects import defects_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 from conemodel.tasks.wording import direction
-from conemodel.ui.cache import curves, picture, predicted, swept
+from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.frame import begin_page, chart, end_page
 from conemodel.ui.picture import by_width
 from conemodel.ui.setting.controls import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
-from conemodel.ui.setting.details import look_closer, troubled
+from conemodel.ui.setting.details import look_closer, show_defects
 from conemodel.ui.setting.explanation import why
 from conemodel.ui.setting.unmeasured import ask_ranges
 from conemodel.ui.url_state import choice
@@ -56,7 +56,7 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
     try:
         with turning:
             scenario = ask_setting(hub, given)
-        prediction, sweep = predicted(scenario), swept(scenario)
+        prediction, sweep = cached_prediction(scenario), cached_sweep(scenario)
     except InputProblems as error:
         st.error("This setting cannot be. What you entered is still there.")
         st.code(str(error), language=None, wrap_lines=True)
@@ -64,7 +64,7 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
     except ConemodelError as error:
         st.error(f"The model found no answer for this setting: {error}. Your entries are as they were.")
         return
-    troubles = troubles_of(scenario)
+    troubles = defects_of(scenario)
     with answer:
         _verdict(prediction)
         trouble = st.container() if troubles else None
@@ -73,7 +73,7 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
     look_closer(prediction)
     if trouble:
         with trouble:  # last, as a dented hub takes some tenths of a second
-            troubled(prediction, troubles)
+            show_defects(prediction, troubles)
 
 
 def _details(prediction: Prediction, sweep: Sweep) -> None:

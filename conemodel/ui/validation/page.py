@@ -17,8 +17,8 @@ from conemodel.tasks.validation.edge_sizes import EdgeSize, edge_sizes
 from conemodel.tasks.validation.method import (
     LEFT_OUT,
     STATUS_WORDS,
-    Check,
     LeftOut,
+    PublishedCheck,
     published_checks,
     whole_hub_check,
 )
@@ -64,7 +64,7 @@ def _checks() -> None:
     take_csv("Take the checks (CSV)", lambda: list_checks(checks), "checks.csv")
 
 
-def _whole_hub(check: Check) -> None:
+def _whole_hub(check: PublishedCheck) -> None:
     factor = check.computed / check.published
     st.markdown(
         "The roughest check is a whole hub, the first one offered, in the middle of its good range: "
@@ -73,7 +73,7 @@ def _whole_hub(check: Check) -> None:
     )
 
 
-def _computed() -> tuple[Check, ...]:
+def _computed() -> tuple[PublishedCheck, ...]:
     """Return the checks, computed now; the whole hub last."""
     return (*published_checks(), whole_hub_check(ready_hubs()[FIRST_HUB]))
 

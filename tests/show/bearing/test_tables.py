@@ -18,7 +18,7 @@ from conemodel.show.bearing.tables import (
 from conemodel.show.bearing.text import checks_text, feel_text, races_text
 from conemodel.show.setting.tables import list_limits
 from conemodel.tasks.bearing.ball_loads import loads_of
-from conemodel.tasks.bearing.defects import troubles_of
+from conemodel.tasks.bearing.defects import defects_of
 from conemodel.tasks.bearing.feel_when_turned import signature
 from conemodel.tasks.bearing.race_sweep import sweep_races
 from conemodel.tasks.bearing.rocking import bench_and_frame
@@ -95,11 +95,11 @@ def test_the_words_beside_the_numbers_are_printed_too(hub):
 
 
 def test_what_a_hand_finds_is_told_with_numbers_and_cures(root, hub):
-    sound = feel_text(hub.name, "Clamped", signature(hub), troubles_of(hub))
+    sound = feel_text(hub.name, "Clamped", signature(hub), defects_of(hub))
     assert "smooth" in sound
     assert "Nothing is wrong with this hub that the cone could not put right." in sound
     dented = load_scenario(root / "scenarios" / "dented-cone.toml")
-    said = " ".join(feel_text(dented.name, "Clamped", signature(dented), troubles_of(dented)).split())
+    said = " ".join(feel_text(dented.name, "Clamped", signature(dented), defects_of(dented)).split())
     for words in ("notchy", "ripple", "brinelled", "Replace the cone", "qualified mechanic"):
         assert words in said
 

@@ -11,7 +11,7 @@ import xml.etree.ElementTree as ET
 import pytest
 
 from conemodel.show.section.section import exaggeration_for, hub_parts_svg, hub_section_svg
-from conemodel.show.svg import wrapped
+from conemodel.show.svg import wrap_text
 from conemodel.tasks.setting.predict import predict
 
 STAGES = ("contact", "backed_off", "locked", "clamped", "ridden")
@@ -258,6 +258,6 @@ def test_a_name_with_markup_in_it_stays_text(touring):
 
 def test_wrapped_lines_lose_no_word():
     text = "where it stands now and where it stood before it was locked"
-    lines = wrapped(text, width=120, size=10)
+    lines = wrap_text(text, width=120, size=10)
     assert " ".join(lines) == text
     assert len(lines) > 2

@@ -8,7 +8,7 @@ from math import asin, pi
 import pytest
 
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.bearing.defects import troubles_of
+from conemodel.tasks.bearing.defects import defects_of
 
 FAULTY = {
     "bent-axle": ("0.34° askew", "0.17°", "flat plate"),
@@ -28,7 +28,7 @@ def hub(root, name):
 
 @pytest.mark.parametrize("name", FAULTY)
 def test_a_fault_is_named_with_its_size_and_its_cure(root, name):
-    (found,) = troubles_of(hub(root, name))
+    (found,) = defects_of(hub(root, name))
     assert found.sure
     for words in FAULTY[name]:
         assert words in f"{found.what} {found.cure}"
@@ -36,12 +36,12 @@ def test_a_fault_is_named_with_its_size_and_its_cure(root, name):
 
 @pytest.mark.parametrize("name", SOUND)
 def test_a_sound_hub_has_none(root, name):
-    assert troubles_of(hub(root, name)) == ()
+    assert defects_of(hub(root, name)) == ()
 
 
 def test_a_missing_ball_is_asked_about_and_not_asserted(root):
     short = hub(root, "one-ball-short")
-    (found,) = troubles_of(short)
+    (found,) = defects_of(short)
     assert not found.sure
     row = short.hub.left
     room = pi / asin(row.ball_diameter / row.pitch_diameter) - row.ball_count
@@ -50,7 +50,7 @@ def test_a_missing_ball_is_asked_about_and_not_asserted(root):
 
 
 def test_unlike_rows_are_asked_about(root):
-    said = [found for found in troubles_of(hub(root, "mixed-rows")) if "not alike" in found.what]
+    said = [found for found in defects_of(hub(root, "mixed-rows")) if "not alike" in found.what]
     assert len(said) == 1
     assert not said[0].sure
     assert "9 balls of 6.35 mm" in said[0].what
@@ -60,7 +60,7 @@ def test_one_skew_race_alone_is_not_said_to_pinch(root):
     bent = hub(root, "bent-axle")
     condition = bent.condition
     cone_only = condition.replace(left=condition.left.replace(cup_tilt=(0.0, 0.0)))
-    (found,) = troubles_of(bent.replace(condition=cone_only))
+    (found,) = defects_of(bent.replace(condition=cone_only))
     assert "gives way" in found.what
     assert "one place" not in found.what
 
@@ -69,10 +69,10 @@ def test_balls_all_of_one_other_size_are_no_fault(root):
     touring = hub(root, "touring-rear")
     condition = touring.condition
     larger = condition.replace(left=condition.left.replace(ball_oversize=(2e-6,) * 9))
-    assert troubles_of(touring.replace(condition=larger)) == ()
+    assert defects_of(touring.replace(condition=larger)) == ()
 
 
 def test_faults_come_before_questions(root):
     short = hub(root, "one-ball-short")
     both = short.replace(condition=short.condition.replace(grease="dry"))
-    assert [found.sure for found in troubles_of(both)] == [True, False]
+    assert [found.sure for found in defects_of(both)] == [True, False]

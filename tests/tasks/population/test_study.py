@@ -11,7 +11,7 @@ from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.tasks.population.histograms import BackOffTally, Tally
 from conemodel.tasks.population.lookup_tables import TIGHTEST, nodes_between, tables_of
-from conemodel.tasks.population.sampling import COLUMNS, INPUTS, drawn, kind_tables
+from conemodel.tasks.population.sampling import COLUMNS, INPUTS, evaluate_draws, kind_tables
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import Cancelled, many_hubs
 from conemodel.tasks.setting.good_range import window_of
@@ -42,7 +42,7 @@ def test_each_of_many_hubs_has_the_end_play_of_that_hub_alone(crowd, technique):
     contact = "nut snug" if technique == "both" else "nut loose"
     hands = crowd.population.hands.replace(technique=technique, contact_found=contact)
     crowd = crowd.replace(hands=hands)
-    many = drawn(crowd, np.random.default_rng(5).random((len(COLUMNS), 24)), back_off=1.2)
+    many = evaluate_draws(crowd, np.random.default_rng(5).random((len(COLUMNS), 24)), back_off=1.2)
     fit = np.random.default_rng(5).random((len(COLUMNS), 24))[list(INPUTS).index("thread_fit")]
     for i, number in enumerate(many.kind):
         kind = crowd.kinds[number]
@@ -79,7 +79,7 @@ def test_each_of_many_hubs_has_the_end_play_of_that_hub_alone(crowd, technique):
 
 def test_preload_and_pressure_of_many_are_those_of_the_solver(crowd):
     """Tables with three nodes a side against a solution for each hub: within one part in a hundred."""
-    many = drawn(crowd, np.random.default_rng(6).random((len(COLUMNS), 12)), back_off=0.3)
+    many = evaluate_draws(crowd, np.random.default_rng(6).random((len(COLUMNS), 12)), back_off=0.3)
     for i, number in enumerate(many.kind):
         kind = with_conformity(crowd.kinds[number], float(many.groove[i]))
         kind = kind.replace(axle=kind.axle.replace(thread_core_share=float(many.thread_give[i])))
@@ -91,9 +91,9 @@ def test_preload_and_pressure_of_many_are_those_of_the_solver(crowd):
 
 
 def test_a_loose_hub_has_no_preload_and_one_beyond_the_tables_says_so(crowd):
-    loose = drawn(crowd, np.full((len(COLUMNS), 1), 0.5), back_off=3.0)
+    loose = evaluate_draws(crowd, np.full((len(COLUMNS), 1), 0.5), back_off=3.0)
     assert (loose.preload[0], loose.cone_pressure[0], loose.state[0]) == (0.0, 0.0, 1)
-    tight = drawn(crowd, np.full((len(COLUMNS), 1), 0.5), back_off=-6.0)
+    tight = evaluate_draws(crowd, np.full((len(COLUMNS), 1), 0.5), back_off=-6.0)
     assert tight.end_play[0] < TIGHTEST
     assert tight.beyond[0]
 

@@ -8,7 +8,7 @@ from conemodel.parts.distributions import Uncertain
 from conemodel.parts.population import Crowd
 from conemodel.parts.setting import Setting
 from conemodel.solve.stages.terms import setting_terms
-from conemodel.tasks.population.sampling import COLUMNS, INPUTS, drawn
+from conemodel.tasks.population.sampling import COLUMNS, INPUTS, evaluate_draws
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
 from tests.tasks.population.populations import known, one_kind, plain_sum, workshop
@@ -115,7 +115,7 @@ def test_monte_carlo_is_the_numerical_convolution_of_its_parts(linear):
     """
     result = many_hubs(linear, hubs=100_000)
     at, below = convolved(linear)
-    lowest = drawn(linear, corner(linear), back_off=result.back_off).end_play[0]
+    lowest = evaluate_draws(linear, corner(linear), back_off=result.back_off).end_play[0]
     at = at - at[0] + lowest
     edges, counts = result.all.spread.edges, result.all.spread.counts
     seen = np.concatenate(([0], np.cumsum(counts))) / counts.sum()

@@ -286,7 +286,7 @@ def test_only_an_answer_not_seen_before_is_worked_out(monkeypatch: pytest.Monkey
         return diagnose(readings, hub)
 
     monkeypatch.setattr(cache, "diagnose", counted)
-    cache.diagnosed.clear()
+    cache.cached_diagnosis.clear()
     app = opened(**QUICK)
     assert len(asked) == 1
     for answer, worked_out in (("none", 2), ("clear", 3), ("none", 3), ("slight", 3)):

@@ -9,7 +9,7 @@ from streamlit.testing.v1 import AppTest
 import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.unknowns import DRIFT, NUT_FORCE
-from conemodel.tasks.setting.overrides import asked
+from conemodel.tasks.setting.overrides import apply_overrides
 from tests.patience import PATIENCE
 
 SCENARIOS = sorted((library.SCENARIOS).glob("*.toml"))
@@ -42,7 +42,7 @@ def test_every_ready_hub_opens_with_its_verdict(path: Path) -> None:
     assert not app.exception
     scenario = cm.load_scenario(path)
     turn = f"{round(scenario.setting.back_off * 57.29577951308232)}deg"
-    expected = cm.predict(asked(scenario, {"back-off": turn})).verdict.sentence
+    expected = cm.predict(apply_overrides(scenario, {"back-off": turn})).verdict.sentence
     assert expected.split(". ")[-1][:40] in words(app)
 
 

@@ -21,7 +21,7 @@ READINGS: dict[str, Reading] = {reading.key: reading for reading in _ALL}
 """Every reading of a round by its field, in the order they are asked and listed."""
 
 
-def taken(look: Round) -> tuple[Reading, ...]:
+def readings_taken(look: Round) -> tuple[Reading, ...]:
     """Return the readings of a round that somebody took."""
     return tuple(reading for reading in READINGS.values() if reading.was_taken(look))
 
@@ -30,5 +30,5 @@ def likelihoods(model: HubModel, look: Round, opened: Array, closed: Array) -> d
     """Return the likelihood of every reading of a round, by name; `opened` and `closed` are end plays [m]."""
     return {
         reading.key: reading.likelihood(model, look, reading.end_play(opened, closed))
-        for reading in taken(look)
+        for reading in readings_taken(look)
     }

@@ -10,7 +10,7 @@ from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import AXLE_TURNS, cone_locked
-from conemodel.tasks.practice.cone_position import EYE, placed, shown
+from conemodel.tasks.practice.cone_position import EYE, place_cone, shown
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState, end_play_of, pinch
 from conemodel.tasks.practice.torque_feel import TURN_LIMIT
 from conemodel.tasks.wording import clock_minutes
@@ -97,7 +97,7 @@ class TurnCone(Action):
         if hub.axle_held == "nothing":
             return bench, AXLE_TURNS
         length = (self.angle - hub.shown) * secret.now(hub).axle.lead_per_radian
-        after, stopped = placed(secret, hub, length, TURN_LIMIT)
+        after, stopped = place_cone(secret, hub, length, TURN_LIMIT)
         if stopped:
             after = replace(after, shown=round(after.shown / EYE[hub.pen]) * EYE[hub.pen])
             return bench.with_hub(after), "The cone binds hard on the balls and goes no further."
