@@ -66,7 +66,8 @@ def test_a_drive_on_the_other_side_is_the_mirror_image(kind):
     right, left = (
         loads_of(driven(kind, side=side), "pedalling", end_play=END_PLAY) for side in ("right", "left")
     )
-    assert right.worst.ball_load.value == pytest.approx(left.worst.ball_load.value, rel=1e-9)
+    # each is a solution of its own, balanced to 1e-6
+    assert right.worst.ball_load.value == pytest.approx(left.worst.ball_load.value, rel=1e-6)
     assert np.sort(right.right.ball_load) == pytest.approx(np.sort(left.left.ball_load), rel=1e-6, abs=1e-6)
 
 
