@@ -154,8 +154,8 @@ class Row(RowGeometry, RowCondition):
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
         """A list of oversizes must have one entry a ball; no more dents than balls that made them."""
         yield from super().cross_checks(values)
-        yield from dent_faults(values, values.get("ball_count"))
-        yield from oversize_faults(values, values.get("ball_oversize", 0.0))
+        yield from check_dents(values, values.get("ball_count"))
+        yield from check_oversize(values, values.get("ball_oversize", 0.0))
         oversize, count = values.get("ball_oversize"), values.get("ball_count")
         if isinstance(oversize, tuple) and isinstance(count, int) and len(oversize) != count:
             yield FieldError(
@@ -165,8 +165,8 @@ class Row(RowGeometry, RowCondition):
             )
 
 
-def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "") -> Iterator[FieldError]:
-    """Yield a fault where balls are so large that they cannot lie between the grooves at any end play.
+def check_oversize(geometry: Mapping[str, Any], oversize: Any, where: str = "") -> Iterator[FieldError]:
+    """Yield a mistake where balls are so large that they cannot lie between the grooves at any end play.
 
     Side by side the groove centres stand A cos α apart, A = (f_i + f_o - 1) D; a ball needs A less its oversize.
     """
@@ -185,8 +185,8 @@ def oversize_faults(geometry: Mapping[str, Any], oversize: Any, where: str = "")
         )
 
 
-def dent_faults(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[FieldError]:
-    """Yield a fault for each race of a row's `condition` with more dents than balls that could have made them."""
+def check_dents(condition: Mapping[str, Any], ball_count: Any, where: str = "") -> Iterator[FieldError]:
+    """Yield a mistake for each race of a row's `condition` with more dents than balls that could have made them."""
     if not isinstance(ball_count, int):
         return
     for name in ("cone_dents", "cup_dents"):

@@ -65,7 +65,7 @@ class ScenarioChanges(Part):
     wheel: WheelChanges = WheelChanges()
     setting: SettingChanges = SettingChanges()
 
-    def laid_over(self, scenario: Scenario) -> Scenario:
+    def apply_to(self, scenario: Scenario) -> Scenario:
         """Return `scenario` with the changes made.
 
         Raises:
@@ -73,18 +73,18 @@ class ScenarioChanges(Part):
         """
         stack = scenario.stack
         return scenario.replace(
-            axle=_laid(self.axle, scenario.axle),
+            axle=_apply(self.axle, scenario.axle),
             stack=stack.replace(
-                left=_laid(self.stack.left, stack.left), right=_laid(self.stack.right, stack.right)
+                left=_apply(self.stack.left, stack.left), right=_apply(self.stack.right, stack.right)
             ),
-            clamp=_laid(self.clamp, scenario.clamp),
-            frame=_laid(self.frame, scenario.frame),
-            wheel=_laid(self.wheel, scenario.wheel),
-            setting=_laid(self.setting, scenario.setting),
+            clamp=_apply(self.clamp, scenario.clamp),
+            frame=_apply(self.frame, scenario.frame),
+            wheel=_apply(self.wheel, scenario.wheel),
+            setting=_apply(self.setting, scenario.setting),
         )
 
 
-def _laid(changes: Part, whole: P) -> P:
+def _apply(changes: Part, whole: P) -> P:
     """Return a part with changes made."""
     given = {name: value for name, value in changes if value is not None}
     if isinstance(whole, Clamp) and any(name in given for name in FORCE_GIVEN_BY):

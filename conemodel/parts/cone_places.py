@@ -48,14 +48,14 @@ def thread_separation(hub: Hub, axle: Axle, stacks: Stacks, side: Side) -> float
     )
 
 
-def cone_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
+def check_cones(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield what does not go together in rows, cones, locknuts and axle."""
-    reach = list(_reach_faults(hub, axle, stacks))
-    yield from reach or _length_faults(hub, axle, stacks)
+    reach = list(_check_reach(hub, axle, stacks))
+    yield from reach or _check_lengths(hub, axle, stacks)
 
 
-def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
-    """Yield a fault where no such cone has its balls where a given distance of the threads puts them."""
+def _check_reach(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
+    """Yield a mistake where no such cone has its balls where a given distance of the threads puts them."""
     if axle.cone_distance is None:
         return
     follows, cones = derived_cone_distance(hub, stacks), [stacks.side(side).cone for side in SIDES]
@@ -74,7 +74,7 @@ def _reach_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     )
 
 
-def _length_faults(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
+def _check_lengths(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield locknuts that have no room outboard of the cones, and an axle too short for them."""
     half_spans = (
         hub.row_spacing / 2 + ball_place(hub, axle, stacks, side) + stacks.side(side).locknut_length

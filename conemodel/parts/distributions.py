@@ -62,11 +62,11 @@ class Unknown:
         """
         return unit.from_si(self.unit.to_si(self.usual))
 
-    def said(self, unit: Unit | None = None) -> str:
+    def range_in_words(self, unit: Unit | None = None) -> str:
         """Return the range in words, in its own unit or in another.
 
         >>> from conemodel.parts.unknowns import DRIFT, GROOVE
-        >>> DRIFT.said(), GROOVE.said()
+        >>> DRIFT.range_in_words(), GROOVE.range_in_words()
         ('2 to 5°', '0.54 to 0.6')
         """
         unit = unit or self.unit
@@ -74,11 +74,11 @@ class Unknown:
         return _with_unit(f"{low} to {high}", unit)
 
     @property
-    def usual_said(self) -> str:
+    def usual_in_words(self) -> str:
         """The usual value in words.
 
         >>> from conemodel.parts.unknowns import DRIFT, FINGER_TORQUE
-        >>> DRIFT.usual_said, FINGER_TORQUE.usual_said
+        >>> DRIFT.usual_in_words, FINGER_TORQUE.usual_in_words
         ('3°', '0.1 N·m')
         """
         return _with_unit(f"{self.usual:.6g}", self.unit)
@@ -119,7 +119,7 @@ class Uncertain(Part):
                 field="low", value=values["low"], limit="must not be above high, {}", bound=values["high"]
             )
         if values.get("likely") is not None:
-            yield from _likely_faults(values)
+            yield from _check_likely(values)
 
     @classmethod
     def of(cls, unknown: Unknown) -> Self:
@@ -153,7 +153,7 @@ class Uncertain(Part):
         return low + share * (high - low)
 
 
-def _likely_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
+def _check_likely(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield what is wrong with a top that was given."""
     likely = values["likely"]
     if values.get("shape") in ("even", "bell"):

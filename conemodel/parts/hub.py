@@ -125,7 +125,7 @@ class Axle(Part):
                 limit="must be larger than the bore, {}",
                 bound=values["bore"],
             )
-        yield from _thread_class_faults(values)
+        yield from _check_thread_classes(values)
 
     @property
     def lead_per_radian(self) -> float:
@@ -235,8 +235,8 @@ class Stacks(Part):
         return self.left if side == "left" else self.right
 
 
-def _thread_class_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
-    """Yield a fault for a tolerance class the standard does not have; none where the clearance was measured."""
+def _check_thread_classes(values: Mapping[str, Any]) -> Iterator[FieldError]:
+    """Yield a mistake for a tolerance class the standard does not have; none where the clearance was measured."""
     if values.get("thread_clearance") is not None:
         return
     for name in ("axle_thread_class", "cone_thread_class"):

@@ -165,7 +165,7 @@ def load_story(path: str | Path) -> Staged:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    return _staged(load_part(Story, path), shelf_of(path), name=path.name)
+    return _with_scenarios(load_part(Story, path), shelf_of(path), name=path.name)
 
 
 def read_story(raw: bytes, *, name: str) -> Staged:
@@ -174,10 +174,10 @@ def read_story(raw: bytes, *, name: str) -> Staged:
     Raises:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
-    return _staged(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
+    return _with_scenarios(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
 
 
-def _staged(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
+def _with_scenarios(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
     """Return a story with its scenarios from the shelf, changes made."""
     found: dict[str, Scenario] = {}
     problems: list[Problem] = []
@@ -185,9 +185,9 @@ def _staged(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
         where = f"{name}: {side_name}."
         try:
             whole = scenario_called(side.scenario, shelf, where=f"{where}scenario")
-            found[side_name] = side.laid_over(whole)
+            found[side_name] = side.apply_to(whole)
         except PartProblems as error:
-            problems += [_said(fault, where) for fault in error.faults]
+            problems += [_problem_of(mistake, where) for mistake in error.mistakes]
         except InputProblems as error:
             problems += error.problems
     if problems:
@@ -195,9 +195,9 @@ def _staged(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
     return Staged(story=story, left=found["left"], right=found["right"])
 
 
-def _said(fault: FieldError, where: str) -> Problem:
-    """Return a fault that shows only once the changes are made, under the side it belongs to."""
-    return Scenario.say(fault, where=where)
+def _problem_of(mistake: FieldError, where: str) -> Problem:
+    """Return a mistake that shows only once the changes are made, under the side it belongs to."""
+    return Scenario.say(mistake, where=where)
 
 
 def stories(folder: Path = STORIES) -> tuple[Path, ...]:

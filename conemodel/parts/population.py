@@ -235,7 +235,7 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    crowd = _gathered(load_part(Population, path), shelf_of(path), name=path.name)
+    crowd = _with_kinds(load_part(Population, path), shelf_of(path), name=path.name)
     return crowd if kind is None else crowd.only(kind)
 
 
@@ -245,10 +245,10 @@ def read_crowd(raw: bytes, *, name: str) -> Crowd:
     Raises:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
-    return _gathered(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
+    return _with_kinds(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
 
 
-def _gathered(population: Population, shelf: tuple[Path, ...], *, name: str) -> Crowd:
+def _with_kinds(population: Population, shelf: tuple[Path, ...], *, name: str) -> Crowd:
     """Return a population with its hubs from the shelf."""
     kinds: list[Scenario] = []
     problems: list[Problem] = []

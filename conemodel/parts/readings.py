@@ -54,7 +54,7 @@ class Play(Part):
             )
 
     @property
-    def taken(self) -> bool:
+    def given(self) -> bool:
         """Whether anybody looked."""
         return self.play is not None or self.hand is not None
 
@@ -114,7 +114,7 @@ class Round(Part):
     def plays(self) -> dict[str, Play]:
         """Every play somebody looked for, by name of its field."""
         names = ("rim_open", "rim_closed", "axle_end_open", "axle_end_closed")
-        return {name: getattr(self, name) for name in names if getattr(self, name).taken}
+        return {name: getattr(self, name) for name in names if getattr(self, name).given}
 
     @property
     def empty(self) -> bool:
@@ -202,7 +202,7 @@ class Readings(Part):
                 yield FieldError(
                     field=name, value=None, limit="stands after an empty round", remedy="renumber"
                 )
-        yield from _length_faults(values)
+        yield from _check_lengths(values)
 
     @property
     def rounds(self) -> tuple[Round, ...]:
@@ -212,7 +212,7 @@ class Readings(Part):
         return tuple(given[: last + 1])
 
 
-def _length_faults(values: Mapping[str, Any]) -> Iterator[FieldError]:
+def _check_lengths(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield what cannot be: an axle shorter than the hub it goes through."""
     length, width = (
         getattr(values.get(name), "size", None) for name in ("axle_length", "over_locknut_width")

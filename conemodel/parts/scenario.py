@@ -6,7 +6,7 @@ from typing import Any
 
 from conemodel.base.units import ONE
 from conemodel.parts import cone_places
-from conemodel.parts.bearing import MOST_TILT, Pair, Row, dent_faults, oversize_faults
+from conemodel.parts.bearing import MOST_TILT, Pair, Row, check_dents, check_oversize
 from conemodel.parts.distributions import Unknown
 from conemodel.parts.heat import Heat
 from conemodel.parts.hub import SIDES, Axle, Hub, Side, Stacks
@@ -41,17 +41,17 @@ class Scenario(Part):
         """Hold the parts against each other: clamp against axle, cones against rows, lists against balls."""
         yield from super().cross_checks(values)
         checks: tuple[tuple[Callable[..., Iterator[FieldError]], *tuple[str, ...]], ...] = (
-            (_clamp_faults, "clamp", "axle"),
-            (_stack_faults, "stack", "axle"),
-            (cone_places.cone_faults, "hub", "axle", "stack"),
-            (_condition_faults, "hub", "condition"),
-            (_tilt_faults, "frame", "condition"),
-            (_assumed_faults, "clamp", "assumed"),
-            (_seat_faults, "clamp", "setting"),
+            (_check_clamp, "clamp", "axle"),
+            (_check_stacks, "stack", "axle"),
+            (cone_places.check_cones, "hub", "axle", "stack"),
+            (_check_condition, "hub", "condition"),
+            (_check_tilts, "frame", "condition"),
+            (_check_assumed, "clamp", "assumed"),
+            (_check_seat, "clamp", "setting"),
         )
-        for faults, *parts in checks:
+        for check, *parts in checks:
             if values.keys() >= set(parts):
-                yield from faults(*(values[part] for part in parts))
+                yield from check(*(values[part] for part in parts))
 
     def row(self, side: Side) -> Row:
         """Return one row with its shape and its condition."""
@@ -80,14 +80,14 @@ class Scenario(Part):
         half = self.axle.length / 2
         return half if self.hub.adjustable_side == "right" else -half
 
-    def spelt_out(self) -> "Scenario":
+    def with_ranges(self) -> "Scenario":
         """Return the same scenario with every range it is assumed in as numbers, for who reads its file elsewhere."""
-        return self.replace(assumed=self.assumed.spelt_out(self.clamp.traits.force))
+        return self.replace(assumed=self.assumed.with_ranges(self.clamp.traits.force))
 
     @property
     def unknowns(self) -> dict[str, Unknown]:
         """What nobody measured of this hub, in the range assumed of it, by the name of the pair in `assumed`."""
-        ranges = vars(self.assumed.spelt_out(self.clamp.traits.force))
+        ranges = vars(self.assumed.with_ranges(self.clamp.traits.force))
         return {
             name: _in_range(unknown, ranges[f"{name}_low"], ranges[f"{name}_high"])
             for name, unknown in {"clamp_force": self.clamp.traits.force, **ASSUMED}.items()
@@ -122,7 +122,7 @@ def _pair(hub: Hub, condition: Condition, axial_compliance: float) -> Pair:
     )
 
 
-def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[FieldError]:
+def _check_clamp(clamp: Clamp, axle: Axle) -> Iterator[FieldError]:
     """Yield what does not go together in clamp and axle."""
     if not clamp.traits.through_axle:
         return
@@ -139,7 +139,7 @@ def _clamp_faults(clamp: Clamp, axle: Axle) -> Iterator[FieldError]:
         )
 
 
-def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[FieldError]:
+def _check_stacks(stack: Stacks, axle: Axle) -> Iterator[FieldError]:
     """Yield washers and faces that would not go round the axle."""
     for side in ("left", "right"):
         for name in ("washer_outer_diameter", "face_outer_diameter"):
@@ -153,13 +153,13 @@ def _stack_faults(stack: Stacks, axle: Axle) -> Iterator[FieldError]:
                 )
 
 
-def _condition_faults(hub: Hub, condition: Condition) -> Iterator[FieldError]:
+def _check_condition(hub: Hub, condition: Condition) -> Iterator[FieldError]:
     """Yield what cannot be wrong with rows of this shape."""
     for side in ("left", "right"):
         shape, wrong = vars(getattr(hub, side)), vars(getattr(condition, side))
         count, oversize = shape["ball_count"], wrong["ball_oversize"]
-        yield from dent_faults(wrong, count, f"condition.{side}.")
-        yield from oversize_faults(shape, oversize, f"condition.{side}.")
+        yield from check_dents(wrong, count, f"condition.{side}.")
+        yield from check_oversize(shape, oversize, f"condition.{side}.")
         if isinstance(oversize, tuple) and len(oversize) != count:
             yield FieldError(
                 field=f"condition.{side}.ball_oversize",
@@ -168,7 +168,7 @@ def _condition_faults(hub: Hub, condition: Condition) -> Iterator[FieldError]:
             )
 
 
-def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[FieldError]:
+def _check_tilts(frame: Frame, condition: Condition) -> Iterator[FieldError]:
     """Yield dropouts that would tilt a cone, as skew as it is already, beyond what a row may have."""
     most = max(map(abs, frame.dropout_turns))
     for side in SIDES:
@@ -182,7 +182,7 @@ def _tilt_faults(frame: Frame, condition: Condition) -> Iterator[FieldError]:
             )
 
 
-def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[FieldError]:
+def _check_assumed(clamp: Clamp, assumed: Assumed) -> Iterator[FieldError]:
     """Yield a range of clamp forces that is upside down, one end of it given and the other usual for the clamp."""
     low, high = assumed.clamp_forces(clamp.traits.force)
     if low > high:
@@ -196,7 +196,7 @@ def _assumed_faults(clamp: Clamp, assumed: Assumed) -> Iterator[FieldError]:
         )
 
 
-def _seat_faults(clamp: Clamp, setting: Setting) -> Iterator[FieldError]:
+def _check_seat(clamp: Clamp, setting: Setting) -> Iterator[FieldError]:
     """Yield a clamp seat that does not go with the clamp."""
     if setting.clamp_seat not in clamp.traits.seats:
         seats = " or ".join(f"'{seat}'" for seat in clamp.traits.seats)

@@ -83,12 +83,12 @@ class FieldError:
 
 
 class PartProblems(InputProblems):
-    """The mistakes of one part, in SI names, with the `faults` they came from."""
+    """The mistakes of one part as problems in SI names; `mistakes` holds them as they were found."""
 
-    def __init__(self, part: type["Part"], faults: list[FieldError]) -> None:
-        """Say each of `faults` in the part's own field names and SI units."""
-        self.faults = tuple(faults)
-        super().__init__(part.say(fault, where=f"{part.__name__}.", si=True) for fault in faults)
+    def __init__(self, part: type["Part"], mistakes: list[FieldError]) -> None:
+        """Say each of `mistakes` in the part's own field names and SI units."""
+        self.mistakes = tuple(mistakes)
+        super().__init__(part.say(mistake, where=f"{part.__name__}.", si=True) for mistake in mistakes)
 
 
 _BOUNDS = {
@@ -122,19 +122,19 @@ class Part(BaseModel):
 
     def __init__(self, **values: Any) -> None:
         """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
-        faults: list[FieldError] = []
+        mistakes: list[FieldError] = []
         try:
             super().__init__(**values)
             sound = vars(self)
         except ValidationError as error:
-            faults = _faults(error)
-            bad = {fault.field for fault in faults}
+            mistakes = _mistakes_in(error)
+            bad = {mistake.field for mistake in mistakes}
             fields = type(self).model_fields.items()
             defaults = {n: f.default for n, f in fields if not f.is_required()}
             sound = {name: value for name, value in {**defaults, **values}.items() if name not in bad}
-        faults += self.cross_checks(sound)
-        if faults:
-            raise PartProblems(type(self), faults)
+        mistakes += self.cross_checks(sound)
+        if mistakes:
+            raise PartProblems(type(self), mistakes)
 
     def __hash__(self) -> int:
         """Return a hash worked out once: what is remembered of a hub is looked up by its parts again and again."""
@@ -176,15 +176,15 @@ class Part(BaseModel):
         return file_key(name, field), unit_of(field)
 
     @classmethod
-    def say(cls, fault: FieldError, *, where: str = "", si: bool = False) -> Problem:
-        """Return a fault of this part as a `Problem`, in SI names or in those of a scenario file."""
-        path, unit = (fault.field, ONE) if si else cls.locate(fault.field)
-        bound = "" if fault.bound is None else f"{unit.from_si(fault.bound):.6g} {unit.symbol}".strip()
+    def say(cls, mistake: FieldError, *, where: str = "", si: bool = False) -> Problem:
+        """Return a mistake of this part as a `Problem`, in SI names or in those of a scenario file."""
+        path, unit = (mistake.field, ONE) if si else cls.locate(mistake.field)
+        bound = "" if mistake.bound is None else f"{unit.from_si(mistake.bound):.6g} {unit.symbol}".strip()
         return Problem(
             where=f"{where}{path}",
-            value=_as_given(fault.value, unit),
-            limit=fault.limit.format(bound),
-            remedy=fault.remedy,
+            value=_as_given(mistake.value, unit),
+            limit=mistake.limit.format(bound),
+            remedy=mistake.remedy,
         )
 
 
@@ -205,8 +205,8 @@ def _as_given(value: Any, unit: Unit) -> str:
     return str(value)[:60]
 
 
-def _faults(error: ValidationError) -> list[FieldError]:
-    """Return the faults in a validation error, one a field."""
+def _mistakes_in(error: ValidationError) -> list[FieldError]:
+    """Return the mistakes in a validation error, one a field."""
     found: dict[str, FieldError] = {}
     for item in error.errors(include_url=False):
         name = str(item["loc"][0])

@@ -192,7 +192,7 @@ class Assumed(Part):
             high if self.clamp_force_high is None else self.clamp_force_high,
         )
 
-    def spelt_out(self, usual: Unknown) -> "Assumed":
+    def with_ranges(self, usual: Unknown) -> "Assumed":
         """Return the same ranges with the clamp force's ends as numbers, for a clamp whose kind has a `usual` force."""
         low, high = self.clamp_forces(usual)
         return self.replace(clamp_force_low=low, clamp_force_high=high)

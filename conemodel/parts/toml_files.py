@@ -124,29 +124,33 @@ class _Reader:
             if inner is None:
                 values[name] = _to_si(given, unit_of(field))
             elif isinstance(given, Mapping):
-                child, faults = self.part(inner, given, (*path, key), field.default)
-                problems += faults
+                child, found = self.part(inner, given, (*path, key), field.default)
+                problems += found
                 if child is None:
                     broken.add(name)
                 else:
                     values[name] = child
             else:
-                fault = FieldError(field=name, value=given, limit="must be a table")
-                problems.append(self.said(cls, fault, path))
+                mistake = FieldError(field=name, value=given, limit="must be a table")
+                problems.append(self.problem_of(cls, mistake, path))
                 broken.add(name)
         try:
             part = cls(**values)
         except PartProblems as error:
-            problems += [self.said(cls, fault, path) for fault in error.faults if fault.field not in broken]
+            problems += [
+                self.problem_of(cls, mistake, path)
+                for mistake in error.mistakes
+                if mistake.field not in broken
+            ]
             part = None
         return (None if broken else part), problems
 
-    def said(self, cls: type[Part], fault: FieldError, path: tuple[str, ...]) -> Problem:
-        """Return a fault as a problem with its place in the file."""
-        below, _ = cls.locate(fault.field)
+    def problem_of(self, cls: type[Part], mistake: FieldError, path: tuple[str, ...]) -> Problem:
+        """Return a mistake as a problem with its place in the file."""
+        below, _ = cls.locate(mistake.field)
         full = (*path, *below.split("."))
         prefix = ".".join(path) + "." if path else ""
-        return cls.say(fault, where=self.place(full) + prefix)
+        return cls.say(mistake, where=self.place(full) + prefix)
 
     def unknown(self, path: tuple[str, ...], key: str, given: Any, keys: Mapping[str, str]) -> Problem:
         """Return the problem of a key that means nothing here, with the nearest that does."""

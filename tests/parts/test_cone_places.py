@@ -83,8 +83,8 @@ def test_from_the_middle_out_the_lengths_add_up(
 def refused(**sizes: Any) -> str:
     with pytest.raises(PartProblems) as error:
         with_sizes(**sizes)
-    (fault,) = error.value.faults
-    return str(Scenario.say(fault))
+    (mistake,) = error.value.mistakes
+    return str(Scenario.say(mistake))
 
 
 def test_a_distance_that_no_cone_reaches_is_refused_with_the_one_that_follows() -> None:
@@ -109,7 +109,7 @@ def test_a_width_in_which_the_locknuts_find_no_room_is_refused() -> None:
 def test_an_axle_shorter_than_the_distance_and_a_plain_part_longer_are_refused_together() -> None:
     with pytest.raises(PartProblems) as error:
         TOURING.replace(axle=TOURING.axle.replace(length=97e-3, plain_length=99e-3, plain_diameter=10e-3))
-    said = [str(Scenario.say(fault)) for fault in error.value.faults]
+    said = [str(Scenario.say(mistake)) for mistake in error.value.mistakes]
     assert [line.split(":")[0].split(" ")[0] for line in said] == ["axle.length_mm", "axle.plain_length_mm"]
     assert all("98 mm" in line for line in said)
 

@@ -132,7 +132,7 @@ def test_a_clamp_force_takes_the_place_of_what_gave_it_before(root):
     nutted = cm.load_scenario(root / "scenarios/city-nutted.toml")
     assert nutted.clamp.torque is not None
     changes = read_part(ScenarioChanges, "[clamp]\nforce_n = 9000\n", name="x")
-    changed = changes.laid_over(nutted)
+    changed = changes.apply_to(nutted)
     assert (changed.clamp.force, changed.clamp.torque) == (9000.0, None)
     assert changed.replace(clamp=nutted.clamp) == nutted
 

@@ -125,7 +125,7 @@ def test_a_range_cannot_be_upside_down() -> None:
 def test_limits_are_said_in_the_unit_of_the_file() -> None:
     with pytest.raises(PartProblems) as refused:
         Axle(**{**AXLE, "bore": -1e-3})
-    said = Axle.say(refused.value.faults[0])
+    said = Axle.say(refused.value.mistakes[0])
     assert (said.where, said.value, said.limit) == ("bore_mm", "-1", "must be at least 0 mm")
 
 

@@ -77,8 +77,8 @@ def test_a_missing_file_is_a_problem(tmp_path):
 
 
 def test_play_that_nobody_looked_for():
-    assert not Play().taken
-    assert Play(play=0.0).taken
+    assert not Play().given
+    assert Play(play=0.0).given
 
 
 def test_beliefs_sum_to_one_and_must_leave_room():

@@ -24,7 +24,7 @@ def prediction_json(prediction: Prediction) -> str:
     """
     verdict, clamp, joint = prediction.verdict, prediction.clamp, prediction.joint
     whole = {
-        "scenario": tomllib.loads(write_part(prediction.scenario.spelt_out())),
+        "scenario": tomllib.loads(write_part(prediction.scenario.with_ranges())),
         "stages": _stages(prediction),
         "verdict": {
             "state": verdict.state,

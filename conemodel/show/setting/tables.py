@@ -139,8 +139,8 @@ def list_spreads(turn: Turn) -> Table[Spread]:
 
 _UNKNOWNS: tuple[Column[Unknown], ...] = (
     Column(lambda unknown: unknown.words[:1].upper() + unknown.words[1:], page="What"),
-    Column(lambda unknown: unknown.said(), page="Range"),
-    Column(lambda unknown: unknown.usual_said, page="Usual"),
+    Column(lambda unknown: unknown.range_in_words(), page="Range"),
+    Column(lambda unknown: unknown.usual_in_words, page="Usual"),
     Column(lambda unknown: unknown.because, page="Why"),
 )
 

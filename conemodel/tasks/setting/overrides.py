@@ -42,22 +42,22 @@ def apply_overrides(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
         InputProblems: what was given cannot be used, with every mistake.
     """
     parts: dict[str, Part] = {name: getattr(scenario, name) for name, _ in FIELDS.values()}
-    changed, problems = _laid_over(parts, given)
+    changed, problems = _apply(parts, given)
     if problems:
         raise InputProblems(problems)
     try:
         return scenario.replace(**changed)
     except PartProblems as error:
-        raise InputProblems(scenario.say(fault) for fault in error.faults) from None
+        raise InputProblems(scenario.say(mistake) for mistake in error.mistakes) from None
 
 
 def option_problems(given: Mapping[str, str]) -> list[Problem]:
     """Return what is wrong with what was typed, for when there is no scenario to lay it over."""
     stand_in = {"setting": Setting(), "clamp": Clamp(kind="quick release"), "limits": Limits()}
-    return _laid_over(stand_in, given)[1]
+    return _apply(stand_in, given)[1]
 
 
-def _laid_over(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dict[str, Part], list[Problem]]:
+def _apply(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dict[str, Part], list[Problem]]:
     """Return the parts as typed, and every mistake."""
     problems: list[Problem] = []
     changed: dict[str, Part] = {}
@@ -68,7 +68,7 @@ def _laid_over(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dic
         try:
             changed[name] = part.replace(**changes) if changes else part
         except PartProblems as error:
-            problems += [_said(name, part, fault, given) for fault in error.faults]
+            problems += [_problem_of(name, part, mistake, given) for mistake in error.mistakes]
     return changed, problems
 
 
@@ -109,14 +109,18 @@ def _read(part: type[Part], field: str, text: str) -> Any:
     return part.locate(field)[1].to_si(value)
 
 
-def _said(name: str, part: Part, fault: FieldError, given: Mapping[str, str]) -> Problem:
-    """Return a fault under the name the person typed."""
-    typed = next((option for option, place in FIELDS.items() if place == (name, fault.field)), fault.field)
-    said = part.say(fault)
+def _problem_of(name: str, part: Part, mistake: FieldError, given: Mapping[str, str]) -> Problem:
+    """Return a mistake under the name the person typed."""
+    typed = next(
+        (option for option, place in FIELDS.items() if place == (name, mistake.field)), mistake.field
+    )
+    said = part.say(mistake)
     limit = said.limit
-    if fault.field == "thread_clearance" and fault.bound is not None:  # typed as slack along the axis, in mm
-        slack = float(axial_backlash(pitch_diameter_clearance=fault.bound))
-        limit = fault.limit.format(f"{MM.from_si(slack):.3g} mm")
+    if (
+        mistake.field == "thread_clearance" and mistake.bound is not None
+    ):  # typed as slack along the axis, in mm
+        slack = float(axial_backlash(pitch_diameter_clearance=mistake.bound))
+        limit = mistake.limit.format(f"{MM.from_si(slack):.3g} mm")
     return Problem(
         where=f"--{typed}", value=given.get(typed, said.value)[:60], limit=limit, remedy=said.remedy
     )
@@ -132,4 +136,4 @@ def cone_position(text: str) -> float:
     try:
         return Setting(back_off=angle).back_off
     except PartProblems as error:
-        raise ValueError(Setting.say(error.faults[0]).limit) from None
+        raise ValueError(Setting.say(error.mistakes[0]).limit) from None

@@ -173,7 +173,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         yield _variant(
             "heat",
             unknowns.SHELL_WARMING.words,
-            unknowns.SHELL_WARMING.said(),
+            unknowns.SHELL_WARMING.range_in_words(),
             (scenario.replace(heat=Heat(shell_warming=warming)) for warming in warmings),
         )
     if axle.thread_clearance is None and slack_share(setting) != 0.0:

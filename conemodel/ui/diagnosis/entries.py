@@ -169,18 +169,18 @@ def _part(
     try:
         part = cls(**values)
     except PartProblems as error:
-        problems += [_said(cls, fault, prefix) for fault in error.faults]
+        problems += [_said(cls, mistake, prefix) for mistake in error.mistakes]
         return None
     return None if broken else part
 
 
-def _said(cls: type[Part], fault: FieldError, prefix: str) -> Problem:
+def _said(cls: type[Part], mistake: FieldError, prefix: str) -> Problem:
     """Return a mistake with the name its field has on screen."""
-    problem = cls.say(fault)
-    unit = unit_at(cls, fault.field)
+    problem = cls.say(mistake)
+    unit = unit_at(cls, mistake.field)
     value = f"{problem.value} {unit}".strip() if problem.value else ""
     return Problem(
-        where=label_of(prefix + fault.field), value=value, limit=problem.limit, remedy=problem.remedy
+        where=label_of(prefix + mistake.field), value=value, limit=problem.limit, remedy=problem.remedy
     )
 
 

@@ -159,7 +159,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
         default=DEG.from_si(setting.drift),
         step=1.0,
         format="%.0f",
-        help=f"The spanner's clearance and the give of the hand: {DRIFT.said()} is usual.",
+        help=f"The spanner's clearance and the give of the hand: {DRIFT.range_in_words()} is usual.",
     )
     torque = number(
         st.number_input,

@@ -162,7 +162,8 @@ def rocking(prediction: Prediction) -> None:
         default=N_PER_MM.from_si(wheel.side_stiffness),
         step=5.0,
         format="%.0f",
-        help=f"Spokes and rim give as well. Nobody measured it: {WHEEL_STIFFNESS.said()} is usual (assumption).",
+        help="Spokes and rim give as well. Nobody measured it: "
+        f"{WHEEL_STIFFNESS.range_in_words()} is usual (assumption).",
     )
     flexed = wheel.replace(side_stiffness=N_PER_MM.to_si(stiffness))
     bench, frame = cached_rocking(prediction.scenario.replace(wheel=flexed))

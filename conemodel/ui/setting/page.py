@@ -154,7 +154,7 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
         "Curves (CSV)": ("cone-position.csv", "text/csv", lambda: csv_text(list_sweep(sweep))),
         "Picture (PNG)": ("set-the-cone.png", "image/png", lambda: picture(scenario, "png")),
         "Sheet (PDF)": ("set-the-cone.pdf", "application/pdf", lambda: picture(scenario, "pdf")),
-        "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario.spelt_out())),
+        "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario.with_ranges())),
     }
     folded = st.popover("Take it with you", width="stretch", key="take", on_change="rerun")
     if not folded.open:

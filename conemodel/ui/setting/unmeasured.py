@@ -32,7 +32,7 @@ def ask_values(hub: Scenario, given: dict[str, str]) -> None:
         CLAMP_FORCES,
         key="clamp",
         default=AS_DESCRIBED,
-        help=f"Nobody has measured it on your wheel. Usual of {kind.words}: {kind.force.said(KILONEWTON)}. "
+        help=f"Nobody has measured it on your wheel. Usual of {kind.words}: {kind.force.range_in_words(KILONEWTON)}. "
         "Move it and watch.",
     )
     if force != AS_DESCRIBED:
@@ -73,10 +73,10 @@ def in_ranges(hub: Scenario) -> Scenario:
     if not changes:
         return hub
     try:
-        return hub.replace(assumed=hub.assumed.spelt_out(hub.clamp.traits.force).replace(**changes))
+        return hub.replace(assumed=hub.assumed.with_ranges(hub.clamp.traits.force).replace(**changes))
     except PartProblems as error:
         st.error("These ranges cannot be; the hub is worked out in those it was described with.")
-        problems = "\n".join(str(Assumed.say(fault)) for fault in error.faults)
+        problems = "\n".join(str(Assumed.say(mistake)) for mistake in error.mistakes)
         st.code(problems, language=None, wrap_lines=True)
         return hub
 
@@ -104,7 +104,7 @@ def _ask_range(name: str, unknown: Unknown) -> None:
                 step=step,
                 format="%g",
             )
-    st.caption(f"Usual {unknown.usual_said}: {unknown.because}.")
+    st.caption(f"Usual {unknown.usual_in_words}: {unknown.because}.")
 
 
 def _reach(key: str) -> tuple[float, float]:

@@ -208,7 +208,7 @@ def test_the_clamp_force_believed_lies_within_the_range_assumed_of_the_hub() -> 
     """The registry's own range changes nothing believed; a narrower one holds the middle and the spread inside it."""
     hub, beliefs = REAR, Beliefs()
     usual = beliefs.clamp_force_middle, beliefs.clamp_force_factor
-    assert force_of(hub, beliefs) == force_of(hub.spelt_out(), beliefs) == usual
+    assert force_of(hub, beliefs) == force_of(hub.with_ranges(), beliefs) == usual
     narrow = hub.replace(assumed=Assumed(clamp_force_low=6000.0, clamp_force_high=7000.0))
     middle, factor = force_of(narrow, beliefs)
     assert middle == 6000.0

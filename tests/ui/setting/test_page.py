@@ -133,7 +133,7 @@ def test_another_hub_is_assumed_in_its_own_ranges() -> None:
     app = opened(clamp_force_high=9500.0, why=True)
     assert "3000 to 9500 N" in words(app)
     app.selectbox(key="hub").select("city-nutted").run()
-    assert NUT_FORCE.said() in words(app)
+    assert NUT_FORCE.range_in_words() in words(app)
     assert "clamp_force_high" not in app.query_params
 
 

@@ -42,7 +42,7 @@ class PlayReading(Reading):
 
     def was_taken(self, look: Round) -> bool:
         """Return whether somebody looked, by gauge or by hand."""
-        return self._of(look).taken
+        return self._of(look).given
 
     def tells_more(self, look: Round) -> bool:
         """Return whether it was not measured: a gauge tells more than a word."""
