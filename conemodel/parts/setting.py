@@ -112,7 +112,11 @@ class Limits(Part):
         at_most=10,
     )
     torque: float = quantity(
-        NEWTON_MM, "turning torque of both rows from preload alone", default=30.0, above=0.1, at_most=5000
+        NEWTON_MM,
+        "turning torque of both rows from preload alone",
+        default=unknowns.PRELOAD_TORQUE.usual,
+        above=0.1,
+        at_most=5000,
     )
     cone_pressure: float = quantity(
         MPA, "peak pressure on the cone from preload alone", default=2000.0, above=100, at_most=6000

@@ -8,7 +8,7 @@ the chance of a bent axle for one, stands there.
 
 from dataclasses import replace
 
-from conemodel.base.units import DEG, KELVIN, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
+from conemodel.base.units import DEG, KELVIN, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, UM
 from conemodel.parts.distributions import Unknown
 
 CLAMP_FORCE = Unknown(
@@ -262,6 +262,18 @@ FELT_AT_AXLE_END = Unknown(
     usual=0.05,
     high=0.07,
     because="fingers hold an axle end closer than a hand holds a rim; a guess",
+)
+PRELOAD_TORQUE = Unknown(
+    name="preload_torque",
+    words="turning torque from preload that is still good",
+    unit=NEWTON_MM,
+    low=10.0,
+    usual=12.0,
+    high=15.0,
+    because="a whole hub was measured to take some 30 N·mm at 10 m/s, ridden (Martin 1998); grease, seals and the "
+    "rider's load make 12 to 17 of it here, which leaves 13 to 18 for preload; at the upper edge of the load part's "
+    "band, some 2.3 times as much, 12 N·mm are 27 to 29, nearly the whole of it; and fingers just tell apart 13 % of "
+    "60 N·mm, 8 (Jandura and Srinivasan 1994)",
 )
 
 FELT_RIPPLE = Unknown(

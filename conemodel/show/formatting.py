@@ -1,6 +1,6 @@
 """Words and numbers as they stand on every picture and in every table."""
 
-from conemodel.base.units import DEG, MM, NEWTON
+from conemodel.base.units import DEG, MM, NEWTON, NEWTON_MM
 from conemodel.parts.felt_play import felt_word
 from conemodel.parts.setting import Limits
 from conemodel.tasks.setting.predict import Prediction
@@ -59,6 +59,16 @@ def newtons(force: float) -> str:
     if abs(force) >= 1e4:
         return f"{force / 1e3:.1f} kN"
     return f"{NEWTON.from_si(force):.0f} N"
+
+
+def torque_band(low: float, high: float) -> str:
+    """Return both edges of what turning takes [N·m] in N·mm, one number where they print alike.
+
+    >>> torque_band(4.96e-3, 11.83e-3), torque_band(0.0, 0.0)
+    ('5.0 to 11.8', '0.0')
+    """
+    edges = [f"{NEWTON_MM.from_si(edge):.1f}" for edge in (low, high)]
+    return " to ".join(dict.fromkeys(edges))
 
 
 def play_or_preload(stage: StageResult) -> str:

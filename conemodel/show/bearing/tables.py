@@ -9,8 +9,8 @@ import numpy as np
 from conemodel.base.table import Column, Table, only_where
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM, ONE, PERCENT, TURN, UM, Array, Unit
 from conemodel.show.bearing.race_charts import peak_of
-from conemodel.show.bearing.torque_charts import PART_WORDS
-from conemodel.show.formatting import STAGE_WORDS, number
+from conemodel.show.bearing.torque_charts import PART_WORDS, part_edges
+from conemodel.show.formatting import STAGE_WORDS, number, torque_band
 from conemodel.solve.wheel.coasting import Coast
 from conemodel.tasks.bearing.ball_loads import Loads, RowLoads, Worst
 from conemodel.tasks.bearing.feel_when_turned import Signature
@@ -33,11 +33,12 @@ def list_races(races: RacesSweep) -> Table[RacesSweep]:
     found: tuple[Column[RacesSweep], ...] = (
         *chain.from_iterable(map(_worst, cases)),
         *map(_peak, cases),
-        Column(lambda s: s.drag.rolling, NEWTON_MM, "drag_rolling_nmm"),
-        Column(lambda s: s.drag.spinning, NEWTON_MM, "drag_spinning_nmm"),
+        Column(lambda s: s.drag.load, NEWTON_MM, "drag_load_nmm"),
+        Column(lambda s: s.drag.load_upper, NEWTON_MM, "drag_load_upper_nmm"),
         Column(lambda s: s.drag.grease, NEWTON_MM, "drag_grease_nmm"),
         Column(lambda s: s.drag.seals, NEWTON_MM, "drag_seals_nmm"),
         Column(lambda s: s.drag.total, NEWTON_MM, "drag_total_nmm", text="drag N·mm", form=".1f"),
+        Column(lambda s: s.drag.total_upper, NEWTON_MM, "drag_total_upper_nmm", text="up to", form=".1f"),
         Column(lambda s: s.spin_time, ONE, "spin_time_s", text="spins s", form=".0f"),
         Column(lambda s: s.life.mixed, PERCENT, text="life %", form=".0f"),
         Column(lambda s: s.life.mixed, ONE, "life_mixed_share_of_best"),
@@ -145,33 +146,38 @@ def list_torque(found: Signature) -> Table[Signature]:
     return Table(columns, (found,))
 
 
-Named = tuple[str, float]
-"""A torque [N·m] and what it is."""
+Named = tuple[str, float, float]
+"""What a torque is, and both edges of its band [N·m]."""
 
 _TORQUES: tuple[Column[Named], ...] = (
     Column(lambda named: named[0], text="turning torque", page="Torque", left=True),
-    Column(lambda named: named[1], NEWTON_MM, text="N·mm", page="N·mm", form=".1f"),
+    Column(lambda named: torque_band(*named[1:]), text="N·mm", page="N·mm"),
 )
 
 
 def list_torque_parts(found: Signature) -> Table[Named]:
     """Return the table of what makes the turning torque, and what it comes to."""
-    parts = [(words, float(getattr(found.drag, part))) for part, words in PART_WORDS.items()]
-    sums = [("all together", found.level), ("varies over the turns by", found.variation)]
-    return Table(_TORQUES, [*parts, *sums])
+    drag = found.drag
+    parts = [(words, *part_edges(drag, part)) for part, words in PART_WORDS.items()]
+    together = ("all together", float(drag.total), float(drag.total_upper))
+    return Table(_TORQUES, [*parts, together, _exactly("varies over the turns by", found.variation)])
 
 
 def list_torque_variation(found: Signature, felt_from: float) -> Table[Named]:
     """Return the table of level and variation of the torque; a change of `felt_from` [N·m] is felt."""
     named = [
-        ("Level", found.level),
-        ("Varies by", found.variation),
-        ("of that once a turn of the wheel", found.once_per_turn),
-        ("of that with the balls, slower", found.with_the_balls),
-        ("Ripple, faster than both, up and down", found.ripple),
-        ("A change is felt from", felt_from),
+        ("Level", found.level, float(found.drag.total_upper)),
+        _exactly("Varies by", found.variation),
+        _exactly("of that once a turn of the wheel", found.once_per_turn),
+        _exactly("of that with the balls, slower", found.with_the_balls),
+        _exactly("Ripple, faster than both, up and down", found.ripple),
+        _exactly("A change is felt from", felt_from),
     ]
     return Table(_TORQUES, named, caption="Level and variation of the turning torque")
+
+
+def _exactly(words: str, torque: float) -> Named:
+    return words, torque, torque
 
 
 def list_spin(found: Coast) -> Table[Coast]:

@@ -29,7 +29,8 @@ def races_text(races: RacesSweep) -> str:
     life = races.life
     said = (
         f"MPa: worst peak pressure on a race, clamped ({loads}). At 4200 MPa a dent stays that can be felt. Drag: the "
-        f"wheel turned in the stand at a turn a second. Life: share of the best of this hub, {mix_words(life)}.",
+        "wheel turned in the stand at a turn a second, up to what it is if the balls' spin makes all it may. "
+        f"Life: share of the best of this hub, {mix_words(life)}.",
         WHAT_LIFE_SAYS,
         WHY_SPIN_PROVES_NOTHING,
     )

@@ -15,13 +15,13 @@ from conemodel.show.charts.vega_lite import (
     values,
     written,
 )
+from conemodel.show.formatting import torque_band
 from conemodel.solve.wheel.coasting import Coast
 from conemodel.solve.wheel.hub_drag import HubDrag
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature
 
 PART_WORDS = {
-    "rolling": "rolling of the loaded balls",
-    "spinning": "balls spinning where they touch",
+    "load": "the loaded balls",
     "grease": "moving the grease",
     "seals": "seals rubbing",
 }
@@ -42,6 +42,8 @@ MOST_POINTS = 1500
 def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Spec:
     """Return the parts of drag, each bar starting where the last one ended, and their sum, as Vega-Lite.
 
+    Bars are at the lower edge of their band; the upper one stands in words.
+
     Args:
         drag: in parts; single numbers [N·m].
         heading: above the chart.
@@ -49,10 +51,11 @@ def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Sp
     """
     rows, at = [], 0.0
     for index, (name, words) in enumerate(PART_WORDS.items()):
-        size = NEWTON_MM.from_si(float(getattr(drag, name)))
-        rows.append(_bar(index, words, at, at + size, kind="part"))
+        size, most = (NEWTON_MM.from_si(edge) for edge in part_edges(drag, name))
+        rows.append(_bar(index, _with_most(words, size, most), at, at + size, kind="part"))
         at += size
-    rows.append(_bar(len(rows), "all together", 0.0, at, kind="sum"))
+    most = NEWTON_MM.from_si(float(drag.total_upper))
+    rows.append(_bar(len(rows), _with_most("all together", at, most), 0.0, at, kind="sum"))
     if quoted is not None:
         rows.append(_bar(len(rows), "quoted measurement", 0.0, NEWTON_MM.from_si(quoted), kind="quoted"))
     height = len(rows) * ROW
@@ -116,16 +119,30 @@ def _bar(index: int, words: str, start: float, end: float, *, kind: str) -> Spec
     }
 
 
+def part_edges(drag: HubDrag, name: str) -> tuple[float, float]:
+    """Return the lower and the upper edge of one part of drag [N·m]; only the load part has a band.
+
+    Args:
+        drag: in parts; single numbers [N·m].
+        name: of the part, as in `PART_WORDS`.
+    """
+    low = float(getattr(drag, name))
+    return low, float(drag.load_upper) if name == "load" else low
+
+
+def _with_most(words: str, size: float, most: float) -> str:
+    """Return the words of a bar with the upper edge of its band [N·mm], where it has one."""
+    return words if f"{most:.1f}" == f"{size:.1f}" else f"{words}, up to {most:.1f}"
+
+
 def drag_words(drag: HubDrag) -> str:
     """Return the parts of drag in words.
 
     Args:
         drag: in parts; single numbers [N·m].
     """
-    parts = (
-        f"{words} {NEWTON_MM.from_si(float(getattr(drag, name))):.1f}" for name, words in PART_WORDS.items()
-    )
-    return f"{', '.join(parts)}; all together {NEWTON_MM.from_si(float(drag.total)):.1f} N·mm."
+    parts = (f"{words} {torque_band(*part_edges(drag, name))}" for name, words in PART_WORDS.items())
+    return f"{', '.join(parts)}; all together {torque_band(float(drag.total), float(drag.total_upper))} N·mm."
 
 
 def torque_over_turn(found: Signature) -> Spec:

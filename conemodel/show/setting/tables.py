@@ -5,7 +5,15 @@ from collections.abc import Iterable
 from conemodel.base.table import Column, Table, only_where
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM
 from conemodel.parts.distributions import Unknown
-from conemodel.show.formatting import STAGE_WORDS, cone_angle, degrees, felt_at_both, millimetres, newtons
+from conemodel.show.formatting import (
+    STAGE_WORDS,
+    cone_angle,
+    degrees,
+    felt_at_both,
+    millimetres,
+    newtons,
+    torque_band,
+)
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sensitivity import Spread
@@ -61,9 +69,11 @@ def list_stages(prediction: Prediction) -> Table[StageResult]:
         ),
         Column(felt, text="felt", page="Felt at rim / axle end"),
         Column(lambda s: s.peak_pressure, MPA, "peak_pressure_mpa", text="pressure MPa", form=".0f"),
-        Column(lambda s: s.torque, NEWTON_MM, "torque_nmm", text="torque N·mm", form=".1f"),
+        Column(lambda s: s.torque, NEWTON_MM, "torque_nmm"),
+        Column(lambda s: torque_band(s.torque, s.torque_upper), text="torque N·mm"),
         Column(lambda s: s.torque_range[0], NEWTON_MM, "torque_low_nmm"),
         Column(lambda s: s.torque_range[1], NEWTON_MM, "torque_high_nmm"),
+        Column(lambda s: s.torque_upper, NEWTON_MM, "torque_band_upper_nmm"),
     )
     return Table(
         (*position, *only_where(lambda stage: stage.valid, found), Column(lambda s: s.valid, key="valid")),
@@ -75,7 +85,7 @@ def list_stages(prediction: Prediction) -> Table[StageResult]:
 _FORCES: tuple[Column[StageResult], ...] = (
     Column(lambda s: STAGE_WORDS[s.name], page="StageResult"),
     Column(lambda s: f"{MPA.from_si(s.peak_pressure):.0f} MPa", page="Peak pressure"),
-    Column(lambda s: f"{NEWTON_MM.from_si(s.torque):.1f} N·mm", page="Turning torque"),
+    Column(lambda s: f"{torque_band(s.torque, s.torque_upper)} N·mm", page="Turning torque"),
     Column(lambda s: " to ".join(map(newtons, s.preload_range)), page="Preload over a turn"),
 )
 
@@ -85,7 +95,7 @@ def list_forces(prediction: Prediction) -> Table[StageResult]:
     return Table(
         _FORCES,
         list(prediction.stages.values()),
-        caption="Pressure on the races and torque from the ball loads",
+        caption="Pressure on the races and torque from the ball loads: as published, to the most their spin may make",
     )
 
 

@@ -108,14 +108,16 @@ EQUATIONS: tuple[Equation, ...] = (
     ),
     Equation(
         topic="Turning",
-        words="Torque from the load and from the grease of one row; below νn = 2000 the second is constant.",
+        words="Torque from the load and from the grease of one row; below νn = 2000 the second is constant. The "
+        "factor of the load was measured on whole bearings: it holds rolling, sliding and spin.",
         latex=r"\begin{gathered} M = f_1 P\,d_m \\ "
         r"{} + 10^{-7} f_0\,\max\!\left[(\nu n)^{2/3},\,160\right] d_m^3 \end{gathered}",
         source="Palmgren1959",
     ),
     Equation(
         topic="Turning",
-        words="A ball spinning about its line of contact rubs over the ellipse.",
+        words="A ball spinning about its line of contact rubs over the ellipse. All of them by themselves, at a "
+        "friction of 0.15, are the upper edge of the torque from the load and its check; they are not added to it.",
         latex=r"M_s = \tfrac38\,\mu\,Q\,a\,\mathrm{E}(k)",
         source="HarrisKotzalas2007",
     ),

@@ -158,7 +158,7 @@ def _points_of(pair: Pair, end_play: Array, solution: PairSolution) -> _Points:
         end_play=end_play,
         preload=solution.preload.mean(axis=-1),
         cone_pressure=pressure.max(axis=-1),
-        torque=load_drag(pair, solution).total.mean(axis=-1),
+        torque=load_drag(pair, solution).torque.mean(axis=-1),
     )
 
 

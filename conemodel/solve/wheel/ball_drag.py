@@ -14,25 +14,29 @@ from conemodel.physics.rating import iso76_thrust_f0, static_axial_rating
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 
 SPIN_FRICTION = 0.15
-"""Friction coefficient of a ball spinning in its groove [-]: what a bearing maker's catalogue takes, greased steel."""
+"""Most friction of a ball spinning in its groove [-]: what a bearing maker's catalogue takes, greased steel, slow."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LoadDrag:
     """Torque that comes from load, both rows together; shapes follow the solution's.
 
+    Two accounts of one friction, never added. The published factor was measured on whole bearings, so that it holds
+    rolling, sliding and spin: it is what is reckoned with. The balls' spin alone, at the most friction it may have,
+    is its check and the upper edge of its band.
+
     Attributes:
-        rolling: the load part [N·m].
-        spinning: balls spinning about their contact normals [N·m].
+        torque: the published load part [N·m].
+        spinning: balls spinning about their contact normals, by itself [N·m].
     """
 
-    rolling: Array
+    torque: Array
     spinning: Array
 
     @property
-    def total(self) -> Array:
-        """Both parts together [N·m]."""
-        return self.rolling + self.spinning
+    def upper(self) -> Array:
+        """Upper edge of the band of `torque`, its lower edge [N·m]: wider the closer the grooves."""
+        return np.maximum(self.torque, self.spinning)
 
 
 def load_drag(pair: Pair, solution: PairSolution) -> LoadDrag:
@@ -42,12 +46,12 @@ def load_drag(pair: Pair, solution: PairSolution) -> LoadDrag:
     """
     rows = ((pair.left, solution.left), (pair.right, solution.right))
     return LoadDrag(
-        rolling=sum((_rolling(row, state) for row, state in rows), np.zeros(())),
+        torque=sum((_load_part(row, state) for row, state in rows), np.zeros(())),
         spinning=sum((_spinning(row, state) for row, state in rows), np.zeros(())),
     )
 
 
-def _rolling(row: Row, state: RowState) -> Array:
+def _load_part(row: Row, state: RowState) -> Array:
     """Return the load part of one row [N·m]: the friction load is 0.9 Fa cot α - 0.1 Fr, at least Fr."""
     axial, radial = row_forces(row, state)
     axial = np.abs(axial)  # so loose that the balls lean the other way, a row rubs all the same

@@ -1,4 +1,4 @@
-"""What turning the whole hub takes: load, spin of the balls, grease and seals, each by itself."""
+"""What turning the whole hub takes: load, grease and seals, each by itself."""
 
 from dataclasses import dataclass
 from math import pi
@@ -29,26 +29,35 @@ class HubDrag:
     """Turning torque of the assembled hub in parts that add up; shapes broadcast.
 
     Attributes:
-        rolling: from load on the balls [N·m].
-        spinning: balls spinning about their contact normals [N·m].
+        load: from load on the balls [N·m]; load_upper: upper edge of its band, see `LoadDrag`.
         grease: moving the grease [N·m].
         seals: rubbing of the seals [N·m].
     """
 
-    rolling: Array
-    spinning: Array
+    load: Array
+    load_upper: Array
     grease: Array
     seals: Array
-
-    @property
-    def load(self) -> Array:
-        """What the ball loads make [N·m]."""
-        return self.rolling + self.spinning
 
     @property
     def total(self) -> Array:
         """All parts together [N·m]."""
         return self.load + self.grease + self.seals
+
+    @property
+    def total_upper(self) -> Array:
+        """All parts together, the load part at the upper edge of its band [N·m]."""
+        return self.load_upper + self.grease + self.seals
+
+    def mean(self) -> "HubDrag":
+        """Return the mean of each part over the last axis, the wheel's positions or turns."""
+        load = np.asarray(self.load.mean(axis=-1))
+        return HubDrag(
+            load=load,
+            load_upper=np.asarray(self.load_upper.mean(axis=-1)),
+            grease=np.broadcast_to(self.grease, load.shape),
+            seals=np.broadcast_to(self.seals, load.shape),
+        )
 
 
 def hub_drag(scenario: Scenario, pair: Pair, solution: PairSolution, *, speed: npt.ArrayLike) -> HubDrag:
@@ -58,8 +67,8 @@ def hub_drag(scenario: Scenario, pair: Pair, solution: PairSolution, *, speed: n
     """
     load = load_drag(pair, solution)
     return HubDrag(
-        rolling=load.rolling,
-        spinning=load.spinning,
+        load=load.torque,
+        load_upper=load.upper,
         grease=grease_torque(scenario, speed=speed),
         seals=np.asarray(scenario.condition.seal_torque),
     )

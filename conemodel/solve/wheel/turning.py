@@ -33,7 +33,7 @@ class Turning:
 
     Attributes:
         angle: of the shell against the axle [rad].
-        friction: torque from the ball loads, rolling and spinning, always against the motion [N·m].
+        friction: torque from the ball loads, always against the motion [N·m].
         ripple: elastic torque, taken and returned, above 0 where they hold the wheel back [N·m].
         energy: elastic energy less work of the load [J].
         preload: mean axial force of the two rows [N].
@@ -77,7 +77,7 @@ def turn_wheel(
         raise NotConverged("no balance of forces was found as the wheel turns")
     return Turning(
         angle=angles,
-        friction=load_drag(pair, solution).total,
+        friction=load_drag(pair, solution).torque,
         ripple=_slope(pair, angles, widths, solution, end_play),
         energy=solution.energy,
         preload=solution.preload,

@@ -9,7 +9,7 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns import FELT_RIPPLE
+from conemodel.parts.unknowns import FELT_RIPPLE, PRELOAD_TORQUE
 from conemodel.physics.packing import ball_room
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
@@ -36,8 +36,9 @@ FELT_CHANGE = FELT_RIPPLE.usual
 FELT_TORQUE = 1e-3
 """Least change of torque that fingers on an axle feel, however freely it turns [N·m]. Assumption."""
 
-STIFF_LOAD = 30e-3
-"""Torque from the ball loads alone from which an axle feels stiff and stops dead [N·m]. Assumption."""
+STIFF_LOAD = PRELOAD_TORQUE.unit.to_si(PRELOAD_TORQUE.usual)
+"""Torque from the ball loads alone from which an axle feels stiff and stops dead [N·m]. Assumption: what a hand calls
+stiff is what is no longer good."""
 
 THICK = 30e-3
 """Torque of grease and seals from which an even drag is felt [N·m]. Assumption."""
@@ -114,8 +115,7 @@ def signature(
     """
     pair, end_play = pair_of(scenario), setting_terms(scenario).end_play(stage)
     turning = turn_wheel(pair, end_play=end_play, angle=angles_for(pair), load=load)
-    drag = hub_drag(scenario, pair, turning.solution, speed=speed)
-    drag = HubDrag(**{name: np.asarray(np.mean(getattr(drag, name))) for name in HubDrag.__slots__})
+    drag = hub_drag(scenario, pair, turning.solution, speed=speed).mean()
     torque = turning.torque + drag.grease + drag.seals
     wheel, balls, rest = _parted(turning.torque, turning.angle, pair)
     spacing = ball_spacing(pair.left)

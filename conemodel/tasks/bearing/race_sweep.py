@@ -62,7 +62,6 @@ def sweep_races(
     ends = end_plays_over(scenario, angle)[1]
     solved = {case: _solve(pair, ends, load_of(scenario, case)) for case in cases_of(scenario)}
     own_weight, spin_time = spin_times_of(scenario, end_play=ends)
-    drag = hub_drag(scenario, pair, own_weight, speed=TWIRL_SPEED)
     side = life_loads(scenario)["side"]
     sideways = solved["side"] if side == load_of(scenario, "side") else _solve(pair, ends, side)
     lived = {case: sideways if case == "side" else solved[case] for case in life_loads(scenario)}
@@ -70,12 +69,7 @@ def sweep_races(
         cone_angle=angle,
         end_play=ends,
         worst={case: _with_band(scenario, pair, case, ends, solution) for case, solution in solved.items()},
-        drag=HubDrag(
-            rolling=drag.rolling.mean(axis=-1),
-            spinning=drag.spinning.mean(axis=-1),
-            grease=np.broadcast_to(drag.grease, ends.shape),
-            seals=np.broadcast_to(drag.seals, ends.shape),
-        ),
+        drag=hub_drag(scenario, pair, own_weight, speed=TWIRL_SPEED).mean(),
         spin_time=spin_time,
         life=over_best(
             scenario,

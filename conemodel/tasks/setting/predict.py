@@ -12,7 +12,7 @@ from conemodel.solve.equilibrium.wheel_positions import select_case, solve_posit
 from conemodel.solve.stages.clamp import ClampState
 from conemodel.solve.stages.locknut import Joint
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
-from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.solve.wheel.ball_drag import LoadDrag, load_drag
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import outlook_of
 from conemodel.tasks.setting.stage_result import StageResult, stage_of
@@ -60,7 +60,7 @@ def predict(scenario: Scenario) -> Prediction:
     loads[-1] = road_load(scenario.wheel, side=True)
     solution = solve_positions(pair, end_play=ends, load=loads)
     rim, axle_end = outlook.tables.play_at(ends)
-    torque = load_drag(pair, solution).total
+    drag = load_drag(pair, solution)
     stages = {
         name: stage_of(
             pair,
@@ -68,7 +68,7 @@ def predict(scenario: Scenario) -> Prediction:
             steps.terms[name],
             float(ends[i]),
             select_case(solution, i),
-            torque[i],
+            LoadDrag(torque=drag.torque[i], spinning=drag.spinning[i]),
             float(rim[i]),
             float(axle_end[i]),
         )

@@ -5,10 +5,10 @@ from math import sin
 
 import numpy as np
 
-from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
 from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.stages.terms import Term
+from conemodel.solve.wheel.ball_drag import LoadDrag
 
 LOOSEST = 0.8
 """Share of the groove centres' axial distance up to which play means anything; beyond, balls leave their races [-]."""
@@ -26,6 +26,7 @@ class StageResult:
         rim_play, axle_end_play: free play there, stop to stop [m].
         peak_pressure: worst on cone or cup over balls and positions [Pa].
         torque: turning torque from the ball loads, mean [N·m]; torque_range: least and most [N·m].
+        torque_upper: upper edge of the band of `torque`, see `LoadDrag` [N·m].
         solution: the balance of forces itself; the wheel's positions on its first axis.
         valid: every loaded ball touches its race where the model holds, and the hub is not looser than that.
     """
@@ -40,6 +41,7 @@ class StageResult:
     peak_pressure: float
     torque: float
     torque_range: tuple[float, float]
+    torque_upper: float
     solution: PairSolution
     valid: bool
 
@@ -50,7 +52,7 @@ def stage_of(
     terms: tuple[Term, ...],
     end_play: float,
     solution: PairSolution,
-    torque: Array,
+    drag: LoadDrag,
     rim_play: float,
     axle_end_play: float,
 ) -> StageResult:
@@ -64,8 +66,9 @@ def stage_of(
         rim_play=rim_play,
         axle_end_play=axle_end_play,
         peak_pressure=peak_pressure(solution),
-        torque=float(torque.mean()),
-        torque_range=(float(torque.min()), float(torque.max())),
+        torque=float(drag.torque.mean()),
+        torque_range=(float(drag.torque.min()), float(drag.torque.max())),
+        torque_upper=float(drag.upper.mean()),
         solution=solution,
         valid=bool(solution.valid.all()) and end_play < loosest(pair),
     )

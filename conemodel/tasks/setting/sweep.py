@@ -80,7 +80,7 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
         rim_play_clamped=tables.play_at(clamped)[0],
         peak_pressure_clamped=_worst(frame),
         peak_pressure_ridden=_worst(ridden),
-        torque_clamped=load_drag(pair, frame).total.mean(axis=-1),
+        torque_clamped=load_drag(pair, frame).torque.mean(axis=-1),
         valid=holds(pair, opened, bench) & holds(pair, clamped, frame, ridden),
     )
 

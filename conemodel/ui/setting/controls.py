@@ -6,7 +6,7 @@ import streamlit as st
 
 from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns import DRIFT
+from conemodel.parts.unknowns import DRIFT, PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
@@ -199,7 +199,7 @@ def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
             "limit-torque",
             "lim_torque",
             "Turning torque from preload [N·mm]",
-            (1.0, 500.0, 5.0),
+            (1.0, 500.0, 1.0),
             limits.torque * 1e3,
         ),
         (
@@ -214,6 +214,8 @@ def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
         form = "%.2f" if step < 1 else "%.0f"
         value = number(st.number_input, label, low, high, key=key, default=default, step=step, format=form)
         given[option] = f"{value:g}"
+    torque, why = PRELOAD_TORQUE.said(), PRELOAD_TORQUE.because
+    st.caption(f"Turning torque: {torque} may be good, because {why}.")
 
 
 def made_turn(prediction: Prediction) -> float | None:

@@ -25,11 +25,14 @@ from conemodel.show.bearing.torque_charts import (
     spin_down_chart,
     torque_over_turn,
 )
+from conemodel.show.formatting import torque_band
+from conemodel.solve.wheel.ball_drag import SPIN_FRICTION
 from conemodel.solve.wheel.hub_drag import GREASE_FACTOR
 from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.rocking import PUSH, Rocking
 from conemodel.tasks.bearing.spin_down import (
     HEAVY_SPOT,
+    QUOTED_FACTOR,
     START_SPEED,
     WHY_SPIN_PROVES_NOTHING,
     against_quoted,
@@ -81,7 +84,8 @@ def _drag(scenario: Scenario, found: Signature) -> None:
     st.caption(
         f"Grease: {grease}{thicker}, oil of "
         f"{scenario.condition.oil_viscosity * 1e6:.0f} mm²/s, turned once a second. Seals: as described, not measured. "
-        "All assumptions."
+        "All assumptions. The loaded balls: as published for whole bearings, up to what their spin alone makes at "
+        f"friction {SPIN_FRICTION:g}; two accounts of one friction, so they are not added."
     )
 
 
@@ -120,7 +124,8 @@ def _heavy_spot(scenario: Scenario) -> None:
     found = heavy_spot(scenario)
     mass, radius = HEAVY_SPOT
     spot = f"A valve of {mass * 1e3:.0f} g at {MM.from_si(radius):.0f} mm (assumption)"
-    moment, torque = (f"{NEWTON_MM.from_si(each):.0f} N·mm" for each in (found.moment, found.torque))
+    moment = f"{NEWTON_MM.from_si(found.moment):.0f} N·mm"
+    torque = f"{torque_band(found.torque, found.torque_upper)} N·mm"
     if found.swings:
         st.markdown(
             f"**Heavy spot:** {spot} turns the wheel until it hangs within {DEG.from_si(found.angle):.0f}° of straight "
@@ -135,7 +140,8 @@ def _heavy_spot(scenario: Scenario) -> None:
 def _measured(scenario: Scenario) -> None:
     """Draw the drag under load beside the quoted measurement of whole hubs."""
     found = against_quoted(scenario)
-    st.subheader(f"Beside a measurement: {found.factor:.2f} times the quoted drag", anchor=False)
+    low, high = found.factors
+    st.subheader(f"Beside a measurement: {low:.2f} to {high:.2f} times the quoted drag", anchor=False)
     drawn, words = st.columns([3, 2], gap="large")
     at = f"One wheel at {found.road_speed:g} m/s under {scenario.wheel.radial_load:.0f} N"
     with drawn:
@@ -146,7 +152,7 @@ def _measured(scenario: Scenario) -> None:
         )
     words.markdown(
         "Quoted: bearing power of road wheels on the track (Martin 1998, known from a quotation). Other hubs, other "
-        "grease, other seals: within a factor of two counts as agreeing."
+        f"grease, other seals: the upper edge within a factor of {QUOTED_FACTOR:g} counts as agreeing."
     )
 
 

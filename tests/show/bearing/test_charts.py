@@ -146,7 +146,10 @@ def test_the_parts_of_drag_add_up(root, name):
     assert total["to"] == pytest.approx(found.level * 1e3, rel=5e-3)
     for row in rows(chart):
         assert f"{row['to'] - row['from']:.1f} N·mm" == row["size"]
-    assert total["size"] in drag_words(found.drag)
+    least, most = (f"{float(edge) * 1e3:.1f}" for edge in (found.drag.total, found.drag.total_upper))
+    band = f" {least}" if least == most else f" {least} to {most}"
+    assert total["words"] == "all together" + ("" if least == most else f", up to {most}")
+    assert drag_words(found.drag).endswith(f"all together{band} N·mm.")
 
 
 def test_the_quoted_measurement_stands_below_the_sum(root):

@@ -45,7 +45,7 @@ def test_a_sweep_has_a_line_a_position_and_its_units_in_the_names(hub):
         assert float(line["end_play_clamped_mm"]) == pytest.approx(end * 1e3)
         low, value, high = (float(line[f"impact_cone_pressure_mpa{end_}"]) for end_ in ("_low", "", "_high"))
         assert low <= value <= high
-        parts = sum(float(line[f"drag_{part}_nmm"]) for part in ("rolling", "spinning", "grease", "seals"))
+        parts = sum(float(line[f"drag_{part}_nmm"]) for part in ("load", "grease", "seals"))
         assert float(line["drag_total_nmm"]) == pytest.approx(parts)
         assert 0 < float(line["life_mixed_share_of_best"]) <= 1
 

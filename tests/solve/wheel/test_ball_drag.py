@@ -24,9 +24,9 @@ def test_drag_does_not_ask_which_way_the_balls_lean():
         right=replace(solution.right, contact_angle=-solution.right.contact_angle),
     )
     there, back = load_drag(pair, solution), load_drag(pair, turned_round)
-    assert there.rolling.item() > 0
+    assert there.torque.item() > 0
     assert there.spinning.item() > 0
-    assert back.rolling == pytest.approx(there.rolling, rel=1e-12)
+    assert back.torque == pytest.approx(there.torque, rel=1e-12)
     assert back.spinning == pytest.approx(there.spinning, rel=1e-12)
 
 
@@ -53,6 +53,25 @@ def test_spin_alone_accounts_for_the_published_load_part(name, conformity):
     open_grooves = {"cone_conformity": conformity, "cup_conformity": conformity}
     pair = pair.replace(left=pair.left.replace(**open_grooves), right=pair.right.replace(**open_grooves))
     drag = load_drag(pair, solve_unloaded(pair, np.linspace(-6e-5, -1e-5, 6)))
-    friction = SPIN_FRICTION * drag.rolling / drag.spinning
+    friction = SPIN_FRICTION * drag.torque / drag.spinning
     assert ((friction > 0.05) & (friction < 0.12)).all()
     assert friction.max() / friction.min() < 1.1
+    assert drag.upper == pytest.approx(drag.spinning, rel=1e-12)
+
+
+def test_the_band_is_wider_the_closer_the_grooves():
+    """By the closed form 3/8 μ Q a E(k): a closer groove has a longer ellipse to spin over, the factor stays."""
+    pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
+    widths = []
+    for conformity in (0.54, 0.56, 0.60):
+        grooves = {"cone_conformity": conformity, "cup_conformity": conformity}
+        given = pair.replace(left=pair.left.replace(**grooves), right=pair.right.replace(**grooves))
+        drag = load_drag(given, solve_unloaded(given, np.array([-3e-5])))
+        widths.append((drag.upper / drag.torque).item())
+    assert widths[0] > widths[1] > widths[2] > 1
+
+
+def test_an_unloaded_ball_has_no_band():
+    pair = pair_of(cm.load_scenario(FOLDER / "touring-rear.toml"))
+    drag = load_drag(pair, solve_unloaded(pair, np.array([5e-5])))
+    assert drag.torque.item() == drag.upper.item() == 0.0

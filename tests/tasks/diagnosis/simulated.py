@@ -141,7 +141,7 @@ class Bench:
             mine = np.array([hub.case.tilt == tilt for hub in hubs])
             pair = tilted(self.pair, tilt)
             solution = solve_unloaded(pair, values[mine])
-            torque[mine] = load_drag(pair, solution).total.mean(axis=-1)
+            torque[mine] = load_drag(pair, solution).torque.mean(axis=-1)
             preload[mine] = solution.preload.mean(axis=-1)
         row = self.pair.left
         gamma = row.ball_diameter * np.cos(row.contact_angle) / row.pitch_diameter

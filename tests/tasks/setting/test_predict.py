@@ -247,11 +247,14 @@ def test_the_edges_of_the_good_range_meet_their_limits() -> None:
 
 
 def test_the_order_of_sizes_is_that_of_the_hand_calculation() -> None:
-    """Rear hub: range about -0.030 to +0.010 mm, 14° of cone; front 11°. Independent hand and grid figures."""
+    """Rear hub: range about -0.030 to +0.010 mm, 14° of cone; front 11°. Independent hand and grid figures.
+
+    An edge that is 4 µm off, as the hand has it, is 1.4°; both may be.
+    """
     rear, front = window_of(hand_calculated(hub("touring-rear"))), window_of(hub("road-front"))
     assert MM.from_si(rear.tight_edge) == pytest.approx(-0.030, abs=0.004)
     assert MM.from_si(rear.loose_edge) == pytest.approx(0.010, abs=0.004)
-    assert 360 * MM.from_si(rear.width) == pytest.approx(14, abs=1.5)
+    assert 360 * MM.from_si(rear.width) == pytest.approx(14, abs=2)
     assert 360 * MM.from_si(front.width) == pytest.approx(11, abs=1.5)
 
 

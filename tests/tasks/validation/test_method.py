@@ -52,7 +52,8 @@ def test_the_quoted_hub_drag_is_in_the_open(root):
     found = whole_hub_check(cm.load_scenario(root / "scenarios" / "touring-rear.toml"))
     assert found.published == pytest.approx(29.9, rel=0.01)
     assert found.holds
-    assert 0.5 < found.computed / found.published < 2
+    # the upper edge by hand: 2.4 times the load part, some 8 N·mm, and 11 of grease and seals
+    assert 24 < found.computed < 33
 
 
 def test_the_sizes_at_the_edges_are_those_of_the_hub_in_hand(root):
@@ -78,7 +79,7 @@ def test_nothing_is_left_out_that_is_in_the_sum():
 
 
 def test_what_is_left_out_is_said_with_sizes():
-    assert len(LEFT_OUT) >= 9
+    assert len(LEFT_OUT) >= 8
     assert all(each.what and each.size and each.advice for each in LEFT_OUT)
     # no unit a mechanic does not use
     assert not any(re.search(r"mrad|\d K\b", each.size) for each in LEFT_OUT)

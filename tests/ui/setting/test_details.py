@@ -102,10 +102,11 @@ def test_life_says_what_it_does_not_say_and_follows_the_mix() -> None:
 def test_a_limit_switched_off_lets_the_next_one_bind_and_leaves_the_verdict() -> None:
     app = opened(closer="binds")
     before = said(app)
-    assert "Tight side: turning torque from preload" in before
-    app.toggle(key="use_torque").set_value(False).run()
+    assert "Tight side: fatigue life against its best" in before
+    app.toggle(key="use_life_ratio").set_value(False).run()
     after = said(app)
-    assert "Tight side: turning torque from preload" not in after
+    assert "Tight side: fatigue life against its best" not in after
+    assert "Tight side: turning torque from preload" in after
     assert "Loose side: no play felt at the rim" in after
     assert re.findall(r"cm-state.*", before) == re.findall(r"cm-state.*", after)
 
