@@ -100,6 +100,13 @@ class Axle(Part):
         at_least=0,
         at_most=1,
     )
+    thread_bridging: float = quantity(
+        ONE,
+        "where the axle's shortening lies between root area to the thread's middle (0) and stress area, bridged (1)",
+        default=unknowns.THREAD_BRIDGING.usual,
+        at_least=0,
+        at_most=1,
+    )
     axle_thread_class: str = quantity(ONE, "tolerance class of the axle thread", default="6g")
     cone_thread_class: str = quantity(ONE, "tolerance class of the cone thread", default="6H")
 

@@ -92,6 +92,7 @@ class Threads(Part):
 
     fit: UncertainShare = UncertainShare.of(unknowns.THREAD_FIT)
     give: UncertainShare = UncertainShare.of(unknowns.CORE_SHARE)
+    bridging: UncertainShare = UncertainShare.of(unknowns.THREAD_BRIDGING)
     friction: UncertainFriction = UncertainFriction.of(unknowns.FRICTION)
 
 

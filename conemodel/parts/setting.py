@@ -169,6 +169,8 @@ class Assumed(Part):
     key_clearance_high: float = _most(unknowns.KEY_CLEARANCE, at_least=0, at_most=90)
     core_share_low: float = _least(unknowns.CORE_SHARE, at_least=0, at_most=1)
     core_share_high: float = _most(unknowns.CORE_SHARE, at_least=0, at_most=1)
+    thread_bridging_low: float = _least(unknowns.THREAD_BRIDGING, at_least=0, at_most=1)
+    thread_bridging_high: float = _most(unknowns.THREAD_BRIDGING, at_least=0, at_most=1)
     lock_torque_low: float = _least(unknowns.LOCK_TORQUE, above=0, at_most=80)
     lock_torque_high: float = _most(unknowns.LOCK_TORQUE, above=0, at_most=80)
     friction_low: float = _least(unknowns.FRICTION, above=0.02, at_most=0.5)
@@ -207,6 +209,7 @@ ASSUMED: dict[str, Unknown] = {
     "drift": unknowns.DRIFT,
     "key_clearance": unknowns.KEY_CLEARANCE,
     "core_share": unknowns.CORE_SHARE,
+    "thread_bridging": unknowns.THREAD_BRIDGING,
     "lock_torque": unknowns.LOCK_TORQUE,
     "friction": unknowns.FRICTION,
     "finger_torque": unknowns.FINGER_TORQUE,

@@ -75,6 +75,18 @@ CORE_SHARE = Unknown(
     because="how much of the stretch in an engaged thread moves the cone is not known; the bolt standard gives both "
     "parts",
 )
+THREAD_BRIDGING = Unknown(
+    name="thread_bridging",
+    words="how the clamp enters the cones' threads",
+    unit=ONE,
+    low=0.0,
+    usual=0.5,
+    high=1.0,
+    shape="even",
+    because="0: the axle shortens over its thread's root, right up to the middles of the cones' threads; 1: over the "
+    "wider stress area, and what lies in a cone's thread is bridged by the cone; the truth lies between, where is a "
+    "guess, and the middle is taken",
+)
 FINGER_TORQUE = Unknown(
     name="finger_torque",
     words="pinch of the fingers",

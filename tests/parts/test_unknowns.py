@@ -134,7 +134,7 @@ def test_one_end_given_must_fit_what_is_usual_for_the_clamp(field: str, force: f
 
 def test_a_population_that_says_nothing_is_as_usual() -> None:
     spreads = dict(read_part(Population, BARE_POPULATION, name="bare").assumptions)
-    assert len(spreads) == 15
+    assert len(spreads) == 16
     by_reason = {unknown.because: unknown for unknown in unknowns.UNKNOWNS}
     for place, spread in spreads.items():
         unknown = by_reason[spread.because]

@@ -35,6 +35,7 @@ def list_hubs(crowd: Crowd, parts: Iterable[Drawn]) -> Table[Drawn]:
         Column(lambda hubs: hubs.lock_torque, NEWTON_METRE, "lock_torque_nm"),
         Column(lambda hubs: hubs.thread_slack, UM, "thread_slack_um"),
         Column(lambda hubs: hubs.thread_give, ONE, "thread_give"),
+        Column(lambda hubs: hubs.thread_bridging, ONE, "thread_bridging"),
         Column(lambda hubs: hubs.thread_friction, ONE, "thread_friction"),
         Column(lambda hubs: hubs.face_friction, ONE, "face_friction"),
         Column(lambda hubs: hubs.groove, ONE, "groove"),

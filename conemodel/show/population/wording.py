@@ -13,6 +13,7 @@ ASSUMED = {
     "hands.lock_torque": unknowns.LOCK_TORQUE.words,
     "threads.fit": f"{unknowns.THREAD_FIT.words}: 0 the tightest allowed, 1 the loosest",
     "threads.give": f"{unknowns.CORE_SHARE.words}, part of their core's stretch",
+    "threads.bridging": f"{unknowns.THREAD_BRIDGING.words}, of the way from root to stress area, bridged",
     "threads.friction": "friction in the threads",
     "face_friction": "friction under the locknut",
     "groove": f"{unknowns.GROOVE.words}, in ball diameters",

@@ -12,7 +12,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import ClampSeat
 from conemodel.physics.joint import nut_unloading_force
 from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
-from conemodel.solve.stages.compliances import Entry, axle_compliance, compliances_of
+from conemodel.solve.stages.compliances import Entry, clamp_compliance, compliances_of
 from conemodel.solve.stages.dropouts import dropout_length
 from conemodel.solve.stages.inputs import Inputs, inputs_of
 from conemodel.solve.stages.locknut import lock_force_on
@@ -99,7 +99,8 @@ def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampS
     """Return what closing the scenario's clamp on its seat does, for one hub or for `inputs` of many."""
     given = inputs or inputs_of(scenario)
     source = clamp_force(scenario)[1]
-    squeezed = axle_compliance(scenario) if scenario.clamp.traits.through_axle else 0.0
+    through = scenario.clamp.traits.through_axle
+    squeezed: Any = clamp_compliance(scenario, bridging=given.thread_bridging) if through else 0.0
     left, right = _side(scenario, "left", given), _side(scenario, "right", given)
     free: Any = 0.0 * given.clamp_force  # a frame that the clamp does not hold bows nothing
     return ClampState(

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any, Generic, Literal
 
 from conemodel.base.units import Number
-from conemodel.parts.hub import Side
+from conemodel.parts.hub import SIDES, YOUNG, Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.joint import (
     annulus_area,
@@ -12,7 +12,10 @@ from conemodel.physics.joint import (
     stack_share,
     stack_share_axle_end,
     stack_share_nutted,
+    thread_tooth_compliance,
 )
+from conemodel.physics.thread import stress_diameter
+from conemodel.physics.thread_load import bridged_thread_share, shortening_factor
 
 Entry = Literal["locknut", "axle end", "axle nut"]
 """Where the clamp's force enters the axle on one side."""
@@ -75,6 +78,36 @@ def axle_compliance(scenario: Scenario) -> float:
         young=axle.young,
     )
     return float(threaded + plain)
+
+
+def clamp_compliance(scenario: Scenario, *, bridging: Number) -> Number:
+    """Return how much a clamp shortens the axle between the cones' threads per newton [m/N].
+
+    A `bridging` of 0 is `axle_compliance`: root area, right up to the middles of the cones' threads. At 1 the stress
+    area counts, and the cones bridge what lies in their threads as two bars joined all along; between them evenly.
+
+    Source: [VDI2230] for the areas; derived for the threads, see `physics.thread_load`.
+    """
+    axle, stack = scenario.axle, scenario.stack.side(scenario.hub.adjustable_side)
+    unbridged = axle_compliance(scenario)
+    threaded = scenario.cone_distance - axle.plain_length
+    engaged = min(sum(scenario.stack.side(side).cone.thread_length for side in SIDES) / 2, threaded)
+    if engaged <= 0.0:
+        return unbridged + 0.0 * bridging
+    stressed = stress_diameter(diameter=axle.thread_diameter, pitch=axle.thread_pitch)
+    area = annulus_area(outer=stressed, inner=axle.bore)
+    cone = annulus_area(outer=stack.face_outer_diameter, inner=axle.thread_diameter)
+    share = bridged_thread_share(
+        engaged_length=engaged,
+        thread_compliance=thread_tooth_compliance(diameter=axle.thread_diameter, young=axle.young),
+        axle_rigidity=axle.young * area,
+        body_rigidity=YOUNG["steel"] * cone,
+    )
+    least = shortening_factor(
+        root_area=axle.root_area, area=area, distance=threaded, engaged_length=engaged, bridged_share=share
+    )
+    root = float(section_compliance(length=threaded, area=axle.root_area, young=axle.young))
+    return unbridged - bridging * (1 - float(least)) * root
 
 
 def preload_compliance(scenario: Scenario) -> float:

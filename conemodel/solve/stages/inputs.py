@@ -21,6 +21,7 @@ class Inputs(Generic[Number]):
         drift: turn of a held cone in with its locknut [rad].
         backlash: axial, of the cone on its thread [m].
         thread_compliance: of a cone or nut on its thread [m/N].
+        thread_bridging: where the axle's shortening lies in its range, see `clamp_compliance` [-].
         thread_friction, face_friction: of each side [-].
         clamp_force: [N].
     """
@@ -31,6 +32,7 @@ class Inputs(Generic[Number]):
     drift: Number
     backlash: Number
     thread_compliance: Number
+    thread_bridging: Number
     thread_friction: Mapping[Side, Number]
     face_friction: Mapping[Side, Number]
     clamp_force: Number
@@ -46,6 +48,7 @@ def inputs_of(scenario: Scenario) -> Inputs[float]:
         drift=setting.drift,
         backlash=axle.backlash,
         thread_compliance=axle.thread_give,
+        thread_bridging=axle.thread_bridging,
         thread_friction={side: scenario.stack.side(side).thread_friction for side in SIDES},
         face_friction={side: scenario.stack.side(side).face_friction for side in SIDES},
         clamp_force=clamp_force(scenario)[0],

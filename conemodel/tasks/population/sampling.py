@@ -30,6 +30,7 @@ INPUTS: Mapping[str, str] = {
     "face_friction": "friction under the locknut",
     "groove": unknowns.GROOVE.words,
     "thread_give": unknowns.CORE_SHARE.words,
+    "thread_bridging": unknowns.THREAD_BRIDGING.words,
 }
 """What differs from hub to hub, independent of each other, with its words."""
 
@@ -49,6 +50,7 @@ class Draw:
         finger_torque, lock_torque: [N·m].
         thread_fit: 0 for the tightest thread the tolerance classes allow, 1 for the loosest [-].
         thread_give: share of the stretch inside an engaged thread that moves the cone [-].
+        thread_bridging: where the axle's shortening lies in its range [-].
         thread_friction, face_friction: of both sides [-].
         groove: groove radius of all four races over the ball's diameter [-].
         clamp_force: [N].
@@ -60,6 +62,7 @@ class Draw:
     lock_torque: Array
     thread_fit: Array
     thread_give: Array
+    thread_bridging: Array
     thread_friction: Array
     face_friction: Array
     groove: Array
@@ -83,6 +86,7 @@ class Draw:
             drift=self.drift,
             backlash=np.asarray(axial_backlash(pitch_diameter_clearance=clearance)),
             thread_compliance=np.asarray(compliance),
+            thread_bridging=self.thread_bridging,
             thread_friction=dict.fromkeys(SIDES, self.thread_friction),
             face_friction=dict.fromkeys(SIDES, self.face_friction),
             clamp_force=self.clamp_force,
@@ -114,6 +118,7 @@ class Drawn:
     face_friction: Array
     groove: Array
     thread_give: Array
+    thread_bridging: Array
     end_play: Array
     preload: Array
     cone_pressure: Array
@@ -218,6 +223,7 @@ def _draw(population: Population, clamp: str, shares: Mapping[str, Array], back_
         lock_torque=hands.lock_torque.at(shares["lock_torque"]),
         thread_fit=threads.fit.at(shares["thread_fit"]),
         thread_give=threads.give.at(shares["thread_give"]),
+        thread_bridging=threads.bridging.at(shares["thread_bridging"]),
         thread_friction=threads.friction.at(shares["thread_friction"]),
         face_friction=population.face_friction.at(shares["face_friction"]),
         groove=population.groove.at(shares["groove"]),

@@ -151,6 +151,14 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         f"{_span(shares, ONE)} of their core's stretch",
         (scenario.replace(axle=axle.replace(thread_core_share=share)) for share in shares),
     )
+    if scenario.clamp.traits.through_axle:
+        bridged = _around(axle.thread_bridging, assumed.thread_bridging_low, assumed.thread_bridging_high)
+        yield _variant(
+            "thread_bridging",
+            unknowns.THREAD_BRIDGING.words,
+            f"{_span(bridged, ONE)} of the way from root to stress area, bridged",
+            (scenario.replace(axle=axle.replace(thread_bridging=share)) for share in bridged),
+        )
     groove = (assumed.conformity_low, assumed.conformity_high)
     yield _variant(
         "conformity",

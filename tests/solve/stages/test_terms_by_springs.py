@@ -15,7 +15,7 @@ from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.equilibrium.unloaded import search_end_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of, setting_terms
-from tests.solve.stages.spring_and_beam.axle import bar_shortening
+from tests.solve.stages.spring_and_beam.axle import ClampedHalf, bar_shortening
 from tests.solve.stages.spring_and_beam.balls import Ring, Rings
 from tests.solve.stages.spring_and_beam.joint import LockedSide, force_of_torque, thread_compliance
 
@@ -42,6 +42,7 @@ def random_hub(seed: int) -> Scenario:
         length=0.175,
         thread_clearance=draw.uniform(40e-6, 150e-6),
         thread_core_share=draw.uniform(0, 1),
+        thread_bridging=0.0,
         plain_length=plain,
         plain_diameter=diameter,
     )
@@ -142,6 +143,48 @@ def test_the_axle_shortens_as_a_bar_of_two_sections_does(seed: int) -> None:
     force = 0.0 if hub.clamp.kind == "nuts" else clamp.force
     shorter = bar_shortening(force=force, lengths=lengths, areas=[root_area(hub), plain], young=206e9)
     assert clamp.shortening == pytest.approx(shorter, rel=WITHIN)
+
+
+def clamp_term(hub: Scenario, *, bridging: float, core: float) -> float:
+    """Return what the package takes off end play under the clamp [m], its two shares of the threads given."""
+    given = hub.replace(axle=hub.axle.replace(thread_bridging=bridging, thread_core_share=core))
+    return -sum(close_clamp(given).lengths().values())
+
+
+def clamped_halves(hub: Scenario, *, area: float) -> float:
+    """Return how far both races of a steel hub come together [m], its threads carrying all along."""
+    axle, stack = hub.axle, hub.stack.right
+    size, middle, nut = axle.thread_diameter, hub.cone_distance / 2, 2.5e-3
+    mesh = stack.cone.thread_length / 2
+    locknut = middle + hub.thread_separation("right")
+    half = ClampedHalf(
+        cone=(middle - mesh, middle + mesh),
+        nut=(locknut - nut, locknut + nut),
+        race=middle - mesh,
+        young=206e9,
+        axle_area=area,
+        cone_area=ring(outer=stack.face_outer_diameter, inner=size),
+        stack_area=ring(outer=stack.washer_outer_diameter, inner=size),
+        teeth=thread_compliance(diameter=size, root_area=area, young=206e9, core_share=0.0),
+    )
+    return 2 * half.race_travel(force=close_clamp(hub).force)
+
+
+@pytest.mark.parametrize("name", ["touring-rear", "road-front"])
+def test_the_range_of_the_clamp_term_holds_what_threads_that_carry_all_along_give(name: str) -> None:
+    """Bars on distributed springs, at root area inside the range; at stress area 4 % below its lower end at most.
+
+    That model also lets nut and cone shorten under the force they bridge, which the package leaves out.
+    """
+    hub = cm.load_scenario(library.SCENARIOS / f"{name}.toml")
+    most = clamp_term(hub, bridging=0.0, core=1.0)
+    least = clamp_term(hub, bridging=1.0, core=0.0)
+    assert least < clamped_halves(hub, area=root_area(hub)) < most
+    stress = hub.axle.thread_diameter - 0.9382 * hub.axle.thread_pitch  # ISO 898, from memory
+    low = clamped_halves(hub, area=ring(outer=stress, inner=hub.axle.bore))
+    assert 0.96 * least < low < most
+    middle = clamp_term(hub, bridging=0.5, core=hub.axle.thread_core_share)
+    assert low < middle < most
 
 
 def rings_of(pair: Pair) -> Rings:

@@ -49,7 +49,9 @@ def test_each_of_many_hubs_has_the_end_play_of_that_hub_alone(crowd, technique):
         low, high = kind.axle.pitch_clearance_range
         share = crowd.population.threads.fit.at(fit[i : i + 1])[0]
         axle = kind.axle.replace(
-            thread_clearance=float(low + share * (high - low)), thread_core_share=float(many.thread_give[i])
+            thread_clearance=float(low + share * (high - low)),
+            thread_core_share=float(many.thread_give[i]),
+            thread_bridging=float(many.thread_bridging[i]),
         )
         friction = {
             "thread_friction": float(many.thread_friction[i]),
@@ -82,7 +84,11 @@ def test_preload_and_pressure_of_many_are_those_of_the_solver(crowd):
     many = evaluate_draws(crowd, np.random.default_rng(6).random((len(COLUMNS), 12)), back_off=0.3)
     for i, number in enumerate(many.kind):
         kind = with_conformity(crowd.kinds[number], float(many.groove[i]))
-        kind = kind.replace(axle=kind.axle.replace(thread_core_share=float(many.thread_give[i])))
+        kind = kind.replace(
+            axle=kind.axle.replace(
+                thread_core_share=float(many.thread_give[i]), thread_bridging=float(many.thread_bridging[i])
+            )
+        )
         alone = solve_unloaded(pair_of(kind), many.end_play[i : i + 1])
         assert many.preload[i] == pytest.approx(alone.preload.mean(), rel=0.01)
         worst = max(row.cone_pressure.max() for row in (alone.left, alone.right))

@@ -69,7 +69,8 @@ def test_the_axle_end_is_the_one_on_the_adjustable_side() -> None:
 def test_what_nobody_measures_at_the_locknut_is_part_of_the_range() -> None:
     names = {spread.name for spread in spreads_of(hub())}
     assert names == {
-        "clamp_force", "thread_give", "conformity", "finger_torque", "lock_force", "thread_slack", "drift",
+        "clamp_force", "thread_give", "thread_bridging", "conformity", "finger_torque", "lock_force", "thread_slack",
+        "drift",
     }  # fmt: skip
     keyed = {spread.name for spread in spreads_of(hub(cone_held=False))}
     assert keyed - names == {"key_clearance"}

@@ -36,6 +36,7 @@ def hard_clamp() -> Scenario:
         (hub("touring-rear", drift=0.3), "drift"),
         (hub("touring-rear"), "thread_slack"),
         (hub("touring-rear"), "thread_give"),
+        (hub("touring-rear"), "thread_bridging"),
     ],
 )
 def test_each_assumption_by_itself_may_leave_the_turn_as_advised(scenario: Scenario, name: str) -> None:
