@@ -41,7 +41,7 @@ def test_every_assumption_of_the_population_says_why(root):
     for path in sorted((root / "scenarios" / "populations").glob("*.toml")):
         crowd = load_crowd(path)
         assumptions = dict(crowd.population.assumptions)
-        assert len(assumptions) == 15
+        assert len(assumptions) == 16
         assert {"hands.drift", "clamp_force.nuts", "tools.feeler", "groove"} <= assumptions.keys()
         assert all(len(spread.because) > 10 for spread in assumptions.values())
         assert len(crowd.population.story.split()) >= 20

@@ -19,7 +19,7 @@ from conemodel.parts.schema import file_key, unit_of
 from conemodel.parts.setting import ASSUMED, Assumed, Limits, Setting
 from conemodel.parts.toml_files import load_scenario, read_part, read_scenario, write_part
 
-PARTS = Path(unknowns.__file__).parent
+PARTS = Path(exercise.__file__).parent
 HUB = load_scenario(SCENARIOS / "touring-rear.toml")
 NUTTED = load_scenario(SCENARIOS / "city-nutted.toml")
 
@@ -34,7 +34,7 @@ because = "one hub"
 
 TAKEN = {
     "setting.py": ("Assumed", {"spanner_length", "clamp_force_low", "clamp_force_high"}),
-    "population.py": ("Hands", {"back_off", "technique", "slack_taken"}),
+    "population.py": ("Hands", {"back_off", "technique", "contact_found"}),
     "priors.py": (
         "Beliefs",
         {*Beliefs.model_fields} - {*BELIEVED},

@@ -37,8 +37,8 @@ def spread_words(spread: Uncertain) -> str:
     """Return the ends of a spread with their unit.
 
     >>> from math import radians
-    >>> from conemodel.parts.distributions import UncertainAngle, UncertainForce
-    >>> spread_words(UncertainAngle(low=radians(-10), high=radians(10), because="a guess"))
+    >>> from conemodel.parts.distributions import UncertainTurn, UncertainForce
+    >>> spread_words(UncertainTurn(low=radians(-10), high=radians(10), because="a guess"))
     '−10° to 10°'
     >>> spread_words(UncertainForce(low=3000, high=8000, because="a guess"))
     '3000 to 8000 N'

@@ -214,7 +214,7 @@ def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
         form = "%.2f" if step < 1 else "%.0f"
         value = number(st.number_input, label, low, high, key=key, default=default, step=step, format=form)
         given[option] = f"{value:g}"
-    torque, why = PRELOAD_TORQUE.said(), PRELOAD_TORQUE.because
+    torque, why = PRELOAD_TORQUE.range_in_words(), PRELOAD_TORQUE.because
     st.caption(f"Turning torque: {torque} may be good, because {why}.")
 
 
