@@ -31,7 +31,7 @@ SCENARIOS = {name: load_scenario(library.SCENARIOS / f"{name}.toml") for name in
 EXERCISES = sorted((library.SCENARIOS / "practise").glob("*.toml"))[:3]
 
 VALUES = {
-    "_as_mended",
+    "_mend",
     "_capacities",
     "_cone_ellipse",
     "_hub",

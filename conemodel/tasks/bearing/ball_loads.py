@@ -130,8 +130,8 @@ def stage_loads(scenario: Scenario, case: Case = "straight") -> dict[str, Worst]
     Raises:
         NotConverged: no balance of forces was found.
     """
-    steps = setting_terms(scenario)
-    return {stage: loads_over(scenario, case, end_play=np.asarray(steps.end_play(stage))) for stage in STAGES}
+    terms = setting_terms(scenario)
+    return {stage: loads_over(scenario, case, end_play=np.asarray(terms.end_play(stage))) for stage in STAGES}
 
 
 def loads_over(scenario: Scenario, case: Case = "straight", *, end_play: Array) -> Worst:

@@ -117,7 +117,7 @@ def signature(
     turning = turn_wheel(pair, end_play=end_play, angle=angles_for(pair), load=load)
     drag = hub_drag(scenario, pair, turning.solution, speed=speed).mean()
     torque = turning.torque + drag.grease + drag.seals
-    wheel, balls, rest = _parted(turning.torque, turning.angle, pair)
+    wheel, balls, rest = _split_torque(turning.torque, turning.angle, pair)
     spacing = ball_spacing(pair.left)
     ripple = float(np.ptp(rest)) / 2
     found = {
@@ -125,7 +125,7 @@ def signature(
         "once_per_turn": float(np.ptp(wheel)),
         "with_the_balls": float(np.ptp(balls)),
         "ripple": ripple,
-        "detents": detents(turning, spacing) if ripple > FELT_TORQUE / 10 else 0.0,
+        "detents": count_detents(turning, spacing) if ripple > FELT_TORQUE / 10 else 0.0,
     }
     play = play_over_turns(pair, end_play=end_play, rim_radius=scenario.wheel.rim_radius)
     said = (*_words(drag, **found), *_on_play(play, scenario.limits.rim_play))
@@ -163,7 +163,7 @@ def angles_for(pair: Pair) -> Array:
     return np.asarray(2 * np.pi * TURNS * np.arange(count) / count)
 
 
-def _parted(torque: Array, angle: Array, pair: Pair) -> tuple[Array, Array, Array]:
+def _split_torque(torque: Array, angle: Array, pair: Pair) -> tuple[Array, Array, Array]:
     """Return what comes round with the wheel, what with the balls, and the rest, each with no mean (n,)."""
     gamma = pair.left.ball_diameter * np.cos(pair.left.contact_angle) / pair.left.pitch_diameter
     past_cone, past_cup = (pair.left.ball_count * (1 + sign * gamma) / 2 for sign in (1, -1))
@@ -178,7 +178,7 @@ def _parted(torque: Array, angle: Array, pair: Pair) -> tuple[Array, Array, Arra
     return wheel, balls, torque - share[0] - wheel - balls
 
 
-def detents(turning: Turning, spacing: float) -> float:
+def count_detents(turning: Turning, spacing: float) -> float:
     """Return how many places a ball `spacing` [rad] of the wheel's turn hold it, a tenth of the deepest or more."""
     energy = turning.energy - turning.energy.max()
     depth = -energy.min()

@@ -6,7 +6,7 @@ import numpy as np
 from scipy.special import ndtr
 
 from conemodel.base.units import Array
-from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, likely
+from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summarise
 from conemodel.tasks.diagnosis.posterior import Posterior, turn_error
 from conemodel.tasks.setting.good_range import Window
 
@@ -88,7 +88,7 @@ def best_move(posterior: Posterior, window: Window) -> Move | None:
     return Move(
         length=float(turns[best]),
         lead_per_radian=model.scenario.axle.lead_per_radian,
-        needed=likely(window.target - closed, chance, step=STEP),
+        needed=summarise(window.target - closed, chance, step=STEP),
         chance=float(reached[best]),
         chance_now=float(height[inside].sum()),
     )

@@ -50,18 +50,20 @@ def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described
     if known is not None:
         kinds = {known: 1.0}
     found = [
-        case for kind, share in kinds.items() for case in _weighed(readings, scenario, beliefs, kind, share)
+        case
+        for kind, share in kinds.items()
+        for case in _weigh_cases(readings, scenario, beliefs, kind, share)
     ]
     total = sum(case.weight for case in found)
-    scaled = [_scaled(case, 1 / total) for case in found]
+    scaled = [_scale(case, 1 / total) for case in found]
     return tuple(scaled)
 
 
-def _scaled(case: Case, by: float) -> Case:
+def _scale(case: Case, by: float) -> Case:
     return Case(**{name: getattr(case, name) for name in Case.__slots__} | {"weight": case.weight * by})
 
 
-def _weighed(
+def _weigh_cases(
     readings: Readings, scenario: Scenario, beliefs: Beliefs, kind: ClampName, share: float
 ) -> Iterator[Case]:
     """Yield the cases of one kind of clamp, whose chance is `share`."""
@@ -74,7 +76,7 @@ def _weighed(
         )
         variants = list(_variants(cause, not CLAMP_KINDS[kind].through_axle, beliefs))
         for variant in variants:
-            yield _scaled(variant, share * max(chance * seen, LEAST) / len(variants))
+            yield _scale(variant, share * max(chance * seen, LEAST) / len(variants))
 
 
 def likely_causes(kind: ClampName) -> tuple[str, ...]:

@@ -28,7 +28,7 @@ class Likely:
     density: Array
 
 
-def likely(values: Array, chance: Array, *, step: float) -> Likely:
+def summarise(values: Array, chance: Array, *, step: float) -> Likely:
     """Return what is believed of a number that takes `values` with `chance` (same shape), to about `step`."""
     values, chance = np.broadcast_arrays(values, chance)
     edges, height = histogram(values, chance, step=step)

@@ -10,7 +10,7 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move, best_move
-from conemodel.tasks.diagnosis.credible_intervals import Likely, likely
+from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
 from conemodel.tasks.diagnosis.evidence import Weighed, contradictions, weigh
 from conemodel.tasks.diagnosis.fault_list import FoundFault, faults_of
 from conemodel.tasks.diagnosis.fit_check import Fit, fit_check
@@ -100,18 +100,18 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
     move = None if clashes or obstacle or unsafe else best_move(posterior, window)
     made = move if move is not None and move.known and move.worth_it else None
     leave = move is not None and move.known and made is None
-    told: dict[str, Likely] = {} if clashes else _told(posterior, model)
+    numbers: dict[str, Likely] = {} if clashes else _summarise(posterior, model)
     states = None if clashes else _states(posterior, window)
     ahead = next_steps(posterior, readings, window) if window.width > 0 and not clashes else ()
     return Diagnosis(
         readings=readings,
         scenario=model.scenario,
         window=window,
-        opened=told.get("opened"),
-        closed=told.get("closed"),
-        shift=told.get("shift"),
-        clamp_force=told.get("force"),
-        slack=told.get("slack"),
+        opened=numbers.get("opened"),
+        closed=numbers.get("closed"),
+        shift=numbers.get("shift"),
+        clamp_force=numbers.get("force"),
+        slack=numbers.get("slack"),
         states=states,
         move=made,
         leave=leave,
@@ -138,18 +138,18 @@ def quick_readings(
     return Readings(clamp=clamp, found=found)
 
 
-def _told(posterior: Posterior, model: HubModel) -> dict[str, Likely]:
+def _summarise(posterior: Posterior, model: HubModel) -> dict[str, Likely]:
     """Return what is believed of every number."""
     chance = posterior.chance
     shape = chance.shape
     force = np.stack([middle * factor**posterior.grid.force for _, middle, factor in model.shifts])
     slack_step = float(posterior.slack[1] - posterior.slack[0])
     return {
-        "opened": likely(np.broadcast_to(posterior.opened, shape), chance, step=STEP),
-        "closed": likely(posterior.closed, chance, step=STEP),
-        "shift": likely(posterior.opened - posterior.closed, chance, step=STEP),
-        "force": likely(np.broadcast_to(force[:, None, :], shape), chance, step=FORCE_STEP),
-        "slack": likely(posterior.slack, posterior.slack_chance, step=slack_step),
+        "opened": summarise(np.broadcast_to(posterior.opened, shape), chance, step=STEP),
+        "closed": summarise(posterior.closed, chance, step=STEP),
+        "shift": summarise(posterior.opened - posterior.closed, chance, step=STEP),
+        "force": summarise(np.broadcast_to(force[:, None, :], shape), chance, step=FORCE_STEP),
+        "slack": summarise(posterior.slack, posterior.slack_chance, step=slack_step),
     }
 
 

@@ -93,7 +93,7 @@ def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Wei
         yield Weighed(
             round=number + 1,
             name=name,
-            said=reading.said(look),
+            said=reading.describe(look),
             odds=_odds(posterior, together, without),
             tail=tail,
             explained=explained,

@@ -58,14 +58,14 @@ class LookupGrid:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Shift:
-    """What the clamp takes off end play: at `force` (m,) [N], `taken` (m,) [m]."""
+    """What the clamp takes off end play: at `force` (m,) [N], `length` (m,) [m]."""
 
     force: Array
-    taken: Array
+    length: Array
 
     def at(self, force: Array) -> Array:
         """Return what forces [N] of any shape take off end play [m]."""
-        return np.asarray(np.interp(force, self.force, self.taken))
+        return np.asarray(np.interp(force, self.force, self.length))
 
 
 @keep_answers(size=16)
@@ -75,7 +75,7 @@ def curve_of(scenario: Scenario, tilt: float) -> LookupGrid:
     Raises:
         NotConverged: no balance of forces was found.
     """
-    pair = tilted(pair_of(scenario), tilt)
+    pair = tilt_cones(pair_of(scenario), tilt)
     ends = _play_ends(tilt)
     rim, axle_end = solve_felt_play(
         pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
@@ -94,10 +94,10 @@ def curve_of(scenario: Scenario, tilt: float) -> LookupGrid:
 def shift_of(scenario: Scenario) -> Shift:
     """Return what closing the scenario's clamp takes off end play, over its force."""
     clamp = close_clamp(scenario, inputs_over(scenario, clamp_force=FORCES))
-    return Shift(force=FORCES, taken=-np.asarray(sum(clamp.lengths().values())))
+    return Shift(force=FORCES, length=-np.asarray(sum(clamp.lengths().values())))
 
 
-def proud_axle(scenario: Scenario) -> Scenario:
+def make_axle_proud(scenario: Scenario) -> Scenario:
     """Return the hub with its axle a hair proud of both dropouts, so that the clamp squeezes the axle alone."""
     proud = scenario.frame.dropout_thickness + 0.1e-3
     stack = scenario.stack
@@ -105,7 +105,7 @@ def proud_axle(scenario: Scenario) -> Scenario:
     return scenario.replace(stack=stack.replace(left=left, right=right))
 
 
-def leaning(scenario: Scenario, lean: float) -> Scenario:
+def lean_dropouts(scenario: Scenario, lean: float) -> Scenario:
     """Return the hub in a frame whose dropouts both lean outward by `lean` [rad] more, clamped there."""
     if lean == 0.0:
         return scenario
@@ -116,7 +116,7 @@ def leaning(scenario: Scenario, lean: float) -> Scenario:
     return scenario.replace(frame=frame.replace(left_dropout_angle=left, right_dropout_angle=right))
 
 
-def tilted(pair: Pair, tilt: float) -> Pair:
+def tilt_cones(pair: Pair, tilt: float) -> Pair:
     """Return a pair whose axle is bent in the middle: its cones lean by `tilt` [rad], each its own way."""
     if tilt == 0.0:
         return pair

@@ -24,8 +24,8 @@ from conemodel.tasks.diagnosis.lookup_curves import (
     LookupGrid,
     Shift,
     curve_of,
-    leaning,
-    proud_axle,
+    lean_dropouts,
+    make_axle_proud,
     shift_of,
     tilt_reach,
 )
@@ -59,7 +59,7 @@ class HubModel:
     def _shift(self, case: Case) -> tuple[Shift, float, float]:
         hub = self.nutted if case.nutted and self.nutted is not None else self.scenario
         middle, factor = force_of(hub, self.beliefs)
-        hub = proud_axle(hub) if case.cause == "proud" else leaning(hub, case.lean)
+        hub = make_axle_proud(hub) if case.cause == "proud" else lean_dropouts(hub, case.lean)
         return shift_of(hub), middle * case.closing, factor
 
     @cached_property
@@ -108,7 +108,7 @@ class HubModel:
             found[name] = ([keys.index(key) for key in firsts], [firsts.index(key) for key in keys])
         return found
 
-    def taken(self, force: Array) -> Array:
+    def shift_at(self, force: Array) -> Array:
         """Return what the clamp takes off end play at each standardised `force` (m,), (c, 1, m) [m]."""
         rows = [shift.at(middle * factor**force) for shift, middle, factor in self.shifts]
         return np.stack(rows)[:, None, :]

@@ -134,7 +134,7 @@ def _fine(coarse: Posterior, moved: float) -> Grid:
 def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Posterior:
     """Return the posterior on a grid; `blur` widens sharp readings to the grid's step, so that none falls through."""
     lead = model.scenario.axle.lead_per_radian
-    taken = model.taken(grid.force)
+    taken = model.shift_at(grid.force)
     opened = grid.end_play[None, :, None]
     error = turn_error(model.scenario, model.beliefs.hand_error)
     each, ends = [], []
@@ -142,7 +142,7 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     for look in readings.rounds:
         opened = opened + look.turned * lead
         found = likelihoods(model, look, opened, opened - taken)
-        each.append({name: _widened(value) if blur else value for name, value in found.items()})
+        each.append({name: _widen(value) if blur else value for name, value in found.items()})
         ends.append((opened, opened - taken))
         kernels.append(_kernel(grid.end_play, error) if look.turned else None)
     prior = _prior(model, grid) * np.ones((len(model.cases), grid.end_play.size, grid.force.size))
@@ -220,7 +220,7 @@ def _kernel(end_play: Array, error: float) -> Array:
     return np.asarray(ndtr((off + step / 2) / error) - ndtr((off - step / 2) / error))
 
 
-def _widened(likelihood: Array) -> Array:
+def _widen(likelihood: Array) -> Array:
     """Return a likelihood in which every point also has the best of its neighbours in end play and force."""
     wide = likelihood
     for axis in (1, 2):

@@ -43,7 +43,7 @@ class NextStep:
 def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tuple[NextStep, ...]:
     """Return what has not been measured yet, most telling first, what bears on safety counting more."""
     flat = posterior.chance.ravel()
-    picked = _picked(flat)
+    picked = _pick_places(flat)
     case, _, _ = np.unravel_index(picked, posterior.chance.shape)
     causes = [one.cause for one in posterior.model.cases]
     names = sorted(set(causes))
@@ -68,7 +68,7 @@ def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tupl
     return tuple(sorted(found, key=lambda step: -step.worth))
 
 
-def _picked(flat: Array) -> Indices:
+def _pick_places(flat: Array) -> Indices:
     """Return the places at equal steps of the summed chance: a sample with no dice in it."""
     total = np.cumsum(flat)
     marks = (np.arange(SAMPLES) + 0.5) / SAMPLES * total[-1]

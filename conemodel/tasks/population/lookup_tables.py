@@ -42,7 +42,7 @@ class LookupTable:
 
     def at(self, x: Array, groove: Array, give: Array) -> Array:
         """Return the values of n hubs, (n,)."""
-        return blended(np.asarray(self.curve(x)), weights(groove, self.grooves), weights(give, self.gives))
+        return blend(np.asarray(self.curve(x)), weights(groove, self.grooves), weights(give, self.gives))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,12 +64,12 @@ class KindTables:
 
     def preload(self, end_play: Array, groove: Array, give: Array) -> Array:
         """Return the preload of n hubs, mean over the wheel's positions, (n,) [N]."""
-        climb = self.climb.at(_clipped(end_play), groove, give)
+        climb = self.climb.at(_clip(end_play), groove, give)
         return np.asarray(np.maximum(climb, 0.0) ** 1.5)
 
     def cone_pressure(self, end_play: Array, groove: Array, give: Array) -> Array:
         """Return the worst pressure on a cone from preload alone, (n,) [Pa]."""
-        squared = self.pressure.at(_clipped(end_play), groove, give)
+        squared = self.pressure.at(_clip(end_play), groove, give)
         return np.sqrt(np.maximum(squared, 0.0))
 
     def end_play(self, preload: Array, groove: Array, give: Array) -> Array:
@@ -81,7 +81,7 @@ class KindTables:
         across, along = weights(groove, self.grooves), weights(give, self.gives)
         tight, loose = np.full(groove.shape, -np.inf), np.full(groove.shape, np.inf)
         for side, nodes in self.edges:
-            edge = blended(nodes[None], across, along)
+            edge = blend(nodes[None], across, along)
             if side == "loose":
                 loose = np.minimum(loose, edge)
             else:
@@ -89,7 +89,7 @@ class KindTables:
         return tight, loose
 
 
-def _clipped(end_play: Array) -> Array:
+def _clip(end_play: Array) -> Array:
     return np.clip(end_play, TIGHTEST, 0.0)
 
 
@@ -106,7 +106,7 @@ def weights(value: Array, nodes: Nodes) -> Array:
     return found
 
 
-def blended(nodes: Array, across: Array, along: Array) -> Array:
+def blend(nodes: Array, across: Array, along: Array) -> Array:
     """Return values at nodes (n or 1, i, j) weighed by (n, i) and (n, j): (n,)."""
     return np.asarray(
         np.einsum("nij,ni,nj->n", np.broadcast_to(nodes, (len(across), *nodes.shape[1:])), across, along)
@@ -132,7 +132,7 @@ def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
         ]
         for groove in grooves
     ]
-    solved = np.array([[_solved(scenario) for scenario in row] for row in scenarios])
+    solved = np.array([[_solve(scenario) for scenario in row] for row in scenarios])
     preload, pressure = np.moveaxis(solved, (2, 3), (0, 1))
     climb = preload ** (2 / 3)
     heights = np.linspace(0.0, climb[0].min(), 80)
@@ -148,7 +148,7 @@ def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     )
 
 
-def _solved(scenario: Scenario) -> tuple[Array, Array]:
+def _solve(scenario: Scenario) -> tuple[Array, Array]:
     """Return preload [N] and worst cone pressure [Pa] over `END_PLAYS`; just touching, both are nothing."""
     solution = solve_unloaded(pair_of(scenario), END_PLAYS)
     rows = (solution.left, solution.right)

@@ -10,11 +10,11 @@ def act(bench: Bench, action: Action) -> Bench:
     """Return the bench after an action. One that cannot be done changes nothing and says why in the log."""
     reason = why_not(bench, action)
     if reason is not None:
-        return _logged(bench, action, reason, refused=True)
+        return _log(bench, action, reason, refused=True)
     after, told = action.apply(bench)
     if action.is_taken_back and not bench.exercise.assessed:
         after = replace(after, past=(*bench.past, (bench.hubs, bench.current)))
-    return _logged(after, action, told)
+    return _log(after, action, told)
 
 
 def why_not(bench: Bench, action: Action) -> str | None:
@@ -26,7 +26,7 @@ def why_not(bench: Bench, action: Action) -> str | None:
     return action.cannot(bench)
 
 
-def _logged(bench: Bench, action: Action, told: str, *, refused: bool = False) -> Bench:
+def _log(bench: Bench, action: Action, told: str, *, refused: bool = False) -> Bench:
     event = Event(
         action=action.words,
         told=told,

@@ -26,13 +26,13 @@ def place_cone(secret: HiddenHub, hub: HubState, length: float, limit: float) ->
     return replace(hub, cone=cone, shown=shown).moved(), stopped
 
 
-def shown(secret: HiddenHub, hub: HubState, length: float) -> float:
+def clock_position(secret: HiddenHub, hub: HubState, length: float) -> float:
     """Return where the cone is seen to stand after it went by `length` [m], as finely as an eye reads it [rad]."""
     step = EYE[hub.pen]
     return round((hub.shown + length / secret.now(hub).axle.lead_per_radian) / step) * step
 
 
-def as_seen(secret: HiddenHub, hub: HubState, after: HubState) -> HubState:
+def show_cone(secret: HiddenHub, hub: HubState, after: HubState) -> HubState:
     """Return a locked hub with its cone shown where an eye sees that it went."""
     turned = (after.lock.rotation if after.lock else 0.0) - (hub.lock.rotation if hub.lock else 0.0)
-    return replace(after, shown=shown(secret, hub, turned))
+    return replace(after, shown=clock_position(secret, hub, turned))

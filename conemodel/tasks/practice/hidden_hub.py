@@ -64,7 +64,7 @@ def _hub(exercise: Exercise, base: Scenario, number: int, key: str) -> HiddenHub
     """Return one hidden hub."""
     prior = exercise.prior_of(number)
     fault: Fault = choice(key, "fault", among=prior.faults)
-    mended = _mended(prior, base, key)
+    mended = _draw_base(prior, base, key)
     secret = HiddenHub(
         scenario=_with_fault(prior, mended, fault, key),
         mended=mended,
@@ -79,7 +79,7 @@ def _hub(exercise: Exercise, base: Scenario, number: int, key: str) -> HiddenHub
     return replace(secret, start=_start(exercise, prior, secret))
 
 
-def _mended(prior: Prior, base: Scenario, key: str) -> Scenario:
+def _draw_base(prior: Prior, base: Scenario, key: str) -> Scenario:
     """Return the base scenario with its thread fit, clamp force, fingers and wheel drawn."""
     clearance = prior.thread_clearance or base.axle.pitch_clearance_range
     wheel = base.wheel
@@ -134,13 +134,13 @@ def _start(exercise: Exercise, prior: Prior, secret: HiddenHub) -> HubState:
         brake_connected=not exercise.brake_loose,
     )
     if exercise.start == "locked":
-        hub = _locked(prior, secret, hub)
+        hub = _lock(prior, secret, hub)
     if exercise.pen:
         hub = replace(hub, mark=shown, marked_at=0)
     return replace(hub, seat=exercise.seat, closed=exercise.seat is not None)
 
 
-def _locked(prior: Prior, secret: HiddenHub, hub: HubState) -> HubState:
+def _lock(prior: Prior, secret: HiddenHub, hub: HubState) -> HubState:
     """Return the hub locked by someone before, so that in the frame it is as drawn: loose, right or tight."""
     ready = replace(hub, cone=0.0, cone_held=True, axle_held="vice")
     lock = tighten(secret, ready, effort="firm", technique="nut turned").lock

@@ -15,7 +15,7 @@ def hint_on(
     turn = f"{DEG.from_si(abs(off) / lead):.0f}° of cone"
     size = f"{MM.from_si(abs(part_of(secret, hub, stage))):.2f} mm"
     if off == 0.0:
-        return _unseen(secret, stage)
+        return _hint_inside(secret, stage)
     match stage:
         case "slack" if off < 0:
             return f"The locknut took up {size} of thread slack that you did not allow for: it ended {turn} too tight."
@@ -48,7 +48,7 @@ def touch_hint(secret: HiddenHub, hub: HubState, within: float) -> str:
     )
 
 
-def _unseen(secret: HiddenHub, stage: ErrorStage) -> str:
+def _hint_inside(secret: HiddenHub, stage: ErrorStage) -> str:
     """Return the hint for a hub that ended inside the good range."""
     if stage == "touch":
         return "First touch is where the cone stops turning freely, not where it binds."
@@ -57,10 +57,10 @@ def _unseen(secret: HiddenHub, stage: ErrorStage) -> str:
             "Right, but you could not know: rock it clamped, and twirl it a full turn after the last move, before it "
             "goes in the frame or clamped on spacers."
         )
-    return _judged(secret) if stage == "judged" else "Right, and checked."
+    return _hint_judged(secret) if stage == "judged" else "Right, and checked."
 
 
-def _judged(secret: HiddenHub) -> str:
+def _hint_judged(secret: HiddenHub) -> str:
     """Return the hint for a hub that was named wrong, or right at too high a price."""
     if secret.fault not in ("none", "proud axle", "ball missing"):
         return f"This one has a fault no setting cures: {secret.fault}. Turn wheel and axle and feel in several places."

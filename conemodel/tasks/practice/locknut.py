@@ -49,7 +49,7 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
     """Return the hub with its locknut tightened, for the first time or further."""
     scenario = secret.now(hub)
     number = hub.locks + 1
-    torque = _kept(secret, effort_torque(scenario, effort))
+    torque = _worn_torque(secret, effort_torque(scenario, effort))
     setting: dict[str, Any] = {
         "technique": technique,
         "cone_held": hub.cone_held,
@@ -79,7 +79,7 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
         lengths["thread_slack"] -= float(before.slack_taken)
     lock = Lock(
         torque=max(torque, old.torque),
-        terms=merged(old.terms, lengths),
+        terms=merge_terms(old.terms, lengths),
         rotation=old.rotation + rotation,
         turned_in=-rotation / scenario.axle.lead_per_radian,
     )
@@ -104,7 +104,7 @@ def trim(secret: HiddenHub, hub: HubState, angle: float) -> HubState:
     lead = secret.now(hub).axle.lead_per_radian
     number = hub.trims + 1
     error = uniform(secret.key, "trim", number, low=-1, high=1) * secret.hand_error / 2
-    return replace(turned_locked(hub, "trim", (angle + error) * lead).moved(), trims=number)
+    return replace(turn_locked(hub, "trim", (angle + error) * lead).moved(), trims=number)
 
 
 def trim_torque(secret: HiddenHub, hub: HubState) -> float:
@@ -120,15 +120,17 @@ def trim_torque(secret: HiddenHub, hub: HubState) -> float:
     )
 
 
-def turned_locked(hub: HubState, key: str, length: float) -> HubState:
+def turn_locked(hub: HubState, key: str, length: float) -> HubState:
     """Return a locked hub whose cone turned with its nut by `length` along the thread [m]."""
     if hub.lock is None:
         return replace(hub, cone=hub.cone + length)
-    lock = replace(hub.lock, terms=merged(hub.lock.terms, {key: length}), rotation=hub.lock.rotation + length)
+    lock = replace(
+        hub.lock, terms=merge_terms(hub.lock.terms, {key: length}), rotation=hub.lock.rotation + length
+    )
     return replace(hub, lock=lock)
 
 
-def merged(terms: tuple[Term, ...], lengths: dict[str, float]) -> tuple[Term, ...]:
+def merge_terms(terms: tuple[Term, ...], lengths: dict[str, float]) -> tuple[Term, ...]:
     """Return terms with `lengths` [m] added by key, in the order of the work; nothing that is zero."""
     total = {term.key: term.length for term in terms}
     for key, length in lengths.items():
@@ -144,7 +146,7 @@ def _stack(scenario: Scenario) -> Stack:
     return scenario.stack.side(scenario.hub.adjustable_side)
 
 
-def _kept(secret: HiddenHub, torque: float) -> float:
+def _worn_torque(secret: HiddenHub, torque: float) -> float:
     return torque * WORN_OUT_SLIP if secret.fault == "thread worn out" else torque
 
 

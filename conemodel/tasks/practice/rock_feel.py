@@ -52,7 +52,7 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
     play = free_play_at(secret, hub, grip)
     word = felt_word(scenario.limits, grip, play)
     travel = 0.0 if word == "none" else round(play / PLAY_STEP[grip]) * PLAY_STEP[grip]
-    force, movement = springy(pair_of(scenario), grip, *_arms(scenario))
+    force, movement = springy_curve(pair_of(scenario), grip, *_arms(scenario))
     half = travel / 2
     outward = [(m - half, f) for m, f in zip(movement, force, strict=True) if f <= 0]
     inward = [(m + half, f) for m, f in zip(movement, force, strict=True) if f >= 0]
@@ -104,7 +104,9 @@ def _free_play(pair: Pair, ends: int, grip: Grip, radius: float, arm: float, whe
 
 
 @keep_answers(size=128)
-def springy(pair: Pair, grip: Grip, radius: float, arm: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def springy_curve(
+    pair: Pair, grip: Grip, radius: float, arm: float
+) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Return force [N] and movement [m] at a grip of the hub just touching, its balls and cups taken as alike."""
     even = pair.replace(
         **{

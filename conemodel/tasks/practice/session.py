@@ -143,11 +143,11 @@ class HiddenHub:
 
     def now(self, state: HubState) -> Scenario:
         """Return the scenario as it is after what was put right."""
-        return _as_mended(self.scenario, self.mended, state.axle_changed, state.balls_made_up)
+        return _mend(self.scenario, self.mended, state.axle_changed, state.balls_made_up)
 
 
 @lru_cache(maxsize=256)
-def _as_mended(found: Scenario, mended: Scenario, axle: bool, balls: bool) -> Scenario:
+def _mend(found: Scenario, mended: Scenario, axle: bool, balls: bool) -> Scenario:
     if axle:
         found = found.replace(stack=mended.stack)
     return found.replace(hub=mended.hub) if balls else found

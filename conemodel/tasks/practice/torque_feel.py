@@ -84,13 +84,13 @@ def signature_at(scenario: Scenario, ends: int) -> Signature:
     return signature(turned, stage="backed_off")
 
 
-def found_by_fingers(secret: HiddenHub, hub: HubState) -> Signature:
+def finger_signature(secret: HiddenHub, hub: HubState) -> Signature:
     """Return what the fingers find on the hub as it stands."""
     ends = round(end_play_of(secret, hub) / END_PLAY_STEP)
     return signature_at(secret.now(hub), ends)
 
 
-def in_steps(torque: float) -> float:
+def round_to_steps(torque: float) -> float:
     """Return a torque in steps of what fingers can tell apart [N·m]; nought below the least they feel."""
     if torque < FELT_TORQUE:
         return 0.0
@@ -100,12 +100,12 @@ def in_steps(torque: float) -> float:
 
 def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
     """Return what twirling the axle through a turn is like."""
-    found = found_by_fingers(secret, hub)
+    found = finger_signature(secret, hub)
     span = float(found.angle[-1] + found.angle[1])
     varies = any(word in found.words for word in ROUGHNESS)
     count = min(found.angle.size, round(TABLE * span / (2 * pi)))
     at = np.linspace(0.0, span, count, endpoint=False)
-    level = in_steps(found.level)
+    level = round_to_steps(found.level)
     pull = np.interp(at, found.angle, found.torque - found.level, period=span) if varies else np.zeros(2)
     words = tuple(where_tight(found) if word == TIGHT else word for word in found.words if word != PLAY)
     return TwirlFeel(
@@ -170,8 +170,8 @@ def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[f
 def spin_feel(secret: HiddenHub, hub: HubState) -> SpinFeel:
     """Return what the coasting wheel is like."""
     scenario = secret.now(hub)
-    found = found_by_fingers(secret, hub)
-    level = max(in_steps(found.level), FELT_TORQUE)
+    found = finger_signature(secret, hub)
+    level = max(round_to_steps(found.level), FELT_TORQUE)
     torque = level + np.asarray(_air(scenario))
     rough = max((ROUGHNESS.get(word, 0.0) for word in found.words), default=0.0)
     rough = max(rough, ROUGHNESS["gritty"] if _dry(secret, hub) else 0.0)

@@ -26,7 +26,7 @@ RULE_OF_THUMB = "a quarter turn"
 
 def notes_on(
     scenario: Scenario,
-    steps: SettingTerms[float],
+    terms: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
     stages: Mapping[str, StageResult],
@@ -34,13 +34,13 @@ def notes_on(
     """Return the notes on a setting, most pressing first."""
     return (
         *_on_the_races(stages),
-        *_on_the_clamp(scenario, steps),
-        *_on_the_hold(scenario, steps),
-        *_on_assumptions(steps, window, spreads),
-        *_on_the_seat(scenario, steps),
+        *_on_the_clamp(scenario, terms),
+        *_on_the_hold(scenario, terms),
+        *_on_assumptions(terms, window, spreads),
+        *_on_the_seat(scenario, terms),
         *_on_the_dropouts(scenario),
-        *_on_the_ride(scenario, steps),
-        *_on_the_back_off(scenario, steps, window),
+        *_on_the_ride(scenario, terms),
+        *_on_the_back_off(scenario, terms, window),
     )
 
 
@@ -60,27 +60,27 @@ def _on_the_races(stages: Mapping[str, StageResult]) -> Iterator[str]:
         )
 
 
-def _on_the_clamp(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
+def _on_the_clamp(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str]:
     """Yield what is near to going wrong where the clamp presses."""
     clamp = scenario.clamp
     if clamp.traits.held_by_ends:
         holds = skewer_yield_force(
             diameter=clamp.rod_diameter, pitch=clamp.rod_pitch, yield_strength=clamp.rod_yield
         )
-        if steps.clamp.force > holds:
+        if terms.clamp.force > holds:
             yield (
                 f"A rod of {MM.from_si(clamp.rod_diameter):g} mm yields at about {NEWTON.from_si(float(holds)):.0f} N: "
                 "it cannot clamp as hard as that."
             )
-    for side in steps.clamp.nearly_proud:
-        margin = steps.clamp.sides[side].margin or 0.0
+    for side in terms.clamp.nearly_proud:
+        margin = terms.clamp.sides[side].margin or 0.0
         yield (
             f"On the {side} the axle end stands only {MM.from_si(margin):.2f} mm back from the dropout's outer face: "
             "measure it again before riding."
         )
-    if steps.clamp.source.startswith("capped"):
-        yield f"The clamp force is {steps.clamp.source}: {NEWTON.from_si(steps.clamp.force):.0f} N."
-    for side, state in steps.clamp.sides.items():
+    if terms.clamp.source.startswith("capped"):
+        yield f"The clamp force is {terms.clamp.source}: {NEWTON.from_si(terms.clamp.force):.0f} N."
+    for side, state in terms.clamp.sides.items():
         if state.unlocked and state.entry == "locknut":
             yield (
                 f"The clamp takes the last load off the locknut's thread on the {side}: "
@@ -93,9 +93,9 @@ def _on_the_clamp(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[st
             )
 
 
-def _on_the_hold(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
+def _on_the_hold(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str]:
     """Yield what locking did that the hands may not have meant."""
-    joint, setting = steps.joint, scenario.setting
+    joint, setting = terms.joint, scenario.setting
     adjusted = scenario.stack.side(scenario.hub.adjustable_side)
     if SHARE_OF_NUT[setting.technique] == 0.0:
         yield (
@@ -125,9 +125,9 @@ def _on_the_hold(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str
         )
 
 
-def _on_assumptions(steps: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
+def _on_assumptions(terms: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
     """Yield where an assumption alone changes the verdict."""
-    state = window.state(steps.end_play("clamped"))
+    state = window.state(terms.end_play("clamped"))
     for spread in spreads:
         if any(other != state for other in spread.states):
             low, high = spread.states
@@ -137,12 +137,12 @@ def _on_assumptions(steps: SettingTerms[float], window: Window, spreads: tuple[S
             )
 
 
-def _on_the_seat(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
+def _on_the_seat(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str]:
     """Yield how the clamped bench differs from the frame."""
     if scenario.setting.clamp_seat == "dropouts":
         return
     frame = setting_terms(scenario.with_setting(clamp_seat="dropouts"))
-    difference = frame.end_play("clamped") - steps.end_play("clamped") - frame.clamp.dropouts
+    difference = frame.end_play("clamped") - terms.end_play("clamped") - frame.clamp.dropouts
     if frame.clamp.proud:
         yield "In the frame this axle stands proud of its dropout; the bench seat hides that."
     turn = DEG.from_si(abs(difference) / scenario.axle.lead_per_radian)
@@ -173,9 +173,9 @@ def _on_the_dropouts(scenario: Scenario) -> Iterator[str]:
     )
 
 
-def _on_the_ride(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str]:
+def _on_the_ride(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str]:
     """Yield what changes the setting in riding: heat, a press fit it may loosen, a cup that moves."""
-    ridden = steps.lengths["ridden"]
+    ridden = terms.lengths["ridden"]
     heat, moved = ridden.get("heat", 0.0), ridden.get("cup_moved", 0.0)
     if abs(heat) >= SEEN:
         yield (
@@ -197,13 +197,13 @@ def _on_the_ride(scenario: Scenario, steps: SettingTerms[float]) -> Iterator[str
         )
 
 
-def _on_the_back_off(scenario: Scenario, steps: SettingTerms[float], window: Window) -> Iterator[str]:
+def _on_the_back_off(scenario: Scenario, terms: SettingTerms[float], window: Window) -> Iterator[str]:
     """Yield the back-off this hub wants, beside the rule of thumb."""
-    unknown = scenario.setting.axle_held == "nothing" or steps.joint.runs_in
-    if unknown or steps.clamp.proud or window.width <= 0:
+    unknown = scenario.setting.axle_held == "nothing" or terms.joint.runs_in
+    if unknown or terms.clamp.proud or window.width <= 0:
         return
     lead = scenario.axle.lead_per_radian
-    wanted = scenario.setting.back_off + (window.target - steps.end_play("clamped")) / lead
+    wanted = scenario.setting.back_off + (window.target - terms.end_play("clamped")) / lead
     way = direction(wanted * lead).split(" ")[0]
     yield (
         f"Locked and clamped like this, the model wants the cone {DEG.from_si(abs(wanted)):.0f}° {way} from finger "

@@ -54,8 +54,8 @@ def predict(scenario: Scenario) -> Prediction:
     'loose'
     """
     outlook = outlook_of(scenario)
-    pair, steps = pair_of(scenario), setting_terms(scenario)
-    ends = np.array([steps.end_play(name) for name in STAGES])
+    pair, terms = pair_of(scenario), setting_terms(scenario)
+    ends = np.array([terms.end_play(name) for name in STAGES])
     loads = np.zeros((len(STAGES), 5))
     loads[-1] = road_load(scenario.wheel, side=True)
     solution = solve_positions(pair, end_play=ends, load=loads)
@@ -65,7 +65,7 @@ def predict(scenario: Scenario) -> Prediction:
         name: stage_of(
             pair,
             name,
-            steps.terms[name],
+            terms.terms[name],
             float(ends[i]),
             select_case(solution, i),
             LoadDrag(torque=drag.torque[i], spinning=drag.spinning[i]),
@@ -78,8 +78,8 @@ def predict(scenario: Scenario) -> Prediction:
         scenario=scenario,
         pair=pair,
         stages=stages,
-        joint=steps.joint,
-        clamp=steps.clamp,
+        joint=terms.joint,
+        clamp=terms.clamp,
         window=outlook.window,
-        verdict=verdict_of(scenario, steps, outlook.window, outlook.spreads(scenario), stages),
+        verdict=verdict_of(scenario, terms, outlook.window, outlook.spreads(scenario), stages),
     )

@@ -106,8 +106,8 @@ def _outlook(scenario: Scenario) -> Outlook:
 
 def _end_play(scenario: Scenario, warm: bool) -> float:
     """Return the end play once clamped [m], `warm` with what heat adds in riding."""
-    steps = setting_terms(scenario)
-    return steps.end_play("clamped") + (steps.lengths["ridden"].get("heat", 0.0) if warm else 0.0)
+    terms = setting_terms(scenario)
+    return terms.end_play("clamped") + (terms.lengths["ridden"].get("heat", 0.0) if warm else 0.0)
 
 
 class _Variant(NamedTuple):

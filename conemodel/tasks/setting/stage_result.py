@@ -70,11 +70,11 @@ def stage_of(
         torque_range=(float(drag.torque.min()), float(drag.torque.max())),
         torque_upper=float(drag.upper.mean()),
         solution=solution,
-        valid=bool(solution.valid.all()) and end_play < loosest(pair),
+        valid=bool(solution.valid.all()) and end_play < loosest_end_play(pair),
     )
 
 
-def loosest(pair: Pair) -> float:
+def loosest_end_play(pair: Pair) -> float:
     """Return the end play up to which the free play of a pair means anything [m]."""
     apart = (
         (row.cone_conformity + row.cup_conformity - 1) * row.ball_diameter * sin(row.contact_angle)

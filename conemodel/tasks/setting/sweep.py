@@ -15,7 +15,7 @@ from conemodel.solve.equilibrium.wheel_positions import solve_positions
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.tasks.setting.scenario_tables import tables_for
-from conemodel.tasks.setting.stage_result import loosest
+from conemodel.tasks.setting.stage_result import loosest_end_play
 
 Flags = npt.NDArray[np.bool_]
 
@@ -87,20 +87,20 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
 
 def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     """Return the end play locked and clamped for each position of the cone (n,) [m]."""
-    steps = setting_terms(scenario)
-    if steps.joint.runs_in or scenario.setting.axle_held == "nothing":
+    terms = setting_terms(scenario)
+    if terms.joint.runs_in or scenario.setting.axle_held == "nothing":
         # the cone does not stay where it was turned to: each position has a story of its own
         each = [setting_terms(scenario.with_setting(back_off=float(at))) for at in angle]
         locked, clamped = (np.array([step.end_play(name) for step in each]) for name in ("locked", "clamped"))
         return locked, clamped
     # all terms but the back-off are the same at every position, so the two end plays move along with the cone
     moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
-    return steps.end_play("locked") + moved, steps.end_play("clamped") + moved
+    return terms.end_play("locked") + moved, terms.end_play("clamped") + moved
 
 
 def holds(pair: Pair, end_play: Array, *solutions: PairSolution) -> Flags:
     """Return for each end play (n,) [m] whether the model holds there, in all positions of all `solutions`."""
-    flags: Flags = end_play < loosest(pair)
+    flags: Flags = end_play < loosest_end_play(pair)
     for solution in solutions:
         flags = flags & solution.valid.all(axis=-1)
     return flags

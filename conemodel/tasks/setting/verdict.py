@@ -88,36 +88,36 @@ class Verdict:
 
 def verdict_of(
     scenario: Scenario,
-    steps: SettingTerms[float],
+    terms: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
     stages: Mapping[str, StageResult],
 ) -> Verdict:
     """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed."""
     clamped = stages["clamped"]
-    state = window.state(steps.end_play("clamped"))
-    obstacle = _obstacle(scenario, steps, window)
-    turn = None if obstacle else turn_of(scenario, steps, window, spreads)
-    unsafe = (*_proud_axle(scenario, steps), *_weak_clamp(scenario, steps))
-    said = [
+    state = window.state(terms.end_play("clamped"))
+    obstacle = _obstacle(scenario, terms, window)
+    turn = None if obstacle else turn_of(scenario, terms, window, spreads)
+    unsafe = (*_proud_axle(scenario, terms), *_weak_clamp(scenario, terms))
+    sentences = [
         *unsafe,
-        _said(scenario, state, clamped),
+        _describe_state(scenario, state, clamped),
         obstacle or _advice(scenario, state, turn),
     ]
     return Verdict(
         state=state,
         unsafe=unsafe,
-        sentence=" ".join(said),
+        sentence=" ".join(sentences),
         turn=turn,
-        notes=notes_on(scenario, steps, window, spreads, stages),
+        notes=notes_on(scenario, terms, window, spreads, stages),
     )
 
 
 def turn_of(
-    scenario: Scenario, steps: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]
+    scenario: Scenario, terms: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]
 ) -> Turn:
     """Return the turn from where the cone stands to the middle of the good range, and its range."""
-    length = window.target - steps.end_play("clamped")
+    length = window.target - terms.end_play("clamped")
     up = sum(max(spread.high - length, 0.0) ** 2 for spread in spreads) ** 0.5
     down = sum(max(length - spread.low, 0.0) ** 2 for spread in spreads) ** 0.5
     return Turn(
@@ -129,16 +129,16 @@ def turn_of(
     )
 
 
-def _proud_in_frame(scenario: Scenario, steps: SettingTerms[float]) -> tuple[Side, ...]:
+def _proud_in_frame(scenario: Scenario, terms: SettingTerms[float]) -> tuple[Side, ...]:
     """Return the sides on which the axle stands proud once in the frame, whatever the clamp presses on now."""
     if scenario.setting.clamp_seat == "dropouts":
-        return steps.clamp.proud
+        return terms.clamp.proud
     return close_clamp(scenario.with_setting(clamp_seat="dropouts")).proud
 
 
-def _proud_axle(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ...]:
+def _proud_axle(scenario: Scenario, terms: SettingTerms[float]) -> tuple[str, ...]:
     """Return the reason not to ride where the axle reaches through a dropout."""
-    proud = _proud_in_frame(scenario, steps)
+    proud = _proud_in_frame(scenario, terms)
     if not proud:
         return ()
     where = "both ends" if len(proud) == 2 else f"the {proud[0]} end"
@@ -148,7 +148,7 @@ def _proud_axle(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ..
     )
 
 
-def _weak_clamp(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ...]:
+def _weak_clamp(scenario: Scenario, terms: SettingTerms[float]) -> tuple[str, ...]:
     """Return the reason not to ride where the clamp cannot hold the wheel in open dropouts.
 
     Source: [EN14766]
@@ -156,18 +156,18 @@ def _weak_clamp(scenario: Scenario, steps: SettingTerms[float]) -> tuple[str, ..
     if not scenario.clamp.traits.open_dropouts or scenario.setting.clamp_seat != "dropouts":
         return ()
     needed = required_force_against_removal(removal_force=REMOVAL_FORCE, friction=BEST_GRIP, faces=4)
-    if steps.clamp.force >= needed:
+    if terms.clamp.force >= needed:
         return ()
     return (
-        f"{DO_NOT_RIDE}: a clamp force of {NEWTON.from_si(steps.clamp.force):.0f} N does not hold the wheel. Against "
+        f"{DO_NOT_RIDE}: a clamp force of {NEWTON.from_si(terms.clamp.force):.0f} N does not hold the wheel. Against "
         f"the {NEWTON.from_si(REMOVAL_FORCE):.0f} N a standard pulls at it with, friction alone needs "
         f"{NEWTON.from_si(float(needed)):.0f} N even on faces that grip well.",
     )
 
 
-def _obstacle(scenario: Scenario, steps: SettingTerms[float], window: Window) -> str:
+def _obstacle(scenario: Scenario, terms: SettingTerms[float], window: Window) -> str:
     """Return why no turn of the cone brings this hub right, or nothing."""
-    if _proud_in_frame(scenario, steps):
+    if _proud_in_frame(scenario, terms):
         return "Put that right before setting the cone."
     if window.width <= 0:
         return (
@@ -178,16 +178,16 @@ def _obstacle(scenario: Scenario, steps: SettingTerms[float], window: Window) ->
         return "Lock it first: with the locknut hardly tightened nothing keeps the cone where it is."
     if scenario.setting.axle_held == "nothing":
         return "Hold the axle first: it turned with the cone, so turning the cone changed nothing."
-    if steps.joint.runs_in:
+    if terms.joint.runs_in:
         return (
             "Hold the cone first: without a key or a spanner it follows the locknut until the balls stop it."
         )
-    if steps.joint.far_side_slips:
+    if terms.joint.far_side_slips:
         return "Lock the far side first: holding it does not keep the axle from turning at this torque."
     return ""
 
 
-def _said(scenario: Scenario, state: State, clamped: StageResult) -> str:
+def _describe_state(scenario: Scenario, state: State, clamped: StageResult) -> str:
     """Return what is felt once clamped."""
     if not clamped.valid:
         how = "loose" if clamped.end_play > 0 else "tight"

@@ -72,7 +72,7 @@ def _turned(look: Round) -> str:
 
 
 def _what_was_read(look: Round) -> str:
-    read = [f"{reading.label}: {reading.said(look)}" for reading in readings_taken(look)]
+    read = [f"{reading.label}: {reading.describe(look)}" for reading in readings_taken(look)]
     return "; ".join(read) or "nothing read"
 
 

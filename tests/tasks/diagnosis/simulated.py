@@ -24,7 +24,7 @@ from conemodel.tasks.diagnosis.likelihood import (
     play_spread,
     turning_chances,
 )
-from conemodel.tasks.diagnosis.lookup_curves import tilted
+from conemodel.tasks.diagnosis.lookup_curves import tilt_cones
 
 G = 9.80665
 
@@ -129,7 +129,7 @@ class Bench:
         for tilt in {hub.case.tilt for hub in hubs}:
             mine = np.array([hub.case.tilt == tilt for hub in hubs])
             played[:, mine] = solve_felt_play(
-                tilted(self.pair, tilt), np.clip(values[mine], -1e-4, 0.6e-3),
+                tilt_cones(self.pair, tilt), np.clip(values[mine], -1e-4, 0.6e-3),
                 rim_radius=self.scenario.wheel.rim_radius, axle_arm=self.scenario.axle.length / 2,
             )  # fmt: skip
         return {"rim": played[0], "axle_end": played[1]}
@@ -139,7 +139,7 @@ class Bench:
         torque, preload = np.zeros((2, len(hubs)))
         for tilt in {hub.case.tilt for hub in hubs}:
             mine = np.array([hub.case.tilt == tilt for hub in hubs])
-            pair = tilted(self.pair, tilt)
+            pair = tilt_cones(self.pair, tilt)
             solution = solve_unloaded(pair, values[mine])
             torque[mine] = load_drag(pair, solution).torque.mean(axis=-1)
             preload[mine] = solution.preload.mean(axis=-1)

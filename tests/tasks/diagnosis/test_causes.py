@@ -14,7 +14,7 @@ from conemodel.tasks.diagnosis.cases import cases_of
 from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.diagnose import diagnose
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST, FOUND, LOOKS, MARKS
-from conemodel.tasks.diagnosis.lookup_curves import leaning
+from conemodel.tasks.diagnosis.lookup_curves import lean_dropouts
 
 
 def chance(cause: str, **answers: str) -> float:
@@ -79,7 +79,7 @@ def test_a_clamp_that_takes_more_than_a_parallel_frame_lets_it_speaks_for_the_dr
 
 def test_a_frame_leans_no_further_than_a_wheel_goes_in():
     rear = load_scenario(SCENARIOS / "touring-rear.toml")
-    skew = leaning(leaning(rear, radians(1.5)), radians(1.5)).frame
+    skew = lean_dropouts(lean_dropouts(rear, radians(1.5)), radians(1.5)).frame
     assert skew.left_dropout_angle == skew.right_dropout_angle == pytest.approx(radians(2))
 
 

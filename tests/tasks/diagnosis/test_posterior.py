@@ -14,7 +14,7 @@ from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
-from conemodel.tasks.diagnosis.credible_intervals import Likely, likely
+from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
 from conemodel.tasks.diagnosis.diagnose import STEP, diagnose
 from conemodel.tasks.diagnosis.model import force_of, model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
@@ -68,7 +68,7 @@ def test_two_rounds_agree_with_a_plain_sum_over_everything():
     readings = readings_of(*rounds)
     posterior = posterior_of(model_of(readings, REAR, SURELY_SOUND), readings)
     mean, spread, force = by_hand(plays, turn, SURELY_SOUND)
-    closed = likely(posterior.closed, posterior.chance, step=STEP)
+    closed = summarise(posterior.closed, posterior.chance, step=STEP)
     diagnosis = diagnose(readings, REAR, beliefs=SURELY_SOUND)
     assert diagnosis.clamp_force is not None
     # a tenth of the spread: an error nobody would notice in an interval
@@ -82,7 +82,7 @@ def test_nothing_read_is_the_prior():
     posterior = posterior_of(model_of(readings, REAR, Beliefs()), readings)
     for cause in CAUSES:
         assert posterior.of(cause) == pytest.approx(Beliefs().chance(cause), rel=0.01)
-    closed = likely(posterior.closed, posterior.chance, step=STEP)
+    closed = summarise(posterior.closed, posterior.chance, step=STEP)
     # its own spread and that of the clamp's shift together, from the sum of variances
     assert closed.spread > Beliefs().end_play_spread
 
@@ -115,9 +115,9 @@ def told(posterior: Posterior) -> tuple[Likely, Likely, Likely]:
     force = np.stack([middle * factor**posterior.grid.force for _, middle, factor in posterior.model.shifts])
     shape = posterior.chance.shape
     return (
-        likely(np.broadcast_to(posterior.opened, shape), posterior.chance, step=STEP),
-        likely(posterior.closed, posterior.chance, step=STEP),
-        likely(np.broadcast_to(force[:, None, :], shape), posterior.chance, step=20.0),
+        summarise(np.broadcast_to(posterior.opened, shape), posterior.chance, step=STEP),
+        summarise(posterior.closed, posterior.chance, step=STEP),
+        summarise(np.broadcast_to(force[:, None, :], shape), posterior.chance, step=20.0),
     )
 
 

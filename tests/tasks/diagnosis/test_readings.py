@@ -29,10 +29,10 @@ class Smell(Reading):
 
     __slots__ = ()
 
-    def was_taken(self, look: Round) -> bool:
+    def is_in(self, look: Round) -> bool:
         return True
 
-    def said(self, look: Round) -> str:
+    def describe(self, look: Round) -> str:
         return "bent"
 
     def likelihood(self, model: HubModel, look: Round, end_play: Array) -> Array:
@@ -113,13 +113,13 @@ def test_a_reading_says_what_was_read(key):
     rest = {"turns_open": "free", "turns_closed": "tight", "starting_weight": 0.012}
     look = round_of({**dict.fromkeys(plays, Play(play=0.4e-3)), **rest})
     words = {"turns_open": "free", "turns_closed": "tight", "starting_weight": "12 g"}
-    assert READINGS[key].was_taken(look)
+    assert READINGS[key].is_in(look)
     assert not READINGS[key].tells_more(look)
-    assert READINGS[key].said(look) == words.get(key, "0.40 mm by dial gauge")
-    assert not READINGS[key].was_taken(Round())
+    assert READINGS[key].describe(look) == words.get(key, "0.40 mm by dial gauge")
+    assert not READINGS[key].is_in(Round())
 
 
 def test_a_word_for_a_play_still_leaves_something_to_measure():
     look = Round(rim_open=Play(hand="clear"))
-    assert READINGS["rim_open"].was_taken(look)
+    assert READINGS["rim_open"].is_in(look)
     assert READINGS["rim_open"].tells_more(look)

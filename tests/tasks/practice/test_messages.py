@@ -33,7 +33,7 @@ from conemodel.tasks.practice.actions import (
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder, open_link
 from conemodel.tasks.practice.session import Bench, terms_of, window_for
-from conemodel.tasks.practice.torque_feel import in_steps
+from conemodel.tasks.practice.torque_feel import round_to_steps
 from conemodel.tasks.practice.widget_data import feel_of
 from tests.tasks.practice.hubs import bench_of, end_play, framed, standing_at, with_hub
 from tests.tasks.practice.players import do, said
@@ -222,10 +222,10 @@ def test_what_the_widgets_are_given_holds_no_hidden_number(name):
 
 def test_torques_come_in_steps_that_fingers_can_tell_apart():
     # fingers differ in torque by about 13 per cent: seen as a quotation, see `tasks.bearing.feel_when_turned`
-    steps = sorted({in_steps(1e-3 * 1.01**k) for k in range(400)})
+    steps = sorted({round_to_steps(1e-3 * 1.01**k) for k in range(400)})
     ratios = [b / a for a, b in pairwise(steps)]
     assert min(ratios) > 1.12
-    assert in_steps(1e-4) == 0.0
+    assert round_to_steps(1e-4) == 0.0
 
 
 def test_a_pen_line_shows_how_far_the_cone_went_and_without_one_nobody_knows():

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from conemodel.tasks.practice.torque_feel import TABLE, found_by_fingers, in_steps, twirl_feel
+from conemodel.tasks.practice.torque_feel import TABLE, finger_signature, round_to_steps, twirl_feel
 from tests.tasks.practice.hubs import bench_of, standing_at
 
 
@@ -14,7 +14,7 @@ def dented():
 
 def test_the_table_follows_the_torque_round_the_turn(dented):
     """Linear between computed points; the sum over whole turns of what balls take and give back is zero."""
-    found, felt = found_by_fingers(dented.secret, dented.hub), twirl_feel(dented.secret, dented.hub)
+    found, felt = finger_signature(dented.secret, dented.hub), twirl_feel(dented.secret, dented.hub)
     step = float(found.angle[1] - found.angle[0])
     assert felt.span == pytest.approx(step * found.angle.size)
     assert len(felt.pull) == min(found.angle.size, round(TABLE * felt.span / (2 * np.pi)))
@@ -23,7 +23,7 @@ def test_the_table_follows_the_torque_round_the_turn(dented):
     expected = np.interp(at, np.append(found.angle, found.angle[0] + felt.span), closed)
     assert np.ptp(felt.pull) > 1e-3
     assert felt.pull == pytest.approx(expected, abs=0.6e-4)  # four decimals are sent
-    assert felt.friction == (in_steps(found.level), in_steps(found.level))
+    assert felt.friction == (round_to_steps(found.level), round_to_steps(found.level))
 
 
 def test_a_smooth_hub_pulls_nowhere():

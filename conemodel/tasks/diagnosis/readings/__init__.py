@@ -23,7 +23,7 @@ READINGS: dict[str, Reading] = {reading.key: reading for reading in _ALL}
 
 def readings_taken(look: Round) -> tuple[Reading, ...]:
     """Return the readings of a round that somebody took."""
-    return tuple(reading for reading in READINGS.values() if reading.was_taken(look))
+    return tuple(reading for reading in READINGS.values() if reading.is_in(look))
 
 
 def likelihoods(model: HubModel, look: Round, opened: Array, closed: Array) -> dict[str, Array]:

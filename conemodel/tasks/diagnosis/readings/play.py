@@ -40,7 +40,7 @@ class PlayReading(Reading):
 
     place: Literal["rim", "axle_end"]
 
-    def was_taken(self, look: Round) -> bool:
+    def is_in(self, look: Round) -> bool:
         """Return whether somebody looked, by gauge or by hand."""
         return self._of(look).given
 
@@ -48,7 +48,7 @@ class PlayReading(Reading):
         """Return whether it was not measured: a gauge tells more than a word."""
         return self._of(look).play is None
 
-    def said(self, look: Round) -> str:
+    def describe(self, look: Round) -> str:
         """Return the word, or the size and the instrument."""
         reading = self._of(look)
         return reading.hand or f"{MM.from_si(reading.play or 0.0):.2f} mm by {reading.by}"

@@ -70,16 +70,16 @@ class Reading(ABC):
         """Return the end play it meets, of that with the clamp `opened` and `closed` [m]."""
         return closed if self.clamp == "closed" else opened
 
-    def was_taken(self, look: Round) -> bool:
+    def is_in(self, look: Round) -> bool:
         """Return whether somebody took it."""
         return getattr(look, self.key) is not None
 
     def tells_more(self, look: Round) -> bool:
         """Return whether taking it would tell more than what was read."""
-        return not self.was_taken(look)
+        return not self.is_in(look)
 
     @abstractmethod
-    def said(self, look: Round) -> str:
+    def describe(self, look: Round) -> str:
         """Return what was read, in words."""
 
     @abstractmethod

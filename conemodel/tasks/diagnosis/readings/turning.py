@@ -31,7 +31,7 @@ SETTLE = "Feel it again through a whole turn, in the frame and out of it"
 class TurningReading(Reading):
     """What the fingers say of turning."""
 
-    def said(self, look: Round) -> str:
+    def describe(self, look: Round) -> str:
         """Return the word."""
         return str(getattr(look, self.key))
 
@@ -54,7 +54,7 @@ class TurningReading(Reading):
 class StartingWeight(Reading):
     """The least weight at the rim that sets the balanced wheel turning."""
 
-    def said(self, look: Round) -> str:
+    def describe(self, look: Round) -> str:
         """Return the weight."""
         return f"{GRAM.from_si(look.starting_weight or 0.0):.0f} g"
 

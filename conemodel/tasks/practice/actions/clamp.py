@@ -6,9 +6,9 @@ from typing import ClassVar
 from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import IN_FRAME, IN_VICE, NO_CLAMP, ON_LOCKNUTS
-from conemodel.tasks.practice.cone_position import as_seen
+from conemodel.tasks.practice.cone_position import show_cone
 from conemodel.tasks.practice.keyed_random import within
-from conemodel.tasks.practice.locknut import turned_locked
+from conemodel.tasks.practice.locknut import turn_locked
 from conemodel.tasks.practice.session import Bench, HubState, clamp_of
 
 SEATED: dict[ClampSeat | None, str] = {
@@ -86,11 +86,11 @@ class CloseClamp(Action):
         scenario = bench.secret.now(bench.hub)
         after = replace(bench.hub, closed=True, closings=bench.hub.closings + 1)
         if not scenario.clamp.traits.through_axle:
-            after = _dragged(bench, after)
+            after = _drag_cone(bench, after)
         return bench.with_hub(after), scenario.clamp.traits.closed
 
 
-def _dragged(bench: Bench, closed: HubState) -> HubState:
+def _drag_cone(bench: Bench, closed: HubState) -> HubState:
     """Return a hub after its axle nuts were closed on it."""
     secret, hub = bench.secret, bench.hub
     if hub.lock is None or hub.seat is None:
@@ -100,7 +100,7 @@ def _dragged(bench: Bench, closed: HubState) -> HubState:
     if not clamp_of(scenario, hub.seat, hub.lock.torque).sides[scenario.hub.adjustable_side].unlocked:
         return after
     drag = within(secret.key, f"nut drag {after.closings}", secret.nut_drag)
-    return as_seen(secret, after, turned_locked(after, "nut_drag", -drag * scenario.axle.lead_per_radian))
+    return show_cone(secret, after, turn_locked(after, "nut_drag", -drag * scenario.axle.lead_per_radian))
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import AXLE_TURNS, cone_locked
-from conemodel.tasks.practice.cone_position import EYE, place_cone, shown
+from conemodel.tasks.practice.cone_position import EYE, clock_position, place_cone
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState, end_play_of, pinch
 from conemodel.tasks.practice.torque_feel import TURN_LIMIT
 from conemodel.tasks.wording import clock_minutes
@@ -65,7 +65,7 @@ class ScrewIn(Action):
         wanted = pinch(secret.now(hub)).length - end_play_of(secret, hub)
         if wanted > 0:
             return bench, "It is tight already: fingers turn it no further in."
-        after = replace(hub, cone=hub.cone + wanted, shown=shown(secret, hub, wanted)).moved()
+        after = replace(hub, cone=hub.cone + wanted, shown=clock_position(secret, hub, wanted)).moved()
         return bench.with_hub(after), "The cone is in as far as fingers take it: the balls are just pinched."
 
 

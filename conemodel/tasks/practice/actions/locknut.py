@@ -7,7 +7,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.setting import Technique
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import clamp_on_locknut
-from conemodel.tasks.practice.cone_position import as_seen
+from conemodel.tasks.practice.cone_position import show_cone
 from conemodel.tasks.practice.locknut import (
     HAND,
     MOST_TRIM,
@@ -68,10 +68,10 @@ class Tighten(Action):
         """Return the bench with the locknut tight, and what is felt and seen there."""
         secret, hub = bench.secret, bench.hub
         after = tighten(secret, hub, effort=self.effort, technique=self.technique)
-        return bench.with_hub(as_seen(secret, hub, after)), _told(secret, after)
+        return bench.with_hub(show_cone(secret, hub, after)), _describe_locking(secret, after)
 
 
-def _told(secret: HiddenHub, after: HubState) -> str:
+def _describe_locking(secret: HiddenHub, after: HubState) -> str:
     """Return what is felt and seen at the locknut; the pen line tells how far the cone went with it."""
     lock = after.lock
     if lock is None:
@@ -180,5 +180,5 @@ class Trim(Action):
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with both further round, the joint still tight."""
         secret, hub = bench.secret, bench.hub
-        after = as_seen(secret, hub, trim(secret, hub, self.angle))
+        after = show_cone(secret, hub, trim(secret, hub, self.angle))
         return bench.with_hub(after), "Cone and locknut went round together, still tight."

@@ -127,12 +127,12 @@ def _new_balls(hub: HubState) -> tuple[HubState, str]:
     return after, "Both rows have all their balls, new and from one packet."
 
 
-def _connected(hub: HubState) -> tuple[HubState, str]:
+def _connect_brake(hub: HubState) -> tuple[HubState, str]:
     return replace(hub, brake_connected=True), "The brake is connected and works."
 
 
 _MENDED: dict[str, Callable[[HubState], tuple[HubState, str]]] = {
     "axle": _new_axle,
     "balls": _new_balls,
-    "brake": _connected,
+    "brake": _connect_brake,
 }
