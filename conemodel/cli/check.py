@@ -2,7 +2,7 @@
 
 import click
 
-from conemodel.cli.options import both
+from conemodel.cli.options import run_both
 from conemodel.cli.reporting import Reported, say
 from conemodel.parts.toml_files import load_scenario
 
@@ -20,7 +20,7 @@ def check(readings: str, hub: str | None, as_json: bool) -> None:
     from conemodel.tasks.diagnosis.diagnose import diagnose
 
     with Reported():
-        read, described = both(
+        read, described = run_both(
             lambda: load_readings(readings), lambda: None if hub is None else load_scenario(hub)
         )
         result = diagnose(read, described)

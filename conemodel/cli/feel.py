@@ -2,13 +2,13 @@
 
 import click
 
-from conemodel.cli.options import asked_scenario, setting_options
+from conemodel.cli.options import add_setting_options, read_scenario
 from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
 @click.argument("scenario")
-@setting_options
+@add_setting_options
 @click.option("--bench", is_flag=True, help="turn it locked on the bench, not clamped in the frame")
 @click.option("--csv", "as_csv", is_flag=True, help="print the torque at each angle of the wheel")
 def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> None:
@@ -22,7 +22,7 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
 
     stage = "locked" if bench else "clamped"
     with Reported():
-        hub = asked_scenario(scenario, options)
+        hub = read_scenario(scenario, options)
         found = signature(hub, stage=stage)
         words = feel_text(hub.name, STAGE_WORDS[stage], found, defects_of(hub))
         say(csv_text(list_torque(found)) if as_csv else words, end="" if as_csv else "\n")

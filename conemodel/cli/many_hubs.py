@@ -5,7 +5,7 @@ from typing import Any
 
 import click
 
-from conemodel.cli.options import both
+from conemodel.cli.options import run_both
 from conemodel.cli.reporting import Reported, say, tell_progress, write_picture
 
 
@@ -37,7 +37,7 @@ def many_hubs(
     from conemodel.tasks.population.study import many_hubs as run
 
     with Reported():
-        crowd, asked_for = both(
+        crowd, asked_for = run_both(
             lambda: load_crowd(population or DEFAULT, kind=kind), lambda: many_asked(**typed)
         )
         angle = crowd.population.hands.back_off if asked_for.back_off is None else asked_for.back_off

@@ -33,15 +33,15 @@ SETTING_OPTIONS = (
 )
 
 
-def setting_options(command: Any) -> Any:
+def add_setting_options(command: Any) -> Any:
     """Give a command every option that changes a setting; values are read by `tasks.setting.overrides`."""
     for name, help_text in reversed(SETTING_OPTIONS):
         command = click.option(f"--{name}", name.replace("-", "_"), default=None, help=help_text)(command)
     return command
 
 
-def position_options(command: Any) -> Any:
-    """Give a command the options that say at which cone positions; values are read by `cone_angles`."""
+def add_position_options(command: Any) -> Any:
+    """Give a command the options that say at which cone positions; values are read by `parse_cone_angles`."""
     for option in (
         click.option("--points", default="31", help="number of positions"),
         click.option("--to", "end", default="1/3", help="last cone position [turn]"),
@@ -53,7 +53,7 @@ def position_options(command: Any) -> Any:
     return command
 
 
-def asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
+def read_scenario(path: str, options: dict[str, str | None]) -> Scenario:
     """Return the scenario of a file with the options over it.
 
     Raises:
@@ -67,7 +67,7 @@ def asked_scenario(path: str, options: dict[str, str | None]) -> Scenario:
     return apply_overrides(scenario, given)
 
 
-def both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
+def run_both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
     """Return both results.
 
     Raises:
@@ -85,7 +85,7 @@ def both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]
     return found[0], found[1]
 
 
-def cone_angles(start: str, end: str, points: str) -> Any:
+def parse_cone_angles(start: str, end: str, points: str) -> Any:
     """Return the cone positions from `start` to `end` [rad], shape (points,).
 
     Raises:

@@ -2,13 +2,13 @@
 
 import click
 
-from conemodel.cli.options import asked_scenario, setting_options
+from conemodel.cli.options import add_setting_options, read_scenario
 from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
 @click.argument("scenario")
-@setting_options
+@add_setting_options
 @click.option("--json", "as_json", is_flag=True, help="print one JSON object, numbers not rounded")
 def predict(scenario: str, as_json: bool, **options: str | None) -> None:
     """Print the five stages of a setting and the verdict."""
@@ -17,5 +17,5 @@ def predict(scenario: str, as_json: bool, **options: str | None) -> None:
     from conemodel.tasks.setting.predict import predict as run
 
     with Reported():
-        result = run(asked_scenario(scenario, options))
+        result = run(read_scenario(scenario, options))
         say(prediction_json(result) if as_json else prediction_text(result))

@@ -2,14 +2,20 @@
 
 import click
 
-from conemodel.cli.options import asked_scenario, both, cone_angles, position_options, setting_options
+from conemodel.cli.options import (
+    add_position_options,
+    add_setting_options,
+    parse_cone_angles,
+    read_scenario,
+    run_both,
+)
 from conemodel.cli.reporting import Reported, say
 
 
 @click.command()
 @click.argument("scenario")
-@setting_options
-@position_options
+@add_setting_options
+@add_position_options
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **options: str | None) -> None:
     """Print pressure, drag, spin time and life against cone position, clamped."""
@@ -19,6 +25,8 @@ def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **opti
     from conemodel.tasks.bearing.race_sweep import sweep_races
 
     with Reported():
-        angles, hub = both(lambda: cone_angles(start, end, points), lambda: asked_scenario(scenario, options))
+        angles, hub = run_both(
+            lambda: parse_cone_angles(start, end, points), lambda: read_scenario(scenario, options)
+        )
         result = sweep_races(hub, cone_angle=angles)
         say(csv_text(list_races(result)) if as_csv else races_text(result), end="" if as_csv else "\n")

@@ -4,14 +4,20 @@ from pathlib import Path
 
 import click
 
-from conemodel.cli.options import asked_scenario, both, cone_angles, position_options, setting_options
+from conemodel.cli.options import (
+    add_position_options,
+    add_setting_options,
+    parse_cone_angles,
+    read_scenario,
+    run_both,
+)
 from conemodel.cli.reporting import Reported, say, write_picture
 
 
 @click.command()
 @click.argument("scenario")
-@setting_options
-@position_options
+@add_setting_options
+@add_position_options
 @click.option("--csv", "as_csv", is_flag=True, help="print comma separated values, numbers not rounded")
 @click.option("--png", "png", default=None, help="write the curves to this file")
 def sweep(
@@ -26,7 +32,9 @@ def sweep(
     from conemodel.tasks.setting.sweep import sweep as run
 
     with Reported():
-        angles, hub = both(lambda: cone_angles(start, end, points), lambda: asked_scenario(scenario, options))
+        angles, hub = run_both(
+            lambda: parse_cone_angles(start, end, points), lambda: read_scenario(scenario, options)
+        )
         result = run(hub, cone_angle=angles)
         if png is not None:
             write_picture(Path(png), lambda: sweep_figure(result, predict(hub)))

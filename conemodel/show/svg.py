@@ -70,7 +70,7 @@ class Sheet:
         path = " ".join(f"{_n(x)},{_n(y)}" for x, y in map(self.at, points))
         self._marks.append(
             f'<polygon class="{name}" points="{path}" fill="{fill}" stroke="{stroke or self.tones.ink}" '
-            f'stroke-width="{width}" stroke-linejoin="round"{_dashed(dash)}/>'
+            f'stroke-width="{width}" stroke-linejoin="round"{_dash_attribute(dash)}/>'
         )
 
     def box(self, low: Point, high: Point, *, fill: str, name: str = "") -> None:
@@ -100,7 +100,7 @@ class Sheet:
         head = ' marker-end="url(#head)"' if arrow else ""
         self._marks.append(
             f'<polyline class="{name}" points="{path}" fill="none" stroke="{colour}" stroke-width="{width}"'
-            f"{_dashed(dash)}{head}/>"
+            f"{_dash_attribute(dash)}{head}/>"
         )
 
     def strokes(self, lines: Iterable[tuple[Point, Point]], *, colour: str, width: float, name: str) -> None:
@@ -161,10 +161,10 @@ class Sheet:
         rooms = [(left + right) / 2 + 0.9 * self.text_size for left, right in pairwise(widths)]
         first, last = widths[0] / 2, self.width - widths[-1] / 2
         middles = [middle for middle, _ in wanted]
-        right, left = _pushed(middles, rooms, first), _mirrored(middles, rooms, last)
+        right, left = _push_right(middles, rooms, first), _push_left(middles, rooms, last)
         # each of the two keeps its distances, and so does what lies halfway between them
         halfway = [(one + other) / 2 for one, other in zip(right, left, strict=True)]
-        return _mirrored(_pushed(halfway, rooms, first), rooms, last)
+        return _push_left(_push_right(halfway, rooms, first), rooms, last)
 
     def svg(self, *, title: str, desc: str, **data: object) -> str:
         """Return the picture; `data` stands on its root as data attributes."""
@@ -185,7 +185,7 @@ class Sheet:
         )
 
 
-def _pushed(middles: Sequence[float], rooms: Sequence[float], first: float) -> list[float]:
+def _push_right(middles: Sequence[float], rooms: Sequence[float], first: float) -> list[float]:
     """Return middles moved right as far as must be, so that each keeps its room to the one before."""
     placed = [max(middles[0], first)]
     for middle, room in zip(middles[1:], rooms, strict=True):
@@ -193,9 +193,9 @@ def _pushed(middles: Sequence[float], rooms: Sequence[float], first: float) -> l
     return placed
 
 
-def _mirrored(middles: Sequence[float], rooms: Sequence[float], last: float) -> list[float]:
+def _push_left(middles: Sequence[float], rooms: Sequence[float], last: float) -> list[float]:
     """Return middles moved left as far as must be, the last within its edge."""
-    turned = _pushed([-middle for middle in reversed(middles)], list(reversed(rooms)), -last)
+    turned = _push_right([-middle for middle in reversed(middles)], list(reversed(rooms)), -last)
     return [-middle for middle in reversed(turned)]
 
 
@@ -204,5 +204,5 @@ def _n(value: float) -> str:
     return f"{value:.3f}".rstrip("0").rstrip(".")
 
 
-def _dashed(dash: str) -> str:
+def _dash_attribute(dash: str) -> str:
     return f' stroke-dasharray="{dash}"' if dash else ""

@@ -13,7 +13,7 @@ _PICTURE = st.components.v2.component(
 """Draws SVG as it is: the frame's own HTML drops it, and for an image a browser opens a document, every time."""
 
 
-def by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
+def draw_by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
     """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's. One message holds both.
 
     They must be SVG of the room `show`, where every word is escaped: nothing looks through them again.

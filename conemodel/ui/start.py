@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.show.section.section import hub_parts_svg
 from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.picture import by_width
+from conemodel.ui.picture import draw_by_width
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,7 @@ def page() -> None:
     st.header("What the parts are called", anchor=False)
     dark = st.context.theme.type == "dark"
     hub = ready_hubs()[FIRST_HUB]
-    by_width(
+    draw_by_width(
         "parts",
         wide=hub_parts_svg(hub, dark=dark),
         narrow=hub_parts_svg(hub, dark=dark, compact=True),

@@ -61,14 +61,14 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
     width, text = (390.0, 13.5) if compact else (720.0, 14.5)
     told = [
         (line, bold, colour)
-        for words, bold, colour in _told(loads, colours)
+        for words, bold, colour in _caption_of(loads, colours)
         for line in wrap_text(words, width=width - text, size=text)
     ]
     reach = LENGTH + 2.2 * text
     radius = (width if compact else width / 2) / 2 - reach - 1.2 * text
     outside = max(MM.from_si(row.pitch_diameter + row.ball_diameter) / 2 for row in _shapes(scenario))
     scale = radius / (outside + CUP_WALL)
-    above = reach if _loaded_above(loads) else 0.6 * text
+    above = reach if _carries_above_axle(loads) else 0.6 * text
     ring = 2 * radius + reach + above + LINE * text
     foot = LINE * text * len(told) + text
     sheet = Sheet(
@@ -136,7 +136,7 @@ def _shapes(scenario: Scenario) -> tuple[RowGeometry, RowGeometry]:
     return scenario.hub.left, scenario.hub.right
 
 
-def _told(loads: Loads, colours: Tones) -> Iterator[Told]:
+def _caption_of(loads: Loads, colours: Tones) -> Iterator[Told]:
     """Yield what stands below the picture."""
     yield f"Under the {CASES[loads.case]}: {_load_words(loads)}", True, ""
     yield "Numbers and pointers: what each ball carries, in N. A dashed ball carries nothing.", False, ""
@@ -167,7 +167,7 @@ def _draw(sheet: Sheet, ring: _Ring, *, most: float, above: float) -> None:
     sheet.disc(ring.middle, pitch + ball, fill=tones_.ground, name="race")
     sheet.disc(ring.middle, pitch - race, fill=tones_.steel, name="cone")
     sheet.disc(ring.middle, 0.5 * (pitch - race), fill=tones_.dark_steel, name="axle")
-    hardest = _hardest(ring, most)
+    hardest = _hardest_ball_of(ring, most)
     for index, (azimuth, load) in enumerate(zip(ring.loads.azimuth, ring.loads.ball_load, strict=True)):
         centre = ring.place(float(azimuth), pitch / 2)
         if load < UNLOADED:
@@ -187,13 +187,13 @@ def _draw(sheet: Sheet, ring: _Ring, *, most: float, above: float) -> None:
     )
 
 
-def _loaded_above(loads: Loads) -> bool:
+def _carries_above_axle(loads: Loads) -> bool:
     """Return whether a ball in the upper half of either row carries anything."""
     rows = (loads.left, loads.right)
     return any(bool(((row.ball_load >= UNLOADED) & (np.cos(row.azimuth) > 0.2)).any()) for row in rows)
 
 
-def _hardest(ring: _Ring, most: float) -> int | None:
+def _hardest_ball_of(ring: _Ring, most: float) -> int | None:
     """Return which ball of a row carries most in the whole hub, None where it is in the other row."""
     at = int(np.argmax(ring.loads.ball_load))
     return at if most >= UNLOADED and float(ring.loads.ball_load[at]) == most else None

@@ -53,9 +53,9 @@ def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: 
         [band, line(across, "mpa", y("mpa"), colour="opens", width=3), *_dent_rule(y)],
         columns={
             **_positions(races),
-            "mpa": _listed(peak.value, MPA.per_si),
-            "low": _listed(peak.low, MPA.per_si),
-            "high": _listed(peak.high, MPA.per_si),
+            "mpa": _plain_numbers(peak.value, MPA.per_si),
+            "low": _plain_numbers(peak.low, MPA.per_si),
+            "high": _plain_numbers(peak.high, MPA.per_si),
             "pressure": [f"{MPA.from_si(p):.0f} MPa" for p in peak.value.tolist()],
             "span": [
                 f"{MPA.from_si(low):.0f} to {MPA.from_si(high):.0f} MPa"
@@ -111,7 +111,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
         layers,
         columns={
             **_positions(races),
-            **{name: _listed(share, 1.0) for name, share in shares.items()},
+            **{name: _plain_numbers(share, 1.0) for name, share in shares.items()},
             **{
                 f"{name}_words": [f"{value:.0%}" for value in share.tolist()]
                 for name, share in shares.items()
@@ -173,7 +173,7 @@ def spin_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
         layers,
         columns={
             **_positions(races),
-            "s": _listed(races.spin_time, 1.0),
+            "s": _plain_numbers(races.spin_time, 1.0),
             "time": [f"{time:.0f} s" for time in races.spin_time.tolist()],
         },
         read_out=(("end_play", "end play, clamped"), ("time", "spins for")),
@@ -208,12 +208,12 @@ def _dent_rule(y: Channel) -> list[Spec]:
 
 def _positions(races: RacesSweep) -> dict[str, list[object]]:
     return {
-        "out_deg": _listed(races.cone_angle, DEG.per_si),
+        "out_deg": _plain_numbers(races.cone_angle, DEG.per_si),
         "end_play": [millimetres(end) for end in races.end_play.tolist()],
     }
 
 
-def _listed(value: Array, per_si: float) -> list[object]:
+def _plain_numbers(value: Array, per_si: float) -> list[object]:
     """Return an array as plain numbers in a unit; what is not finite is left out of the drawing."""
     return [each if np.isfinite(each) else None for each in (value * per_si).tolist()]
 

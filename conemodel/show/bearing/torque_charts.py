@@ -150,7 +150,7 @@ def torque_over_turn(found: Signature) -> Spec:
 
     The shaded band is as wide as a change must be to be felt.
     """
-    turns, torque = _shown(found)
+    turns, torque = _turns_shown(found)
     level, felt = NEWTON_MM.from_si(found.level), NEWTON_MM.from_si(felt_change(found))
     low = min(0.0, float(torque.min()), level - felt)
     high = max(float(torque.max()), level + felt)
@@ -221,7 +221,7 @@ def alt_text_torque(found: Signature) -> str:
     )
 
 
-def _shown(found: Signature) -> tuple[Array, Array]:
+def _turns_shown(found: Signature) -> tuple[Array, Array]:
     """Return as many whole turns as may be drawn: turns and torque [N·mm]."""
     turns = np.asarray(found.angle / (2 * np.pi))
     whole = round(float(turns[-1] + turns[1]))

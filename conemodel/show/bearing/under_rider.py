@@ -18,7 +18,7 @@ def rider_lead(loads: Loads) -> str:
     Args:
         loads: what the balls carry.
     """
-    side, row, at = hardest(loads)
+    side, row, at = find_hardest_ball(loads)
     if row.ball_load[at] <= 0:
         return f"Under the {CASES[loads.case]} no ball carries anything."
     worst = loads.worst
@@ -29,7 +29,7 @@ def rider_lead(loads: Loads) -> str:
     )
 
 
-def hardest(loads: Loads) -> tuple[str, RowLoads, int]:
+def find_hardest_ball(loads: Loads) -> tuple[str, RowLoads, int]:
     """Return the row and the place in it of the ball that presses hardest.
 
     Args:
@@ -66,7 +66,7 @@ def rider_lines(loads: Loads, scenario: Scenario) -> Iterator[str]:
         scenario: whose hub they run in.
     """
     worst, assumed = loads.worst, scenario.assumed
-    _, row, at = hardest(loads)
+    _, row, at = find_hardest_ball(loads)
     if row.ball_load[at] <= 0:
         return
     grooves = f"{assumed.conformity_low:g} to {assumed.conformity_high:g} of the ball's diameter"

@@ -89,7 +89,7 @@ def spread_chart(diagnosis: Diagnosis) -> Spec | None:
     layers = [
         *_good(diagnosis, scales),
         *(_curve(name, scales) for name in NAMES),
-        _nought(scales),
+        _zero_line(scales),
         *(mark for name in NAMES for mark in _name(name, rows, scales)),
         _strips(scales),
     ]
@@ -176,7 +176,7 @@ def _curve(name: str, scales: _Scales) -> Spec:
     return {**only(f"datum.which == '{name}'"), "mark": look, "encoding": encoding}
 
 
-def _nought(scales: _Scales) -> Spec:
+def _zero_line(scales: _Scales) -> Spec:
     """Return the line where the balls just touch."""
     return {
         "data": values({"mm": 0.0}),

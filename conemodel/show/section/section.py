@@ -72,7 +72,7 @@ def hub_section_svg(
         compact=compact or close,
         tones=tones(dark=dark),
     )
-    told = _told(view, prediction)
+    told = _caption_of(view, prediction)
     sheet = draw_section(view, told, close=close)
     return sheet.svg(
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
@@ -114,7 +114,7 @@ def hub_parts_svg(scenario: Scenario, dark: bool = False, *, compact: bool = Fal
     )
 
 
-def _told(view: View, prediction: Prediction) -> list[Told]:
+def _caption_of(view: View, prediction: Prediction) -> list[Told]:
     """Return what stands below the picture: words, whether in bold, colour."""
     lines = [(f"{STAGE_WORDS[view.stage]}: {_state(view)}.", True, "")]
     if view.clamped:

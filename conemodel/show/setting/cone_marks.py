@@ -78,7 +78,7 @@ def line(field: str, scales: Scales, y: Any, *, dashed: bool) -> Spec:
     }
 
 
-def nought(scales: Scales) -> Spec:
+def zero_line(scales: Scales) -> Spec:
     """Return the line where the balls just touch."""
     return {
         "data": values({"mm": 0.0}),
@@ -105,7 +105,7 @@ def names(sweep: Sweep, scales: Scales) -> list[Spec]:
     return marks
 
 
-def pointed(field: str, scales: Scales, y: Any) -> Spec:
+def nearest_point(field: str, scales: Scales, y: Any) -> Spec:
     """Return the point of the clamped hub's curve that is nearest the pointer."""
     return {
         "transform": [

@@ -14,11 +14,11 @@ from conemodel.show.setting.cone_marks import (
     kept_within,
     line,
     names,
-    nought,
+    nearest_point,
     now_words,
-    pointed,
     rule,
     strips,
+    zero_line,
 )
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
@@ -69,16 +69,16 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     ends = _degrees(good_cone_angles(sweep, prediction))
     good = _clipped(ends, scales)
     play = [
-        nought(scales),
+        zero_line(scales),
         line("bench_mm", scales, scales.mm, dashed=True),
         line("clamped_mm", scales, scales.mm, dashed=False),
         *names(sweep, scales),
-        pointed("clamped_mm", scales, scales.mm),
+        nearest_point("clamped_mm", scales, scales.mm),
     ]
     pinch = [
         line("bench_n", scales, scales.newton, dashed=True),
         line("clamped_n", scales, scales.newton, dashed=False),
-        pointed("clamped_n", scales, scales.newton),
+        nearest_point("clamped_n", scales, scales.newton),
     ]
     across = [*([good_band(*good, scales.x)] if good else []), rule(scales)]
     top = [now_words(scales), *([good_words(good, ends, scales)] if good and ends else [])]

@@ -67,7 +67,7 @@ def keep(field: str, value: Any) -> None:
         entries()[field] = value
 
 
-def entered(field: str) -> Any:
+def value_of(field: str) -> Any:
     """Return what stands in a field now, whether its widget was drawn yet in this run or lies folded away."""
     return st.session_state.get(_WIDGET + field, entries().get(field))
 
@@ -75,7 +75,7 @@ def entered(field: str) -> Any:
 def follow(field: str, advised: Any) -> None:
     """Put what is advised into a field, unless something else was entered there."""
     key, last = _WIDGET + field, f"{_WIDGET}{field}:advised"
-    if entered(field) == st.session_state.get(last) and entered(field) != advised:
+    if value_of(field) == st.session_state.get(last) and value_of(field) != advised:
         keep(field, advised)
         st.session_state[key] = advised
     st.session_state[last] = advised
@@ -123,7 +123,7 @@ def readings_of(quick: Mapping[str, str]) -> Readings:
         if f"{place}.play" in given:
             given.pop(f"{place}.hand", None)
     later = dict(zip(ROUNDS[1:], rounds(), strict=False))
-    return _built(Readings, given, "", later)
+    return _build(Readings, given, "", later)
 
 
 def round_of(given: Mapping[str, Any]) -> Round:
@@ -132,10 +132,10 @@ def round_of(given: Mapping[str, Any]) -> Round:
     Raises:
         InputProblems: what was given cannot be used, with every mistake.
     """
-    return _built(Round, given, f"{NEXT}.", {})
+    return _build(Round, given, f"{NEXT}.", {})
 
 
-def _built(cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[str, Part]) -> P:
+def _build(cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[str, Part]) -> P:
     problems: list[Problem] = []
     part = _part(cls, given, prefix, ready, problems)
     if part is None or problems:
@@ -169,12 +169,12 @@ def _part(
     try:
         part = cls(**values)
     except PartProblems as error:
-        problems += [_said(cls, mistake, prefix) for mistake in error.mistakes]
+        problems += [_name_as_on_screen(cls, mistake, prefix) for mistake in error.mistakes]
         return None
     return None if broken else part
 
 
-def _said(cls: type[Part], mistake: FieldError, prefix: str) -> Problem:
+def _name_as_on_screen(cls: type[Part], mistake: FieldError, prefix: str) -> Problem:
     """Return a mistake with the name its field has on screen."""
     problem = cls.say(mistake)
     unit = unit_at(cls, mistake.field)

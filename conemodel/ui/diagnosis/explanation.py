@@ -11,7 +11,7 @@ from conemodel.ui.frame import table
 from conemodel.ui.setting.explanation import ASSUMED_OF_HUB
 
 
-def why(diagnosis: Diagnosis) -> None:
+def show_explanation(diagnosis: Diagnosis) -> None:
     """Draw what was assumed and what is believed of each number, folded away."""
     folded = st.expander(
         "Why: what was assumed, and every number with its spread", key="check_why", on_change="rerun"

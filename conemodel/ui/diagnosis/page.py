@@ -14,7 +14,7 @@ from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.ui.cache import cached_diagnosis
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, forget, keep, read, readings_of, widget
 from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
-from conemodel.ui.diagnosis.result import answer, details
+from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
 from conemodel.ui.frame import begin_page, end_page
 
@@ -47,36 +47,36 @@ def page() -> None:
         _files()
     try:
         readings = readings_of(quick)
-        diagnosis = None if _blank(readings) else cached_diagnosis(readings, hub)
+        diagnosis = None if _is_blank(readings) else cached_diagnosis(readings, hub)
     except InputProblems as error:
         with said:
-            _cannot_be(error)
+            _show_problems(error)
         return end_page()
     except ConemodelError as error:
         said.error(f"The model found no answer for these readings: {error}. Your entries are as they were.")
         return end_page()
     with said:
-        answer(diagnosis)
+        show_answer(diagnosis)
     if diagnosis is not None:
-        _worked_out(diagnosis, rounds, rest)
+        _show_result(diagnosis, rounds, rest)
     return end_page()
 
 
-def _worked_out(diagnosis: Diagnosis, rounds: DeltaGenerator, rest: DeltaGenerator) -> None:
+def _show_result(diagnosis: Diagnosis, rounds: DeltaGenerator, rest: DeltaGenerator) -> None:
     """Draw what goes with a result."""
     with rounds:
         ask_round(diagnosis)
     with rest:
-        details(diagnosis)
-        _take(diagnosis)
+        show_details(diagnosis)
+        _offer_files(diagnosis)
 
 
-def _blank(readings: Readings) -> bool:
+def _is_blank(readings: Readings) -> bool:
     """Return whether nothing was measured, felt or looked at."""
     return readings.replace(name="", story="") == Readings(name="", story="")
 
 
-def _cannot_be(error: InputProblems) -> None:
+def _show_problems(error: InputProblems) -> None:
     """Say everything that cannot be, at once."""
     with st.container(border=True):
         st.subheader("These readings cannot be", anchor=False)
@@ -119,7 +119,7 @@ def _clear() -> None:
         st.session_state[name] = NOT_LOOKED
 
 
-def _take(diagnosis: Diagnosis) -> None:
+def _offer_files(diagnosis: Diagnosis) -> None:
     """Offer everything shown as files."""
     folded = st.popover("Take it with you", width="stretch", key="check_take", on_change="rerun")
     if not folded.open:

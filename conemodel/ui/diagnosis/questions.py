@@ -9,7 +9,7 @@ from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
-from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, entered
+from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, value_of
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
 from conemodel.ui.setting.unmeasured import in_ranges
 from conemodel.ui.url_state import choice
@@ -65,10 +65,10 @@ def ask_quick() -> dict[str, str]:
     """Draw the three questions and what holds the wheel; return what was answered, by field."""
     found = {}
     for field, asked in QUESTIONS.items():
-        measured = entered(field.removesuffix(".hand") + ".play")
+        measured = value_of(field.removesuffix(".hand") + ".play")
         found[field] = _pills(field, *asked, disabled=measured is not None)
         say_measured(measured)
-    return _answered(found)
+    return _drop_not_looked(found)
 
 
 def ask_confounders() -> dict[str, str]:
@@ -76,7 +76,7 @@ def ask_confounders() -> dict[str, str]:
     found = {}
     for name, look in ASKED_FIRST.items():
         found[f"checks.{name}"] = _pills(f"checks.{name}", look.asked, ANSWERS, look.hint)
-    return _answered(found)
+    return _drop_not_looked(found)
 
 
 def say_measured(play: float | None) -> None:
@@ -104,7 +104,7 @@ def _pills(field: str, label: str, options: dict[str, str], help_text: str, *, d
     )
 
 
-def _answered(found: dict[str, str]) -> dict[str, str]:
+def _drop_not_looked(found: dict[str, str]) -> dict[str, str]:
     return {field: answer for field, answer in found.items() if answer != NOT_LOOKED}
 
 

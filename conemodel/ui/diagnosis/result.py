@@ -10,7 +10,7 @@ from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.procedure import percent
 from conemodel.tasks.wording import direction
-from conemodel.ui.diagnosis.explanation import why
+from conemodel.ui.diagnosis.explanation import show_explanation
 from conemodel.ui.diagnosis.questions import unanswered
 from conemodel.ui.frame import chart, table
 
@@ -24,7 +24,7 @@ MOST_STEPS = 4
 """Measurements suggested."""
 
 
-def answer(diagnosis: Diagnosis | None) -> None:
+def show_answer(diagnosis: Diagnosis | None) -> None:
     """Draw danger first, then what it most likely is and the turn to make, then the work step by step."""
     with st.container(border=True):
         if diagnosis is None:
@@ -38,14 +38,14 @@ def answer(diagnosis: Diagnosis | None) -> None:
         _headline(*headline(diagnosis))
         _chances(diagnosis)
         _first_look(diagnosis)
-        _said(diagnosis)
+        _show_words(diagnosis)
         _next(diagnosis)
     if diagnosis.steps:
         st.header("The work, step by step", anchor=False)
         st.markdown("\n".join(f"{i}. {for_page(step)}" for i, step in enumerate(diagnosis.steps, start=1)))
 
 
-def _said(diagnosis: Diagnosis) -> None:
+def _show_words(diagnosis: Diagnosis) -> None:
     """Say the whole in plain words, but for what the alerts said; readings that do not go together one by one."""
     said = diagnosis.sentence
     for told in (*diagnosis.unsafe, *diagnosis.contradictions):
@@ -127,7 +127,7 @@ def _next(diagnosis: Diagnosis) -> None:
         st.html(f'<div class="cm-next"><strong>Measure next:</strong> {for_html(step.label)}. {why}.</div>')
 
 
-def details(diagnosis: Diagnosis) -> None:
+def show_details(diagnosis: Diagnosis) -> None:
     """Draw everything else a diagnosis has to say."""
     spec = spread_chart(diagnosis)
     if spec is not None:
@@ -135,7 +135,7 @@ def details(diagnosis: Diagnosis) -> None:
     _faults(diagnosis)
     _measure(diagnosis)
     _fits(diagnosis)
-    why(diagnosis)
+    show_explanation(diagnosis)
 
 
 def _faults(diagnosis: Diagnosis) -> None:

@@ -14,7 +14,6 @@ from conemodel.tasks.wording import CLOCK_MINUTE, direction
 from conemodel.ui.diagnosis.entries import (
     NEXT,
     NOT_LOOKED,
-    entered,
     entries,
     follow,
     forget,
@@ -22,6 +21,7 @@ from conemodel.ui.diagnosis.entries import (
     label_of,
     round_of,
     rounds,
+    value_of,
     widget,
 )
 from conemodel.ui.diagnosis.fields import ask_readings
@@ -49,7 +49,7 @@ def _form(diagnosis: Diagnosis) -> None:
     with st.container(border=True):
         _ask_turn(diagnosis)
         for name, words in WORDS.items():
-            keep(f"{NEXT}.{name}", _felt(name, words))
+            keep(f"{NEXT}.{name}", _ask_felt(name, words))
         folded = st.expander("Measured, or felt at the axle", key="check_next", on_change="rerun")
         if folded.open:
             with folded:
@@ -62,16 +62,16 @@ def _form(diagnosis: Diagnosis) -> None:
 
 _ROUNDS: tuple[Column[tuple[int, Round]], ...] = (
     Column(lambda row: f"{row[0]}" if row[0] > 1 else "1, as found", page="Round"),
-    Column(lambda row: _turned(row[1]), page="Cone turned"),
-    Column(lambda row: _what_was_read(row[1]), page="Then read"),
+    Column(lambda row: _turn_words(row[1]), page="Cone turned"),
+    Column(lambda row: _reading_words(row[1]), page="Then read"),
 )
 
 
-def _turned(look: Round) -> str:
+def _turn_words(look: Round) -> str:
     return f"{degrees(abs(look.turned))} {direction(look.turned)}" if look.turned else "–"
 
 
-def _what_was_read(look: Round) -> str:
+def _reading_words(look: Round) -> str:
     read = [f"{reading.label}: {reading.describe(look)}" for reading in readings_taken(look)]
     return "; ".join(read) or "nothing read"
 
@@ -119,9 +119,9 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
         st.caption(f"{turned}° = {round(DEG.to_si(turned) / CLOCK_MINUTE, 1):g} minutes on a clock face.")
 
 
-def _felt(name: str, words: dict[str, str]) -> str | None:
+def _ask_felt(name: str, words: dict[str, str]) -> str | None:
     place = name.removesuffix(".hand")
-    measured = entered(f"{NEXT}.{place}.play")
+    measured = value_of(f"{NEXT}.{place}.play")
     chosen = st.pills(
         f"{label_of(place)}, now",
         list(words),

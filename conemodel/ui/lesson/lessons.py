@@ -76,14 +76,14 @@ def _take_file() -> None:
     st.session_state.story = OWN
 
 
-def told_now() -> tuple[str, Staged] | None:
+def story_from_address() -> tuple[str, Staged] | None:
     """Return the story whose telling the address asks for, with its name; None where it asks for none."""
     name = st.query_params.get("story", FIRST_STORY)
     known = known_stories()
     return (name, known[name]) if "step" in st.query_params and name in known else None
 
 
-def position_now(story: Story) -> Position:
+def position_from_address(story: Story) -> Position:
     """Return the position that the address asks for, the first where it makes no sense."""
     shown = story.steps.shown
     name = st.query_params.get("step")

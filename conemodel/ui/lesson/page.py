@@ -9,13 +9,13 @@ from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import KEYS, start
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, told_now
+from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, story_from_address
 from conemodel.ui.lesson.projector import SHORTCUTS, wall
 
 
 def page() -> None:
     """Draw the wall where the address asks for a step of a story, else the choice of stories."""
-    told = told_now()
+    told = story_from_address()
     if told is not None:
         wall(*told)
         return

@@ -10,7 +10,7 @@ from conemodel.show.lesson.html import legend, side_html
 from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
 from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.lesson.lesson import KEYS, Key, Played, SideView, View, press, view_of
-from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_now
+from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_from_address
 from conemodel.ui.lesson.projector_style import style
 
 SHORTCUTS: dict[Key, tuple[str, str, str]] = {
@@ -34,7 +34,7 @@ def wall(name: str, staged: Staged) -> None:
     """Draw the step of a story that the address asks for."""
     dark = st.context.theme.type == "dark"
     told = cached_story(staged)
-    view = view_of(told, position_now(staged.story))
+    view = view_of(told, position_from_address(staged.story))
     st.html(style(dark=dark))
     moving = bool(st.session_state.pop("wall_moves", False))
     with st.container(key="cm-wall"):
@@ -104,7 +104,7 @@ def _answer(name: str, view: View, side: SideView) -> None:
 
 def _keys(name: str, staged: Staged, told: Played, view: View) -> None:
     """Draw the four keys and, beside them, what only the teacher wants."""
-    story, now = staged.story, position_now(staged.story)
+    story, now = staged.story, position_from_address(staged.story)
     useless: dict[Key, bool] = {
         "back": view.at_start,
         "reveal": view.revealed,

@@ -13,7 +13,7 @@ from conemodel.tasks.population.study import ManyHubs, many_hubs
 from conemodel.ui.background_job import Kept, Progress, Stop, Work
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.population.choose import choose_crowd, show_assumptions
-from conemodel.ui.population.result import answers
+from conemodel.ui.population.result import show_study
 from conemodel.ui.url_state import choice, number
 
 NUMBERS = {
@@ -65,14 +65,14 @@ def page() -> None:
     st.html(STYLE)
     asking, told = st.columns([1, 2], gap="large")
     with asking:
-        asked = _asked()
+        asked = _ask_study()
     with told:
-        _told(asked)
+        _show_answer(asked)
     show_assumptions(asked.crowd)
     end_page()
 
 
-def _asked() -> Asked:
+def _ask_study() -> Asked:
     """Draw the controls and return what they ask for."""
     crowd = choose_crowd()
     out = number(
@@ -102,7 +102,7 @@ def _asked() -> Asked:
     return Asked(crowd, int(hubs), int(seed), DEG.to_si(out))
 
 
-def _told(asked: Asked) -> None:
+def _show_answer(asked: Asked) -> None:
     """Draw the answer, or how far it is; the last answer stays on the page meanwhile."""
     found = KEPT.get(asked)
     if found is None:
@@ -113,7 +113,7 @@ def _told(asked: Asked) -> None:
         st.caption("Below: the last study that was finished. Its own numbers stand in its sentence.")
     else:
         st.session_state.many_last = asked
-    answers(*found)
+    show_study(*found)
 
 
 def _work_on(asked: Asked) -> None:

@@ -25,7 +25,7 @@ MOST_LINES = 200_000
 """Most hubs whose every line is offered from the page; the command line writes any number."""
 
 
-def answers(study: ManyHubs, influences: tuple[Influence, ...]) -> None:
+def show_study(study: ManyHubs, influences: tuple[Influence, ...]) -> None:
     """Draw a study."""
     with st.container(border=True, key="cm-headline"):
         st.markdown(headline(study))

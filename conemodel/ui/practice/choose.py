@@ -113,14 +113,14 @@ def _chosen() -> None:
         _begin(_fresh(name))
 
 
-def another_seed() -> None:
+def begin_another_hub() -> None:
     """Begin the same exercise on another hub."""
     sitting: Sitting = st.session_state[SITTINGS_KEY][st.session_state[NOW_KEY]]
     st.session_state.pop(PROBLEM_KEY, None)
     _begin(_fresh(sitting.link.exercise), sitting.own)
 
 
-def following() -> None:
+def begin_next() -> None:
     """Begin the next exercise of the ladder."""
     names = list(ladder())
     now = st.session_state[NOW_KEY]
@@ -146,7 +146,7 @@ def _take_file() -> None:
 def _more(sitting: Sitting) -> None:
     """Draw what is not needed at every turn."""
     st.text_input("Your name, or none", key="practise_name", max_chars=60, persist_state="session")
-    st.button("Another hub", on_click=another_seed, width="stretch")
+    st.button("Another hub", on_click=begin_another_hub, width="stretch")
     if pages := st.session_state.get("pages"):
         st.page_link(pages["progress"], label="Progress and classes", width="stretch")
     st.markdown(

@@ -10,7 +10,7 @@ from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.ui.frame import begin_page, end_page, table
 from conemodel.ui.practice.gestures import feel_with
-from conemodel.ui.practice.log import styles, told_last
+from conemodel.ui.practice.log import set_styles, show_last_answer
 from conemodel.ui.practice.session import Stand, fresh_name
 
 FREE = "free-practice"
@@ -56,7 +56,7 @@ LESSONS = (
 def page() -> None:
     """Draw the page."""
     begin_page("First hub", "Ninety seconds, three hubs, two gestures: rock and twirl.")
-    styles()
+    set_styles()
     _lesson()
     end_page()
 
@@ -76,7 +76,7 @@ def _lesson() -> None:
     st.header(lesson.title, anchor=False)
     st.markdown(f"**{2 if rocked else 1} of 2:** {lesson.twirl if rocked else lesson.rock}")
     if rocked:
-        told_last(stand)
+        show_last_answer(stand)
     if rocked and felt.twirled:
         st.markdown(lesson.taught)
         last = at + 1 == len(LESSONS)

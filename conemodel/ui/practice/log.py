@@ -5,7 +5,7 @@ import streamlit as st
 from conemodel.base.plain_text import for_html
 from conemodel.tasks.practice.session import Bench, Event
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.practice.steps import STEPS, next_to_do, standing
+from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
 
 STYLE = """
 <style>
@@ -38,26 +38,26 @@ PRIMARY_ON_DARK = "<style>[data-testid=stBaseButton-primary] p {color: #161b1e}<
 """Ink of the main button on dark ground: the frame's white on a light fill cannot be read."""
 
 
-def styles() -> None:
+def set_styles() -> None:
     """Set how the words of the bench look; once a page."""
     st.html(STYLE)
     if st.context.theme.type == "dark":
         st.html(PRIMARY_ON_DARK)
 
 
-def told_last(stand: Stand) -> None:
+def show_last_answer(stand: Stand) -> None:
     """Draw what was answered last, large."""
     if not stand.bench.log:
         text, done = "Nothing done yet.", ""
     else:
-        text, done = stand.bench.log[-1].told, _done(stand, len(stand.bench.log) - 1)
+        text, done = stand.bench.log[-1].told, _action_words(stand, len(stand.bench.log) - 1)
     st.html(
         f'<div class="cm-told" role="status" aria-live="polite">'
         f"<small>{for_html(done)}</small>{for_html(text)}</div>"
     )
 
 
-def log(stand: Stand, *, label: str = "What was done and what was felt") -> None:
+def show_log(stand: Stand, *, label: str = "What was done and what was felt") -> None:
     """Draw all of it, the latest on top; feeling the same again is drawn once, with how often."""
     lines: list[tuple[str, int]] = []
     for number, event in enumerate(stand.bench.log):
@@ -67,7 +67,8 @@ def log(stand: Stand, *, label: str = "What was done and what was felt") -> None
         else:
             lines.append((line, 1))
     body = (
-        "".join(f"<p>{line}{_again(times)}</p>" for line, times in reversed(lines)) or "<p>Nothing yet.</p>"
+        "".join(f"<p>{line}{_times_words(times)}</p>" for line, times in reversed(lines))
+        or "<p>Nothing yet.</p>"
     )
     st.html(
         f'<div class="cm-log" role="log" tabindex="0" aria-label="{for_html(label)}" '
@@ -75,25 +76,26 @@ def log(stand: Stand, *, label: str = "What was done and what was felt") -> None
     )
 
 
-def _again(times: int) -> str:
+def _times_words(times: int) -> str:
     return f" ({times} times)" if times > 1 else ""
 
 
-def next_line(bench: Bench) -> None:
+def show_next_step(bench: Bench) -> None:
     """Draw what is usually done next."""
     step, words = next_to_do(bench)
     st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {for_html(words)}</p>')
 
 
-def stands(stand: Stand) -> None:
+def show_bench(stand: Stand) -> None:
     """Draw what anyone at the bench can see."""
     rows = "".join(
-        f"<dt>{for_html(name)}</dt><dd>{for_html(state)}</dd>" for name, state in standing(stand.bench)
+        f"<dt>{for_html(name)}</dt><dd>{for_html(state)}</dd>"
+        for name, state in list_visible_states(stand.bench)
     )
     st.html(f'<dl class="cm-standing">{rows}</dl>')
 
 
-def _done(stand: Stand, number: int) -> str:
+def _action_words(stand: Stand, number: int) -> str:
     words = stand.own_words.get(number, stand.bench.log[number].action)
     return f"{words[:1].upper()}{words[1:]}"
 
@@ -101,7 +103,7 @@ def _done(stand: Stand, number: int) -> str:
 def _line(stand: Stand, number: int, event: Event) -> str:
     if event.kind == "Take" and not event.refused:
         return f"<b>{for_html(event.told)}</b>"
-    words = for_html(_done(stand, number))
+    words = for_html(_action_words(stand, number))
     if len(stand.bench.hubs) > 1:
         words = f"Hub {event.hub + 1}: {words}"
     if event.undone:

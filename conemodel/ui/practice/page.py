@@ -10,18 +10,18 @@ from conemodel.record.database import Database
 from conemodel.tasks.practice.actions import Take, TakeBack
 from conemodel.tasks.practice.marking import mark
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.practice.choose import another_seed, choose, following
+from conemodel.ui.practice.choose import begin_another_hub, begin_next, choose
 from conemodel.ui.practice.controls import DRAW, Buttons
-from conemodel.ui.practice.log import log, next_line, stands, styles, told_last
+from conemodel.ui.practice.log import set_styles, show_bench, show_last_answer, show_log, show_next_step
 from conemodel.ui.practice.reference_hubs import shelf
-from conemodel.ui.practice.result import details, verdict
+from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
 from conemodel.ui.practice.steps import STEPS, next_to_do, steps_for
 
 
 def page() -> None:
     """Draw the page."""
-    styles()
+    set_styles()
     try:
         with st.container(key="cm-bench-head", horizontal=True, vertical_alignment="center", gap="small"):
             begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
@@ -32,14 +32,14 @@ def page() -> None:
     else:
         sitting.stand.hear()
         if sitting.stand.bench.finished:
-            _finished(sitting)
+            _show_mark(sitting)
         else:
-            _at_the_bench(sitting)
+            _show_bench(sitting)
     end_page()
 
 
 @st.fragment
-def _at_the_bench(sitting: Sitting) -> None:
+def _show_bench(sitting: Sitting) -> None:
     """Draw goal, hands and what was felt; a gesture reruns only this."""
     stand = sitting.stand
     stand.hear()
@@ -48,20 +48,20 @@ def _at_the_bench(sitting: Sitting) -> None:
     _goal(sitting.exercise)
     left, right = st.columns([2, 1], gap="large")
     with left.container(key="cm-hands", gap="xsmall"):
-        next_line(stand.bench)
-        told_last(stand)
+        show_next_step(stand.bench)
+        show_last_answer(stand)
         step = _step(stand)
         DRAW[step](stand)
     with right:
         st.markdown("**On the bench**")
         _hubs(stand)
-        stands(stand)
+        show_bench(stand)
         if not sitting.exercise.assessed:
             buttons = Buttons(stand)
             buttons.draw("Take the last move back", TakeBack(), shortcut="Ctrl+Z")
             buttons.reasons()
         st.markdown("**Done and felt so far**")
-        log(stand)
+        show_log(stand)
     if not sitting.exercise.assessed:
         shelf(sitting)
 
@@ -114,16 +114,16 @@ def _step(stand: Stand) -> str:
     return chosen if chosen in steps else steps[0]
 
 
-def _finished(sitting: Sitting) -> None:
+def _show_mark(sitting: Sitting) -> None:
     """Mark it once, keep it once, show it."""
     if sitting.marked is None:
         sitting.marked = mark(sitting.stand.bench)
-        sitting.saved = _kept(sitting)
-    verdict(sitting)
+        sitting.saved = _save_attempt(sitting)
+    show_verdict(sitting)
     again, on = st.columns(2)
-    again.button("Again, another hub", on_click=another_seed, width="stretch", type="primary")
-    on.button("Next exercise", on_click=following, width="stretch")
-    details(sitting)
+    again.button("Again, another hub", on_click=begin_another_hub, width="stretch", type="primary")
+    on.button("Next exercise", on_click=begin_next, width="stretch")
+    show_details(sitting)
     if isinstance(sitting.saved, int):
         who = "the name you typed" if st.session_state.get("practise_name") else "no name"
         st.caption(f"Kept in the record on this computer, under {who}.")
@@ -132,7 +132,7 @@ def _finished(sitting: Sitting) -> None:
         st.caption(for_page(sitting.saved))
 
 
-def _kept(sitting: Sitting) -> int | str:
+def _save_attempt(sitting: Sitting) -> int | str:
     """Save the attempt and return its number, or why it was not saved."""
     if sitting.marked is None:
         return "Not marked yet."

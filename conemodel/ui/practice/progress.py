@@ -47,7 +47,7 @@ def _mine() -> None:
     if not done:
         st.info("Nothing is kept under that name.")
     else:
-        _shown(done)
+        _show_attempts(done)
         st.download_button(
             "All my attempts (CSV)",
             csv_text(list_attempts(done)),
@@ -58,7 +58,7 @@ def _mine() -> None:
         _delete(name)
 
 
-def _shown(done: tuple[Attempt, ...]) -> None:
+def _show_attempts(done: tuple[Attempt, ...]) -> None:
     """Draw attempts over time and by exercise."""
     titles = _titles()
     shown = [
@@ -79,10 +79,10 @@ def _shown(done: tuple[Attempt, ...]) -> None:
 def _delete(name: str) -> None:
     with st.popover("Delete all of it"):
         st.markdown("Everything kept under this name goes, and does not come back.")
-        st.button("Delete", on_click=_deleted, args=(name,))
+        st.button("Delete", on_click=_delete_attempts, args=(name,))
 
 
-def _deleted(name: str) -> None:
+def _delete_attempts(name: str) -> None:
     number = delete_name(name, Database())
     st.toast(f"{number} attempts deleted.")
 

@@ -5,7 +5,7 @@ import streamlit as st
 from conemodel.parts.exercise import State
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.ui.practice.gestures import feel_with
-from conemodel.ui.practice.log import told_last
+from conemodel.ui.practice.log import show_last_answer
 from conemodel.ui.practice.session import Sitting, Stand, fresh_name
 
 KNOWN: dict[State, str] = {"loose": "loose", "right": "right", "tight": "too tight"}
@@ -35,7 +35,7 @@ def shelf(sitting: Sitting) -> None:
         stand = known_hub(sitting, state)
         stand.hear()
         feel_with(stand, gesture)
-        told_last(stand)
+        show_last_answer(stand)
 
 
 def known_hub(sitting: Sitting, state: State) -> Stand:

@@ -15,7 +15,7 @@ from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.session import HiddenHub
 from conemodel.ui.frame import table
-from conemodel.ui.practice.log import log
+from conemodel.ui.practice.log import show_log
 from conemodel.ui.practice.session import Sitting
 
 ENDED = {"loose": "too loose", "right": "in the good range", "tight": "too tight"}
@@ -32,7 +32,7 @@ WRONG_IN = {
 """Stages of error in words."""
 
 
-def verdict(sitting: Sitting) -> None:
+def show_verdict(sitting: Sitting) -> None:
     """Draw the mark of an exercise that is done: what must never be first, then whether it passed, and one hint."""
     marked = sitting.marked
     if marked is None:
@@ -63,10 +63,10 @@ def _in_short(sitting: Sitting) -> str:
         return f"it was: {_truth(sitting, secret)}"
     if sitting.exercise.kind == "touch":
         return _from_touch(sitting, hub)
-    return _ended(hub)
+    return _end_words(hub)
 
 
-def _ended(hub: HubMark) -> str:
+def _end_words(hub: HubMark) -> str:
     return (
         ENDED[hub.state] if hub.off_by == 0.0 else f"{degrees(abs(hub.off_turn))} of cone {ENDED[hub.state]}"
     )
@@ -99,7 +99,7 @@ def _economy(sitting: Sitting) -> str:
     return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."
 
 
-def details(sitting: Sitting) -> None:
+def show_details(sitting: Sitting) -> None:
     """Draw each hub: one line for each, then the one chosen in full."""
     marked, bench = sitting.marked, sitting.stand.bench
     if marked is None:
@@ -107,7 +107,7 @@ def details(sitting: Sitting) -> None:
     number = 0
     if len(marked.hubs) > 1:
         table(
-            Table(_HUBS, [_told(sitting, hub) for hub in marked.hubs], caption="Every hub of this exercise")
+            Table(_HUBS, [_row_of(sitting, hub) for hub in marked.hubs], caption="Every hub of this exercise")
         )
         if sitting.exercise.kind != "touch":
             number = int(
@@ -121,12 +121,12 @@ def details(sitting: Sitting) -> None:
     with right:
         _checks(sitting, marked.hubs[number])
         with st.expander("Everything you did and felt"):
-            log(sitting.stand)
+            show_log(sitting.stand)
     if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
         st.caption(f"Within {degrees(sitting.exercise.touch_within)} of first touch counts as right.")
 
 
-class _Told(NamedTuple):
+class _HubRow(NamedTuple):
     """One hub of an exercise in words: which, what was true, what was said or done, and whether that was right."""
 
     hub: str
@@ -135,7 +135,7 @@ class _Told(NamedTuple):
     result: str
 
 
-_HUBS: tuple[Column[_Told], ...] = (
+_HUBS: tuple[Column[_HubRow], ...] = (
     Column(lambda told: told.hub, page="Hub"),
     Column(lambda told: told.truth, page="Truth"),
     Column(lambda told: told.said, page="You"),
@@ -143,17 +143,17 @@ _HUBS: tuple[Column[_Told], ...] = (
 )
 
 
-def _told(sitting: Sitting, hub: HubMark) -> _Told:
+def _row_of(sitting: Sitting, hub: HubMark) -> _HubRow:
     bench, exercise = sitting.stand.bench, sitting.exercise
     name, passed, hidden = str(hub.hub + 1), hub.passed, bench.hidden[hub.hub]
     if exercise.kind == "touch":
-        return _Told(name, "first touch", _from_touch(sitting, hub), "right" if passed else "off")
+        return _HubRow(name, "first touch", _from_touch(sitting, hub), "right" if passed else "off")
     if exercise.kind == "name":
         said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
-        return _Told(name, _truth(sitting, hidden), said, "right" if passed else "wrong")
+        return _HubRow(name, _truth(sitting, hidden), said, "right" if passed else "wrong")
     said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
-    truth = "worn out" if hidden.fault == "thread worn out" else _ended(hub)
-    return _Told(name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}")
+    truth = "worn out" if hidden.fault == "thread worn out" else _end_words(hub)
+    return _HubRow(name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}")
 
 
 def _waterfall(sitting: Sitting, hub: HubMark) -> None:

@@ -102,11 +102,11 @@ class Stand:
             if isinstance(action, a.TurnCone):
                 turned = float(hand.get("turned") or 0.0)
                 if isfinite(turned):
-                    words = turned_words(turned, stopped=bool(hand.get("stopped")))
+                    words = cone_turn_words(turned, stopped=bool(hand.get("stopped")))
                     self.own_words[len(self.bench.log) - 1] = words
 
 
-def turned_words(turned: float, *, stopped: bool) -> str:
+def cone_turn_words(turned: float, *, stopped: bool) -> str:
     """Return what the hand did that turned the cone by an angle [rad]; `stopped`: it wanted further in.
 
     >>> turned_words(0.21, stopped=False), turned_words(-1e-3, stopped=True)

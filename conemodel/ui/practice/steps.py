@@ -28,7 +28,7 @@ def steps_for(exercise: Exercise) -> tuple[str, ...]:
     return tuple(step for step in STEPS if step != "look" or looks)
 
 
-def standing(bench: Bench) -> list[tuple[str, str]]:
+def list_visible_states(bench: Bench) -> list[tuple[str, str]]:
     """Return what anyone at the bench can see: name and state."""
     hub = bench.hub
     rows = [

@@ -218,7 +218,7 @@ def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
     st.caption(f"Turning torque: {torque} may be good, because {why}.")
 
 
-def made_turn(prediction: Prediction) -> float | None:
+def turn_to_make(prediction: Prediction) -> float | None:
     """Return the turn the verdict advises [rad], None where there is none to make."""
     turn = prediction.verdict.turn
     return None if turn is None or prediction.verdict.state == "right" else turn.angle

@@ -21,8 +21,8 @@ from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import cached_feel, cached_race_sweep
 from conemodel.ui.frame import TAKE, chart, take_csv
-from conemodel.ui.setting.details_feel import rocking, turning
-from conemodel.ui.setting.details_loads import under_the_rider
+from conemodel.ui.setting.details_feel import show_rocking, show_turning
+from conemodel.ui.setting.details_loads import show_ball_loads
 from conemodel.ui.url_state import choice, flag, number
 
 PARTS = {
@@ -55,9 +55,9 @@ def look_closer(prediction: Prediction) -> None:
         help="Ball loads, turning and rocking by hand, fatigue life, and the limits of the good range.",
     )
     drawn: Mapping[str, Callable[[Prediction], None]] = {
-        "rider": lambda each: under_the_rider(each, loads_asked(each.scenario)),
-        "turning": turning,
-        "rocking": rocking,
+        "rider": lambda each: show_ball_loads(each, ask_loads(each.scenario)),
+        "turning": show_turning,
+        "rocking": show_rocking,
         "life": _life,
         "binds": _binds,
     }
@@ -91,7 +91,7 @@ def show_defects(prediction: Prediction, troubles: Sequence[Defect]) -> None:
         st.markdown(f"Turned by hand, set and clamped like this: {for_page(reasons)}.")
 
 
-def loads_asked(scenario: Scenario, *, impact: bool = True) -> Scenario:
+def ask_loads(scenario: Scenario, *, impact: bool = True) -> Scenario:
     """Draw the loads, which nobody measured, and return the scenario with them on its wheel."""
     wheel = scenario.wheel
     side = abs(wheel.side_load) or SIDE_OF_RADIAL * wheel.radial_load
@@ -116,7 +116,7 @@ def loads_asked(scenario: Scenario, *, impact: bool = True) -> Scenario:
 
 def _life(prediction: Prediction) -> None:
     """Draw fatigue life against the setting, with its load mix, and what it does not say."""
-    scenario = loads_asked(prediction.scenario, impact=False)
+    scenario = ask_loads(prediction.scenario, impact=False)
     share = number(
         st.slider,
         "Share of the turns with the side load [%]",

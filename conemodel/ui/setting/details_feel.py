@@ -46,7 +46,7 @@ from conemodel.ui.url_state import choice, number
 TURNED = {"locked": "On the bench, locked", "clamped": "In the frame, clamped"}
 
 
-def turning(prediction: Prediction) -> None:
+def show_turning(prediction: Prediction) -> None:
     """Draw what turning the hub tells the fingers, how it spins, and a measurement to hold it against."""
     stage = choice(st.segmented_control, "Turned", TURNED, key="turned", default="clamped", required=True)
     found = cached_feel(prediction.scenario, stage)
@@ -58,8 +58,8 @@ def turning(prediction: Prediction) -> None:
         _torque(found)
     with right:
         _drag(prediction.scenario, found)
-    _spinning(prediction)
-    _measured(prediction.scenario)
+    _show_spinning(prediction)
+    _show_quoted_drag(prediction.scenario)
 
 
 def _torque(found: Signature) -> None:
@@ -89,7 +89,7 @@ def _drag(scenario: Scenario, found: Signature) -> None:
     )
 
 
-def _spinning(prediction: Prediction) -> None:
+def _show_spinning(prediction: Prediction) -> None:
     """Draw the wheel spun by hand: slowing down, against the setting, and its heavy spot."""
     scenario = prediction.scenario
     coast, races = cached_spin_down(scenario), cached_race_sweep(scenario)
@@ -137,7 +137,7 @@ def _heavy_spot(scenario: Scenario) -> None:
         )
 
 
-def _measured(scenario: Scenario) -> None:
+def _show_quoted_drag(scenario: Scenario) -> None:
     """Draw the drag under load beside the quoted measurement of whole hubs."""
     found = against_quoted(scenario)
     low, high = found.factors
@@ -156,7 +156,7 @@ def _measured(scenario: Scenario) -> None:
     )
 
 
-def rocking(prediction: Prediction) -> None:
+def show_rocking(prediction: Prediction) -> None:
     """Draw force against movement at the rim, bench beside frame, the wheel's own flex apart."""
     wheel = prediction.scenario.wheel
     stiffness = number(

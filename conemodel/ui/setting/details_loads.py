@@ -15,7 +15,7 @@ from conemodel.tasks.bearing.load_cases import Case, cases_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import cached_loads, cached_race_sweep
 from conemodel.ui.frame import chart, table, take_csv
-from conemodel.ui.picture import by_width
+from conemodel.ui.picture import draw_by_width
 from conemodel.ui.url_state import choice
 
 CASE_WORDS: dict[str, str] = {
@@ -28,7 +28,7 @@ CASE_WORDS: dict[str, str] = {
 }
 
 
-def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
+def show_ball_loads(prediction: Prediction, scenario: Scenario) -> None:
     """Draw what the balls of a clamped hub carry; `scenario` has the loads asked for."""
     offered: dict[str, str] = {
         case: words for case, words in CASE_WORDS.items() if case in (*cases_of(scenario), "none")
@@ -56,7 +56,7 @@ def under_the_rider(prediction: Prediction, scenario: Scenario) -> None:
 
 def _rings(loads: Loads, scenario: Scenario) -> None:
     dark = st.context.theme.type == "dark"
-    by_width(
+    draw_by_width(
         "rings",
         wide=rings_svg(loads, scenario, dark=dark),
         narrow=rings_svg(loads, scenario, dark=dark, compact=True),

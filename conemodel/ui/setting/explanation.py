@@ -13,7 +13,7 @@ from conemodel.ui.frame import table
 ASSUMED_OF_HUB = "What is only assumed of this hub, with the reason"
 
 
-def why(prediction: Prediction) -> None:
+def show_explanation(prediction: Prediction) -> None:
     """Draw what the numbers mean and the engineering behind them, folded away."""
     folded = st.expander(
         "What these numbers mean, and why they come out so",

@@ -25,10 +25,17 @@ from conemodel.tasks.wording import direction
 from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.frame import begin_page, chart, end_page
-from conemodel.ui.picture import by_width
-from conemodel.ui.setting.controls import ask_given, ask_setting, made_turn, start_setting, turn_by, undo_turn
+from conemodel.ui.picture import draw_by_width
+from conemodel.ui.setting.controls import (
+    ask_given,
+    ask_setting,
+    start_setting,
+    turn_by,
+    turn_to_make,
+    undo_turn,
+)
 from conemodel.ui.setting.details import look_closer, show_defects
-from conemodel.ui.setting.explanation import why
+from conemodel.ui.setting.explanation import show_explanation
 from conemodel.ui.setting.unmeasured import ask_ranges
 from conemodel.ui.url_state import choice
 
@@ -83,7 +90,7 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
         spec, words = curves(prediction.scenario)
         chart(spec, key="curves", alt=words, moving={NOW: now_rows(sweep, prediction)})
     st.html(table_html(list_stages(prediction)) + _notes(prediction))
-    why(prediction)
+    show_explanation(prediction)
     _downloads(prediction, sweep)
 
 
@@ -99,7 +106,7 @@ def _verdict(prediction: Prediction) -> None:
             f'<span class="cm-turn">{for_html(_short_turn(prediction))}</span></p>'
             f"<p>{for_html(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
         )
-        turn = made_turn(prediction)
+        turn = turn_to_make(prediction)
         st.button(
             "Make that turn",
             disabled=turn is None,
@@ -119,7 +126,7 @@ def _verdict(prediction: Prediction) -> None:
 
 def _short_turn(prediction: Prediction) -> str:
     """Return the turn in a few words."""
-    turn = made_turn(prediction)
+    turn = turn_to_make(prediction)
     if turn is None:
         return "leave it" if prediction.verdict.state == "right" else "no turn of the cone helps"
     arrow = "↺" if turn > 0 else "↻"
@@ -132,7 +139,7 @@ def _section(prediction: Prediction) -> None:
         st.segmented_control, "The hub in section", STAGE_WORDS, key="stage", default="clamped", required=True
     )
     dark = st.context.theme.type == "dark"
-    by_width(
+    draw_by_width(
         "section",
         wide=hub_section_svg(prediction, stage=shown, dark=dark),
         narrow=hub_section_svg(prediction, stage=shown, dark=dark, compact=True),
