@@ -1,4 +1,4 @@
-"""Options that several commands take, and the reading of them."""
+"""Options that several commands share, and how they are read."""
 
 from collections.abc import Callable
 from typing import Any
@@ -34,14 +34,14 @@ SETTING_OPTIONS = (
 
 
 def add_setting_options(command: Any) -> Any:
-    """Give a command every option that changes a setting; values are read by `tasks.setting.overrides`."""
+    """Add to a command every option that changes a setting; values are read by `tasks.setting.overrides`."""
     for name, help_text in reversed(SETTING_OPTIONS):
         command = click.option(f"--{name}", name.replace("-", "_"), default=None, help=help_text)(command)
     return command
 
 
 def add_position_options(command: Any) -> Any:
-    """Give a command the options that say at which cone positions; values are read by `parse_cone_angles`."""
+    """Add to a command the options that say at which cone positions; values are read by `parse_cone_angles`."""
     for option in (
         click.option("--points", default="31", help="number of positions"),
         click.option("--to", "end", default="1/3", help="last cone position [turn]"),
@@ -68,7 +68,7 @@ def read_scenario(path: str, options: dict[str, str | None]) -> Scenario:
 
 
 def run_both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, Any]:
-    """Return both results.
+    """Run both and return their results, so that the mistakes of both are reported together.
 
     Raises:
         InputProblems: the mistakes of both together.

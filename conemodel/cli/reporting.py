@@ -1,4 +1,4 @@
-"""What commands do alike on the way out: report mistakes, write a picture, tell how far a long run has come."""
+"""Output shared by all commands: error messages, picture files, progress of a long run."""
 
 import sys
 from collections.abc import Callable
@@ -18,12 +18,12 @@ NO_ANSWER = 1
 
 
 def say(text: str, *, end: str = "\n", err: bool = False) -> None:
-    """Print what may hold the words of others, so that a terminal takes none of it as a command.
+    """Print text that may come from a file, so that a terminal obeys no control sequence in it.
 
     Args:
         text: the words.
         end: what comes after them.
-        err: they are a complaint, no result.
+        err: print to standard error.
     """
     click.echo(for_terminal(text) + end, err=err, nl=False)
 
@@ -44,7 +44,7 @@ class Reported:
 
 
 def tell_progress(done: float) -> None:
-    """Tell a person at a terminal the share of a long study that is done; a pipe is told nothing."""
+    """Print the share of a long study that is done, at a terminal only; nothing is written into a pipe."""
     if sys.stderr.isatty():
         click.echo(f"\r{done:4.0%}" if done < 1 else "\r    \r", err=True, nl=False)
 

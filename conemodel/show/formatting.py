@@ -14,7 +14,7 @@ MINUS = "\N{MINUS SIGN}"
 
 
 def number(value: float, digits: int, *, sign: bool = False) -> str:
-    """Return a number with a proper minus sign and never a negative nought; `sign` also writes the plus.
+    """Return a number with a proper minus sign and never a negative zero; `sign` also writes the plus.
 
     >>> number(-0.0634, 3), number(0.25, 2, sign=True), number(-0.0001, 2)
     ('−0.063', '+0.25', '0.00')

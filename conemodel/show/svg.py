@@ -1,4 +1,4 @@
-"""A sheet to draw on: millimetres in, SVG text out."""
+"""A drawing sheet: coordinates in mm in, SVG text out."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
@@ -34,10 +34,10 @@ def wrap_text(words: str, *, width: float, size: float) -> list[str]:
 
 @dataclass(slots=True, kw_only=True)
 class Sheet:
-    """An SVG picture whose inside is measured in mm: x to the right, y up, nought at the hub's middle.
+    """An SVG picture whose inside is measured in mm: x to the right, y up, zero at the hub's middle.
 
     Attributes:
-        scale: units of the picture for 1 mm; centre: where nought lies in the picture.
+        scale: units of the picture for 1 mm; centre: where the origin lies in the picture.
         width, height: of the picture; text_size: of its labels.
         tones: its colours.
         window: what is seen of it, left, top, width and height; all of it if None.
@@ -129,7 +129,7 @@ class Sheet:
         )
 
     def wide(self, words: str) -> float:
-        """Return about how wide words are in the picture."""
+        """Return the estimated width of a text [units of the picture]."""
         return len(words) * CHARACTER * self.text_size
 
     def lines(self, told: Iterable[tuple[str, bool, str]]) -> None:
@@ -156,7 +156,7 @@ class Sheet:
             self.text((x, y), words, anchor="middle", name="label")
 
     def _apart(self, wanted: Sequence[tuple[float, float]]) -> list[float]:
-        """Return middles as near to those wanted as can be, so that texts of these widths stand clear."""
+        """Return middles as near as possible to those wanted at which texts of these widths do not overlap."""
         widths = [width for _, width in wanted]
         rooms = [(left + right) / 2 + 0.9 * self.text_size for left, right in pairwise(widths)]
         first, last = widths[0] / 2, self.width - widths[-1] / 2
@@ -186,7 +186,7 @@ class Sheet:
 
 
 def _push_right(middles: Sequence[float], rooms: Sequence[float], first: float) -> list[float]:
-    """Return middles moved right as far as must be, so that each keeps its room to the one before."""
+    """Return middles moved right only as far as keeps each clear of the one before."""
     placed = [max(middles[0], first)]
     for middle, room in zip(middles[1:], rooms, strict=True):
         placed.append(max(middle, placed[-1] + room))
@@ -194,13 +194,13 @@ def _push_right(middles: Sequence[float], rooms: Sequence[float], first: float) 
 
 
 def _push_left(middles: Sequence[float], rooms: Sequence[float], last: float) -> list[float]:
-    """Return middles moved left as far as must be, the last within its edge."""
+    """Return middles moved left only as far as keeps them clear, the last within its edge."""
     turned = _push_right([-middle for middle in reversed(middles)], list(reversed(rooms)), -last)
     return [-middle for middle in reversed(turned)]
 
 
 def _n(value: float) -> str:
-    """Return a coordinate to a thousandth, without trailing noughts."""
+    """Return a coordinate to a thousandth, without trailing zeros."""
     return f"{value:.3f}".rstrip("0").rstrip(".")
 
 

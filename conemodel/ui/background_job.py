@@ -1,4 +1,4 @@
-"""Long work beside the page, in a thread that knows nothing of Streamlit: its progress, a way to stop, its result."""
+"""Long work in a background thread, independent of Streamlit: its progress, a way to stop it, its result."""
 
 import threading
 import time
@@ -21,13 +21,13 @@ _one_at_a_time = threading.Lock()
 
 
 class Kept(Generic[T]):
-    """The last results by what was asked, for all threads; the least used goes first."""
+    """The latest results by request, shared by all threads; the least recently used is dropped first."""
 
     def __init__(self, most: int) -> None:
         self._most, self._found, self._lock = most, OrderedDict[Hashable, T](), threading.Lock()
 
     def get(self, asked: Hashable) -> T | None:
-        """Return the result of what was asked, if it is still here."""
+        """Return the result for a request, None where it is no longer kept."""
         with self._lock:
             if asked in self._found:
                 self._found.move_to_end(asked)
@@ -47,10 +47,10 @@ class Work(Generic[T]):
     """One piece of work. Only one runs at a time; the others wait, so that the pages stay quick.
 
     Attributes:
-        asked: what for; kept: where its result goes.
-        done: share done, 0 to 1; begun: it no longer waits for its turn.
-        finished: there is nothing more to wait for; error: why there is no result, if it failed by itself.
-        seen: when somebody last asked how far it is [s].
+        asked: the request; kept: where its result goes.
+        done: share done, 0 to 1; begun: it is no longer queued.
+        finished: it ended, with or without a result; error: the message, if it failed.
+        seen: when a page last asked for its progress [s].
     """
 
     asked: Hashable
@@ -63,7 +63,7 @@ class Work(Generic[T]):
     _cancelled: threading.Event = field(default_factory=threading.Event)
 
     def start(self, call: Callable[[Progress, Stop], T]) -> None:
-        """Begin `call`, which is given a place to tell its progress and a question whether to stop."""
+        """Start `call` with two functions: one reports its progress, one returns whether to stop."""
         threading.Thread(target=self._run, args=(call,), daemon=True).start()
 
     def cancel(self) -> None:
@@ -92,7 +92,7 @@ class Work(Generic[T]):
                 self.kept.put(self.asked, call(self._tell, self._stop))
         except Cancelled:
             self._cancelled.set()
-        except Exception as error:  # a thread has nobody above it to tell
+        except Exception as error:  # no caller of a thread could catch it
             self.error = f"{type(error).__name__}: {error}"
         finally:
             self.finished = True

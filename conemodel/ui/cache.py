@@ -1,4 +1,4 @@
-"""Calls whose answers are kept between runs, keyed by the frozen parts they depend on."""
+"""Cached calls: results kept between runs of a page, keyed by the frozen parts they depend on."""
 
 from collections.abc import Callable
 from typing import Any
@@ -58,7 +58,7 @@ def picture(scenario: Scenario, kind: str) -> bytes:
         prediction_figure,
         to_pdf,
         to_png,
-    )  # brings matplotlib: only when asked
+    )  # loads matplotlib, so only when needed
 
     figure = prediction_figure(cached_prediction(scenario), cached_sweep(scenario))
     return to_png(figure) if kind == "png" else to_pdf(figure)

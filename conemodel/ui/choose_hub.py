@@ -1,4 +1,4 @@
-"""The hub that travels with a person from screen to screen: chosen from the ready ones or brought as a file."""
+"""The hub shared by all screens of a visit: one of the ready ones, or one from a file."""
 
 from functools import lru_cache
 

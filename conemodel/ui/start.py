@@ -1,4 +1,4 @@
-"""The way in: what the parts are called, and the doors to the screens."""
+"""The start page: the names of the parts, and links to the screens."""
 
 from dataclasses import dataclass
 
@@ -12,7 +12,7 @@ from conemodel.ui.picture import draw_by_width
 
 @dataclass(frozen=True)
 class Door:
-    """A way in: its name, whom it is for, and the pages behind it."""
+    """A group of links: its name, whom it is for, and its pages."""
 
     name: str
     lead: str

@@ -1,7 +1,7 @@
 """What is set on a page, kept in the address bar by short plain names, so that a setting can be sent as a link.
 
 A choice stands there by its name, not by the words it is shown in; a value that equals its default is left out; what
-the address holds is believed only where it makes sense.
+the address holds is used only where it is valid.
 """
 
 from collections.abc import Callable, Mapping

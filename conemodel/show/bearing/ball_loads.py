@@ -137,7 +137,7 @@ def _shapes(scenario: Scenario) -> tuple[RowGeometry, RowGeometry]:
 
 
 def _caption_of(loads: Loads, colours: Tones) -> Iterator[Told]:
-    """Yield what stands below the picture."""
+    """Yield the caption: words, whether in bold, colour."""
     yield f"Under the {CASES[loads.case]}: {_load_words(loads)}", True, ""
     yield "Numbers and pointers: what each ball carries, in N. A dashed ball carries nothing.", False, ""
     worst = max(float(row.cone_pressure.max()) for row in (loads.left, loads.right))

@@ -30,8 +30,8 @@ def peak_of(worst: Worst) -> Band:
 def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: Prediction) -> Spec:
     """Return the peak pressure under a load over the position of the cone, clamped, as Vega-Lite.
 
-    The shaded band is what the unknown groove radius makes of it; the rule at 4200 MPa is where a dent stays that
-    can be felt.
+    The shaded band is the range from the unknown groove radius; from the rule at 4200 MPa on, a dent that can be
+    felt remains.
     """
     across = cone_axis(prediction, races.cone_angle, races.end_play)
     peak = peak_of(worst)

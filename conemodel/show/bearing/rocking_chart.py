@@ -1,4 +1,4 @@
-"""Chart of rocking the rim: force against movement, with free play, the give of the bearing and wheel flex apart."""
+"""Chart of rocking the rim: force against movement, with free play, compliance of the bearing, and wheel flex apart."""
 
 import numpy as np
 
@@ -25,7 +25,7 @@ LINES: tuple[tuple[str, str, int, list[int]], ...] = (
 def rocking_chart(bench: Rocking, frame: Rocking) -> Spec:
     """Return force against movement at the rim, on the bench and in the frame, as Vega-Lite.
 
-    What the bearing does; the flex of the wheel is a line by itself. A bar on the nought line is free play.
+    The curves are the bearing's alone; wheel flex is a line by itself. A bar at zero force is free play.
     """
     reach = 1.05 * MM.from_si(max(float(np.abs(each.bearing).max()) for each in (bench, frame)))
     flex = MM.from_si(float(np.abs(frame.wheel).max()))
@@ -72,7 +72,7 @@ def rocking_chart(bench: Rocking, frame: Rocking) -> Spec:
 
 
 def _dead_bands(bench: Rocking, frame: Rocking, x: Channel, y: Channel) -> list[Spec]:
-    """Return free play as a bar on the nought line for each of the two, above and below it, with its size."""
+    """Return free play as a bar at zero force for each of the two, above and below the line, with its size."""
     return [
         *_dead_band(bench, "on the bench", "level", x, y, up=1),
         *_dead_band(frame, "in the frame", "opens", x, y, up=-1),

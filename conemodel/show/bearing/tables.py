@@ -181,7 +181,7 @@ def _exactly(words: str, torque: float) -> Named:
 
 
 def list_spin(found: Coast) -> Table[Coast]:
-    """Return the table of the speed of a wheel let spin, over time."""
+    """Return the table of the speed of a freely spinning wheel over time."""
     columns: tuple[Column[Coast], ...] = (
         Column(lambda s: s.time, ONE, "time_s"),
         Column(lambda s: s.speed, TURN, "speed_turns_per_s"),

@@ -20,7 +20,7 @@ UNTROUBLED = "Nothing is wrong with this hub that the cone could not put right."
 
 
 def races_text(races: RacesSweep) -> str:
-    """Return a sweep of the races as a table, with what its columns do not say.
+    """Return a sweep of the races as a table, with notes on what its columns leave out.
 
     Args:
         races: of one hub.

@@ -42,7 +42,7 @@ def find_hardest_ball(loads: Loads) -> tuple[str, RowLoads, int]:
 
 
 def dent_words(worst: Worst) -> str:
-    """Return whether a dent stays that can be felt, over the grooves that may be.
+    """Return whether a dent that can be felt remains, over the range of possible groove radii.
 
     Args:
         worst: at one end play.

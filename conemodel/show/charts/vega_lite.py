@@ -100,7 +100,7 @@ def chart(layers: Sequence[Spec], *, rows: list[Spec], height: float, heading: S
 
 
 def _quiet(layer: Spec) -> Spec:
-    """Return a layer whose marks are not named one by one to a screen reader: the alternative text says it all."""
+    """Return a layer whose marks a screen reader skips: the alternative text describes the whole chart."""
     mark = layer.get("mark")
     named = {"mark": {**({"type": mark} if isinstance(mark, str) else mark), "aria": False}} if mark else {}
     below = {"layer": [_quiet(inner) for inner in layer["layer"]]} if "layer" in layer else {}

@@ -1,4 +1,4 @@
-"""What is believed of a checked hub's end play, as a chart for the live screen, in words and as CSV."""
+"""Probability density of a checked hub's end play, as a chart for the live screen, in words and as CSV."""
 
 from dataclasses import dataclass
 
@@ -98,7 +98,7 @@ def spread_chart(diagnosis: Diagnosis) -> Spec | None:
 
 
 def _ends(diagnosis: Diagnosis) -> tuple[float, float]:
-    """Return what is shown across [mm]: nearly all that is believed, nought and the good range."""
+    """Return what is shown across [mm]: nearly the whole distribution, zero and the good range."""
     numbers = [one for one in (diagnosis.closed, diagnosis.opened) if one is not None]
     ends = [0.0, *(end for one in numbers for end in one.intervals[0.95])]
     if diagnosis.window.width > 0:
@@ -177,7 +177,7 @@ def _curve(name: str, scales: _Scales) -> Spec:
 
 
 def _zero_line(scales: _Scales) -> Spec:
-    """Return the line where the balls just touch."""
+    """Return the line of zero end play, where the balls just touch."""
     return {
         "data": values({"mm": 0.0}),
         "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},

@@ -41,7 +41,7 @@ _FAULTS: tuple[Column[FoundFault], ...] = (
 
 
 def list_faults(diagnosis: Diagnosis) -> Table[FoundFault]:
-    """Return the table of all that may be the matter, likeliest first."""
+    """Return the table of possible faults, likeliest first."""
     return Table(_FAULTS, diagnosis.faults, caption="All faults", words=True)
 
 
@@ -60,7 +60,7 @@ _NEXT_STEPS: tuple[Column[NextStep], ...] = (
 
 
 def list_next_steps(diagnosis: Diagnosis) -> Table[NextStep]:
-    """Return the table of what is not measured yet, most telling first."""
+    """Return the table of measurements not yet made, most informative first."""
     return Table(_NEXT_STEPS, diagnosis.next_steps)
 
 
@@ -138,12 +138,12 @@ _BELIEFS: tuple[Column[tuple[str, str, str]], ...] = (
 
 
 def list_beliefs() -> Table[tuple[str, str, str]]:
-    """Return the table of what is believed before anybody has looked, for a page."""
+    """Return the table of prior assumptions, before any reading, for a page."""
     return Table(_BELIEFS, list(_beliefs()), caption="What is believed beforehand", words=True)
 
 
 def _beliefs() -> Iterator[tuple[str, str, str]]:
-    """Yield each belief: what, its value, and the reason of the unknown it rests on."""
+    """Yield each prior: quantity, value, and the reason given with the unknown it rests on."""
     beliefs = Beliefs()
     for name, field in Beliefs.model_fields.items():
         unit, value = unit_of(field), getattr(beliefs, name)

@@ -198,7 +198,7 @@ def _clamp(sheet: Sheet, view: View, half: Half, sign: int) -> None:
         return
     sheet.box((sign * face, -outer), (sign * (face + CAP), outer), fill=fill, name="clamp")
     if half.protrusion >= half.dropout and view.scenario.clamp.traits.held_by_ends:
-        # what is left open between dropout and clamp is why the wheel is not held
+        # the gap between dropout and clamp shows why the wheel is not held
         low, high = half.nut[1] + half.dropout, face + 0.25
         for up in (1, -1):
             gap = [(sign * low, up * (half.thread + 1.2)), (sign * high, up * (half.thread + 1.2))]

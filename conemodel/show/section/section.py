@@ -1,4 +1,4 @@
-"""The hub in section, drawn to scale, with what moves drawn larger by a stated factor."""
+"""The hub in section, drawn to scale, with movement enlarged by a stated factor."""
 
 from collections.abc import Iterator
 from math import floor, log10
@@ -18,9 +18,9 @@ MOST = 200.0
 
 
 def exaggeration_for(prediction: Prediction, stage: str) -> float:
-    """Return by how much to draw the cone's movement larger at a stage: 1, 2 or 5 times a power of ten.
+    """Return the factor that enlarges the cone's movement at a stage: 1, 2 or 5 times a power of ten.
 
-    As large as lets this stage, and the one before it, be drawn on the hub.
+    It is the largest at which this stage and the one before it still fit the drawing.
     """
     names = list(prediction.stages)
     at = names.index(stage)
@@ -115,7 +115,7 @@ def hub_parts_svg(scenario: Scenario, dark: bool = False, *, compact: bool = Fal
 
 
 def _caption_of(view: View, prediction: Prediction) -> list[Told]:
-    """Return what stands below the picture: words, whether in bold, colour."""
+    """Return the caption: words, whether in bold, colour."""
     lines = [(f"{STAGE_WORDS[view.stage]}: {_state(view)}.", True, "")]
     if view.clamped:
         lines += _on_the_clamp(view, prediction)
@@ -131,7 +131,7 @@ def _caption_of(view: View, prediction: Prediction) -> list[Told]:
 
 
 def _on_the_clamp(view: View, prediction: Prediction) -> Iterator[Told]:
-    """Yield what the clamp does; first of all whether it holds the frame."""
+    """Yield the caption of the clamp, a warning first where it does not hold the frame."""
     clamp = prediction.clamp
     if clamp.proud:
         out = " and ".join(
@@ -147,7 +147,7 @@ def _on_the_clamp(view: View, prediction: Prediction) -> Iterator[Told]:
 
 
 def _state(view: View) -> str:
-    """Return what there is between balls and cone."""
+    """Return the state of the contact between balls and cone: free play, just touching or preload."""
     if view.end_play > 0:
         return f"{millimetres(view.end_play)} of free play"
     return (

@@ -79,7 +79,7 @@ def line(field: str, scales: Scales, y: Any, *, dashed: bool) -> Spec:
 
 
 def zero_line(scales: Scales) -> Spec:
-    """Return the line where the balls just touch."""
+    """Return the line of zero end play, where the balls just touch."""
     return {
         "data": values({"mm": 0.0}),
         "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
@@ -88,7 +88,7 @@ def zero_line(scales: Scales) -> Spec:
 
 
 def names(sweep: Sweep, scales: Scales) -> list[Spec]:
-    """Return the names of the two curves, written beside them, and of the two sides of nought."""
+    """Return the names of the two curves, written beside them, and of the two sides of zero."""
     at = len(sweep.cone_angle) * 4 // 5
     beside = (
         (sweep.end_play_open[at], f"{BENCH} – – –", "right", -11),

@@ -49,7 +49,7 @@ def good_cone_angles(sweep: Sweep, prediction: Prediction) -> tuple[float, float
 
 
 def most_preload_shown(sweep: Sweep, prediction: Prediction) -> float:
-    """Return the top of the preload panel [N]: the good range can be read, and it stays as the cone is turned."""
+    """Return the top of the preload panel [N]: it holds the good range and does not depend on the cone's position."""
     order = np.argsort(sweep.end_play_clamped)
     edge = np.interp(
         prediction.window.tight_edge, sweep.end_play_clamped[order], sweep.preload_clamped[order]

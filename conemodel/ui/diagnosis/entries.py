@@ -1,7 +1,7 @@
-"""What was entered on Check a hub: kept by field in everyday units, whether it makes sense or not.
+"""Entries of the page Check a hub, kept by field in everyday units, valid or not.
 
 A field has the name it has in a file of readings, ``found.rim_open.play``. What was entered becomes `Readings` only
-where all of it can be; otherwise every mistake is said at once and nothing entered is lost.
+where all of it is valid; otherwise every mistake is reported at once and nothing entered is lost.
 """
 
 from collections.abc import Iterator, Mapping
@@ -68,12 +68,12 @@ def keep(field: str, value: Any) -> None:
 
 
 def value_of(field: str) -> Any:
-    """Return what stands in a field now, whether its widget was drawn yet in this run or lies folded away."""
+    """Return the present value of a field, also where its widget is not drawn in this run."""
     return st.session_state.get(_WIDGET + field, entries().get(field))
 
 
 def follow(field: str, advised: Any) -> None:
-    """Put what is advised into a field, unless something else was entered there."""
+    """Set a field to what is advised, unless a person entered something else there."""
     key, last = _WIDGET + field, f"{_WIDGET}{field}:advised"
     if value_of(field) == st.session_state.get(last) and value_of(field) != advised:
         keep(field, advised)
@@ -82,7 +82,7 @@ def follow(field: str, advised: Any) -> None:
 
 
 def forget(beginning: str = "") -> None:
-    """Take out what was entered under names with a `beginning`, and let its widgets start anew."""
+    """Delete the entries whose names start with `beginning`, and reset their widgets."""
     for field in [field for field in entries() if field.startswith(beginning)]:
         del entries()[field]
     for key in [key for key in st.session_state if str(key).startswith(_WIDGET + beginning)]:
@@ -90,7 +90,7 @@ def forget(beginning: str = "") -> None:
 
 
 def read(readings: Readings) -> None:
-    """Put readings from a file in place of all that was entered."""
+    """Replace all entries by readings from a file."""
     forget()
     flat = dict(_flat(readings, ""))
     for field, name in QUICK.items():
@@ -116,7 +116,7 @@ def readings_of(quick: Mapping[str, str]) -> Readings:
     A play that was measured stands instead of the word for it.
 
     Raises:
-        InputProblems: what was given cannot be used, with every mistake.
+        InputProblems: every mistake in what was entered.
     """
     given = {**quick, **entries()}
     for place in ("found.rim_open", "found.rim_closed"):
@@ -130,7 +130,7 @@ def round_of(given: Mapping[str, Any]) -> Round:
     """Return the round entered under `NEXT`.
 
     Raises:
-        InputProblems: what was given cannot be used, with every mistake.
+        InputProblems: every mistake in what was entered.
     """
     return _build(Round, given, f"{NEXT}.", {})
 
@@ -151,7 +151,7 @@ def _part(
     problems: list[Problem],
     usual: Part | None = None,
 ) -> P | None:
-    """Return a part of what was given under names with a `prefix`; None where it cannot be, with its problems."""
+    """Return the part built from names with a `prefix`, or None, with its problems."""
     values: dict[str, Any] = {**(dict(usual) if usual else {}), **ready}
     broken = False
     for name, field in cls.model_fields.items():
@@ -175,7 +175,7 @@ def _part(
 
 
 def _name_as_on_screen(cls: type[Part], mistake: FieldError, prefix: str) -> Problem:
-    """Return a mistake with the name its field has on screen."""
+    """Return a mistake under the name of its field on screen."""
     problem = cls.say(mistake)
     unit = unit_at(cls, mistake.field)
     value = f"{problem.value} {unit}".strip() if problem.value else ""

@@ -129,7 +129,7 @@ def ask_number(
     empty: str | None = None,
     hint: str | None = None,
 ) -> None:
-    """Ask for a number in its everyday unit; no limit here: what cannot be is said with all else that cannot."""
+    """Ask for a number in its everyday unit; no limit here, so that all mistakes are reported together."""
     symbol, default = _declared(field)
     value = st.number_input(
         f"{label} [{symbol}]",

@@ -63,7 +63,7 @@ def page() -> None:
 
 
 def _show_result(diagnosis: Diagnosis, rounds: DeltaGenerator, rest: DeltaGenerator) -> None:
-    """Draw what goes with a result."""
+    """Draw the result, its details and the rounds that follow from it."""
     with rounds:
         ask_round(diagnosis)
     with rest:
@@ -77,7 +77,7 @@ def _is_blank(readings: Readings) -> bool:
 
 
 def _show_problems(error: InputProblems) -> None:
-    """Say everything that cannot be, at once."""
+    """Show every mistake in what was entered, all at once."""
     with st.container(border=True):
         st.subheader("These readings cannot be", anchor=False)
         st.markdown("What you entered is still there. To put right:")
@@ -86,7 +86,7 @@ def _show_problems(error: InputProblems) -> None:
 
 
 def _files() -> None:
-    """Draw the way in for a file of readings, and a clean sheet."""
+    """Draw the upload of a file of readings, and the button that clears all entries."""
     with st.popover("Readings as a file, or a clean sheet", width="stretch"):
         keep("name", st.text_input("What to call this hub", key=widget("name"), placeholder="A hub") or None)
         keep("story", st.text_area("What is the matter", key=widget("story")) or None)
@@ -112,7 +112,7 @@ def _take_file() -> None:
 
 
 def _clear() -> None:
-    """Start with a clean sheet."""
+    """Clear all entries."""
     forget()
     st.session_state.check_rounds = ()
     for name in QUICK.values():

@@ -46,7 +46,7 @@ def show_answer(diagnosis: Diagnosis | None) -> None:
 
 
 def _show_words(diagnosis: Diagnosis) -> None:
-    """Say the whole in plain words, but for what the alerts said; readings that do not go together one by one."""
+    """Show the result in words, without what the alerts said; contradictory readings one by one."""
     said = diagnosis.sentence
     for told in (*diagnosis.unsafe, *diagnosis.contradictions):
         said = said.replace(told, "")
@@ -120,7 +120,7 @@ def _first_look(diagnosis: Diagnosis) -> None:
 
 
 def _next(diagnosis: Diagnosis) -> None:
-    """Say the one measurement that would tell most."""
+    """Show the one measurement that would tell most."""
     if diagnosis.next_steps and not diagnosis.unsafe:
         step = diagnosis.next_steps[0]
         why = for_html(capital(step.why))

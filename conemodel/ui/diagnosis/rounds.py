@@ -1,4 +1,4 @@
-"""Rounds of work on one hub: what was turned, what is felt now, and a way back."""
+"""Rounds of work on one hub: what was turned, what is felt now, and how to take a round back."""
 
 import streamlit as st
 

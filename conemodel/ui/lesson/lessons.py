@@ -77,14 +77,14 @@ def _take_file() -> None:
 
 
 def story_from_address() -> tuple[str, Staged] | None:
-    """Return the story whose telling the address asks for, with its name; None where it asks for none."""
+    """Return the story the address names, with its name; None where the address names no step of one."""
     name = st.query_params.get("story", FIRST_STORY)
     known = known_stories()
     return (name, known[name]) if "step" in st.query_params and name in known else None
 
 
 def position_from_address(story: Story) -> Position:
-    """Return the position that the address asks for, the first where it makes no sense."""
+    """Return the position in the address, the first where that is not valid."""
     shown = story.steps.shown
     name = st.query_params.get("step")
     if name not in shown:
@@ -109,6 +109,6 @@ def go_to(story: Story, position: Position, *, moving: bool) -> None:
 
 
 def leave() -> None:
-    """Take the telling out of the address."""
+    """Remove the story's step from the address."""
     for name in ("step", "shown", "swapped"):
         st.query_params.pop(name, None)

@@ -72,7 +72,7 @@ def _handouts(staged: Staged) -> None:
 
 def _handout(staged: Staged, answers: bool) -> Callable[[], bytes]:
     def made() -> bytes:
-        from conemodel.show.lesson.handout import handout_figure  # brings matplotlib: only when asked
+        from conemodel.show.lesson.handout import handout_figure  # loads matplotlib, so only when needed
         from conemodel.show.setting.setting_sheet import to_pdf
 
         return to_pdf(handout_figure(cached_story(staged), answers=answers))

@@ -150,7 +150,7 @@ def _more(staged: Staged, told: Played, view: View) -> None:
 
 def _picture(view: View, *, dark: bool) -> Callable[[], bytes]:
     def made() -> bytes:
-        from conemodel.show.lesson.slide import DPI, step_figure  # brings matplotlib: only when asked
+        from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
         from conemodel.show.setting.setting_sheet import to_png
 
         return to_png(step_figure(view, dark=dark), dpi=DPI)

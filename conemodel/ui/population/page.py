@@ -103,7 +103,7 @@ def _ask_study() -> Asked:
 
 
 def _show_answer(asked: Asked) -> None:
-    """Draw the answer, or how far it is; the last answer stays on the page meanwhile."""
+    """Draw the answer, or the progress below the last answer."""
     found = KEPT.get(asked)
     if found is None:
         _work_on(asked)
@@ -117,7 +117,7 @@ def _show_answer(asked: Asked) -> None:
 
 
 def _work_on(asked: Asked) -> None:
-    """See to it that the study is worked on, and draw how far it is."""
+    """Start the study if it is not running, and draw its progress."""
     work: Work[Answer] | None = st.session_state.get("many_work")
     if work is None or work.asked != asked:
         if work is not None:
@@ -149,7 +149,7 @@ def _study(asked: Asked, tell: Progress, stop: Stop) -> Answer:
 
 @st.fragment(run_every=POLL)
 def _wait() -> None:
-    """Draw how far the work is, again and again; only this part of the page runs meanwhile."""
+    """Draw the progress repeatedly; only this part of the page runs meanwhile."""
     work: Work[Answer] = st.session_state.many_work
     if work.finished:
         st.rerun()

@@ -1,4 +1,4 @@
-"""What a study of many hubs has to say: the sentence, the pictures, the tables, and all of it as files."""
+"""The result of a study of many hubs: sentence, charts, tables, and all of it as files."""
 
 from collections.abc import Callable
 
@@ -82,7 +82,7 @@ def _every_hub(study: ManyHubs) -> str:
 
 
 def _picture(study: ManyHubs, influences: tuple[Influence, ...]) -> bytes:
-    from conemodel.show.population.charts import many_figure  # brings matplotlib: only when asked
+    from conemodel.show.population.charts import many_figure  # loads matplotlib, so only when needed
     from conemodel.show.setting.setting_sheet import to_png
 
     return to_png(many_figure(study, influences))

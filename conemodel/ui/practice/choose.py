@@ -1,4 +1,4 @@
-"""Which exercise is on the bench: chosen, or brought by a link that carries no hidden number."""
+"""Which exercise is on the bench: chosen, or named by a link, which holds no hidden number."""
 
 import streamlit as st
 

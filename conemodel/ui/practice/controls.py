@@ -1,4 +1,4 @@
-"""What the hands can do now: a few large buttons for each step; what cannot be done says why."""
+"""The actions possible now: a few large buttons for each step, with the reason where one is disabled."""
 
 from collections.abc import Callable, Mapping
 from typing import TypeVar, get_args
@@ -25,7 +25,7 @@ TRIMS = {3: "half a minute", 6: "1 minute", 12: "2 minutes"}
 
 
 class Buttons:
-    """A group of buttons; under it stands why some of them cannot be pressed."""
+    """A group of buttons, with the reasons below it why some are disabled."""
 
     def __init__(self, stand: Stand) -> None:
         """Start an empty group."""
@@ -57,7 +57,7 @@ class Buttons:
                 self.draw(label, action)
 
     def reasons(self) -> None:
-        """Draw why some cannot be pressed."""
+        """Draw the reasons why buttons are disabled."""
         for reason, labels in self.barred.items():
             st.caption(f"{', '.join(labels)}: {reason}")
 
@@ -77,7 +77,7 @@ def hold_axle(stand: Stand) -> None:
 def _switch(
     stand: Stand, label: str, words: Mapping[T, str], now: T, action: Callable[[T], a.Action]
 ) -> None:
-    """Draw a choice that always stands as the bench does."""
+    """Draw a choice that always shows the state of the bench."""
     key = f"{stand.name} {label}"
 
     def changed() -> None:
@@ -125,7 +125,7 @@ def lock(stand: Stand) -> None:
 
 
 def _pick(stand: Stand, label: str, words: Mapping[T, str], default: T, *, radio: bool = False) -> T:
-    """Draw a choice that changes nothing yet; it is kept while other steps are shown."""
+    """Draw a choice that changes nothing on the bench; it is kept while other steps are shown."""
     key = f"{stand.name} {label}"
     if st.session_state.get(key) not in words:
         st.session_state[key] = default
@@ -178,7 +178,7 @@ def feel(stand: Stand) -> None:
 
 
 def look(stand: Stand) -> None:
-    """Draw what eyes can do, and what can be put right."""
+    """Draw the inspections, and the repairs that can be made."""
     buttons = Buttons(stand)
     sights = own_buttons(stand, "look")
     for first in range(0, len(sights), 2):
@@ -189,7 +189,7 @@ def look(stand: Stand) -> None:
 
 
 def say(stand: Stand) -> None:
-    """Draw the questions and the last word."""
+    """Draw the questions and the button that ends the exercise."""
     bench = stand.bench
     buttons = Buttons(stand)
     for question in bench.exercise.questions:

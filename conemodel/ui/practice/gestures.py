@@ -1,4 +1,4 @@
-"""The widgets on the bench, given what `feel_of` has and nothing else of the hub."""
+"""The widgets on the bench; they get what `feel_of` returns and nothing else of the hub."""
 
 from math import pi
 
@@ -106,7 +106,7 @@ def _twirl(stand: Stand) -> None:
 
 
 def _fingers(hardest: float) -> TwirlHand:
-    """Return fingers that grip as hard as turning takes [N·m]: those that slip or wind up never get it round."""
+    """Return fingers strong enough for the `hardest` torque [N·m], so that they neither slip nor wind up."""
     usual = TwirlHand()
     return TwirlHand(slip=max(usual.slip, 2.0 * hardest), finger=max(usual.finger, hardest / MOST_WIND))
 
@@ -150,7 +150,7 @@ def _twelve(angle: float) -> float:
 
 
 def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:
-    """Return what the hand on the spanner is told, from the inside out."""
+    """Return what the hand on the spanner feels, zone by zone from the inside out."""
 
     def from_where(effort: float) -> float:
         return next(

@@ -1,4 +1,4 @@
-"""What was done and what hands, eyes and ears answered, in words."""
+"""The log of the bench: each action and what was felt, seen and heard, in words."""
 
 import streamlit as st
 
@@ -46,7 +46,7 @@ def set_styles() -> None:
 
 
 def show_last_answer(stand: Stand) -> None:
-    """Draw what was answered last, large."""
+    """Draw the answer to the latest action, large."""
     if not stand.bench.log:
         text, done = "Nothing done yet.", ""
     else:
@@ -87,7 +87,7 @@ def show_next_step(bench: Bench) -> None:
 
 
 def show_bench(stand: Stand) -> None:
-    """Draw what anyone at the bench can see."""
+    """Draw the visible state of the bench."""
     rows = "".join(
         f"<dt>{for_html(name)}</dt><dd>{for_html(state)}</dd>"
         for name, state in list_visible_states(stand.bench)

@@ -67,7 +67,7 @@ def _show_bench(sitting: Sitting) -> None:
 
 
 def _goal(exercise: Exercise) -> None:
-    goal = " ".join(exercise.goal.split())  # it may come from a file: text, never markup
+    goal = " ".join(exercise.goal.split())  # it may come from a file, so it is escaped
     st.html(f'<p class="cm-goal"><b>Goal:</b> {for_html(goal)}</p>')
 
 
@@ -115,7 +115,7 @@ def _step(stand: Stand) -> str:
 
 
 def _show_mark(sitting: Sitting) -> None:
-    """Mark it once, keep it once, show it."""
+    """Mark the exercise once, save the attempt once, and show the mark."""
     if sitting.marked is None:
         sitting.marked = mark(sitting.stand.bench)
         sitting.saved = _save_attempt(sitting)

@@ -16,9 +16,9 @@ BY = {"rim": "rocking", "twirl": "twirling"}
 
 
 def shelf(sitting: Sitting) -> None:
-    """Draw the reference hubs, if somebody looks at them."""
+    """Draw the reference hubs, if their fold is open."""
     folded = st.expander("Feel a hub that is known: loose, right, too tight", key="shelf", on_change="rerun")
-    if not folded.open:  # what nobody looks at is not sent
+    if not folded.open:  # a closed fold is not sent to the browser
         return
     with folded:
         st.caption("Clamped on spacers, the clamp at its usual force. Not your hub.")

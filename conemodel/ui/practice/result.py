@@ -1,4 +1,4 @@
-"""After the last word: where it ended, where it went wrong, and one hint."""
+"""The result of an exercise: where it ended, where it went wrong, and one hint."""
 
 from typing import NamedTuple
 

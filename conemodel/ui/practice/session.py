@@ -113,13 +113,13 @@ def cone_turn_words(turned: float, *, stopped: bool) -> str:
     ('cone turned out, 2 minutes', 'cone pushed in: it would not turn further')
     """
     way = "out" if turned > 0 else "in"
-    if abs(turned) > CLOCK_MINUTE / 4:  # what the clock's words tell from nothing
+    if abs(turned) > CLOCK_MINUTE / 4:  # the least turn that the words of the clock tell from zero
         return f"cone turned {way}, {clock_minutes(abs(turned))}"
     return "cone pushed in: it would not turn further" if stopped else f"cone turned {way} by a hair"
 
 
 def _actions(gesture: str, hand: Mapping[str, Any]) -> Iterator[a.Action]:
-    """Yield what a gesture does at the bench; one that is none does nothing."""
+    """Yield the actions of a gesture at the bench, none for an unknown one."""
     match gesture:
         case "rim" | "axle end" if _whole(hand, "cycles") > 0:
             yield a.Rock("rim" if gesture == "rim" else "axle end", brisk=bool(hand.get("brisk")))
@@ -139,7 +139,7 @@ def _whole(hand: Mapping[str, Any] | None, name: str) -> int:
 
 
 def _felt_part(bench: Bench) -> tuple[int, HubState]:
-    """Return what of the state can change how the hub feels."""
+    """Return the part of the state on which the feel of the hub depends."""
     plain = HubState(cone=0.0, shown=0.0)
     kept = replace(
         bench.hub,
@@ -159,7 +159,7 @@ def _felt_part(bench: Bench) -> tuple[int, HubState]:
 
 
 def _turned_part(bench: Bench) -> tuple[object, ...]:
-    """Return what the picture of the cone on its clock hangs on."""
+    """Return the part of the state on which the picture of the cone's clock depends."""
     hub = bench.hub
     return bench.current, hub.shown, hub.mark, hub.locks, hub.trims, hub.lock is None, hub.cone
 
@@ -188,7 +188,7 @@ class Sitting:
 
 
 def fresh_seed() -> int:
-    """Return a seed nobody can foresee."""
+    """Return a seed that cannot be predicted."""
     return 1 + secrets.randbelow(999_999_999)
 
 

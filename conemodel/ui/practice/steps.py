@@ -1,4 +1,4 @@
-"""What stands on the bench and what comes next, in words; nothing here looks at a hidden number."""
+"""The visible state of the bench and the usual next step, in words; no hidden number is read here."""
 
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.actions.clamp import clamp_word
@@ -29,7 +29,7 @@ def steps_for(exercise: Exercise) -> tuple[str, ...]:
 
 
 def list_visible_states(bench: Bench) -> list[tuple[str, str]]:
-    """Return what anyone at the bench can see: name and state."""
+    """Return what can be seen at the bench: names and states."""
     hub = bench.hub
     rows = [
         ("Axle", AXLE[hub.axle_held].standing),

@@ -1,4 +1,4 @@
-"""An exercise written by an instructor: asked for in a form, checked as a file is, taken away as one."""
+"""An exercise written by an instructor: entered in a form, checked like a file, downloaded as one."""
 
 from typing import Any, get_args
 

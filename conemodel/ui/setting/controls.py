@@ -47,7 +47,7 @@ _SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat",
 
 
 def ask_given(hub: Scenario) -> dict[str, str]:
-    """Draw what is settled before the cone is turned: how it is locked, and what counts as good."""
+    """Draw what is decided before the cone is turned: how it is locked, and the limits of the good range."""
     given: dict[str, str] = {}
     with st.popover("How it is locked", width="content"):
         _ask_locking(hub, given)
@@ -69,7 +69,7 @@ def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
 
 
 def start_setting(hub: Scenario, name: str) -> None:
-    """Let the controls start anew when another hub is chosen; the first hub of a visit keeps what its address asks."""
+    """Reset the controls when another hub is chosen; the first hub of a visit keeps what its address asks."""
     if st.session_state.setdefault("setting_of", name) != name:
         st.session_state.setting_of = name
         for key in _SETTING_KEYS:

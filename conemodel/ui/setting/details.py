@@ -1,4 +1,4 @@
-"""Look closer: what the balls carry, what the hands feel, how long it lasts, and what ends the good range."""
+"""Look closer: ball loads, torque and feel, fatigue life, and the limits of the good range."""
 
 from collections.abc import Callable, Mapping, Sequence
 
@@ -84,7 +84,7 @@ def show_defects(prediction: Prediction, troubles: Sequence[Defect]) -> None:
         try:
             found = cached_feel(prediction.scenario, "clamped")
         except ConemodelError:
-            return  # the rest of the page says what is not known
+            return  # the rest of the page shows the error
         reasons = "; ".join(
             f"{word}: {reason}" for word, reason in zip(found.words, found.reasons, strict=True)
         )

@@ -47,7 +47,7 @@ TURNED = {"locked": "On the bench, locked", "clamped": "In the frame, clamped"}
 
 
 def show_turning(prediction: Prediction) -> None:
-    """Draw what turning the hub tells the fingers, how it spins, and a measurement to hold it against."""
+    """Draw the turning torque as felt, the spin-down, and a published measurement to compare it with."""
     stage = choice(st.segmented_control, "Turned", TURNED, key="turned", default="clamped", required=True)
     found = cached_feel(prediction.scenario, stage)
     st.markdown(f"### Fingers say: {for_page(', '.join(found.words))}")

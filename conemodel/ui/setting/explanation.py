@@ -21,7 +21,7 @@ def show_explanation(prediction: Prediction) -> None:
         on_change="rerun",
         bind="query-params",
     )
-    if not folded.open:  # what nobody looks at is not sent
+    if not folded.open:  # a closed fold is not sent to the browser
         return
     with folded:
         _meanings(prediction.scenario)

@@ -79,7 +79,7 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
     _details(prediction, sweep)
     look_closer(prediction)
     if trouble:
-        with trouble:  # last, as a dented hub takes some tenths of a second
+        with trouble:  # last, because a dented hub takes some tenths of a second
             show_defects(prediction, troubles)
 
 

@@ -108,7 +108,7 @@ def _ask_range(name: str, unknown: Unknown) -> None:
 
 
 def _reach(key: str) -> tuple[float, float]:
-    """Return what an end of a range may be, in the unit it is asked in."""
+    """Return the limits of an end of a range, in the unit it is asked in."""
     low, high = map(_rounded, reach_of(Assumed.model_fields[key]))
     return low, high
 

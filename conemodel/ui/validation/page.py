@@ -87,7 +87,7 @@ _EDGES: tuple[Column[EdgeSize], ...] = (
 
 
 def _edges() -> None:
-    """Draw the size that what seldom counts has for the hub in hand."""
+    """Draw the size of the effects that are usually negligible, for the chosen hub."""
     st.header("At the edges, for this hub", anchor=False)
     hub = choose_hub()
     try:

@@ -1,4 +1,4 @@
-"""What a widget is given and what it gives back: plain values, SI, nothing a hand could not have.
+"""Input and output of the widgets: plain values in SI, nothing that a hand could not feel.
 
 Everything here goes to the reader's browser as it stands: the curves must be there to be felt. Hidden numbers
 of an exercise that no hand, ear or eye needs (target, window, thread fit, clamp force) stay out of them.
@@ -67,7 +67,11 @@ class RockCurve:
     force: Sequence[float]
 
     def __post_init__(self) -> None:
-        """Raise InputProblems unless both columns can be inverted."""
+        """Check that both columns can be inverted.
+
+        Raises:
+            InputProblems: a column that cannot.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
@@ -107,7 +111,11 @@ class RockHand:
     muffle: float = 0.0
 
     def __post_init__(self) -> None:
-        """Raise InputProblems if a value makes no sense."""
+        """Check the values.
+
+        Raises:
+            InputProblems: a value that makes no sense.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
@@ -134,7 +142,7 @@ class RockFelt:
 
     Attributes:
         slow: when no knock was heard, ``slight free movement, then springy``.
-        quick: when one was, ``slight free movement, then a knock``. Without play give the same text twice.
+        quick: when one was, ``slight free movement, then a knock``. Without play both are the same text.
     """
 
     slow: str
@@ -196,7 +204,11 @@ class TwirlCurve:
     grit: Grit = field(default_factory=Grit)
 
     def __post_init__(self) -> None:
-        """Raise InputProblems if a table cannot be used."""
+        """Check the tables.
+
+        Raises:
+            InputProblems: a table that cannot be used.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
@@ -224,7 +236,11 @@ class TwirlHand:
     muffle: float = 0.0
 
     def __post_init__(self) -> None:
-        """Raise InputProblems if a value makes no sense."""
+        """Check the values.
+
+        Raises:
+            InputProblems: a value that makes no sense.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:

@@ -14,7 +14,7 @@ class TurnResist:
     Attributes:
         angle: of the cone, counted outward [rad], rising. Empty = it turns freely everywhere.
         effort: torque to turn it inward there [N·m], not rising.
-        limit: the most the hand gives with this tool [N·m].
+        limit: greatest torque of the hand with this tool [N·m].
     """
 
     angle: Sequence[float] = ()
@@ -22,7 +22,11 @@ class TurnResist:
     limit: float = 0.3
 
     def __post_init__(self) -> None:
-        """Raise InputProblems if the table cannot be used."""
+        """Check the table.
+
+        Raises:
+            InputProblems: a table that cannot be used.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
@@ -83,7 +87,11 @@ class SpinCurve:
     rough: float = 0.0
 
     def __post_init__(self) -> None:
-        """Raise InputProblems if the table cannot be used."""
+        """Check the table.
+
+        Raises:
+            InputProblems: a table that cannot be used.
+        """
         _check(self._problems())
 
     def _problems(self) -> Iterator[Problem]:

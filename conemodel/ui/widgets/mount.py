@@ -1,4 +1,4 @@
-"""The four widgets as functions to call in a page. Each gives back the last gesture, None before the first.
+"""The four widgets as functions to call in a page. Each returns the last gesture, None before the first.
 
 `key` is needed: without one, new data would mount the widget afresh and its state would be gone. `set_id`
 names the state of the hub: change it when the hub changes, and what was felt before is forgotten. Call
@@ -56,7 +56,7 @@ _ROCK, _TWIRL, _TURN, _SPIN = (_register(name) for name in ("rock", "twirl", "tu
 
 
 def _last(key: str) -> Mapping[str, Any]:
-    # A widget that is not shown loses its state; the copy outlives that.
+    # A widget that is not shown loses its state; the copy is kept.
     state = st.session_state.get(key) or {}
     return dict(state.get("hand") or st.session_state.get(_copy(key)) or {})
 
@@ -109,7 +109,7 @@ def rock_wheel(
 
     Args:
         key: of the widget.
-        curve: the bearing's give at this grip, free travel included.
+        curve: the bearing's compliance at this grip, free travel included.
         felt: what is told of it.
         grip: where the hand is.
         hand: hand and wheel; by default those that go with the grip.
