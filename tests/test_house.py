@@ -234,7 +234,7 @@ def test_the_arguments_described_are_those_there_are(path):
 
 @pytest.mark.parametrize("path", python_files(PACKAGE), ids=short)
 def test_what_is_raised_stands_in_a_section_of_its_own(path):
-    prose = re.compile(r"\bErrors: |\bRaises: \S")
+    prose = re.compile(r"\bErrors:|\bRaises: \S")
     assert [node.name for node in functions(path) if prose.search(ast.get_docstring(node) or "")] == []
 
 

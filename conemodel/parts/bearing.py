@@ -201,7 +201,7 @@ def check_dents(condition: Mapping[str, Any], ball_count: Any, where: str = "") 
 
 
 class Pair(Part):
-    """The two rows of a hub, and the axial give of axle and shell in series with them.
+    """The two rows of a hub, and the axial compliance of axle and shell in series with them.
 
     `row_spacing` is the distance between the planes of the ball centres [m]; `axial_compliance` the
     lengthening of axle and shortening of shell per newton of preload [m/N].
@@ -211,5 +211,5 @@ class Pair(Part):
     right: Row
     row_spacing: float = quantity(MM, "distance between the two planes of ball centres", above=5, at_most=300)
     axial_compliance: float = quantity(
-        ONE, "axial give of axle and shell per newton of preload [m/N]", default=0.0, at_least=0, at_most=1e-6
+        ONE, "axial compliance of axle and shell [m/N]", default=0.0, at_least=0, at_most=1e-6
     )

@@ -20,7 +20,7 @@ BELL_REACH = 2.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unknown:
-    """One quantity nobody measures on a given hub; every number of it is an assumption.
+    """One quantity that is not measured on a given hub; every number of it is an assumption.
 
     Attributes:
         name: stable; words: as a mechanic says it; unit: of the numbers.
@@ -94,7 +94,7 @@ def _with_unit(number: str, unit: Unit) -> str:
 
 
 class Uncertain(Part):
-    """One number nobody knows for a given hub. Its kinds give `low`, `likely` and `high` in their own unit.
+    """A number that is not known for a given hub. Subclasses declare `low`, `likely` and `high` in their unit.
 
     Even: all values alike. Peaked: a triangle with its top at `likely`. Bell: a normal spread about the middle,
     cut off at both ends. Where `low` and `high` are the same, the number is known.

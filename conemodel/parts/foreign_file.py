@@ -1,4 +1,4 @@
-"""The one door through which files from elsewhere come in: opened without waiting, measured, only then parsed.
+"""Read every file from elsewhere: opened without blocking, held against limits, and only then parsed.
 
 The limits are far above what any file here needs, and are checked before the text is handed to the TOML parser, whose
 work grows with the square of how deep keys nest. No pattern here can backtrack: every repetition is possessive.

@@ -146,8 +146,8 @@ class Axle(Part):
         return float(annulus_area(outer=root, inner=self.bore))
 
     @cached_property
-    def thread_give(self) -> float:
-        """Give of a cone or nut on its thread per newton [m/N]."""
+    def thread_compliance(self) -> float:
+        """Axial compliance of a cone or nut on its thread [m/N]."""
         return float(
             engaged_thread_compliance(
                 diameter=self.thread_diameter,

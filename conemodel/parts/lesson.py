@@ -9,7 +9,7 @@ from typing import Any, Literal
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
-from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
+from conemodel.parts.library import SCENARIOS, find_scenario, scenario_folders
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import FieldError, Part, PartProblems, quantity
 from conemodel.parts.toml_files import load_part, read_part
@@ -165,7 +165,7 @@ def load_story(path: str | Path) -> Staged:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    return _with_scenarios(load_part(Story, path), shelf_of(path), name=path.name)
+    return _with_scenarios(load_part(Story, path), scenario_folders(path), name=path.name)
 
 
 def read_story(raw: bytes, *, name: str) -> Staged:
@@ -177,14 +177,18 @@ def read_story(raw: bytes, *, name: str) -> Staged:
     return _with_scenarios(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
 
 
-def _with_scenarios(story: Story, shelf: tuple[Path, ...], *, name: str) -> Staged:
-    """Return a story with its scenarios from the shelf, changes made."""
+def _with_scenarios(story: Story, folders: tuple[Path, ...], *, name: str) -> Staged:
+    """Return a story with its scenarios, read from `folders`, changes made.
+
+    Raises:
+        InputProblems: a scenario that is not there or has mistakes.
+    """
     found: dict[str, Scenario] = {}
     problems: list[Problem] = []
     for side_name, side in (("left", story.left), ("right", story.right)):
         where = f"{name}: {side_name}."
         try:
-            whole = scenario_called(side.scenario, shelf, where=f"{where}scenario")
+            whole = find_scenario(side.scenario, folders, where=f"{where}scenario")
             found[side_name] = side.apply_to(whole)
         except PartProblems as error:
             problems += [_problem_of(mistake, where) for mistake in error.mistakes]

@@ -13,35 +13,35 @@ SCENARIOS = Path(__file__).resolve().parents[2] / "scenarios"
 """The project's own scenarios, with its populations and stories in folders below."""
 
 NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,99}")
-"""How a scenario may be called; a path is refused, so that a file from elsewhere cannot reach about."""
+"""How a scenario may be called; a path is refused, so that a file from elsewhere names none outside its folders."""
 
 
-def shelf_of(path: Path) -> tuple[Path, ...]:
+def scenario_folders(path: Path) -> tuple[Path, ...]:
     """Return the folders in which a file's scenarios are looked for, first one first."""
     folder = path.resolve().parent
     return folder, folder.parent
 
 
-def scenario_called(name: str, shelf: tuple[Path, ...], *, where: str) -> Scenario:
+def find_scenario(name: str, folders: tuple[Path, ...], *, where: str) -> Scenario:
     """Return the scenario called `name`, without its ending; `where` is the field that names it.
 
     Raises:
         InputProblems: there is none, naming those there are, and every mistake of its file.
     """
     if NAME.fullmatch(name):
-        for folder in shelf:
+        for folder in folders:
             path = folder / f"{name}.toml"
             if _has_a_hub(path):
                 return load_scenario(path)
-    known = ", ".join(sorted(set(_names(shelf))))
+    known = ", ".join(sorted(set(_names(folders))))
     remedy = f"known here: {known}" if known else "put its file beside this one"
     problem = Problem(where=where, value=name[:60], limit="is not the name of a scenario here", remedy=remedy)
     raise InputProblems([problem])
 
 
-def _names(shelf: tuple[Path, ...]) -> Iterator[str]:
+def _names(folders: tuple[Path, ...]) -> Iterator[str]:
     """Yield the names of what looks like a scenario."""
-    for folder in shelf:
+    for folder in folders:
         for path in folder.glob("*.toml"):
             if NAME.fullmatch(path.stem) and _has_a_hub(path):
                 yield path.stem

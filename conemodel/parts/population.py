@@ -18,7 +18,7 @@ from conemodel.parts.distributions import (
     UncertainTorque,
     UncertainTurn,
 )
-from conemodel.parts.library import SCENARIOS, scenario_called, shelf_of
+from conemodel.parts.library import SCENARIOS, find_scenario, scenario_folders
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ContactFound, Technique
@@ -84,7 +84,7 @@ class Hands(Part):
 
 
 class Threads(Part):
-    """Fit, give and friction of the axle's threads.
+    """Fit, compliance and friction of the axle's threads.
 
     A fit of 0 and of 1 is the tightest and the loosest that a hub's tolerance classes allow; where its scenario gives
     the clearance as measured, that stands.
@@ -236,7 +236,7 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    crowd = _with_kinds(load_part(Population, path), shelf_of(path), name=path.name)
+    crowd = _with_kinds(load_part(Population, path), scenario_folders(path), name=path.name)
     return crowd if kind is None else crowd.only(kind)
 
 
@@ -249,13 +249,17 @@ def read_crowd(raw: bytes, *, name: str) -> Crowd:
     return _with_kinds(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
 
 
-def _with_kinds(population: Population, shelf: tuple[Path, ...], *, name: str) -> Crowd:
-    """Return a population with its hubs from the shelf."""
+def _with_kinds(population: Population, folders: tuple[Path, ...], *, name: str) -> Crowd:
+    """Return a population with its hubs, read from `folders`.
+
+    Raises:
+        InputProblems: a hub that is not there or has mistakes.
+    """
     kinds: list[Scenario] = []
     problems: list[Problem] = []
     for kind in population.hubs.files:
         try:
-            kinds.append(scenario_called(kind, shelf, where=f"{name}: hubs.files"))
+            kinds.append(find_scenario(kind, folders, where=f"{name}: hubs.files"))
         except InputProblems as error:
             problems += error.problems
     if problems:

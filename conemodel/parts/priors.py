@@ -1,4 +1,4 @@
-"""What is believed of a hub before anybody looked: judgement set down as numbers, so that it can be argued with.
+"""What is believed of a hub before anybody looked: judgement as numbers, so that it can be questioned.
 
 No count of real hubs stands behind these; each is an assumption of the project.
 """

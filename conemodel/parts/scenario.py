@@ -58,7 +58,7 @@ class Scenario(Part):
         return _row(self.hub, self.condition, side)
 
     def pair(self, *, axial_compliance: float) -> Pair:
-        """Return both rows, with the axial give of axle, shell and jammed cones [m/N]."""
+        """Return both rows, with the axial compliance of axle, shell and jammed cones [m/N]."""
         return _pair(self.hub, self.condition, axial_compliance)
 
     @property

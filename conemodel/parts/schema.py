@@ -111,17 +111,25 @@ _KINDS = {
 
 
 class Part(BaseModel):
-    """A thing a user can describe. An impossible one cannot be made: `InputProblems` names every mistake."""
+    """A thing a user can describe. An impossible one cannot be made.
+
+    Raises:
+        InputProblems: values that cannot be, naming every mistake.
+    """
 
     __slots__ = ("_hash",)  # beside the fields: it is no part of what is compared, copied or pickled
 
     given_whole: ClassVar[bool] = False
-    """Whether a file gives it with all that has no default, or not at all: nothing is taken from what is usual."""
+    """Whether a file that has this part must state every field without a default: none comes from a usual part."""
 
     model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
 
     def __init__(self, **values: Any) -> None:
-        """Check `values` [SI] one by one and against each other; raise `InputProblems` with all mistakes."""
+        """Check `values` [SI] one by one and against each other.
+
+        Raises:
+            InputProblems: values that cannot be, naming every mistake.
+        """
         mistakes: list[FieldError] = []
         try:
             super().__init__(**values)
@@ -137,7 +145,7 @@ class Part(BaseModel):
             raise PartProblems(type(self), mistakes)
 
     def __hash__(self) -> int:
-        """Return a hash worked out once: what is remembered of a hub is looked up by its parts again and again."""
+        """Return the hash, computed once: caches of solved hubs look their parts up again and again."""
         try:
             known: int = object.__getattribute__(self, "_hash")
         except AttributeError:
@@ -147,7 +155,7 @@ class Part(BaseModel):
 
     def _values(self) -> dict[str, Any]:
         """Return the fields by name, their values as they are."""
-        held = vars(self)  # may hold more: properties worked out once
+        held = vars(self)  # may hold more: cached properties
         return {name: held[name] for name in type(self).model_fields}
 
     @classmethod

@@ -21,7 +21,7 @@ from conemodel.parts.schema import FieldError, Part, PartProblems, file_key, par
 P = TypeVar("P", bound=Part)
 
 MOST_MESSAGES = 20
-"""Most mistakes said of one file; who has mended these reads the rest."""
+"""Most mistakes reported of one file; the rest are reported once these are corrected."""
 
 LONGEST_SAID = 100
 """Most characters of a key in a message."""
@@ -61,7 +61,7 @@ def read_part(cls: type[P], raw: bytes | str, *, name: str) -> P:
     Raises:
         InputProblems: what was given cannot be used, with every mistake.
 
-    Of very many mistakes the first `MOST_MESSAGES` are said.
+    Of very many mistakes the first `MOST_MESSAGES` are reported.
     """
     text, table = parse(raw, name=name)
     kind = kind_of(table)
@@ -74,7 +74,7 @@ def read_part(cls: type[P], raw: bytes | str, *, name: str) -> P:
 
 
 def _another_kind(kind: FileKind, name: str) -> Problem:
-    """Return the one thing to say of a file that is sound, but in the wrong place."""
+    """Return the one problem of a sound file of another kind than was wanted."""
     limit = f"is {kind.words}, which is not read here"
     return Problem(where=name, value="", limit=limit, remedy=f"it is taken by {kind.taken_by}")
 

@@ -74,7 +74,7 @@ def check(hub: Scenario) -> Any:
 
 def many(hub: Scenario) -> Any:
     """The tables of a kind of hub, at a few places."""
-    tables = tables_of(hub, grooves=(0.54, 0.57), gives=(0.3,))
+    tables = tables_of(hub, grooves=(0.54, 0.57), core_shares=(0.3,))
     at, groove = np.linspace(-8e-5, 0.0, 7), np.full(7, 0.55)
     give = np.full(7, 0.3)
     return tables.preload(at, groove, give), tables.cone_pressure(at, groove, give), tables.edges

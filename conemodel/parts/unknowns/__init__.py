@@ -1,4 +1,4 @@
-"""What nobody measures on a hub: for each such quantity one range, one usual value, one reason and one word.
+"""What is not measured on a hub: for each such quantity one range, one usual value, one reason and one word.
 
 Whatever assumes one takes it from here: the ranges a turn is advised over (`Assumed`), what is believed before a check
 (`Beliefs`), a population's spreads, what an exercise draws from, and the usual values of parts that leave them out.

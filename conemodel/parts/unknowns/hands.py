@@ -1,4 +1,4 @@
-"""What nobody measures of the hands that set a cone, and of their tools."""
+"""What is not measured of the hands that set a cone, and of their tools."""
 
 from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, UM
 from conemodel.parts.distributions import Unknown

@@ -1,4 +1,4 @@
-"""What nobody measures of races, shell, frame and wheel."""
+"""What is not measured of races, shell, frame and wheel."""
 
 from conemodel.base.units import KELVIN, MM, MRAD, N_PER_MM, ONE, UM
 from conemodel.parts.distributions import Unknown

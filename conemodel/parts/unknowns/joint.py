@@ -1,4 +1,4 @@
-"""What nobody measures of threads, locknut and clamp."""
+"""What is not measured of threads, locknut and clamp."""
 
 from dataclasses import replace
 

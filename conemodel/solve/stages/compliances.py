@@ -112,4 +112,4 @@ def clamp_compliance(scenario: Scenario, *, bridging: Number) -> Number:
 
 def preload_compliance(scenario: Scenario) -> float:
     """Return the axial compliance of axle, shell and both jammed cones per newton of preload [m/N]."""
-    return axle_compliance(scenario) + 1 / scenario.hub.shell_stiffness + 2 * scenario.axle.thread_give
+    return axle_compliance(scenario) + 1 / scenario.hub.shell_stiffness + 2 * scenario.axle.thread_compliance

@@ -47,7 +47,7 @@ def inputs_of(scenario: Scenario) -> Inputs[float]:
         lock_torque=setting.lock_torque,
         drift=setting.drift,
         backlash=axle.backlash,
-        thread_compliance=axle.thread_give,
+        thread_compliance=axle.thread_compliance,
         thread_bridging=axle.thread_bridging,
         thread_friction={side: scenario.stack.side(side).thread_friction for side in SIDES},
         face_friction={side: scenario.stack.side(side).face_friction for side in SIDES},

@@ -109,7 +109,7 @@ def loads_of(
     solution = select_case(solve_positions(pair, end_play=np.array([at]), load=load), 0)
     left, right = _rows(pair, solution)
     worst = loads_over(scenario, case, end_play=np.asarray(at))
-    # the gap rolls past the load in time; the even row is looked at in as many places
+    # sooner or later the gap rolls past the load; the evenly spaced row is solved at as many positions
     gap = solve_gathered(pair, end_play=at, load=load)
     gathered = max(float(row.ball_load.max()) for row in (gap.left, gap.right))
     even = float(worst.ball_load.value)
@@ -185,7 +185,7 @@ def worst_of(pair: Pair, solution: PairSolution) -> dict[str, Array]:
 
 
 def _curvatures(row: Row) -> tuple[hertz.Curvature, hertz.Curvature]:
-    """Return how ball and cone, ball and cup bend away from each other."""
+    """Return the relative curvatures of ball and cone, and of ball and cup."""
     gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
     size = {"ball_diameter": row.ball_diameter, "gamma": gamma}
     return (

@@ -21,7 +21,7 @@ class Defect:
 
     Attributes:
         what: it is; cure: what would help. Sentences, the cures common practice, no source.
-        sure: it is a fault; where not, it may be meant so, and has to be asked about.
+        sure: it is a defect; otherwise it may be intended, and is put as a question.
     """
 
     what: str
@@ -30,7 +30,7 @@ class Defect:
 
 
 def defects_of(scenario: Scenario) -> tuple[Defect, ...]:
-    """Return what is wrong with a scenario's hub whatever its setting, faults before questions.
+    """Return what is wrong with a scenario's hub whatever its setting, defects before questions.
 
     >>> from conemodel.parts.toml_files import load_scenario
     >>> defects_of(load_scenario("scenarios/touring-rear.toml"))

@@ -99,7 +99,7 @@ def over_best(
     fine = np.linspace(ends[0], ends[-1], 4 * CURVE_POINTS)
     finely = {case: np.exp(curve.at(fine)) for case, curve in zip(loads, curves, strict=True)}
     mixed = _mixed(finely, shares)
-    # the best lies between points of the curve: a solved life may stand a hair above it
+    # the best lies between points of the curve: a solved life may come out slightly above it
     alone = {case: np.minimum(_ending(lives[case]) / _ending(finely[case]).max(), 1.0) for case in loads}
     return LifeRatio(
         end_play=end_play,
@@ -118,5 +118,5 @@ def _mixed(lives: Mapping[Case, Array], shares: Mapping[Case, float]) -> Array:
 
 
 def _ending(life: Array) -> Array:
-    """Return a life with an end, where nothing loads the balls."""
+    """Return a finite life [revolutions], `NO_END` where nothing loads the balls."""
     return np.minimum(life, NO_END)

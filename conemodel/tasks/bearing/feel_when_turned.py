@@ -179,12 +179,12 @@ def _split_torque(torque: Array, angle: Array, pair: Pair) -> tuple[Array, Array
 
 
 def count_detents(turning: Turning, spacing: float) -> float:
-    """Return how many places a ball `spacing` [rad] of the wheel's turn hold it, a tenth of the deepest or more."""
+    """Return the number of energy minima in a ball `spacing` [rad], those at least a tenth as deep as the deepest."""
     energy = turning.energy - turning.energy.max()
     depth = -energy.min()
     deep = 0.1 * depth
     found, lowest, highest, falling = 0, energy[0], energy[0], True
-    for value in energy:  # a valley counts once its wall has risen by `deep`
+    for value in energy:  # a minimum counts once the energy has risen by `deep` beyond it
         lowest, highest = min(lowest, value), max(highest, value)
         if falling and value > lowest + deep:
             found, falling, highest = found + 1, False, value

@@ -1,4 +1,4 @@
-"""The hub the readings are about: the one described, or a usual one, with what was measured laid over it."""
+"""The hub the readings are about: the one described, or a usual one, with measured sizes in place of its own."""
 
 from functools import lru_cache
 from math import asin, pi, sin
@@ -44,7 +44,7 @@ def usual_hub(end: str) -> Scenario:
 
 
 def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
-    """Return the hub to compute with: `hub`, or a usual one by width, with the measured sizes laid over it.
+    """Return the hub to compute with: `hub`, or a usual one by width, with the measured sizes in place of its own.
 
     Balls that were counted do not change a described hub: what came out is no proof of what belongs there.
 

@@ -53,7 +53,7 @@ def summarise(values: Array, chance: Array, *, step: float) -> Likely:
 def histogram(values: Array, chance: Array, *, step: float) -> tuple[Array, Array]:
     """Return edges (n + 1,) `step` apart and the chance between them (n,), summing to 1.
 
-    Each value is shared between the two bins nearest to it, so that a grid leaves no comb.
+    Each value is shared between the two bins nearest to it, so that values on a grid leave no gaps.
     """
     flat, weight = values.ravel(), chance.ravel()
     held = weight > 1e-12 * weight.max()

@@ -1,4 +1,4 @@
-"""The hub's own curves, solved at a few points and read off in between, so that thousands of hubs cost nothing.
+"""The hub's own curves, solved at a few points and read off in between, so that thousands of hubs cost little.
 
 Free play at rim and axle end, preload and torque over end play, for each tilt of the cones; what the clamp takes
 off end play over its force. Every point comes from the same solver as a prediction.
@@ -98,7 +98,7 @@ def shift_of(scenario: Scenario) -> Shift:
 
 
 def make_axle_proud(scenario: Scenario) -> Scenario:
-    """Return the hub with its axle a hair proud of both dropouts, so that the clamp squeezes the axle alone."""
+    """Return the hub with its axle just proud of both dropouts, so that the clamp squeezes the axle alone."""
     proud = scenario.frame.dropout_thickness + 0.1e-3
     stack = scenario.stack
     left, right = (stack.side(side).replace(protrusion=proud) for side in ("left", "right"))

@@ -188,7 +188,7 @@ def _filter(prior: Array, products: list[Array], kernels: list[Array | None]) ->
             chance = np.asarray(convolve1d(chance, kernel, axis=1, mode="constant"))
         ahead.append(chance)
         total = float((chance * product).sum())
-        if not total > 0.0:  # so far from anything possible that numbers ran out: contradictions say so
+        if not total > 0.0:  # so improbable that the densities underflow; `contradictions` reports it
             return [*ahead, *([chance] * (len(products) - len(ahead) + 1))], -np.inf
         evidence += float(np.log(total))
         chance = chance * product / total

@@ -69,7 +69,7 @@ def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tupl
 
 
 def _pick_places(flat: Array) -> Indices:
-    """Return the places at equal steps of the summed chance: a sample with no dice in it."""
+    """Return the places at equal steps of the cumulative chance: a systematic sample, not a random one."""
     total = np.cumsum(flat)
     marks = (np.arange(SAMPLES) + 0.5) / SAMPLES * total[-1]
     return np.asarray(np.searchsorted(total, marks), dtype=np.intp)

@@ -1,4 +1,4 @@
-"""A story told to a class: what may be seen at each step, and nothing that is still to be guessed.
+"""A story told to a class: what may be seen at each step, and nothing that is still to be predicted.
 
 `view_of` is a pure function of story, step and whether it is revealed. Before a reveal the view holds no number, no
 word and no bar of the step that is asked about, so nothing built from it can tell.

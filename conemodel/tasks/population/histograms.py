@@ -1,6 +1,6 @@
 """Counts in place of values: quantiles and curves of any number of hubs in the same small memory.
 
-Only whole numbers are added up, so a count does not depend on how the hubs were parted into chunks.
+Only whole numbers are added up, so a count does not depend on how the hubs were divided into chunks.
 """
 
 from collections.abc import Iterable
@@ -66,7 +66,7 @@ class Tally:
             wanted = share * summed[-1]
             place = max(int(np.searchsorted(summed, wanted, side="left")) - 1, 0)
             inside = (wanted - summed[place]) / max(summed[place + 1] - summed[place], 1)
-            # what has nothing at all stands in the first bin and is not smeared over it
+            # zeros stand in the first bin and are not spread over its width
             found[share] = float(self.low + self.width * (place + inside if place else 0.0))
         return found
 

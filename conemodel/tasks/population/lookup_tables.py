@@ -1,7 +1,7 @@
-"""One kind of hub as tables over what differs from hub to hub: groove radius and give of the threads.
+"""One kind of hub as tables over what differs from hub to hub: groove radius and thread compliance.
 
 Preload, pressure and good range of a hundred thousand hubs cannot each be solved for; they are solved at a few
-nodes and laid smooth between them. Only sound hubs: they first touch at no end play, wherever their balls stand.
+nodes and interpolated smoothly. Sound hubs only: they first touch at zero end play, wherever their balls stand.
 """
 
 from collections.abc import Sequence
@@ -31,18 +31,20 @@ Nodes = tuple[float, ...]
 
 @dataclass(frozen=True, slots=True)
 class LookupTable:
-    """Values over (x, groove, give): monotone cubics along x, a parabola along each of the others.
+    """Values over (x, groove, core share): monotone cubics along x, a parabola along each of the others.
 
-    `curve` takes x (n,) to the values at all nodes (n, grooves, gives).
+    `curve` takes x (n,) to the values at all nodes (n, grooves, core_shares).
     """
 
     curve: PchipInterpolator
     grooves: Nodes
-    gives: Nodes
+    core_shares: Nodes
 
-    def at(self, x: Array, groove: Array, give: Array) -> Array:
+    def at(self, x: Array, groove: Array, core_share: Array) -> Array:
         """Return the values of n hubs, (n,)."""
-        return blend(np.asarray(self.curve(x)), weights(groove, self.grooves), weights(give, self.gives))
+        return blend(
+            np.asarray(self.curve(x)), weights(groove, self.grooves), weights(core_share, self.core_shares)
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,7 +54,7 @@ class KindTables:
     Attributes:
         climb: N^(2/3) over end play [N^(2/3)], nearly straight; squeeze: its reverse [m].
         pressure: square of the worst pressure on a cone over end play [Pa²], nearly straight.
-        edges: end play at which each limit of the good range is met, (grooves, gives) [m], with its side.
+        edges: end play at which each limit of the good range is met, (grooves, core_shares) [m], with its side.
     """
 
     climb: LookupTable
@@ -60,25 +62,25 @@ class KindTables:
     pressure: LookupTable
     edges: tuple[tuple[str, Array], ...]
     grooves: Nodes
-    gives: Nodes
+    core_shares: Nodes
 
-    def preload(self, end_play: Array, groove: Array, give: Array) -> Array:
+    def preload(self, end_play: Array, groove: Array, core_share: Array) -> Array:
         """Return the preload of n hubs, mean over the wheel's positions, (n,) [N]."""
-        climb = self.climb.at(_clip(end_play), groove, give)
+        climb = self.climb.at(_clip(end_play), groove, core_share)
         return np.asarray(np.maximum(climb, 0.0) ** 1.5)
 
-    def cone_pressure(self, end_play: Array, groove: Array, give: Array) -> Array:
+    def cone_pressure(self, end_play: Array, groove: Array, core_share: Array) -> Array:
         """Return the worst pressure on a cone from preload alone, (n,) [Pa]."""
-        squared = self.pressure.at(_clip(end_play), groove, give)
+        squared = self.pressure.at(_clip(end_play), groove, core_share)
         return np.sqrt(np.maximum(squared, 0.0))
 
-    def end_play(self, preload: Array, groove: Array, give: Array) -> Array:
+    def end_play(self, preload: Array, groove: Array, core_share: Array) -> Array:
         """Return the end play at which n hubs carry a `preload` (n,) [N]: (n,) [m]."""
-        return self.squeeze.at(preload ** (2 / 3), groove, give)
+        return self.squeeze.at(preload ** (2 / 3), groove, core_share)
 
-    def window(self, groove: Array, give: Array) -> tuple[Array, Array]:
+    def window(self, groove: Array, core_share: Array) -> tuple[Array, Array]:
         """Return the tight and the loose edge of the good range of n hubs, each (n,) [m]."""
-        across, along = weights(groove, self.grooves), weights(give, self.gives)
+        across, along = weights(groove, self.grooves), weights(core_share, self.core_shares)
         tight, loose = np.full(groove.shape, -np.inf), np.full(groove.shape, np.inf)
         for side, nodes in self.edges:
             edge = blend(nodes[None], across, along)
@@ -119,16 +121,16 @@ def nodes_between(low: float, high: float) -> Nodes:
 
 
 @keep_answers(size=64)
-def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
-    """Return the tables of one kind of hub with nodes at `grooves` and thread `gives` [-].
+def tables_of(kind: Scenario, *, grooves: Nodes, core_shares: Nodes) -> KindTables:
+    """Return the tables of one kind of hub with nodes at `grooves` and thread `core_shares` [-].
 
     Raises:
         NotConverged: no balance of forces was found.
     """
     scenarios = [
         [
-            with_conformity(kind.replace(axle=kind.axle.replace(thread_core_share=give)), groove)
-            for give in gives
+            with_conformity(kind.replace(axle=kind.axle.replace(thread_core_share=core_share)), groove)
+            for core_share in core_shares
         ]
         for groove in grooves
     ]
@@ -139,17 +141,19 @@ def tables_of(kind: Scenario, *, grooves: Nodes, gives: Nodes) -> KindTables:
     flat = climb.reshape(len(END_PLAYS), -1)
     back = np.stack([PchipInterpolator(column[::-1], END_PLAYS[::-1])(heights) for column in flat.T], axis=-1)
     return KindTables(
-        climb=LookupTable(PchipInterpolator(END_PLAYS, climb), grooves, gives),
-        squeeze=LookupTable(PchipInterpolator(heights, back.reshape(-1, *climb.shape[1:])), grooves, gives),
-        pressure=LookupTable(PchipInterpolator(END_PLAYS, pressure**2), grooves, gives),
+        climb=LookupTable(PchipInterpolator(END_PLAYS, climb), grooves, core_shares),
+        squeeze=LookupTable(
+            PchipInterpolator(heights, back.reshape(-1, *climb.shape[1:])), grooves, core_shares
+        ),
+        pressure=LookupTable(PchipInterpolator(END_PLAYS, pressure**2), grooves, core_shares),
         edges=_edges(scenarios),
         grooves=grooves,
-        gives=gives,
+        core_shares=core_shares,
     )
 
 
 def _solve(scenario: Scenario) -> tuple[Array, Array]:
-    """Return preload [N] and worst cone pressure [Pa] over `END_PLAYS`; just touching, both are nothing."""
+    """Return preload [N] and worst cone pressure [Pa] over `END_PLAYS`; just touching, both are zero."""
     solution = solve_unloaded(pair_of(scenario), END_PLAYS)
     rows = (solution.left, solution.right)
     pressure = np.max([row.cone_pressure.max(axis=(-2, -1)) for row in rows], axis=0)

@@ -137,7 +137,7 @@ class Drawn:
 
 
 def states(end_play: Array, tight_edge: Array, loose_edge: Array) -> npt.NDArray[np.int64]:
-    """Return -1 for tight, 0 for right and 1 for loose; a range upside down holds nothing right."""
+    """Return -1 for tight, 0 for right and 1 for loose; a reversed range has nothing right in it."""
     return np.where(end_play > loose_edge, 1, np.where(end_play < tight_edge, -1, 0))
 
 
@@ -184,7 +184,7 @@ def kind_tables(crowd: Crowd, number: int) -> KindTables:
     return tables_of(
         crowd.kinds[number].with_setting(back_off=0.0),
         grooves=nodes_between(*population.groove.ends),
-        gives=nodes_between(*population.threads.give.ends),
+        core_shares=nodes_between(*population.threads.give.ends),
     )
 
 
@@ -262,6 +262,6 @@ def _with_tools(
 def likeliest_window(crowd: Crowd, number: int) -> tuple[float, float]:
     """Return the good range, clamped, of the likeliest hub of one kind: tight and loose edge [m]."""
     population = crowd.population
-    groove, give = (np.array([spread.top]) for spread in (population.groove, population.threads.give))
-    tight, loose = kind_tables(crowd, number).window(groove, give)
+    groove, core_share = (np.array([spread.top]) for spread in (population.groove, population.threads.give))
+    tight, loose = kind_tables(crowd, number).window(groove, core_share)
     return float(tight[0]), float(loose[0])

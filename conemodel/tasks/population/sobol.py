@@ -1,4 +1,4 @@
-"""Which of the things nobody knows matters most to the clamped end play."""
+"""Which unknown quantity matters most to the clamped end play: Sobol indices."""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -13,7 +13,7 @@ from conemodel.tasks.population.sampling import INPUTS, evaluate_draws
 from conemodel.tasks.population.study import CHUNK, Cancelled
 
 SAMPLE = 4096
-"""Base sample, a power of two; so many hubs are worked out for each input, and twice as many besides."""
+"""Base sample, a power of two; so many hubs are computed for each input, and twice as many besides."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -22,7 +22,7 @@ class Influence:
 
     Attributes:
         name, label: which input.
-        first: by itself [-]; total: by itself and together with others [-]. A hair below 0 is chance.
+        first: by itself [-]; total: by itself and together with others [-]. Slightly below 0 is sampling error.
     """
 
     name: str

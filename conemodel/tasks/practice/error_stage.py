@@ -1,4 +1,4 @@
-"""In which stage an adjustment went astray."""
+"""In which stage an adjustment went wrong."""
 
 from typing import Literal
 

@@ -159,13 +159,15 @@ def _lock(prior: Prior, secret: HiddenHub, hub: HubState) -> HubState:
 def reference(exercise: Exercise, state: State, *, scenarios: Path = SCENARIOS) -> Bench:
     """Return a hub known to be loose, right or tight, clamped on spacers, to be felt beside one's own.
 
-    It is the exercise's scenario as its file has it, and has nothing of the hidden hubs. Errors:
-    `InputProblems` in an assessed exercise.
+    It is the exercise's scenario as its file has it, and has nothing of the hidden hubs.
+
+    Raises:
+        InputProblems: the exercise is assessed.
     """
     if exercise.assessed:
         problem = Problem(where="reference", value=state, limit="cannot be felt beside an assessed exercise")
         raise InputProblems([problem])
-    shelf = exercise.replace(
+    sound = exercise.replace(
         name=f"reference, {state}",
         kind="name",
         start="locked",
@@ -176,4 +178,4 @@ def reference(exercise: Exercise, state: State, *, scenarios: Path = SCENARIOS) 
         last_differs=False,
         questions=(),
     )
-    return begin(shelf, Given(salt="reference", seed=0), scenarios=scenarios)
+    return begin(sound, Given(salt="reference", seed=0), scenarios=scenarios)

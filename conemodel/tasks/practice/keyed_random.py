@@ -1,4 +1,4 @@
-"""Chance without a generator: every number drawn is a keyed hash of what it is for.
+"""Random numbers without a generator: every number drawn is a keyed hash of what it is for.
 
 So the third locking of a hub draws the same drift whenever it is the third, and nobody without the key can work
 a hidden number out from the link that names the hub.

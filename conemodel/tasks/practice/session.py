@@ -68,7 +68,7 @@ class HubState:
         mark: where the cone stood on the clock when a pen line was drawn over axle, cone and locknut [rad].
         marked_at: times locked when it was drawn.
         seat: what the clamp sits on, None without one; closed: whether it is.
-        locks, trims, closings: how often each was done; the chance of the next hangs on it.
+        locks, trims, closings: how often each was done; the random numbers of the next depend on it.
         wheel, axle: quarter turns from where they stood.
         felt: since the cone was last moved; positions: of wheel and axle in which it was felt, in all.
         done: what was said at the end: done, refuse, or None.

@@ -91,7 +91,7 @@ def finger_signature(secret: HiddenHub, hub: HubState) -> Signature:
 
 
 def round_to_steps(torque: float) -> float:
-    """Return a torque in steps of what fingers can tell apart [N·m]; nought below the least they feel."""
+    """Return a torque in steps of what fingers can tell apart [N·m]; zero below the least they feel."""
     if torque < FELT_TORQUE:
         return 0.0
     step = log(1 + FELT_CHANGE)

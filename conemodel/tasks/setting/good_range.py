@@ -180,7 +180,7 @@ def _life_edges(hubs: Sequence[_Hub]) -> Array:
     ends, life, _ = (
         np.stack(field, axis=-1) for field in zip(*(hub.tables.life for hub in hubs), strict=True)
     )
-    # where nothing loads the balls somewhere, no life can be held against the best: all are as good
+    # where nothing loads the balls somewhere, the best life has no end: every end play counts as good as the best
     share = np.where((life < np.log(NO_END)).all(0), life, 0.0)
     share -= share.max(0)
     looser = np.arange(len(share))[:, None] > share.argmax(0)

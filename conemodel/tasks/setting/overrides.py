@@ -52,7 +52,7 @@ def apply_overrides(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
 
 
 def option_problems(given: Mapping[str, str]) -> list[Problem]:
-    """Return what is wrong with what was typed, for when there is no scenario to lay it over."""
+    """Return what is wrong with what was typed, for when there is no scenario to apply it to."""
     stand_in = {"setting": Setting(), "clamp": Clamp(kind="quick release"), "limits": Limits()}
     return _apply(stand_in, given)[1]
 

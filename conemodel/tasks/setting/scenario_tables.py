@@ -17,7 +17,7 @@ def tables_for(scenario: Scenario) -> HubTables:
 
 
 def tables_with_variants(scenario: Scenario, variants: Iterable[Scenario]) -> list[HubTables]:
-    """Return the tables of a hub, and without the axle end those of what it could be; they are solved together.
+    """Return the tables of a hub, and without the axle end those of its variants; they are solved together.
 
     Raises:
         NotConverged: no balance of forces was found.

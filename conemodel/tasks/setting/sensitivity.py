@@ -56,7 +56,7 @@ class _Case(NamedTuple):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Outlook:
-    """All about a scenario that does not hang on where the cone stands.
+    """All about a scenario that does not depend on where the cone stands.
 
     Attributes:
         tables: of its hub; window: its good range.
@@ -75,7 +75,7 @@ class Outlook:
 
 
 def outlook_of(scenario: Scenario) -> Outlook:
-    """Return all that serves for every position of the cone; it is kept for the next.
+    """Return what holds for every position of the cone; it is cached.
 
     Raises:
         NotConverged: no balance of forces was found.
@@ -87,7 +87,7 @@ def outlook_of(scenario: Scenario) -> Outlook:
 def _outlook(scenario: Scenario) -> Outlook:
     """Return the outlook of a scenario whose cone stands where the fingers left it.
 
-    The hub is worked out along with what its assumptions could make of it: together they cost little more than one.
+    The hub is solved together with its variants: one batch costs little more than one hub.
     """
     variants = list(_variants(scenario))
     ends = [end for variant in variants for end in (variant.low, variant.high)]
@@ -213,14 +213,14 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
 
 
 def _dropout_variants(scenario: Scenario) -> Iterator[_Variant]:
-    """Yield what nobody knows of an axle between dropouts out of parallel: what frame and stack give."""
+    """Yield the compliances, not measured, of frame and stack about an axle between dropouts out of parallel."""
     frame, axle = scenario.frame, scenario.axle
-    gives = _around(frame.angular_compliance, *unknowns.DROPOUT_GIVE.span)
+    compliances = _around(frame.angular_compliance, *unknowns.DROPOUT_GIVE.span)
     yield _variant(
         "dropout_give",
         unknowns.DROPOUT_GIVE.words,
-        f"{DEG.from_si(gives[0]) * 10:.2g} to {DEG.from_si(gives[1]) * 10:.2g}° under 10 N·m",
-        (scenario.replace(frame=frame.replace(angular_compliance=give)) for give in gives),
+        f"{DEG.from_si(compliances[0]) * 10:.2g} to {DEG.from_si(compliances[1]) * 10:.2g}° under 10 N·m",
+        (scenario.replace(frame=frame.replace(angular_compliance=compliance)) for compliance in compliances),
     )
     shares = _around(axle.ends_stiffened, *unknowns.ENDS_STIFFENED.span)
     yield _variant(

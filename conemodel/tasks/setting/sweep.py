@@ -1,4 +1,4 @@
-"""Study: what the cone's position does, before and after clamping."""
+"""Sweep: what the cone's position does, before and after clamping."""
 
 from dataclasses import dataclass
 
@@ -89,9 +89,9 @@ def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     """Return the end play locked and clamped for each position of the cone (n,) [m]."""
     terms = setting_terms(scenario)
     if terms.joint.runs_in or scenario.setting.axle_held == "nothing":
-        # the cone does not stay where it was turned to: each position has a story of its own
+        # the cone does not stay where it was turned to: each position is solved by itself
         each = [setting_terms(scenario.with_setting(back_off=float(at))) for at in angle]
-        locked, clamped = (np.array([step.end_play(name) for step in each]) for name in ("locked", "clamped"))
+        locked, clamped = (np.array([one.end_play(name) for one in each]) for name in ("locked", "clamped"))
         return locked, clamped
     # all terms but the back-off are the same at every position, so the two end plays move along with the cone
     moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian

@@ -102,7 +102,7 @@ def test_the_share_of_each_entry_solves_its_own_spring_network(
     the nut's face, or the axle's end where `end` is 1; where `outside` is 1 the axle beyond the nut pulls with 1 N.
     """
     rear = hub("touring-rear")
-    g = compliances_of(rear, "left", thread=rear.axle.thread_give)
+    g = compliances_of(rear, "left", thread=rear.axle.thread_compliance)
     system = np.array(
         [
             [1.0, 1.0, 0.0],  # balance of the nut: s + n is what pushes its face

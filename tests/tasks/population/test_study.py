@@ -226,7 +226,7 @@ def test_a_back_off_tally_counts_what_a_loop_counts():
 
 def test_nodes_of_a_known_number_are_that_number(crowd):
     assert nodes_between(0.56, 0.56) == (0.56,)
-    table = tables_of(crowd.kinds[0].with_setting(back_off=0.0), grooves=(0.56,), gives=(0.4,))
+    table = tables_of(crowd.kinds[0].with_setting(back_off=0.0), grooves=(0.56,), core_shares=(0.4,))
     one = np.array([0.56]), np.array([0.4])
     assert table.window(*one)[1][0] == pytest.approx(cm.predict(crowd.kinds[0]).window.loose_edge, abs=1e-12)
     assert kind_tables(crowd, 0).grooves == pytest.approx((0.54, 0.57, 0.6))
