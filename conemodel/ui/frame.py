@@ -10,8 +10,8 @@ from conemodel.base.table import Table, csv_text
 from conemodel.show.palette import tones
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
-from conemodel.show.waterfall.html import STYLE as TABLE_OF_TERMS
-from conemodel.show.waterfall.html import bar_style
+from conemodel.show.waterfall.screen import STYLE as TABLE_OF_TERMS
+from conemodel.show.waterfall.screen import bar_style
 
 T = TypeVar("T")
 

@@ -14,6 +14,7 @@ from playwright.sync_api import Page
 from conemodel.parts.lesson import LONGEST, load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import number
+from conemodel.show.lesson.rows import rows_told
 from conemodel.tasks.lesson.lesson import Position, play_story, positions, view_of
 from tests.browser.pages import findings, overflow, settle, wait_idle
 
@@ -121,15 +122,15 @@ def test_before_a_reveal_no_hidden_number_or_word_is_anywhere_in_the_page(open_p
         page = open_page(address(name, place), **WALL)
         said = every_word(page)
         hidden, known = view_of(told, order[at + 1]), view_of(told, place)
-        seen = {(bar.stage, bar.key, bar.kind) for side in known.sides for bar in side.bars}
-        before = {number((bar.end - bar.start) * 1e3, 3) for side in known.sides for bar in side.bars}
+        seen = {(row.stage, row.key, row.kind) for side in known.sides for row in rows_told(side)}
+        before = {number(row.length * 1e3, 3) for side in known.sides for row in rows_told(side)}
         for side in hidden.sides:
-            for bar in side.bars:
-                size = number((bar.end - bar.start) * 1e3, 3)
+            for row in rows_told(side):
+                size = number(row.length * 1e3, 3)
                 if (
-                    (bar.stage, bar.key, bar.kind) not in seen
+                    (row.stage, row.key, row.kind) not in seen
                     and size not in before
-                    and abs(bar.end - bar.start) > 5e-6
+                    and abs(row.length) > 5e-6
                 ):
                     assert not re.search(rf"(?<!\d){size.lstrip('−')}(?!\d)", said)
         assert (hidden.reveal or "-") not in said

@@ -4,12 +4,12 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
-from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
-from conemodel.show.lesson.slide import reach
+from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import bar_words, reading_words
 from conemodel.show.setting.text import CAUTION
-from conemodel.tasks.lesson.lesson import Bar, Played, SideView, View, positions, view_of
+from conemodel.show.waterfall.paper import draw_on_handout
+from conemodel.tasks.lesson.lesson import Played, View, positions, view_of
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -21,7 +21,7 @@ A4 = (8.27, 11.69)
 LEFT, WIDE = 0.07, 0.86
 """Margin and width of what is printed, as shares of the sheet's width."""
 
-INK, PALE = "black", "0.82"
+INK = "black"
 """Grey is all there is."""
 
 CHARACTERS = 112
@@ -66,57 +66,21 @@ def _write(
 
 def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> float:
     """Draw both sides, or empty frames to draw a guess in, and return where the next may begin."""
-    rows = max([len(side.bars) for side in view.sides] + [6])
+    rows = max([len(rows_told(side)) for side in view.sides] + [6])
     height = rows * 0.0255 + 0.01
     for place, side in enumerate(view.sides):
         left = LEFT + place * (WIDE / 2 + 0.01)
         figure.text(left, top, for_picture(side.caption), fontsize=11, fontweight="bold", va="top")
         axes = figure.add_axes((left, top - 0.025 - height, WIDE / 2 - 0.01, height))
         if answers:
-            _waterfall(axes, view, side, rows)
+            told = rows_told(side)
+            draw_on_handout(axes, told, [bar_words(row) for row in told], good=side.good)
+            axes.set_ylim(rows, 0)
+            axes.set_xlim(*reach(view))
             figure.text(left, top - 0.03 - height, reading_words(side), fontsize=9, va="top")
         else:
             _empty(axes)
     return top - 0.05 - height
-
-
-def _waterfall(axes: "Axes", view: View, side: SideView, rows: int) -> None:
-    """Draw one side's waterfall in grey: a hatch for each kind, dashes where it is assumed."""
-    if side.good:
-        axes.axvspan(
-            *(MM.from_si(edge) for edge in side.good), facecolor=PALE, edgecolor="0.5", linestyle=":"
-        )
-    axes.axvline(0, color=INK, linewidth=0.9)
-    for index, bar in enumerate(side.bars):
-        _bar(axes, index, bar)
-    axes.set_ylim(rows, 0)
-    axes.set_xlim(*reach(view))
-    axes.set_axis_off()
-
-
-def _bar(axes: "Axes", index: int, bar: Bar) -> None:
-    filled = {"opens": "white", "closes": "0.6", "level": "0.2"}[bar.kind]
-    axes.barh(
-        index + 0.78,
-        MM.from_si(bar.end - bar.start),
-        left=MM.from_si(bar.start),
-        height=0.34,
-        facecolor=filled,
-        edgecolor=INK,
-        linewidth=0.8,
-        linestyle=(0, (3, 1.5)) if bar.assumed else "-",
-        hatch={"opens": "////", "closes": "\\\\\\\\", "level": ""}[bar.kind],
-    )
-    axes.text(
-        0.0,
-        index + 0.56,
-        for_picture(bar_words(bar)),
-        transform=axes.get_yaxis_transform(),
-        fontsize=8.5,
-        va="bottom",
-        fontweight="bold" if bar.kind == "level" else "normal",
-        bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.4, "alpha": 0.8},
-    )
 
 
 def _empty(axes: "Axes") -> None:

@@ -9,13 +9,13 @@ from base64 import b64encode
 
 from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
-from conemodel.show.formatting import STAGE_WORDS, number
-from conemodel.show.lesson.slide import reach
+from conemodel.show.formatting import STAGE_WORDS
+from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import reading_words
 from conemodel.show.palette import tones
 from conemodel.show.section.section import exaggeration_for, hub_section_svg
-from conemodel.show.waterfall.html import Scale, bar, bar_style, ground
-from conemodel.tasks.lesson.lesson import Bar, Played, SideView, View
+from conemodel.show.waterfall.screen import LIST_STYLE, Scale, bar_style, waterfall_list
+from conemodel.tasks.lesson.lesson import Played, SideView, View
 from conemodel.tasks.setting.predict import Prediction
 
 WALL_WORDS = {
@@ -43,11 +43,6 @@ section.cm-side :is(p, ol, li, span) {font-size: inherit}
 .cm-blank {display: flex; align-items: center; justify-content: center; border: 2px dashed; font-size: 1em}
 .cm-now p {margin: 0 0 0.15em; line-height: 1.18}
 section.cm-side p.cm-reading {font-weight: 700; font-size: 1.08em}
-.cm-fall {list-style: none; margin: 0; padding: 0; font-variant-numeric: tabular-nums}
-.cm-fall li {display: grid; grid-template-columns: 3.3em 9.4em 1fr; margin: 0; padding: 0}
-.cm-fall li {line-height: 1.16}
-.cm-fall .cm-size {text-align: right; padding-right: 0.5em}
-.cm-fall .cm-new {font-weight: 700}
 """
 """How a side is laid out; sizes in em of the wall's own text."""
 
@@ -61,7 +56,7 @@ MOVING = """
 
 def wall_style(*, dark: bool) -> str:
     """Return the style of the sides, in the colours of a dark or light ground."""
-    return f"{STYLE}{MOVING}{bar_style(dark=dark)}.cm-blank {{border-color: {tones(dark=dark).rule}}}"
+    return f"{STYLE}{LIST_STYLE}{MOVING}{bar_style(dark=dark)}.cm-blank {{border-color: {tones(dark=dark).rule}}}"
 
 
 def side_html(played: Played, view: View, place: int, *, dark: bool = False, moving: bool = False) -> str:
@@ -121,27 +116,12 @@ def _moved(svg: str, prediction: Prediction, stage: str, factor: float) -> str:
 
 def _waterfall(view: View, side: SideView) -> str:
     """Return the waterfall so far, one row for each bar; both sides have the same scale."""
-    if not side.bars:
-        return ""
     scale = Scale(*(MM.to_si(end) for end in reach(view)))
-    rows = "".join(_row(each, scale, side.good) for each in side.bars)
-    return f'<ol class="cm-fall" aria-label="Where the play went, mm">{rows}</ol>'
-
-
-def _row(each: Bar, scale: Scale, good: tuple[float, float] | None) -> str:
-    """Return one row: size, words and bar."""
-    size = number(MM.from_si(each.end - each.start), 3, sign=each.kind != "level")
-    words = ("≈ " if each.assumed else "") + WALL_WORDS.get(each.key, each.label)
-    drawn = bar(scale, each.start, each.end, kind=each.kind, assumed=each.assumed)
-    return (
-        f'<li class="{"cm-new" if each.new else "cm-old"}">'
-        f'<span class="cm-size">{size}</span><span>{for_html(words)}</span>'
-        f'<span class="cm-track">{ground(scale, good)}{drawn}</span></li>'
-    )
+    return waterfall_list(rows_told(side), scale=scale, good=side.good, words=WALL_WORDS, new=side.new)
 
 
 def legend(view: View) -> str:
     """Return what sizes and signs mean, for both sides; nothing before there is a bar."""
-    bars = [bar for side in view.sides for bar in side.bars]
-    needed = (bool(bars), any(bar.assumed for bar in bars), any(side.good for side in view.sides))
+    rows = [row for side in view.sides for row in rows_told(side)]
+    needed = (bool(rows), any(row.assumed for row in rows), any(side.good for side in view.sides))
     return " · ".join(words for words, shown in zip(LEGEND, needed, strict=True) if shown)

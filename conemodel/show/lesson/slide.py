@@ -7,7 +7,7 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
-from conemodel.base.units import MM
+from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import (
     answer_words,
     bar_words,
@@ -17,6 +17,7 @@ from conemodel.show.lesson.wording import (
     step_words,
 )
 from conemodel.show.palette import Tones, tones
+from conemodel.show.waterfall.paper import draw_on_slide
 from conemodel.tasks.lesson.lesson import SideView, View
 
 if TYPE_CHECKING:
@@ -31,20 +32,6 @@ WIDTH, HEIGHT, DPI = 1280, 720, 100
 
 MOST_ROWS = 8
 """Rows of the waterfall of a full story."""
-
-ROOM = 0.12
-"""Empty part of the scale beyond the longest bar on either side."""
-
-
-def reach(view: View) -> tuple[float, float]:
-    """Return the ends of the scale that both sides share [mm], from what is shown and nothing else."""
-    ends = [0.0]
-    for side in view.sides:
-        ends += [end for bar in side.bars for end in (bar.start, bar.end)]
-        ends += list(side.good or ())
-    low, high = MM.from_si(min(ends)), MM.from_si(max(ends))
-    span = max(high - low, 0.02)
-    return low - ROOM * span, high + ROOM * span
 
 
 def step_figure(view: View, *, dark: bool = False) -> "Figure":
@@ -89,44 +76,15 @@ def _write(
 
 def _waterfall(axes: "Axes", view: View, side: SideView, look: Tones) -> None:
     """Draw the waterfall of one side: words above each bar, what is new in bold."""
-    axes.set_facecolor(look.ground)
-    if side.good:
-        ends = [MM.from_si(edge) for edge in side.good]
-        axes.axvspan(ends[0], ends[1], facecolor=look.good, alpha=0.3, hatch="..", edgecolor=look.good)
-    from matplotlib.patheffects import withStroke
-
-    halo = [withStroke(linewidth=5, foreground=look.ground)]
-    axes.plot([0, 0], [0, len(side.bars)], color=look.ink, linewidth=1.2)
-    for index, bar in enumerate(side.bars):
-        colour = getattr(look, bar.kind)
-        style: dict[str, Any] = {"facecolor": colour, "edgecolor": look.ground}
-        if bar.assumed:
-            style = {
-                "facecolor": look.ground,
-                "edgecolor": colour,
-                "linestyle": (0, (3, 1.5)),
-                "linewidth": 1.6,
-            }
-        hatch = {"opens": "///", "closes": "\\\\\\", "level": ""}[bar.kind]
-        axes.barh(
-            index + 0.84,
-            MM.from_si(bar.end - bar.start),
-            left=MM.from_si(bar.start),
-            height=0.26,
-            hatch=hatch,
-            **style,
-        )
-        axes.text(
-            0.005,
-            index + 0.62,
-            for_picture(bar_words(bar)),
-            transform=axes.get_yaxis_transform(),
-            fontsize=SMALLEST * 72 / DPI,
-            color=look.ink,
-            fontweight="bold" if bar.new else "normal",
-            va="bottom",
-            path_effects=halo,
-        )
+    rows = rows_told(side)
+    draw_on_slide(
+        axes,
+        rows,
+        [bar_words(row) for row in rows],
+        good=side.good,
+        bold=[row.stage in side.new for row in rows],
+        look=look,
+        size=SMALLEST * 72 / DPI,
+    )
     axes.set_ylim(MOST_ROWS, 0)
     axes.set_xlim(*reach(view))
-    axes.set_axis_off()

@@ -3,7 +3,8 @@
 from conemodel.base.units import MM, MPA
 from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.formatting import STAGE_WORDS, newtons, number
-from conemodel.tasks.lesson.lesson import Bar, SideView, View
+from conemodel.show.waterfall.rows import Row
+from conemodel.tasks.lesson.lesson import SideView, View
 
 PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
 """Where play is felt."""
@@ -17,11 +18,11 @@ SHORT = {
 """Terms whose words are too long for half a wall, by key."""
 
 
-def bar_words(bar: Bar) -> str:
+def bar_words(row: Row) -> str:
     """Return a row of the waterfall in words: size to the micrometre, then what it is."""
-    size = number(MM.from_si(bar.end - bar.start), 3, sign=bar.kind != "level")
-    name = f"{STAGE_WORDS[bar.stage]}: end play" if bar.kind == "level" else SHORT.get(bar.key, bar.label)
-    return f"{size}  {'≈ ' if bar.assumed else ''}{name}"
+    size = number(MM.from_si(row.length), 3, sign=row.kind != "level")
+    name = f"{STAGE_WORDS[row.stage]}: end play" if row.kind == "level" else SHORT.get(row.key, row.words)
+    return f"{size}  {'≈ ' if row.assumed else ''}{name}"
 
 
 def reading_words(side: SideView) -> str:
@@ -72,16 +73,3 @@ def below_words(view: View) -> str:
 def options_words(view: View) -> str:
     """Return what the class can commit to, while it still can."""
     return "   |   ".join(view.options) if view.options and not view.revealed else ""
-
-
-def alt_text_story(view: View) -> str:
-    """Return the picture of a step in words, for those who do not see it."""
-    said = [f"{view.title}. Step {step_words(view)}."]
-    for place, side in zip(("Left", "Right"), view.sides, strict=True):
-        rows = "; ".join(bar_words(bar) for bar in side.bars) or "nothing shown yet"
-        said.append(f"{place}, {side.caption}: {rows}.")
-        said += [f"{words}." for words in (reading_words(side), answer_words(side)) if words]
-    said.append(below_words(view))
-    if not view.revealed and view.options:
-        said.append(f"To choose from: {', '.join(view.options)}.")
-    return " ".join(words for words in said if words)

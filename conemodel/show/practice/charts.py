@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from conemodel.base.units import DEG
 from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, tooltip, written
 from conemodel.show.formatting import degrees
-from conemodel.show.waterfall.rows import WaterfallStep, steps_of
+from conemodel.show.waterfall.rows import Row, rows_shown
 from conemodel.solve.stages.terms import Term
 
 STAGE_OF = {
@@ -22,12 +22,12 @@ HEIGHT, FRAME, LEAST_REACH = 260, 76, 15.0
 """Height of the chart of progress and of its heading and axis [px], and the least its scale reaches each way [°]."""
 
 
-def hub_steps(terms: Sequence[Term], *, lead: float) -> tuple[WaterfallStep, ...]:
+def hub_rows(terms: Sequence[Term], *, lead: float) -> tuple[Row, ...]:
     """Return the rows of the waterfall for a hub's terms; `lead` of the cone's thread [m/rad]."""
     stages = {
         stage: [term for term in terms if STAGE_OF.get(term.key, "locked") == stage] for stage in STAGES
     }
-    return steps_of(stages, lead=lead, state=lambda _, level: "free play" if level > 0 else "no play")
+    return rows_shown(stages, lead=lead, state=lambda row: "free play" if row.end > 0 else "no play")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
-from conemodel.show.formatting import degrees, millimetres, number
+from conemodel.show.formatting import number
 from conemodel.show.palette import LIGHT
 from conemodel.show.setting.cone_marks import BENCH, CLAMPED
 from conemodel.show.setting.end_play_chart import good_cone_angles, most_preload_shown
 from conemodel.show.setting.text import CAUTION
-from conemodel.show.waterfall.rows import WaterfallStep, steps_shown
+from conemodel.show.waterfall.paper import PLAIN, SMALL, draw_on_sheet
+from conemodel.show.waterfall.rows import rows_of_prediction
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 
@@ -25,11 +26,8 @@ if TYPE_CHECKING:
 A4 = (11.69, 8.27)
 """A4 sheet on its side [inch], ISO 216."""
 
-SMALL, PLAIN, LARGE = 7.5, 9.0, 13.0
-"""Sizes of type [point]."""
-
-HATCH = {"opens": "////", "closes": "\\\\\\\\", "level": ""}
-"""A hatch for each kind of bar, so that a grey print tells them apart."""
+LARGE = 13.0
+"""Size of headings [point]."""
 
 
 def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
@@ -40,7 +38,9 @@ def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
     )
     verdict = textwrap.fill(prediction.verdict.sentence, 165)
     figure.text(0.05, 0.925, verdict, fontsize=PLAIN, va="top", linespacing=1.35)
-    _waterfall(figure.add_axes((0.05, 0.12, 0.44, 0.66)), prediction)
+    falls = figure.add_axes((0.05, 0.12, 0.44, 0.66))
+    draw_on_sheet(falls, rows_of_prediction(prediction), prediction.window)
+    _plain_frame(falls, "left")
     _curves(
         figure.add_axes((0.57, 0.42, 0.38, 0.36)),
         figure.add_axes((0.57, 0.12, 0.38, 0.23)),
@@ -83,105 +83,6 @@ def _saved(figure: "Figure", **how: Any) -> bytes:
     stream = io.BytesIO()
     figure.savefig(stream, **how)
     return stream.getvalue()
-
-
-def _waterfall(axes: "Axes", prediction: Prediction) -> None:
-    """Draw the terms of end play, one below the other, each with its numbers and words above its bar."""
-    steps = steps_shown(prediction)
-    for index, step in enumerate(steps):
-        _bar(axes, index, step)
-        if step.leads_on:
-            end = MM.from_si(step.end)
-            axes.plot([end, end], [index + 0.36, index + 1], color=LIGHT.rule, linewidth=1)
-        _words(axes, index, step)
-    _band(axes, steps, prediction)
-    axes.axvline(0, color=LIGHT.ink, linewidth=1)
-    axes.set_ylim(len(steps) + 0.6, -0.6)
-    axes.use_sticky_edges = False
-    axes.margins(x=0.06)
-    axes.set_yticks([])
-    axes.set_xlabel("← preload     end play, mm     free play →", fontsize=PLAIN)
-    axes.set_title("Where the play went", fontsize=PLAIN + 2, fontweight="bold", loc="left")
-    if any(step.assumed for step in steps):
-        axes.annotate(
-            "≈ and a dashed edge: only assumed",
-            (0, len(steps) + 0.5),
-            xycoords=("axes fraction", "data"),
-            fontsize=SMALL,
-        )
-    _plain_frame(axes, "left")
-
-
-def _words(axes: "Axes", index: int, step: WaterfallStep) -> None:
-    """Write millimetres, degrees and words of a step above its bar, in three columns."""
-    signed = step.kind != "level"
-    columns = (
-        (millimetres(step.length, sign=signed), 48, "right"),
-        (degrees(step.angle, sign=signed), 78, "right"),
-        (f"≈ {step.words}" if step.assumed else step.words, 86, "left"),
-    )
-    for words, place, align in columns:
-        axes.annotate(
-            words,
-            (0, index - 0.12),
-            xycoords=("axes fraction", "data"),
-            xytext=(place, 0),
-            textcoords="offset points",
-            ha=align,
-            fontsize=SMALL,
-            fontweight="normal" if signed else "bold",
-            bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6, "alpha": 0.85},
-            zorder=5,
-        )
-
-
-def _bar(axes: "Axes", index: int, step: WaterfallStep) -> None:
-    """Draw one bar: hatched by kind, pale with a dashed edge where it is assumed."""
-    colour = getattr(LIGHT, step.kind)
-    look: dict[str, Any] = {"facecolor": colour, "edgecolor": "white"}
-    if step.assumed:
-        look = {"facecolor": "white", "edgecolor": colour, "linestyle": (0, (3, 1.5)), "linewidth": 1.2}
-    axes.barh(
-        index + 0.18,
-        MM.from_si(step.length),
-        left=MM.from_si(step.start),
-        height=0.36,
-        hatch=HATCH[step.kind],
-        zorder=3,
-        **look,
-    )
-
-
-def _band(axes: "Axes", steps: tuple[WaterfallStep, ...], prediction: Prediction) -> None:
-    """Shade the good range behind the clamped hub and name it below."""
-    window = prediction.window
-    if window.width <= 0:
-        return
-    from matplotlib.patches import Rectangle
-
-    first = next(i for i, step in enumerate(steps) if step.stage == "clamped") - 0.4
-    low, width = MM.from_si(window.tight_edge), MM.from_si(window.width)
-    axes.add_patch(
-        Rectangle(
-            (low, first),
-            width,
-            len(steps) - 0.5 - first,
-            facecolor=LIGHT.good,
-            alpha=0.3,
-            edgecolor=LIGHT.good,
-            linestyle=":",
-            gid="good range",
-        )
-    )
-    words = f"good range, clamped: {millimetres(window.tight_edge)} to {millimetres(window.loose_edge)}"
-    axes.annotate(
-        words,
-        (0, len(steps) - 0.05),
-        xycoords=("axes fraction", "data"),
-        fontsize=SMALL,
-        fontweight="bold",
-        zorder=5,
-    )
 
 
 def _curves(play: "Axes", pinch: "Axes", sweep: Sweep, prediction: Prediction) -> None:

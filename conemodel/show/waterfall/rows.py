@@ -1,7 +1,7 @@
 """The rows of the waterfall: what every term does to the end play, and the level each stage leaves."""
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from conemodel.base.table import Column, Table
@@ -17,7 +17,7 @@ ROUNDING = 1e-9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class WaterfallStep:
+class Row:
     """One row of the waterfall: a term that moves the end play, or the level a stage leaves.
 
     Attributes:
@@ -46,61 +46,22 @@ Stages = Mapping[str, Sequence[Term]]
 """The terms of each stage, in order of the work."""
 
 
-def steps_shown(prediction: Prediction) -> tuple[WaterfallStep, ...]:
-    """Return the rows of the waterfall of a prediction, in order."""
-    last = list(prediction.stages)[-1]
-
-    def state(stage: str, level: float) -> str:
-        found = prediction.stages[stage]
-        return "the same" if stage == last and not found.terms else play_or_preload(found)
-
-    return steps_of(_stages(prediction), lead=prediction.scenario.axle.lead_per_radian, state=state)
-
-
-def steps_of(stages: Stages, *, lead: float, state: Callable[[str, float], str]) -> tuple[WaterfallStep, ...]:
-    """Return the rows of the waterfall: the terms of each stage, then the level it leaves.
-
-    Terms that change nothing are left out. Finger contact has one term and so no level of its own.
+def rows_of(stages: Stages, *, lead: float) -> tuple[Row, ...]:
+    """Return every row there is: the terms of each stage, then the level it leaves.
 
     Args:
         stages: their terms.
         lead: of the cone's thread [m/rad].
-        state: words for the level [m] of a stage.
     """
-    return tuple(_steps(stages, lead, state))
+    return tuple(_rows(stages, lead))
 
 
-def _steps(stages: Stages, lead: float, state: Callable[[str, float], str]) -> Iterator[WaterfallStep]:
-    moves = list(_moves(stages, lead))
-    level = 0.0
-    for stage in stages:
-        for move in moves:
-            if move.stage != stage:
-                continue
-            level = move.end
-            if abs(move.length) >= ROUNDING:
-                yield move
-        if stage != "contact":
-            yield WaterfallStep(
-                stage=stage,
-                key="level",
-                kind="level",
-                words=f"{STAGE_WORDS[stage]}: {state(stage, level)}",
-                length=level,
-                start=0.0,
-                end=level,
-                angle=level / lead,
-                leads_on=stage != list(stages)[-1],
-            )
-
-
-def _moves(stages: Stages, lead: float) -> Iterator[WaterfallStep]:
-    """Yield a row for every term, the ones that change nothing too."""
+def _rows(stages: Stages, lead: float) -> Iterator[Row]:
     level = 0.0
     for stage, terms in stages.items():
         for term in terms:
             start, level = level, level + term.length
-            yield WaterfallStep(
+            yield Row(
                 stage=stage,
                 key=term.key,
                 kind="opens" if term.length > 0 else "closes",
@@ -111,29 +72,65 @@ def _moves(stages: Stages, lead: float) -> Iterator[WaterfallStep]:
                 angle=term.length / lead,
                 assumed=term.assumed,
             )
+        yield Row(
+            stage=stage,
+            key="level",
+            kind="level",
+            words=STAGE_WORDS[stage],
+            length=level,
+            start=0.0,
+            end=level,
+            angle=level / lead,
+            leads_on=stage != list(stages)[-1],
+        )
+
+
+def rows_shown(stages: Stages, *, lead: float, state: Callable[[Row], str]) -> tuple[Row, ...]:
+    """Return the rows that are drawn: no term that changes nothing, and no level of finger contact, which has one term.
+
+    Arguments as for `rows_of`; `state`: words for a level.
+    """
+    return tuple(
+        replace(row, words=f"{row.words}: {state(row)}") if row.kind == "level" else row
+        for row in rows_of(stages, lead=lead)
+        if (row.stage != "contact" if row.kind == "level" else abs(row.length) >= ROUNDING)
+    )
+
+
+def rows_of_prediction(prediction: Prediction) -> tuple[Row, ...]:
+    """Return the rows of a prediction that are drawn, in order."""
+    last = list(prediction.stages)[-1]
+
+    def state(row: Row) -> str:
+        found = prediction.stages[row.stage]
+        return "the same" if row.stage == last and not found.terms else play_or_preload(found)
+
+    lead = prediction.scenario.axle.lead_per_radian
+    return rows_shown(_stages(prediction), lead=lead, state=state)
 
 
 def _stages(prediction: Prediction) -> Stages:
     return {name: stage.terms for name, stage in prediction.stages.items()}
 
 
-_TERMS: tuple[Column[WaterfallStep], ...] = (
-    Column(lambda step: step.stage, key="stage"),
-    Column(lambda step: STAGE_WORDS[step.stage], text="stage", left=True),
-    Column(lambda step: step.key, key="key"),
-    Column(lambda step: step.words, key="label"),
-    Column(lambda step: step.words + (" (assumed)" if step.assumed else ""), text="what moved", left=True),
-    Column(lambda step: step.length, MM, "length_mm"),
-    Column(lambda step: step.angle, DEG, "cone_deg"),
-    Column(lambda step: f"{MM.from_si(step.length):+.4f}", text="mm"),
-    Column(lambda step: f"{DEG.from_si(step.angle):+.1f}", text="cone °"),
-    Column(lambda step: step.start, MM, "before_mm"),
-    Column(lambda step: step.end, MM, "after_mm"),
-    Column(lambda step: step.assumed, key="assumed"),
+_TERMS: tuple[Column[Row], ...] = (
+    Column(lambda row: row.stage, key="stage"),
+    Column(lambda row: STAGE_WORDS[row.stage], text="stage", left=True),
+    Column(lambda row: row.key, key="key"),
+    Column(lambda row: row.words, key="label"),
+    Column(lambda row: row.words + (" (assumed)" if row.assumed else ""), text="what moved", left=True),
+    Column(lambda row: row.length, MM, "length_mm"),
+    Column(lambda row: row.angle, DEG, "cone_deg"),
+    Column(lambda row: f"{MM.from_si(row.length):+.4f}", text="mm"),
+    Column(lambda row: f"{DEG.from_si(row.angle):+.1f}", text="cone °"),
+    Column(lambda row: row.start, MM, "before_mm"),
+    Column(lambda row: row.end, MM, "after_mm"),
+    Column(lambda row: row.assumed, key="assumed"),
 )
 
 
-def list_terms(prediction: Prediction) -> Table[WaterfallStep]:
+def list_terms(prediction: Prediction) -> Table[Row]:
     """Return the table of every term of end play, in order, each with the end play before and after it."""
     lead = prediction.scenario.axle.lead_per_radian
-    return Table(_TERMS, list(_moves(_stages(prediction), lead)))
+    rows = rows_of(_stages(prediction), lead=lead)
+    return Table(_TERMS, [row for row in rows if row.kind != "level"])

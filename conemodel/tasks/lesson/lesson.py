@@ -1,17 +1,16 @@
 """A story told to a class: what may be seen at each step, and nothing that is still to be predicted.
 
 `view_of` is a pure function of story, step and whether it is revealed. Before a reveal the view holds no number, no
-word and no bar of the step that is asked about, so nothing built from it can tell.
+word and no term of the step that is asked about, so nothing built from it can tell.
 """
 
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
 from conemodel.parts.felt_play import felt_word
 from conemodel.parts.hub import Side as HubSide
 from conemodel.parts.lesson import Place, Staged, Story, StoryStep
-from conemodel.solve.stages.terms import STAGES
+from conemodel.solve.stages.terms import STAGES, Term
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.stage_result import StageResult
 
@@ -33,6 +32,10 @@ UNCHANGED = 1e-6
 """A step that changes the end play by less is called neither tighter nor looser [m]: no hand finds it."""
 
 
+StageTerms = tuple[tuple[str, tuple[Term, ...]], ...]
+"""Names of stages, each with what it added to the end play."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Played:
     """A story with both its predictions."""
@@ -49,26 +52,6 @@ class Position:
     step: int = 0
     revealed: bool = False
     swapped: bool = False
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Bar:
-    """One row of the growing waterfall.
-
-    Attributes:
-        stage: which it belongs to; kind: opens, closes, or the level a stage leaves.
-        key: of the term, or "level"; label: words; start, end: end play before and after [m]; assumed: only assumed.
-        new: it belongs to the step that stands now.
-    """
-
-    stage: str
-    kind: Literal["opens", "closes", "level"]
-    key: str
-    label: str
-    start: float
-    end: float
-    assumed: bool
-    new: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,7 +82,8 @@ class SideView:
     Attributes:
         side: of the story, left or right; caption; place: where its play is felt.
         stage: the last stage that may be drawn, None before the first.
-        bars: the waterfall so far; readings: None before the first stage.
+        terms: of each stage that may be drawn, in order; new: those of them this step adds.
+        lead: of the cone's thread [m/rad]; readings: None before the first stage.
         good: the good range, clamped [m], once the clamp is closed and shown.
         answer: what was right to commit to, once revealed and asked about this side.
         verdict: the whole sentence, unsafe: reasons not to ride, once the clamp is closed and shown.
@@ -109,7 +93,9 @@ class SideView:
     caption: str
     place: Place
     stage: str | None
-    bars: tuple[Bar, ...]
+    terms: StageTerms
+    new: tuple[str, ...]
+    lead: float
     readings: StageReadings | None
     good: tuple[float, float] | None
     answer: str | None
@@ -236,13 +222,16 @@ def _side(played: Played, side: HubSide, position: Position) -> SideView:
     before = shown[position.step - 1] if position.step else None
     now = stage if position.revealed else None
     answer = answer_of(prediction, step, before, now) if now and _is_asked(step, side) else None
+    terms, old = _terms(prediction, stage), _terms(prediction, before if position.revealed else stage)
     window, verdict = prediction.window, prediction.verdict
     return SideView(
         side=side,
         caption=told.caption.strip(),
         place=told.place,
         stage=stage,
-        bars=tuple(_bars(prediction, stage, before if position.revealed else stage)) if stage else (),
+        terms=terms,
+        new=tuple(name for name, _ in terms if name not in dict(old)),
+        lead=prediction.scenario.axle.lead_per_radian,
         readings=_readings(prediction, stage, told.place) if stage else None,
         good=(window.tight_edge, window.loose_edge) if clamped and window.width > 0 else None,
         answer=answer,
@@ -269,36 +258,10 @@ def answer_of(prediction: Prediction, step: StoryStep, before: str | None, now: 
     return outwards if verdict.turn.length > 0 else inwards
 
 
-def _bars(prediction: Prediction, upto: str, before: str | None) -> Iterator[Bar]:
-    """Yield the waterfall up to a stage; what comes after the stage `before` is new."""
-    names = STAGES[: STAGES.index(upto) + 1]
-    old = STAGES[: STAGES.index(before) + 1] if before else ()
-    level = 0.0
-    for name in names:
-        stage = prediction.stages[name]
-        for term in stage.terms:
-            start, level = level, level + term.length
-            yield Bar(
-                stage=name,
-                kind="opens" if term.length > 0 else "closes",
-                key=term.key,
-                label=term.label,
-                start=start,
-                end=level,
-                assumed=term.assumed,
-                new=name not in old,
-            )
-    last = prediction.stages[upto]
-    yield Bar(
-        stage=upto,
-        kind="level",
-        key="level",
-        label="end play",
-        start=0.0,
-        end=last.end_play,
-        assumed=False,
-        new=upto not in old,
-    )
+def _terms(prediction: Prediction, upto: str | None) -> StageTerms:
+    """Return the terms of the stages up to one of them, of none where that is None."""
+    names = STAGES[: STAGES.index(upto) + 1] if upto else ()
+    return tuple((name, prediction.stages[name].terms) for name in names)
 
 
 def _readings(prediction: Prediction, name: str, place: Place) -> StageReadings:

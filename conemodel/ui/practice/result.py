@@ -8,8 +8,8 @@ from conemodel.base.plain_text import for_html
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
-from conemodel.show.practice.charts import hub_steps
-from conemodel.show.waterfall.html import waterfall
+from conemodel.show.practice.charts import hub_rows
+from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.tasks.practice.criteria import Criterion
 from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.questions import right_answer
@@ -164,7 +164,7 @@ def _waterfall(sitting: Sitting, hub: HubMark) -> None:
         )
         return
     lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
-    st.html(waterfall(hub_steps(hub.terms, lead=lead), window=hub.window, lead=lead))
+    st.html(waterfall_table(hub_rows(hub.terms, lead=lead), window=hub.window, lead=lead))
 
 
 def _checks(sitting: Sitting, hub: HubMark) -> None:

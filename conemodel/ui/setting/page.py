@@ -17,7 +17,7 @@ from conemodel.show.setting.end_play_chart import now_rows
 from conemodel.show.setting.prediction_json import prediction_json
 from conemodel.show.setting.tables import list_stages, list_sweep
 from conemodel.show.tables import table_html
-from conemodel.show.waterfall.html import where_the_play_went
+from conemodel.show.waterfall.screen import where_the_play_went
 from conemodel.tasks.bearing.defects import defects_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep

@@ -9,8 +9,9 @@ from matplotlib.colors import to_rgb
 
 from conemodel.parts.lesson import STORIES, load_story, stories
 from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
+from conemodel.show.lesson.rows import rows_told
 from conemodel.show.lesson.slide import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
-from conemodel.show.lesson.wording import alt_text_story, bar_words, dented_words, reading_words
+from conemodel.show.lesson.wording import bar_words, dented_words, reading_words
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
 from conemodel.tasks.lesson.lesson import Played, play_story, positions, view_of
 
@@ -58,15 +59,29 @@ def test_words_and_pictures_of_a_hidden_step_hold_nothing_of_what_it_will_show(n
         if at.revealed:
             continue
         before, after = view_of(tale, at), view_of(tale, following)
-        shown = alt_text_story(before) + written(step_figure(before))
+        shown = written(step_figure(before))
         for old, new in zip(before.sides, after.sides, strict=True):
-            for bar in new.bars:
-                if bar not in old.bars and bar_words(bar) not in map(bar_words, old.bars):
-                    assert bar_words(bar) not in shown
+            seen = rows_told(old)
+            for row in rows_told(new):
+                if row not in seen and bar_words(row) not in map(bar_words, seen):
+                    assert bar_words(row) not in shown
             if reading_words(new) not in [reading_words(side) for side in before.sides]:
                 assert reading_words(new) not in shown
         assert after.reveal
         assert after.reveal not in shown
+
+
+def test_the_bars_add_up_to_the_level_they_lead_to():
+    tale = played("snug-or-worn-thread")
+    for at in positions(tale.story):
+        for side in view_of(tale, at).sides:
+            if rows_told(side):
+                *terms, level = rows_told(side)
+                assert sum(row.end - row.start for row in terms) == pytest.approx(level.end, abs=1e-15)
+                assert side.readings is not None
+                assert level.end == side.readings.end_play
+                new = {row.stage for row in rows_told(side) if row.stage in side.new}
+                assert new == ({view_of(tale, at).stage} if at.revealed and at.step else new)
 
 
 def test_a_race_pressed_harder_than_it_stands_is_said_once_it_is_seen_and_only_then():
@@ -89,13 +104,13 @@ def test_going_back_restores_the_same_picture():
     assert len(set(pictures)) == len(pictures)
 
 
-def test_swapping_swaps_what_the_words_say():
+def test_swapping_swaps_what_stands_on_the_wall():
     tale = played("proud-axle")
     at = positions(tale.story)[-1]
-    swapped = alt_text_story(view_of(tale, replace(at, swapped=True)))
-    assert swapped.index("Axle proud of the dropouts") < swapped.index("Axle short of the dropouts")
-    assert "Left, Axle proud" in swapped
-    assert "none of the three: do not ride" in swapped
+    swapped = step_figure(view_of(tale, replace(at, swapped=True)))
+    places = {text.get_text(): text.get_position()[0] for text in swapped.texts}
+    assert places["Axle proud of the dropouts"] < 0.5 < places["Axle short of the dropouts"]
+    assert places["→ none of the three: do not ride"] < 0.5
 
 
 @pytest.mark.parametrize("name", EVERY)
@@ -123,7 +138,7 @@ def test_the_handout_to_guess_on_has_no_number_and_no_answer():
     words = written(handout_figure(tale, answers=False))
     last = view_of(tale, positions(tale.story)[-1])
     for side in last.sides:
-        assert not any(bar_words(bar) in words for bar in side.bars)
+        assert not any(bar_words(row) in words for row in rows_told(side))
     assert "☒" not in words
     assert words.count("☐") == 6
     assert last.reveal is not None

@@ -5,8 +5,8 @@ from math import pi
 
 import pytest
 
-from conemodel.show.practice.charts import Done, alt_text_progress, hub_steps, progress_chart
-from conemodel.show.waterfall.html import waterfall
+from conemodel.show.practice.charts import Done, alt_text_progress, hub_rows, progress_chart
+from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.session import window_for
@@ -27,20 +27,20 @@ ATTEMPTS = [
 
 
 def test_the_terms_add_up_stage_by_stage():
-    levels = {step.stage: step.end for step in hub_steps(TERMS, lead=LEAD) if step.kind == "level"}
+    levels = {step.stage: step.end for step in hub_rows(TERMS, lead=LEAD) if step.kind == "level"}
     assert levels == pytest.approx({"backed_off": 1.9e-4, "locked": 1.3e-4, "clamped": 4e-5})
 
 
 def test_what_changes_nothing_is_left_out_and_a_millimetre_is_a_turn():
-    steps = hub_steps(TERMS, lead=LEAD)
+    steps = hub_rows(TERMS, lead=LEAD)
     assert "cone turned in with the nut" not in [step.words for step in steps]
     assert next(s for s in steps if s.words == "cone turned out").angle == pytest.approx(0.2 * 2 * pi)
 
 
 def test_the_waterfall_of_a_marked_hub_holds_its_terms_and_levels():
     bench = open_link("05-quick-release.chart.1", key="k")
-    window, steps = window_for(bench.secret, bench.hub), hub_steps(TERMS, lead=LEAD)
-    said = re.sub(r"<[^>]+>", " ", waterfall(steps, window=window, lead=LEAD))
+    window, steps = window_for(bench.secret, bench.hub), hub_rows(TERMS, lead=LEAD)
+    said = re.sub(r"<[^>]+>", " ", waterfall_table(steps, window=window, lead=LEAD))
     assert re.search(r"−0.060\s+−22°\s+thread slack taken up", said)
     assert re.search(r"0.040\s+14°\s+Clamped: free play", said)
 

@@ -5,8 +5,9 @@ import sys
 
 import pytest
 
-from conemodel.show.setting.setting_sheet import A4, HATCH, prediction_figure, sweep_figure, to_pdf, to_png
-from conemodel.show.waterfall.rows import steps_shown
+from conemodel.show.setting.setting_sheet import A4, prediction_figure, sweep_figure, to_pdf, to_png
+from conemodel.show.waterfall.paper import HATCH
+from conemodel.show.waterfall.rows import rows_of_prediction
 
 
 @pytest.fixture
@@ -28,7 +29,7 @@ def bars(axes):
 
 def test_every_step_has_its_bar(page, touring):
     drawn = bars(page.axes[0])
-    steps = steps_shown(touring)
+    steps = rows_of_prediction(touring)
     assert len(drawn) == len(steps)
     for bar, step in zip(drawn, steps, strict=True):
         assert bar.get_x() == pytest.approx(step.start * 1000, abs=1e-9)
@@ -83,7 +84,8 @@ def test_files_are_what_they_say(touring, touring_sweep):
 def test_drawing_is_loaded_only_when_something_is_drawn():
     drawing = (
         "setting.setting_sheet",
-        "waterfall.html",
+        "waterfall.screen",
+        "waterfall.paper",
         "setting.end_play_chart",
         "section.section",
         "setting.tables",

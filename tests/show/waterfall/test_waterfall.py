@@ -10,8 +10,8 @@ from xml.etree import ElementTree
 import pytest
 
 from conemodel.parts.heat import Heat
-from conemodel.show.waterfall.html import HEADING, bar_style, waterfall, where_the_play_went
-from conemodel.show.waterfall.rows import steps_shown
+from conemodel.show.waterfall.rows import rows_of_prediction
+from conemodel.show.waterfall.screen import HEADING, bar_style, waterfall_table, where_the_play_went
 from conemodel.tasks.setting.predict import predict
 
 HALF = 5e-4
@@ -105,8 +105,8 @@ def test_what_is_assumed_is_marked_beside_its_dashes(prediction):
     assert {words.removeprefix("≈ ") for words, dashed in seen if dashed} <= assumed
     assert all(words.startswith("≈") == dashed for words, dashed in seen)
     assert "only assumed" in html
-    sure = tuple(replace(step, assumed=False) for step in steps_shown(prediction))
-    assert "only assumed" not in waterfall(sure, window=prediction.window, lead=1e-3)
+    sure = tuple(replace(step, assumed=False) for step in rows_of_prediction(prediction))
+    assert "only assumed" not in waterfall_table(sure, window=prediction.window, lead=1e-3)
 
 
 def test_the_band_is_the_good_range_behind_the_clamped_hub_only(prediction):
@@ -114,7 +114,7 @@ def test_the_band_is_the_good_range_behind_the_clamped_hub_only(prediction):
     width = bands["good range, clamped"]
     assert width is not None
     behind = [words for words, band in bands.items() if band == width]
-    clamped = [step.words for step in steps_shown(prediction) if step.stage == "clamped"]
+    clamped = [step.words for step in rows_of_prediction(prediction) if step.stage == "clamped"]
     assert [words.removeprefix("≈ ") for words in behind] == [*clamped, "good range, clamped"]
 
 
@@ -126,8 +126,8 @@ def test_a_tight_hub_is_told_with_its_preload(tight):
 
 
 def test_words_cannot_become_markup(touring):
-    steps = (replace(steps_shown(touring)[0], words="<b>&"),)
-    assert "&lt;b&gt;&amp;" in waterfall(steps, window=touring.window, lead=1e-3)
+    steps = (replace(rows_of_prediction(touring)[0], words="<b>&"),)
+    assert "&lt;b&gt;&amp;" in waterfall_table(steps, window=touring.window, lead=1e-3)
 
 
 def test_the_same_result_gives_the_same_table(touring):
@@ -142,8 +142,8 @@ def test_opening_and_closing_bars_are_hatched_apart():
 
 
 def test_riding_leaves_the_play_as_it_was_unless_heat_changes_it(prediction):
-    cold = steps_shown(prediction)[-1]
+    cold = rows_of_prediction(prediction)[-1]
     assert cold.words.endswith("the same")
-    warm = steps_shown(predict(prediction.scenario.replace(heat=Heat(shell_warming=60.0))))[-1]
+    warm = rows_of_prediction(predict(prediction.scenario.replace(heat=Heat(shell_warming=60.0))))[-1]
     assert not warm.words.endswith("the same")
     assert warm.length < cold.length

@@ -10,6 +10,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.parts.lesson import load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import number
+from conemodel.show.lesson.rows import rows_told
 from conemodel.show.population.wording import ASSUMED
 from conemodel.tasks.lesson.lesson import play_story, positions, view_of
 from conemodel.ui.background_job import Kept, Work
@@ -92,9 +93,9 @@ def test_before_a_reveal_nothing_of_it_is_on_the_page(name: str) -> None:
         assert getattr(staged.story.steps, step).reveal.strip() not in said
         after = view_of(told, positions(staged.story)[positions(staged.story).index(place) + 1])
         for side in after.sides:
-            for bar in side.bars:
-                size = number((bar.end - bar.start) * 1e3, 3, sign=bar.kind != "level")
-                if bar.new and bar.kind != "level" and abs(bar.end - bar.start) > 5e-5:
+            for row in rows_told(side):
+                size = number(row.length * 1e3, 3, sign=row.kind != "level")
+                if row.stage in side.new and row.kind != "level" and abs(row.length) > 5e-5:
                     assert f">{size}<" not in said
 
 

@@ -1,16 +1,17 @@
-"""Where the play went, as an HTML table: the terms of end play one below the other, each with its bar.
+"""Where the play went, as HTML: the terms of end play one below the other, each with its bar.
 
-Text is real text, so that it can be read aloud, enlarged and copied; bars are laid out by style alone, which a browser
-draws anew within a few milliseconds. The wall's bars come from here too.
+On a page it is a table with numbers in two units, on the wall a list in few words. Text is real text, so that it can be
+read aloud, enlarged and copied; bars are laid out by style alone, which a browser draws anew within a few milliseconds.
 """
 
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import degrees, number
 from conemodel.show.palette import tones
-from conemodel.show.waterfall.rows import Kind, WaterfallStep, steps_shown
+from conemodel.show.waterfall.rows import Row, rows_of_prediction
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.predict import Prediction
 
@@ -37,6 +38,15 @@ STYLE = """
 """
 """How the table is laid out: one line a row, on a phone the bar below its words."""
 
+LIST_STYLE = """
+.cm-fall {list-style: none; margin: 0; padding: 0; font-variant-numeric: tabular-nums}
+.cm-fall li {display: grid; grid-template-columns: 3.3em 9.4em 1fr; margin: 0; padding: 0}
+.cm-fall li {line-height: 1.16}
+.cm-fall .cm-size {text-align: right; padding-right: 0.5em}
+.cm-fall .cm-new {font-weight: 700}
+"""
+"""How the list is laid out; sizes in em of the wall's own text."""
+
 BARS = """
 .cm-track {position: relative}
 .cm-track > * {position: absolute}
@@ -45,7 +55,7 @@ BARS = """
 .cm-track .cm-bar {top: 18%; bottom: 14%; min-width: 3px; box-sizing: border-box}
 .cm-track .cm-run {top: 86%; height: 32%; border-left: 2px dotted; margin-left: -1px}
 """
-"""How a bar stands in its track, here and on the wall."""
+"""How a bar stands in its track, in the table and in the list."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,17 +93,6 @@ def bar_style(*, dark: bool) -> str:
     return BARS + "\n".join(rules)
 
 
-def bar(scale: Scale, start: float, end: float, *, kind: Kind, assumed: bool) -> str:
-    """Return the bar of what moves the end play from `start` to `end` [m], or of a level."""
-    return f'<i class="cm-bar cm-{kind}{" cm-assumed" if assumed else ""}" style="{scale.across(start, end)}"></i>'
-
-
-def ground(scale: Scale, good: tuple[float, float] | None) -> str:
-    """Return what lies behind a bar: the line where the balls just touch, and the good range [m] where there is one."""
-    nought = f'<i class="cm-nought" style="{scale.at(0.0)}"></i>'
-    return nought if good is None else f'<i class="cm-good" style="{scale.across(*good)}"></i>{nought}'
-
-
 def where_the_play_went(prediction: Prediction) -> str:
     """Return the terms of end play from finger contact to the closed clamp.
 
@@ -102,29 +101,77 @@ def where_the_play_went(prediction: Prediction) -> str:
     lies behind the clamped hub and has the last row.
     """
     lead = prediction.scenario.axle.lead_per_radian
-    return waterfall(steps_shown(prediction), window=prediction.window, lead=lead)
+    return waterfall_table(rows_of_prediction(prediction), window=prediction.window, lead=lead)
 
 
-def waterfall(steps: tuple[WaterfallStep, ...], *, window: Window, lead: float) -> str:
-    """Return steps with the good range `window` as a table; `lead` of the cone's thread [m/rad]."""
-    scale = _scale(window, steps)
+def waterfall_table(rows: Sequence[Row], *, window: Window, lead: float) -> str:
+    """Return rows with the good range `window` as a table; `lead` of the cone's thread [m/rad]."""
+    scale = _scale(window, rows)
     good = (window.tight_edge, window.loose_edge) if window.width > 0 else None
-    rows = [_step(step, scale, good if step.stage == "clamped" else None) for step in steps]
+    lines = [_term_or_level(row, scale, good if row.stage == "clamped" else None) for row in rows]
     if good:
-        ready = f'{ground(scale, good)}<i class="cm-bar cm-good" style="{scale.across(*good)}"></i>'
+        ready = f'{_ground(scale, good)}<i class="cm-bar cm-good" style="{scale.across(*good)}"></i>'
         words = "good range, clamped"
-        rows.append(_row("level", window.width, window.width / lead, words, ready, sign=False))
-    foot = "<p>≈ and a dashed bar: only assumed.</p>" if any(step.assumed for step in steps) else ""
+        lines.append(_line("level", window.width, window.width / lead, words, ready, sign=False))
+    foot = "<p>≈ and a dashed bar: only assumed.</p>" if any(row.assumed for row in rows) else ""
     return (
         f'<section class="cm-falls" aria-label="{HEADING}"><h2>{HEADING}</h2><table role="table">'
-        f'{_head(scale)}<tbody role="rowgroup">{"".join(rows)}</tbody></table>{foot}</section>'
+        f'{_head(scale)}<tbody role="rowgroup">{"".join(lines)}</tbody></table>{foot}</section>'
     )
 
 
-def _scale(window: Window, steps: tuple[WaterfallStep, ...]) -> Scale:
+def waterfall_list(
+    rows: Sequence[Row],
+    *,
+    scale: Scale,
+    good: tuple[float, float] | None,
+    words: Mapping[str, str],
+    new: Sequence[str],
+) -> str:
+    """Return rows as a list for a wall, empty where there are none.
+
+    Args:
+        rows: what is drawn.
+        scale: of all bars, the same for all lists that are compared.
+        good: the good range [m], behind every bar, or None.
+        words: shorter than a row's own, by its key.
+        new: stages that have just been shown; they stand out.
+    """
+    lines = [
+        f'<li class="{"cm-new" if row.stage in new else "cm-old"}">'
+        f'<span class="cm-size">{_millimetres(row.length, sign=row.kind != "level")}</span>'
+        f"<span>{for_html(_marked(row, words.get(row.key, row.words)))}</span>"
+        f'<span class="cm-track">{_ground(scale, good)}{_bar(scale, row)}</span></li>'
+        for row in rows
+    ]
+    return f'<ol class="cm-fall" aria-label="{HEADING}, mm">{"".join(lines)}</ol>' if lines else ""
+
+
+def _bar(scale: Scale, row: Row) -> str:
+    """Return the bar of a row."""
+    assumed = " cm-assumed" if row.assumed else ""
+    return f'<i class="cm-bar cm-{row.kind}{assumed}" style="{scale.across(row.start, row.end)}"></i>'
+
+
+def _ground(scale: Scale, good: tuple[float, float] | None) -> str:
+    """Return what lies behind a bar: the line where the balls just touch, and the good range [m] where there is one."""
+    nought = f'<i class="cm-nought" style="{scale.at(0.0)}"></i>'
+    return nought if good is None else f'<i class="cm-good" style="{scale.across(*good)}"></i>{nought}'
+
+
+def _marked(row: Row, words: str) -> str:
+    """Return the words of a row, with the sign of what is only assumed."""
+    return f"{'≈ ' if row.assumed else ''}{words}"
+
+
+def _millimetres(length: float, *, sign: bool) -> str:
+    return number(MM.from_si(length), 3, sign=sign)
+
+
+def _scale(window: Window, rows: Sequence[Row]) -> Scale:
     """Return the scale of all bars, with room for the words on both sides of nought."""
     ends = [0.0, window.loose_edge, window.tight_edge]
-    ends += [end for step in steps for end in (step.start, step.end)]
+    ends += [end for row in rows for end in (row.start, row.end)]
     low, high = min(ends), max(ends)
     room = 0.04 * (high - low)
     return Scale(min(low - room, -0.35 * high), max(high + room, -0.35 * low))
@@ -141,20 +188,19 @@ def _head(scale: Scale) -> str:
     )
 
 
-def _step(step: WaterfallStep, scale: Scale, good: tuple[float, float] | None) -> str:
-    """Return the row of a term or of a level."""
-    drawn = ground(scale, good) + bar(scale, step.start, step.end, kind=step.kind, assumed=step.assumed)
-    if step.leads_on:
-        drawn += f'<i class="cm-run" style="{scale.at(step.end)}"></i>'
-    words = f"{'≈ ' if step.assumed else ''}{step.words}"
-    return _row(step.kind, step.length, step.angle, words, drawn, sign=step.kind != "level")
+def _term_or_level(row: Row, scale: Scale, good: tuple[float, float] | None) -> str:
+    """Return the line of a row."""
+    drawn = _ground(scale, good) + _bar(scale, row)
+    if row.leads_on:
+        drawn += f'<i class="cm-run" style="{scale.at(row.end)}"></i>'
+    return _line(row.kind, row.length, row.angle, _marked(row, row.words), drawn, sign=row.kind != "level")
 
 
-def _row(kind: str, length: float, angle: float, words: str, drawn: str, *, sign: bool) -> str:
-    """Return a row: a length [m], the same as a turn of the cone [rad], words, and what is drawn."""
+def _line(kind: str, length: float, angle: float, words: str, drawn: str, *, sign: bool) -> str:
+    """Return a line: a length [m], the same as a turn of the cone [rad], words, and what is drawn."""
     return (
         f'<tr role="row" class="cm-{"level" if kind == "level" else "term"}">'
-        f'<td role="cell">{number(MM.from_si(length), 3, sign=sign)}</td>'
+        f'<td role="cell">{_millimetres(length, sign=sign)}</td>'
         f'<td role="cell">{degrees(angle, sign=sign)}</td>'
         f'<th role="rowheader" scope="row">{for_html(words)}</th>'
         f'<td role="cell" class="cm-track" aria-hidden="true">{drawn}</td></tr>'
