@@ -78,14 +78,6 @@ class HeavySpot:
     swings: bool
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SpinTimes:
-    """How long a wheel spins at each end play: `end_play` (n,) [m], `time` (n,) [s]."""
-
-    end_play: Array
-    time: Array
-
-
 def drag_of(
     scenario: Scenario, *, stage: str = "clamped", end_play: float | None = None, speed: float = 0.0
 ) -> HubDrag:
@@ -140,17 +132,6 @@ def spin_down(
         "air": _air(scenario),
     }
     return coast(inertia=scenario.wheel.rim_inertia, start_speed=start_speed, torques=torques)
-
-
-def spin_times(scenario: Scenario, *, end_play: Array, start_speed: float = START_SPEED) -> SpinTimes:
-    """Return how long the wheel spins at each `end_play` (n,) [m]; see `WHY_SPIN_PROVES_NOTHING`.
-
-    Raises:
-        NotConverged: no balance of forces was found.
-    """
-    return SpinTimes(
-        end_play=end_play, time=spin_times_of(scenario, end_play=end_play, start_speed=start_speed)[1]
-    )
 
 
 def spin_times_of(

@@ -104,13 +104,3 @@ def _chances(end_play: Array, height: Array, window: Window, error: float) -> tu
     chance, loose = (np.correlate(part, height, mode="valid") for part in (inside, 1 - not_loose))
     turns = around[0] - end_play[0] + STEP * np.arange(chance.size)
     return turns, np.asarray(chance), np.asarray(loose)
-
-
-def chance_after(posterior: Posterior, window: Window, length: float) -> float:
-    """Return the chance of ending in the good range after a turn of `length` [m] instead of the best one."""
-    curable = [case.cause in CURABLE for case in posterior.model.cases]
-    chance = posterior.chance[curable]
-    ends = np.broadcast_to(posterior.closed, posterior.chance.shape)[curable] + length
-    error = turn_error(posterior.model.scenario, posterior.model.beliefs.hand_error)
-    inside = ndtr((window.loose_edge - ends) / error) - ndtr((window.tight_edge - ends) / error)
-    return float((inside * chance).sum() / chance.sum())

@@ -4,10 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from conemodel.parts.clamp_kinds import ClampName
-from conemodel.parts.felt_play import PlayWord
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Play, Readings, Round, TurningWord
+from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move, best_move
 from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
@@ -124,18 +122,6 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         fits=fits,
         weighed=weighed,
     )
-
-
-def quick_readings(
-    *,
-    play_open: PlayWord | None = None,
-    play_closed: PlayWord | None = None,
-    turns: TurningWord | None = None,
-    clamp: ClampName | None = None,
-) -> Readings:
-    """Return the readings of the three quick answers: play open, play closed, how it turns closed."""
-    found = Round(rim_open=Play(hand=play_open), rim_closed=Play(hand=play_closed), turns_closed=turns)
-    return Readings(clamp=clamp, found=found)
 
 
 def _summarise(posterior: Posterior, model: HubModel) -> dict[str, Likely]:

@@ -40,11 +40,6 @@ class Spread:
         return self.high - self.low
 
 
-def spreads_of(scenario: Scenario) -> tuple[Spread, ...]:
-    """Return what each assumption alone does to the turn advised, widest first."""
-    return outlook_of(scenario).spreads(scenario)
-
-
 class _Case(NamedTuple):
     """One assumption: name, words, range in words, and at both its ends the good range and the end play [m]."""
 

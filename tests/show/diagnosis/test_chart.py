@@ -9,8 +9,9 @@ from conemodel.parts.readings import Checks, Play, Readings, Round
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.formatting import millimetres
-from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose, quick_readings
+from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from tests.show.vega_lite import check_vega_lite
+from tests.tasks.diagnosis.simulated import quick_readings
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ import conemodel as cm
 from conemodel.tasks.bearing.ball_loads import loads_over
 from conemodel.tasks.bearing.fatigue_life import life_ratio
 from conemodel.tasks.bearing.race_sweep import sweep_races
-from conemodel.tasks.bearing.spin_down import drag_of, spin_times
+from conemodel.tasks.bearing.spin_down import drag_of, spin_times_of
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.sweep import sweep
 
@@ -43,7 +43,7 @@ def test_worst_and_bands_as_solved_one_by_one(hub, found, case):
 
 def test_life_spin_and_drag_as_one_by_one(hub, found):
     assert found.life.mixed == pytest.approx(life_ratio(hub, end_play=found.end_play).mixed, rel=1e-9)
-    assert found.spin_time == pytest.approx(spin_times(hub, end_play=found.end_play).time, rel=1e-9)
+    assert found.spin_time == pytest.approx(spin_times_of(hub, end_play=found.end_play)[1], rel=1e-9)
     one = drag_of(hub, end_play=float(found.end_play[20]), speed=2 * np.pi)
     assert found.drag.total[20] == pytest.approx(float(one.total), rel=1e-9)
 

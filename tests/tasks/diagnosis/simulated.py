@@ -7,9 +7,10 @@ from typing import Any
 import numpy as np
 
 from conemodel.base.units import Array
-from conemodel.parts.felt_play import PLAY_WORDS
+from conemodel.parts.clamp_kinds import ClampName
+from conemodel.parts.felt_play import PLAY_WORDS, PlayWord
 from conemodel.parts.priors import CAUSES, Beliefs
-from conemodel.parts.readings import Play, Readings, Round
+from conemodel.parts.readings import Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.freeplay.hand_positions import solve_felt_play
@@ -177,3 +178,15 @@ def readings_of(*rounds: dict[str, Any], **more: Any) -> Readings:
     names = ["found", *(f"round_{i}" for i in range(2, len(rounds) + 1))]
     values: dict[str, Any] = {n: Round(**r) for n, r in zip(names, rounds, strict=True)}
     return Readings(**{"clamp": "quick release", **values, **more})
+
+
+def quick_readings(
+    *,
+    play_open: PlayWord | None = None,
+    play_closed: PlayWord | None = None,
+    turns: TurningWord | None = None,
+    clamp: ClampName | None = None,
+) -> Readings:
+    """Return the readings of the three quick answers: play open, play closed, how it turns closed."""
+    found = Round(rim_open=Play(hand=play_open), rim_closed=Play(hand=play_closed), turns_closed=turns)
+    return Readings(clamp=clamp, found=found)

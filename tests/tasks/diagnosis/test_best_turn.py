@@ -1,15 +1,17 @@
 """Do the turns bring hubs right? Hubs drawn from the prior, measured, turned by a hand that errs, measured again."""
 
+import numpy as np
 import pytest
+from scipy.special import ndtr
 
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
-from conemodel.tasks.diagnosis.best_turn import best_move, chance_after
+from conemodel.tasks.diagnosis.best_turn import CURABLE, best_move
 from conemodel.tasks.diagnosis.diagnose import diagnose
 from conemodel.tasks.diagnosis.model import model_of
-from conemodel.tasks.diagnosis.posterior import posterior_of
-from conemodel.tasks.setting.good_range import window_of
+from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of, turn_error
+from conemodel.tasks.setting.good_range import Window, window_of
 from tests.tasks.diagnosis.simulated import Bench, readings_of
 
 REAR = usual_hub("rear")
@@ -97,6 +99,16 @@ def test_what_less_achieves_is_what_is_foretold(record_testsuite_property, kinds
     for share, chance in zip(found, said, strict=True):
         assert share == pytest.approx(chance, abs=0.08)
     assert found[2] > found[0]
+
+
+def chance_after(posterior: Posterior, window: Window, length: float) -> float:
+    """Return the chance of ending in the good range after a turn of `length` [m] instead of the best one."""
+    curable = [case.cause in CURABLE for case in posterior.model.cases]
+    chance = posterior.chance[curable]
+    ends = np.broadcast_to(posterior.closed, posterior.chance.shape)[curable] + length
+    error = turn_error(posterior.model.scenario, posterior.model.beliefs.hand_error)
+    inside = ndtr((window.loose_edge - ends) / error) - ndtr((window.tight_edge - ends) / error)
+    return float((inside * chance).sum() / chance.sum())
 
 
 def test_the_chance_of_the_best_turn_is_no_worse_than_of_any_other():

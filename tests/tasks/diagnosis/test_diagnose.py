@@ -13,8 +13,8 @@ from conemodel.base.errors import InputProblems
 from conemodel.parts.readings import Answer, Balls, Checks, Play, Readings, Round, Size
 from conemodel.parts.toml_files import load_scenario, read_part
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
-from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose, quick_readings
-from tests.tasks.diagnosis.simulated import readings_of
+from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
+from tests.tasks.diagnosis.simulated import quick_readings, readings_of
 
 PLAY = Play(play=0.9e-3)
 NO: Answer = "no"

@@ -9,7 +9,7 @@ from conemodel.parts import library
 from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shell import Shell
-from conemodel.tasks.setting.sensitivity import spreads_of
+from conemodel.tasks.setting.sensitivity import Spread, outlook_of
 
 FOLDER = library.SCENARIOS
 
@@ -64,6 +64,10 @@ def test_the_axle_end_is_the_one_on_the_adjustable_side() -> None:
     here, there = cm.predict(scenario).stages["locked"], cm.predict(mirrored).stages["locked"]
     assert there.axle_end_play == pytest.approx(here.axle_end_play, rel=2e-3)
     assert there.rim_play == pytest.approx(here.rim_play, rel=2e-3)
+
+
+def spreads_of(scenario: Scenario) -> tuple[Spread, ...]:
+    return outlook_of(scenario).spreads(scenario)
 
 
 def test_what_nobody_measures_at_the_locknut_is_part_of_the_range() -> None:

@@ -13,11 +13,13 @@ from conemodel.parts.priors import BELIEVED
 from conemodel.parts.readings import MOST_ROUNDS, Readings, load_readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_part
-from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose, quick_readings
+from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from conemodel.ui import cache
 from tests.patience import PATIENCE
+from tests.tasks.diagnosis.simulated import quick_readings
 
 FILES = sorted((library.SCENARIOS / "readings").glob("*.toml"))
+READ_QUICKLY = quick_readings(play_open="clear", play_closed="slight", turns="free", clamp="quick release")
 DIAL = next(path for path in FILES if path.stem == "dial-gauge")
 QUICK = {"play_open": "clear", "play_closed": "slight", "turns": "free", "held_by": "quick release"}
 
@@ -88,9 +90,7 @@ def test_three_answers_give_the_librarys_result() -> None:
     for key, answer in QUICK.items():
         pick(app, key, answer)
     assert not app.exception
-    expected = diagnose(
-        quick_readings(play_open="clear", play_closed="slight", turns="free", clamp="quick release")
-    )
+    expected = diagnose(READ_QUICKLY)
     assert expected.sentence in words(app)
     assert "in (clockwise) about" in words(app)
     assert {key: app.query_params[key] for key in QUICK} == QUICK
@@ -214,9 +214,7 @@ def test_every_uncertainty_left_alone_is_the_readings_own() -> None:
     )
     enter(app, "axle_length.size", 141.0)
     assert seen(app).axle_length.uncertainty == Readings().axle_length.uncertainty
-    assert seen(app).replace(axle_length=Readings().axle_length) == quick_readings(
-        play_open="clear", play_closed="slight", turns="free", clamp="quick release"
-    )
+    assert seen(app).replace(axle_length=Readings().axle_length) == READ_QUICKLY
 
 
 def test_a_round_follows_the_advice_updates_the_same_hub_and_can_be_taken_back() -> None:
