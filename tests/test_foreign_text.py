@@ -36,7 +36,7 @@ from conemodel.record.progress import list_attempts
 from conemodel.show.lesson.handout import handout_figure
 from conemodel.show.lesson.html import side_html
 from conemodel.show.lesson.slide import step_figure
-from conemodel.show.population.charts import many_figure
+from conemodel.show.population.sheet import many_figure
 from conemodel.show.section.section import hub_parts_svg
 from conemodel.show.setting.setting_sheet import prediction_figure, sweep_figure, to_pdf, to_png
 from conemodel.tasks.lesson.lesson import play_story, positions, view_of

@@ -26,7 +26,7 @@ def many_hubs(
     """Print how often a fixed back-off lands in the good range, over a POPULATION of hubs given as a file."""
     from conemodel.base.table import csv_pieces
     from conemodel.parts.population import DEFAULT, load_crowd
-    from conemodel.show.population.charts import many_figure
+    from conemodel.show.population.sheet import many_figure
     from conemodel.show.population.study_json import many_json
     from conemodel.show.population.tables import list_hubs
     from conemodel.show.population.text import many_text

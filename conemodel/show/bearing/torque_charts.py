@@ -1,4 +1,4 @@
-"""Charts of what the hands feel: drag in its parts, torque over a turn of the wheel, spinning down."""
+"""Charts of what the hands feel: drag in its parts, torque over a turn of the wheel."""
 
 import numpy as np
 
@@ -16,7 +16,6 @@ from conemodel.show.charts.vega_lite import (
     written,
 )
 from conemodel.show.formatting import torque_band
-from conemodel.solve.wheel.coasting import Coast
 from conemodel.solve.wheel.hub_drag import HubDrag
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature
 
@@ -198,7 +197,7 @@ def torque_over_turn(found: Signature) -> Spec:
             dy=-10,
             fontWeight="bold",
         ),
-        _strip(x("turn"), ("at", "turned"), ("torque", "torque")),
+        strip(x("turn"), ("at", "turned"), ("torque", "torque")),
     ]
     rows = [
         {"turn": turn, "nmm": value, "at": f"{turn:.2f} turns", "torque": f"{value:.1f} N·mm"}
@@ -230,48 +229,7 @@ def _turns_shown(found: Signature) -> tuple[Array, Array]:
     return turns[:count], found.torque[:count] * NEWTON_MM.per_si
 
 
-def spin_down_chart(found: Coast) -> Spec:
-    """Return the speed of a wheel let spin until it stands, as Vega-Lite."""
-    speed = found.speed / (2 * np.pi)
-    stop = found.stop_time
-
-    def x(field: str) -> Spec:
-        scale = {"domain": [0, 1.04 * stop], "nice": False}
-        return number_field(field, scale=scale, title="time, s", axis=axis(tickCount=7, grid=False))
-
-    def y(field: str) -> Spec:
-        scale = {"domain": [0, 1.1 * float(speed[0])], "nice": False}
-        return number_field(field, scale=scale, title="turns a second", axis=axis(tickCount=5, grid=True))
-
-    end = {"data": values({"s": stop, "speed": 0.0})}
-    layers: list[Spec] = [
-        {
-            "mark": {"type": "line", "color": tone("opens"), "strokeWidth": 3},
-            "encoding": {"x": x("s"), "y": y("speed")},
-        },
-        {
-            **end,
-            "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
-            "encoding": {"x": x("s"), "y": y("speed")},
-        },
-        *written(
-            {"x": x("s"), "y": y("speed")},
-            end,
-            text=f"stands after {stop:.0f} s",
-            align="right",
-            dy=-34,
-            fontWeight="bold",
-        ),
-        _strip(x("s"), ("at", "after"), ("turns", "speed")),
-    ]
-    rows = [
-        {"s": t, "speed": v, "at": f"{t:.0f} s", "turns": f"{v:.2f} turns a second"}
-        for t, v in zip(found.time.tolist(), speed.tolist(), strict=True)
-    ]
-    return chart(layers, rows=rows, height=HEIGHT, heading=title("Let go, it slows down", 12))
-
-
-def _strip(x: Spec, *read_out: tuple[str, str]) -> Spec:
+def strip(x: Spec, *read_out: tuple[str, str]) -> Spec:
     """Return a see-through strip for each row of the data, to be pointed at."""
     return {
         "mark": {"type": "rule", "strokeWidth": 6, "opacity": 0},

@@ -10,6 +10,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns import WHEEL_STIFFNESS
 from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
 from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
+from conemodel.show.bearing.spin_down_chart import spin_down_chart
 from conemodel.show.bearing.tables import (
     list_movement,
     list_rocking,
@@ -22,7 +23,6 @@ from conemodel.show.bearing.torque_charts import (
     drag_bars,
     drag_words,
     felt_change,
-    spin_down_chart,
     torque_over_turn,
 )
 from conemodel.show.formatting import torque_band

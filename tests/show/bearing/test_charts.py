@@ -20,11 +20,11 @@ from conemodel.show.bearing.race_charts import (
     spin_over_cone,
 )
 from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
+from conemodel.show.bearing.spin_down_chart import spin_down_chart
 from conemodel.show.bearing.torque_charts import (
     alt_text_torque,
     drag_bars,
     drag_words,
-    spin_down_chart,
     torque_over_turn,
 )
 from conemodel.show.setting.limits_chart import binds_chart, binds_words

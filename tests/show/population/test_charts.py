@@ -11,6 +11,7 @@ import pytest
 from conemodel.base.table import csv_text
 from conemodel.parts.population import DEFAULT, load_crowd
 from conemodel.show.population import charts as many
+from conemodel.show.population.sheet import many_figure
 from conemodel.show.population.study_json import many_json
 from conemodel.show.population.tables import list_hubs
 from conemodel.show.population.text import headline, many_text
@@ -131,7 +132,7 @@ def test_the_pictures_are_told_in_words(study, influences):
 
 
 def test_the_sheet_is_a_picture_and_the_same_one_each_time(study, influences):
-    figure = many.many_figure(study, influences)
+    figure = many_figure(study, influences)
     assert [axes.get_title(loc="left") for axes in figure.axes] == [
         "Where the hubs end up, clamped",
         "How many a fixed back-off puts right",
@@ -140,4 +141,4 @@ def test_the_sheet_is_a_picture_and_the_same_one_each_time(study, influences):
     drawn = figure.axes[1].lines[0].get_ydata()
     assert np.max(drawn) == pytest.approx(study.all.curve.right.max() * 100)
     assert to_png(figure).startswith(b"\x89PNG")
-    assert to_pdf(many.many_figure(study, influences)) == to_pdf(many.many_figure(study, influences))
+    assert to_pdf(many_figure(study, influences)) == to_pdf(many_figure(study, influences))
