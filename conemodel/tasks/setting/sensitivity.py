@@ -7,7 +7,6 @@ from typing import NamedTuple
 from conemodel.base.batch_cache import keep_answers
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts import unknowns
-from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.clamp_force import clamp_force
@@ -88,21 +87,14 @@ def _outlook(scenario: Scenario) -> Outlook:
     ends = [end for variant in variants for end in (variant.low, variant.high)]
     tables, *others = tables_with_variants(scenario, ends)
     windows = windows_in(others, [end.limits for end in ends])
-    clamped = [
-        (window, _end_play(end, variant.name == "heat"))
-        for window, end, variant in zip(windows, ends, (v for v in variants for _ in range(2)), strict=True)
+    ridden = [
+        (window, setting_terms(end).end_play("ridden")) for window, end in zip(windows, ends, strict=True)
     ]
     cases = (
         _Case(variant.name, variant.label, variant.span, both)
-        for variant, both in zip(variants, zip(clamped[::2], clamped[1::2], strict=True), strict=True)
+        for variant, both in zip(variants, zip(ridden[::2], ridden[1::2], strict=True), strict=True)
     )
     return Outlook(tables=tables, window=window_in(tables, scenario.limits), cases=tuple(cases))
-
-
-def _end_play(scenario: Scenario, warm: bool) -> float:
-    """Return the end play once clamped [m], `warm` with what heat adds in riding."""
-    terms = setting_terms(scenario)
-    return terms.end_play("clamped") + (terms.lengths["ridden"].get("heat", 0.0) if warm else 0.0)
 
 
 class _Variant(NamedTuple):
@@ -172,12 +164,14 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
     if scenario.setting.clamp_seat == "dropouts" and any(scenario.frame.dropout_turns):
         yield from _dropout_variants(scenario)
     if scenario.brake.kind == "disc":
-        warmings = unknowns.SHELL_WARMING.span
+        low, high = unknowns.SHELL_WARMING.span
+        own = scenario.heat.shell_warming
+        warmings = (min(low, own), max(high, own))
         yield _variant(
             "heat",
             unknowns.SHELL_WARMING.words,
-            unknowns.SHELL_WARMING.range_in_words(),
-            (scenario.replace(heat=Heat(shell_warming=warming)) for warming in warmings),
+            f"{_span(warmings, ONE)} °C",
+            (scenario.replace(heat=scenario.heat.replace(shell_warming=warming)) for warming in warmings),
         )
     if axle.thread_clearance is None and slack_share(setting) != 0.0:
         yield _variant(

@@ -1,6 +1,6 @@
 """The verdict: loose, right or tight once clamped, and the turn to make, as a range."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -93,15 +93,17 @@ def verdict_of(
     spreads: tuple[Spread, ...],
     stages: Mapping[str, StageResult],
 ) -> Verdict:
-    """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed."""
-    clamped = stages["clamped"]
-    state = window.state(terms.end_play("clamped"))
+    """Return the verdict on a setting, from its `stages`, the good range of its hub and what is only assumed.
+
+    It is judged as it rides: clamped, with what heat and creeping cups add where the scenario has them.
+    """
+    state = window.state(terms.end_play("ridden"))
     obstacle = _obstacle(scenario, terms, window)
     turn = None if obstacle else turn_of(scenario, terms, window, spreads)
     unsafe = (*_proud_axle(scenario, terms), *_weak_clamp(scenario, terms))
     sentences = [
         *unsafe,
-        _describe_state(scenario, state, clamped),
+        *_describe_states(scenario, terms, window, stages),
         obstacle or _advice(scenario, state, turn),
     ]
     return Verdict(
@@ -117,7 +119,7 @@ def turn_of(
     scenario: Scenario, terms: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]
 ) -> Turn:
     """Return the turn from where the cone stands to the middle of the good range, and its range."""
-    length = window.target - terms.end_play("clamped")
+    length = window.target - terms.end_play("ridden")
     up = sum(max(spread.high - length, 0.0) ** 2 for spread in spreads) ** 0.5
     down = sum(max(length - spread.low, 0.0) ** 2 for spread in spreads) ** 0.5
     return Turn(
@@ -187,24 +189,40 @@ def _obstacle(scenario: Scenario, terms: SettingTerms[float], window: Window) ->
     return ""
 
 
-def _describe_state(scenario: Scenario, state: State, clamped: StageResult) -> str:
-    """Return what is felt once clamped."""
-    if not clamped.valid:
-        how = "loose" if clamped.end_play > 0 else "tight"
-        return f"Clamped, it is far too {how}: the balls leave their races, and no number says how much."
-    rim_play, preload = clamped.rim_play, clamped.preload
+def _describe_states(
+    scenario: Scenario, terms: SettingTerms[float], window: Window, stages: Mapping[str, StageResult]
+) -> Iterator[str]:
+    """Yield what is felt as it rides, and how it is clamped where heat or creeping cups make another state of that."""
+    clamped, ridden = (terms.end_play(name) for name in ("clamped", "ridden"))
+    if ridden == clamped:
+        yield _describe_state(scenario, window.state(clamped), stages["clamped"], when="Clamped")
+        return
+    causes = {"heat": "warm", "cup_moved": "with its cups crept"}
+    when = " and ".join(words for key, words in causes.items() if key in terms.lengths["ridden"])
+    yield _describe_state(scenario, window.state(ridden), stages["ridden"], when=f"Ridden {when}")
+    if window.state(clamped) != window.state(ridden):
+        words = {"loose": "loose", "right": "right", "tight": "too tight"}
+        yield f"Clamped and as it was set it is {words[window.state(clamped)]}."
+
+
+def _describe_state(scenario: Scenario, state: State, stage: StageResult, *, when: str) -> str:
+    """Return what is felt after a stage, `when` saying which."""
+    if not stage.valid:
+        how = "loose" if stage.end_play > 0 else "tight"
+        return f"{when}, it is far too {how}: the balls leave their races, and no number says how much."
+    rim_play, preload = stage.rim_play, stage.preload
     felt = (1 + CURVE_ERROR) * scenario.limits.rim_play
     if state == "loose":
-        return f"Clamped, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
+        return f"{when}, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
     if state == "tight":
-        return f"Clamped, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
+        return f"{when}, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
     play = (
         f"it rocks {MM.from_si(rim_play):.1f} mm at the rim"
         if rim_play > felt
         else "no play is felt at the rim"
     )
     pinched = f"are pinched with {NEWTON.from_si(preload):.0f} N" if preload >= 0.5 else "are not pinched"
-    return f"Clamped, {play} and the balls {pinched}: within the limits."
+    return f"{when}, {play} and the balls {pinched}: within the limits."
 
 
 def _advice(scenario: Scenario, state: State, turn: Turn | None) -> str:

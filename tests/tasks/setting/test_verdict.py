@@ -93,3 +93,27 @@ def test_the_range_of_the_turn_adds_independent_spreads_by_their_squares() -> No
     low, high = turn.angle_range
     assert low == pytest.approx(turn.low / (1e-3 / (2 * np.pi)))  # M10 × 1: one millimetre a turn
     assert high == pytest.approx(turn.high / (1e-3 / (2 * np.pi)))
+
+
+def test_a_hub_that_is_right_until_its_cups_creep_is_judged_as_it_rides() -> None:
+    rear = hub("touring-rear")
+    right = at(rear, cm.predict(rear).window.target)
+    crept = right.replace(condition=right.condition.replace(cup_moved_left=-200e-6))
+    prediction = cm.predict(crept)
+    assert cm.predict(right).verdict.state == "right"
+    assert prediction.verdict.state == "tight"
+    assert "Ridden with its cups crept, it is too tight" in prediction.verdict.sentence
+    assert "Clamped and as it was set it is right." in prediction.verdict.sentence
+    assert prediction.verdict.turn is not None
+    # one to one: what the cup took the cone has to give back
+    assert prediction.verdict.turn.length == pytest.approx(200e-6, abs=1e-9)
+    assert "Leave it" not in prediction.verdict.sentence
+
+
+def test_a_warm_hub_is_told_the_turn_for_warm_riding() -> None:
+    rear = hub("touring-rear")
+    right = at(rear, cm.predict(rear).window.target)
+    warm = cm.predict(right.replace(heat=right.heat.replace(shell_warming=80.0)))
+    heat = {term.key: term.length for term in warm.stages["ridden"].terms}["heat"]
+    assert warm.verdict.turn is not None
+    assert warm.verdict.turn.length == pytest.approx(-heat, abs=1e-9)
