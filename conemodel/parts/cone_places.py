@@ -50,8 +50,23 @@ def thread_separation(hub: Hub, axle: Axle, stacks: Stacks, side: Side) -> float
 
 def check_cones(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:
     """Yield what does not go together in rows, cones, locknuts and axle."""
-    reach = list(_check_reach(hub, axle, stacks))
+    apart = list(_check_apart(hub, stacks))
+    reach = apart or list(_check_reach(hub, axle, stacks))
     yield from reach or _check_lengths(hub, axle, stacks)
+
+
+def _check_apart(hub: Hub, stacks: Stacks) -> Iterator[FieldError]:
+    """Yield a row spacing at which the threads of both cones would lie in one another."""
+    cones = [stacks.side(side).cone for side in SIDES]
+    inboard = sum(cone.thread_length / 2 - cone.ball_place for cone in cones)
+    if hub.row_spacing <= inboard:
+        yield FieldError(
+            field="hub.row_spacing",
+            value=hub.row_spacing,
+            limit="must be above {}, or the threads of both cones would lie in one another",
+            bound=inboard,
+            remedy="measure the rows again, and where the balls stand on the cones",
+        )
 
 
 def _check_reach(hub: Hub, axle: Axle, stacks: Stacks) -> Iterator[FieldError]:

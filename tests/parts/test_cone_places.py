@@ -98,6 +98,13 @@ def test_a_distance_that_no_cone_reaches_is_refused_with_the_one_that_follows() 
     assert with_sizes(rows=60e-3, distance=75e-3).ball_place("right") == pytest.approx(15.25e-3)
 
 
+def test_rows_so_near_that_the_cones_would_lie_in_one_another_are_refused() -> None:
+    """Threads 15.5 mm long whose middles stand 7.65 mm inboard of their balls: 15.3 mm. By hand."""
+    said = refused(rows=15.2e-3, ball_place=0.1e-3)
+    assert "hub.row_spacing_mm" in said
+    assert "above 15.3 mm" in said
+
+
 def test_a_width_in_which_the_locknuts_find_no_room_is_refused() -> None:
     """88 + 2 (12.75 + 5) = 123.5 mm. By hand."""
     said = refused(rows=88e-3, width=123e-3)
