@@ -24,6 +24,12 @@ RULE_OF_THUMB = "a quarter turn"
 """Back-off that is commonly taught. Common practice, no source."""
 
 
+def is_axle_free(scenario: Scenario) -> bool:
+    """Tell whether nothing kept the axle from turning with a locknut that was turned to lock it."""
+    setting = scenario.setting
+    return setting.axle_held == "nothing" and SHARE_OF_NUT[setting.technique] > 0.0
+
+
 def notes_on(
     scenario: Scenario,
     terms: SettingTerms[float],
@@ -118,10 +124,10 @@ def _on_the_hold(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str
             "Only the washer's key keeps the cone from turning: it gives by "
             f"{DEG.from_si(adjusted.key_clearance):.0f}°, and a soft tab shears."
         )
-    if setting.axle_held == "nothing" and SHARE_OF_NUT[setting.technique] > 0.0:
+    if is_axle_free(scenario):
         yield (
             "The axle is free to turn with the nut, so the cone may back out onto the nut instead of being pushed "
-            "in: the play after locking cannot be foretold. Hold the axle in a soft-jawed vice."
+            "in: the play after locking cannot be predicted. Hold the axle in a soft-jawed vice."
         )
 
 

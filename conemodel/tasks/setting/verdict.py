@@ -10,7 +10,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.physics.clamp import required_force_against_removal
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import SettingTerms
-from conemodel.tasks.setting.advice import notes_on
+from conemodel.tasks.setting.advice import is_axle_free, notes_on
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.sensitivity import Spread
 from conemodel.tasks.setting.stage_result import StageResult
@@ -194,6 +194,11 @@ def _describe_states(
 ) -> Iterator[str]:
     """Yield what is felt as it rides, and how it is clamped where heat or creeping cups make another state of that."""
     clamped, ridden = (terms.end_play(name) for name in ("clamped", "ridden"))
+    if is_axle_free(scenario):
+        yield "The axle turned with nut and cone, so what locking did cannot be told."
+        when = "If the nut pushed the cone in, then clamped"
+        yield _describe_state(scenario, window.state(clamped), stages["clamped"], when=when)
+        return
     if ridden == clamped:
         yield _describe_state(scenario, window.state(clamped), stages["clamped"], when="Clamped")
         return

@@ -117,3 +117,13 @@ def test_a_warm_hub_is_told_the_turn_for_warm_riding() -> None:
     heat = {term.key: term.length for term in warm.stages["ridden"].terms}["heat"]
     assert warm.verdict.turn is not None
     assert warm.verdict.turn.length == pytest.approx(-heat, abs=1e-9)
+
+
+def test_of_a_free_axle_sentence_and_note_say_the_same() -> None:
+    verdict = cm.predict(hub("touring-rear", axle_held="nothing")).verdict
+    assert (
+        "what locking did cannot be told. If the nut pushed the cone in, then clamped, it is"
+        in verdict.sentence
+    )
+    assert any("cannot be predicted" in note for note in verdict.notes)
+    assert verdict.turn is None

@@ -7,6 +7,8 @@ import pytest
 
 import conemodel as cm
 from conemodel.base.sources import SOURCES
+from conemodel.parts import library
+from conemodel.physics.thread import root_diameter
 from conemodel.tasks.validation import published_values as published
 from conemodel.tasks.validation.edge_sizes import edge_sizes
 from conemodel.tasks.validation.method import LEFT_OUT, STATUS_WORDS, published_checks, whole_hub_check
@@ -83,3 +85,27 @@ def test_what_is_left_out_is_said_with_sizes():
     assert all(each.what and each.size and each.advice for each in LEFT_OUT)
     # no unit a mechanic does not use
     assert not any(re.search(r"mrad|\d K\b", each.size) for each in LEFT_OUT)
+
+
+def test_the_slope_of_a_bent_axle_is_that_of_a_beam_under_its_two_rows():
+    """Two loads P, each a from its end of a beam of length L, slope it there by P a (L - 2a)/2EI.
+
+    That is with free ends; with ends held fast by a/L of it. Timoshenko, Strength of Materials; memory, page not seen.
+    """
+    slopes = []
+    for path in library.SCENARIOS.glob("*.toml"):
+        hub = cm.load_scenario(path)
+        axle, length = hub.axle, hub.hub.over_locknut_width
+        arm, load = (length - hub.hub.row_spacing) / 2, hub.wheel.radial_load / 2
+        root = float(root_diameter(diameter=axle.thread_diameter, pitch=axle.thread_pitch))
+        stiffness = axle.young * np.pi / 64 * (root**4 - axle.bore**4)
+        free = np.degrees(load * arm * (length - 2 * arm) / (2 * stiffness))
+        slopes += [free, free * arm / length]
+    (bending,) = (each for each in LEFT_OUT if "bending of the axle" in each.what)
+    assert f"by {min(slopes):.2f}° to {max(slopes):.2f}°" in bending.size
+
+
+def test_no_other_size_of_what_is_left_out_is_a_number():
+    """A number in the list is one that a test above computes."""
+    others = [each for each in LEFT_OUT if "bending of the axle" not in each.what]
+    assert not [each.size for each in others if re.search(r"\d", each.size)]
