@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.practice.actions import ACTIONS, TakeBack
+from conemodel.tasks.practice.cone_position import EYE
 from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons
 from conemodel.tasks.practice.error_stage import ErrorStage, stage_of
 from conemodel.tasks.practice.hints import hint_on, touch_hint
@@ -129,7 +130,9 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
     framed = hub if exercise.kind == "touch" else in_frame(secret, hub)
     window, end = window_for(secret, hub), end_play_of(secret, framed)
     off = end - window.loose_edge if end > window.loose_edge else min(end - window.tight_edge, 0.0)
-    off = 0.0 if abs(off) <= END_PLAY_STEP / 2 else off  # no finer than what is felt
+    # no finer than a hand feels, or an eye reads the clock by a pen line
+    told = max(END_PLAY_STEP / 2, EYE[True] * secret.scenario.axle.lead_per_radian)
+    off = 0.0 if abs(off) <= told else off
     events = [event for event in bench.log if event.hub == number and not event.refused]
     locks = sum(event.kind == "Tighten" for event in events)
     moves = sum(event.kind in MOVES for event in events)

@@ -109,7 +109,7 @@ class Stand:
 def cone_turn_words(turned: float, *, stopped: bool) -> str:
     """Return what the hand did that turned the cone by an angle [rad]; `stopped`: it wanted further in.
 
-    >>> turned_words(0.21, stopped=False), turned_words(-1e-3, stopped=True)
+    >>> cone_turn_words(0.21, stopped=False), cone_turn_words(-1e-3, stopped=True)
     ('cone turned out, 2 minutes', 'cone pushed in: it would not turn further')
     """
     way = "out" if turned > 0 else "in"

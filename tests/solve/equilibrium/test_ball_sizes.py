@@ -43,7 +43,8 @@ def drawn_round(scenario: Scenario, oversize: float) -> Scenario:
 def test_odd_balls_are_advised_like_the_hub_drawn_round_them(oversize: float) -> None:
     """Geometry alone: two descriptions of one hub.
 
-    The rubbing of the one is taken at the nominal contact angle, so the width of its good range is off by some 6 %.
+    The rubbing of the one is taken at the nominal contact angle, and follows its cotangent: 1.19 at 40°, 0.92 at
+    the 47° of balls a tenth of a millimetre short. So the width of its good range is off by up to some 9 %.
     """
     scenario = cm.load_scenario(REAR)
     odd, drawn = cm.predict(with_oversize(scenario, oversize)), cm.predict(drawn_round(scenario, oversize))
@@ -51,7 +52,7 @@ def test_odd_balls_are_advised_like_the_hub_drawn_round_them(oversize: float) ->
         one, other = odd.stages[name], drawn.stages[name]
         assert one.preload == pytest.approx(other.preload, rel=0.01, abs=1e-6)
         assert one.rim_play == pytest.approx(other.rim_play, rel=0.02, abs=1e-7)
-    assert odd.window.width == pytest.approx(drawn.window.width, rel=0.07)
+    assert odd.window.width == pytest.approx(drawn.window.width, rel=0.10)
     assert odd.verdict.turn is not None
     assert drawn.verdict.turn is not None
     assert odd.verdict.turn.length == pytest.approx(drawn.verdict.turn.length, abs=3e-6)

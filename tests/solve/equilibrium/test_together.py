@@ -83,7 +83,7 @@ def test_hubs_that_cannot_be_solved_together_are_refused() -> None:
     fewer = pair_of(REAR.replace(ball_count=8))
     with pytest.raises(ValueError, match="equally many balls"):
         solve_positions_of((SOUND[0], fewer), end_play=ENDS[:2], load=LOAD)
-    with pytest.raises(ValueError, match="sound"):
+    with pytest.raises(ValueError, match="uniform"):
         solve_positions_of((SOUND[0], TILTED[0]), end_play=ENDS[:2], load=LOAD)
 
 
