@@ -5,7 +5,8 @@ from dataclasses import replace
 from conemodel.base.units import DEG
 from conemodel.parts.unknowns import SEEN_TURN
 from conemodel.solve.stages.terms import cone_arm, contact_end_play, pair_of
-from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
+from conemodel.tasks.practice.hub_terms import end_play_of
+from conemodel.tasks.practice.session import HiddenHub, HubState
 
 EYE = {True: DEG.to_si(SEEN_TURN.low), False: DEG.to_si(SEEN_TURN.usual)}
 """How finely an eye reads the clock, with a pen line and without [rad]."""

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 
 from conemodel.base.units import DEG
 from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice.hub_terms import clamp_of, end_play_of, in_frame, window_for
 from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.rock_feel import rock_feel
-from conemodel.tasks.practice.session import HiddenHub, HubState, clamp_of, end_play_of, in_frame, window_for
+from conemodel.tasks.practice.session import HiddenHub, HubState
 
 DRIFT_HELD = DEG.to_si(5.0)
 """Turn of the cone at locking below which it was held [rad]."""

@@ -3,7 +3,8 @@
 from typing import Literal
 
 from conemodel.parts.exercise import Exercise
-from conemodel.tasks.practice.session import HiddenHub, HubState, in_frame, terms_of
+from conemodel.tasks.practice.hub_terms import in_frame, terms_of
+from conemodel.tasks.practice.session import HiddenHub, HubState
 
 ErrorStage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", "judged"]
 

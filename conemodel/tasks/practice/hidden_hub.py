@@ -13,16 +13,10 @@ from conemodel.parts.hub import Side
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.keyed_random import choice, subkey, uniform, within
 from conemodel.tasks.practice.locknut import tighten
-from conemodel.tasks.practice.session import (
-    Bench,
-    HiddenHub,
-    HubState,
-    end_play_of,
-    in_frame,
-    window_for,
-)
+from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 
 CLOCK_STEP = DEG.to_si(6.0)
 """Where the cone stands on the clock at the start, in these steps [rad]: one minute."""

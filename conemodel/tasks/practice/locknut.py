@@ -12,8 +12,9 @@ from conemodel.solve.stages.adjustable_side import AdjustableSide
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on, lock_up, other_side
 from conemodel.solve.stages.terms import LABELS, Term, cone_arm
 from conemodel.solve.stages.terms import tighten as lock_by_nut
+from conemodel.tasks.practice.hub_terms import clamp_of, end_play_of
 from conemodel.tasks.practice.keyed_random import uniform, within
-from conemodel.tasks.practice.session import HiddenHub, HubState, Lock, clamp_of, end_play_of
+from conemodel.tasks.practice.session import HiddenHub, HubState, Lock
 
 HAND = {"light": HAND_FORCE.low, "firm": HAND_FORCE.usual, "hard": HAND_FORCE.high}
 """Force of a hand at the end of the locknut spanner [N]."""

@@ -8,14 +8,8 @@ from conemodel.tasks.practice.cone_position import EYE
 from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons
 from conemodel.tasks.practice.error_stage import ErrorStage, stage_of
 from conemodel.tasks.practice.hints import hint_on, touch_hint
-from conemodel.tasks.practice.session import (
-    Bench,
-    HiddenHub,
-    end_play_of,
-    in_frame,
-    terms_of,
-    window_for,
-)
+from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
+from conemodel.tasks.practice.session import Bench, HiddenHub
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.verdict import State

@@ -15,7 +15,8 @@ from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
 from conemodel.solve.freeplay.free_play import axle_end_direction, rim_direction, solve_free_play
 from conemodel.solve.freeplay.hand_positions import rotate_directions, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
-from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of
+from conemodel.tasks.practice.hub_terms import end_play_of
+from conemodel.tasks.practice.session import HiddenHub, HubState
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
 
 Grip = Literal["rim", "axle end"]

@@ -12,7 +12,8 @@ from conemodel.physics.motion import air_torque
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature, signature
-from conemodel.tasks.practice.session import HiddenHub, HubState, end_play_of, pinch
+from conemodel.tasks.practice.hub_terms import end_play_of, pinch
+from conemodel.tasks.practice.session import HiddenHub, HubState
 
 END_PLAY_STEP = 1e-6
 """Steps in which end play is taken for what is felt [m]: far finer than a hand, and the same key for a cache."""

@@ -5,7 +5,8 @@ from typing import Any
 
 from conemodel.parts.exercise import Exercise, Prior
 from conemodel.tasks.practice.hidden_hub import Given, begin
-from conemodel.tasks.practice.session import Bench, HubState, end_play_of, in_frame, window_for
+from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
+from conemodel.tasks.practice.session import Bench, HubState
 
 STEADY: dict[str, Any] = {
     "drift": (0.0, 0.0),

@@ -9,8 +9,9 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder, open_link
+from conemodel.tasks.practice.hub_terms import terms_of
 from conemodel.tasks.practice.marking import mark
-from conemodel.tasks.practice.session import Bench, HubState, terms_of
+from conemodel.tasks.practice.session import Bench, HubState
 from tests.tasks.practice.hubs import end_play
 
 STILL = (

@@ -12,8 +12,8 @@ from conemodel.tasks.practice.actions import Rock, TakeBack, Twirl
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import EXERCISES, class_links, ladder, open_link, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin, reference
+from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.marking import mark
-from conemodel.tasks.practice.session import end_play_of, in_frame, window_for
 from tests.tasks.practice.players import careful, do, quarter_turn
 
 NAMES = [name for name, exercise in ladder().items() if exercise.number]

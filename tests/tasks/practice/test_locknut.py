@@ -27,7 +27,8 @@ from conemodel.tasks.practice.actions import (
     Undo,
 )
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.session import Bench, terms_of
+from conemodel.tasks.practice.hub_terms import terms_of
+from conemodel.tasks.practice.session import Bench
 from tests.tasks.practice.hubs import bench_of, end_play
 from tests.tasks.practice.players import do
 

@@ -7,9 +7,10 @@ from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import IN_FRAME, IN_VICE, NO_CLAMP, ON_LOCKNUTS
 from conemodel.tasks.practice.cone_position import show_cone
+from conemodel.tasks.practice.hub_terms import clamp_of
 from conemodel.tasks.practice.keyed_random import within
 from conemodel.tasks.practice.locknut import turn_locked
-from conemodel.tasks.practice.session import Bench, HubState, clamp_of
+from conemodel.tasks.practice.session import Bench, HubState
 
 SEATED: dict[ClampSeat | None, str] = {
     None: "The clamp is off.",

@@ -11,7 +11,8 @@ from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import AXLE_TURNS, cone_locked
 from conemodel.tasks.practice.cone_position import EYE, clock_position, place_cone
-from conemodel.tasks.practice.session import Bench, HiddenHub, HubState, end_play_of, pinch
+from conemodel.tasks.practice.hub_terms import end_play_of, pinch
+from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 from conemodel.tasks.practice.torque_feel import TURN_LIMIT
 from conemodel.tasks.wording import clock_minutes
 

@@ -8,6 +8,7 @@ from conemodel.parts.setting import Technique
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import clamp_on_locknut
 from conemodel.tasks.practice.cone_position import show_cone
+from conemodel.tasks.practice.hub_terms import end_play_of, pinch
 from conemodel.tasks.practice.locknut import (
     HAND,
     MOST_TRIM,
@@ -18,7 +19,7 @@ from conemodel.tasks.practice.locknut import (
     trim_torque,
     undo,
 )
-from conemodel.tasks.practice.session import Bench, HiddenHub, HubState, end_play_of, pinch
+from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 from conemodel.tasks.wording import clock_minutes
 
 Effort = Literal["light", "firm", "hard"]

@@ -8,7 +8,8 @@ from conemodel.base.units import MM
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.obstacles import NO_CLAMP, NOT_IN_FRAME
-from conemodel.tasks.practice.session import Bench, HubState, clamp_of
+from conemodel.tasks.practice.hub_terms import clamp_of
+from conemodel.tasks.practice.session import Bench, HubState
 
 Sight = Literal["protrusion", "balls", "lever", "brake"]
 
