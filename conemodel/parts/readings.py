@@ -6,9 +6,10 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator
 
-from conemodel.base.units import DEG, GRAM, MM, ONE, TURN
+from conemodel.base.units import DEG, GRAM, MM, NEWTON, ONE, TURN
 from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.felt_play import PlayWord, word_now
+from conemodel.parts.push_checks import check_places, check_pushes
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.toml_files import load_part
 
@@ -33,6 +34,15 @@ class Play(Part):
         MM, "standard uncertainty of the measurement; usual for the instrument if left out",
         default=None, above=0, at_most=3,
     )  # fmt: skip
+    push: float | None = quantity(
+        NEWTON, "push at the rim, the same each way, it was read under", default=None, at_least=0, at_most=50
+    )
+    play_hard: float | None = quantity(
+        MM, "the same read again under a harder push", default=None, at_least=0, at_most=10
+    )
+    push_hard: float | None = quantity(
+        NEWTON, "the harder push, the same each way", default=None, above=0, at_most=50
+    )
     hand: Annotated[PlayWord | None, BeforeValidator(word_now)] = quantity(
         ONE, "what the hand said", default=None
     )
@@ -52,6 +62,7 @@ class Play(Part):
             yield FieldError(
                 field="uncertainty", value=values["uncertainty"], limit="belongs to a measured play"
             )
+        yield from check_pushes(values)
 
     @property
     def given(self) -> bool:
@@ -81,6 +92,8 @@ class Round(Part):
     rim_closed: Play = Play()
     axle_end_open: Play = Play()
     axle_end_closed: Play = Play()
+    axle_along_open: Play = Play()
+    axle_along_closed: Play = Play()
     turns_open: TurningWord | None = quantity(
         ONE, "how the axle turns in the fingers, clamp open", default=None
     )
@@ -95,7 +108,7 @@ class Round(Part):
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
-        """A cone is turned one way."""
+        """A cone is turned one way; pushes and words stand where they mean something."""
         yield from super().cross_checks(values)
         if values.get("turned_in") and values.get("turned_out"):
             yield FieldError(
@@ -104,6 +117,7 @@ class Round(Part):
                 limit="cannot stand beside turned_in",
                 remedy="give the difference",
             )
+        yield from check_places(values)
 
     @property
     def turned(self) -> float:
@@ -113,8 +127,7 @@ class Round(Part):
     @property
     def plays(self) -> dict[str, Play]:
         """Every play somebody looked for, by name of its field."""
-        names = ("rim_open", "rim_closed", "axle_end_open", "axle_end_closed")
-        return {name: getattr(self, name) for name in names if getattr(self, name).given}
+        return {name: one for name, one in self if isinstance(one, Play) and one.given}
 
     @property
     def empty(self) -> bool:

@@ -36,6 +36,10 @@ UNEVEN_POINTS = 46
 """Points of the curve of a hub whose play begins in one place before the others: off by some micrometres."""
 
 
+AXIAL = (1.0, 0.0, 0.0, 0.0, 0.0)
+"""Direction of the shell moving along the axle."""
+
+
 class HandPosition(NamedTuple):
     """Where a hand feels for play: a hub with a rigid axle and shell, and the direction in which it moves (5,)."""
 
@@ -64,6 +68,14 @@ def solve_felt_play(
     ends, back = np.unique(end_play, return_inverse=True)  # stages often share an end play
     rim, axle_end = _mean_play((pair, pair), np.stack((ends, ends)), ways)[0]
     return rim[back], axle_end[back]
+
+
+def solve_axial_play(pair: Pair, end_play: Array) -> Array:
+    """Return how far the shell moves along the axle without force at each end play (n,), stop to stop [m].
+
+    That is the end play itself in a hub whose rows are true; less in one whose cones lean.
+    """
+    return np.asarray(_mean_play((pair,), np.asarray(end_play)[None], np.array([AXIAL]))[0][0])
 
 
 @lru_cache(maxsize=128)

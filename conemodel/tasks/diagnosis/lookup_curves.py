@@ -15,7 +15,7 @@ from conemodel.parts.bearing import Pair
 from conemodel.parts.mounting import MOST_LEAN
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
-from conemodel.solve.freeplay.hand_positions import solve_felt_play
+from conemodel.solve.freeplay.hand_positions import solve_axial_play, solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.inputs import inputs_over
 from conemodel.solve.stages.terms import pair_of
@@ -38,12 +38,13 @@ class LookupGrid:
     """One hub over end play, on points `STEP` apart from `TIGHTEST` on, each (n,).
 
     Attributes:
-        rim, axle_end: free play there, stop to stop [m].
+        rim, axle_end, axle_along: free play there, stop to stop [m].
         preload: [N]; torque: from the ball loads [N·m].
     """
 
     rim: Array
     axle_end: Array
+    axle_along: Array
     preload: Array
     torque: Array
 
@@ -80,11 +81,13 @@ def curve_of(scenario: Scenario, tilt: float) -> LookupGrid:
     rim, axle_end = solve_felt_play(
         pair, ends, rim_radius=scenario.wheel.rim_radius, axle_arm=scenario.axle_end_arm
     )
+    along = solve_axial_play(pair, ends)
     loaded = unloaded_tables(pair)
     grid = np.arange(TIGHTEST, LOOSEST, STEP)
     return LookupGrid(
         rim=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(rim))),
         axle_end=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(axle_end))),
+        axle_along=_read_off(grid, MonotoneCubic.through(ends, np.maximum.accumulate(along))),
         preload=_read_off(grid, loaded.preload),
         torque=_read_off(grid, loaded.torque),
     )

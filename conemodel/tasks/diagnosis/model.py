@@ -124,7 +124,7 @@ class HubModel:
     def play(self, name: str, end_play: Array) -> Array:
         """Return the play a reading such as ``rim_closed`` would meet at `end_play`, with what is not the bearing's."""
         place, _, clamp = name.rpartition("_")
-        felt = self.read("rim" if place == "rim" else "axle_end", end_play)
+        felt = self.read(place, end_play)
         if place == "rim":
             felt = felt + column(self.cases, "rocking")
             if clamp == "closed":

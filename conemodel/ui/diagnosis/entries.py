@@ -192,6 +192,7 @@ def unit_at(cls: type[Part], path: str) -> str:
 LABELS = {
     "play": "", "size": "", "diameter": "size of the balls", "by": "measured with",
     "uncertainty": "give or take", "hand": "by hand",
+    "push": "push each way", "play_hard": "under a harder push", "push_hard": "the harder push each way",
     **{key: reading.label for key, reading in READINGS.items()},
     "turned_in": "turned in", "turned_out": "turned out",
     "starting_weight_uncertainty": f"{READINGS['starting_weight'].label}, give or take",

@@ -49,8 +49,18 @@ def ask_readings(group: str, prefix: str) -> None:
 
 
 def _ask_measured(asked: NumberField, prefix: str) -> None:
-    with_uncertainty(
-        prefix + asked.name,
+    name = prefix + asked.name
+    if asked.uncertainty is None:
+        return ask_number(
+            name,
+            label_of(asked.name),
+            step=asked.step,
+            form=asked.form,
+            empty=asked.usual,
+            hint=asked.hint,
+        )
+    return with_uncertainty(
+        name,
         prefix + asked.uncertainty,
         step=asked.step,
         form=asked.form,

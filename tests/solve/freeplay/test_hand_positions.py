@@ -7,7 +7,7 @@ import conemodel as cm
 from conemodel.parts import library
 from conemodel.parts.bearing import Row
 from conemodel.solve.curves.hub_tables import HubTables, MountedHub, tables_of
-from conemodel.solve.freeplay.hand_positions import CURVE_END, end_plays_at, solve_felt_play
+from conemodel.solve.freeplay.hand_positions import CURVE_END, end_plays_at, solve_axial_play, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
 from tests.solve import hubs
 
@@ -59,3 +59,15 @@ def test_a_curve_read_backwards_comes_back() -> None:
     curve = tables("road-front").rim_play
     for play in (2e-5, 1e-4, 5e-4):
         assert curve.at(end_plays_at((curve,), np.array([play])))[0] == pytest.approx(play, rel=1e-3)
+
+
+def test_play_along_the_axle_is_the_end_play_itself() -> None:
+    """By the definition of end play; a bound where cones lean: they only take room away."""
+    true = hubs.pair_of(hubs.REAR)
+    assert solve_axial_play(true, ENDS) == pytest.approx(np.maximum(ENDS, 0.0), abs=2e-9)
+    left, right = true.left, true.right
+    leaning = true.replace(
+        left=left.replace(cone_tilt=(3e-3, 0.0)), right=right.replace(cone_tilt=(-3e-3, 0.0))
+    )
+    assert np.all(solve_axial_play(leaning, ENDS) <= np.maximum(ENDS, 0.0) + 2e-9)
+    assert solve_axial_play(leaning, ENDS)[4] < ENDS[4] - 1e-6

@@ -12,6 +12,8 @@ _ALL: tuple[Reading, ...] = (
     play_at("rim", "closed"),
     play_at("axle_end", "open"),
     play_at("axle_end", "closed"),
+    play_at("axle_along", "open"),
+    play_at("axle_along", "closed"),
     TURNS_OPEN,
     TURNS_CLOSED,
     STARTING_WEIGHT,

@@ -20,7 +20,7 @@ Pick = Callable[[Array], Array]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NumberField:
-    """A number to ask for, in its everyday unit, and beside it how far it may be off.
+    """A number to ask for, in its everyday unit, and beside it how far it may be off, if that is asked.
 
     Attributes:
         name, uncertainty: fields of the round; step: of the buttons beside the number; form: as it is written.
@@ -28,7 +28,7 @@ class NumberField:
     """
 
     name: str
-    uncertainty: str
+    uncertainty: str | None = None
     step: float
     form: str = "%.2f"
     usual: str | None = None
