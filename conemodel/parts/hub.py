@@ -12,7 +12,8 @@ from conemodel.parts.cone import Cone
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.shell import Shell
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
-from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits, root_diameter
+from conemodel.physics.thread import axial_backlash, root_diameter
+from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
 
 Side = Literal["left", "right"]
 SIDES: tuple[Side, Side] = ("left", "right")

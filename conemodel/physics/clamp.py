@@ -7,8 +7,9 @@ greatest lift, so a lever closes from a large angle towards 0.
 import numpy as np
 
 from conemodel.base.units import Floats
-from conemodel.physics import joint, thread
+from conemodel.physics import thread
 from conemodel.physics.domain import require
+from conemodel.physics.tightening import lock_force
 
 BISECTIONS = 60
 """Halvings of a quarter turn, enough for the last digit."""
@@ -126,7 +127,7 @@ def clamp_force_from_torque(
 
     Source: [VDI2230]
     """
-    return joint.lock_force(
+    return lock_force(
         torque=torque,
         diameter=diameter,
         pitch=pitch,

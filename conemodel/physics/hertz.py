@@ -1,4 +1,4 @@
-"""Ball on race: curvature, the contact ellipse and the law Q = K δ^1.5.
+"""Ball on race: the contact ellipse and the law Q = K δ^1.5.
 
 All functions take keywords in SI and broadcast over arrays. The ellipse is the exact elliptic-integral
 solution, not a curve fit.
@@ -12,24 +12,13 @@ from scipy.special import ellipe, ellipkm1, elliprd
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array, Floats
 from conemodel.physics.domain import require
+from conemodel.physics.race_curvature import Curvature
 
 MAX_STEPS = 12
 """Newton steps allowed for the ellipse; four suffice over the whole range."""
 
 LAST_STEP = 1e-7
 """Newton squares its error, so a step this short in ln k leaves an error of the order of its square."""
-
-
-class Curvature(NamedTuple):
-    """How sharply two bodies bend away from each other at a point.
-
-    Attributes:
-        total: curvature sum Σρ [1/m].
-        difference: curvature difference F(ρ) [-], 0 for a sphere on a flat, towards 1 for a long ellipse.
-    """
-
-    total: Floats
-    difference: Floats
 
 
 class Ellipse(NamedTuple):
@@ -55,46 +44,6 @@ class PointContact(NamedTuple):
     semi_minor: Floats
     approach: Floats
     peak_pressure: Floats
-
-
-def cone_curvature(*, ball_diameter: Floats, conformity: Floats, gamma: Floats) -> Curvature:
-    """Return the curvature of a ball on the cone, the race that is convex along the rolling direction.
-
-    Args:
-        ball_diameter: D [m], above 0.
-        conformity: groove radius over ball diameter f [-], above 0.5.
-        gamma: D cos α / dm [-], 0 up to below 1.
-
-    Raises:
-        OutOfDomain: a value outside those ranges.
-
-    Source: [HarrisKotzalas2007]
-
-    >>> cone = cone_curvature(ball_diameter=12.7e-3, conformity=0.52, gamma=12.7 / 65)
-    >>> f"{cone.total / 1e3:.4f} per mm, {cone.difference:.3f}"
-    '0.2018 per mm, 0.940'
-    """
-    _require_race(ball_diameter, conformity, gamma)
-    f, along = conformity, 2 * gamma / (1 - gamma)
-    reach = 4 - 1 / f + along
-    return Curvature(total=reach / ball_diameter, difference=(1 / f + along) / reach)
-
-
-def cup_curvature(*, ball_diameter: Floats, conformity: Floats, gamma: Floats) -> Curvature:
-    """Return the curvature of a ball in the cup, the race that is concave along the rolling direction.
-
-    Arguments, ranges and errors as for `cone_curvature`.
-
-    Source: [HarrisKotzalas2007]
-
-    >>> cup = cup_curvature(ball_diameter=12.7e-3, conformity=0.52, gamma=12.7 / 65)
-    >>> f"{cup.total / 1e3:.4f} per mm, {cup.difference:.3f}"
-    '0.1378 per mm, 0.912'
-    """
-    _require_race(ball_diameter, conformity, gamma)
-    f, along = conformity, 2 * gamma / (1 + gamma)
-    reach = 4 - 1 / f - along
-    return Curvature(total=reach / ball_diameter, difference=(1 / f - along) / reach)
 
 
 def equivalent_modulus(*, young: Floats, poisson: Floats) -> Floats:
@@ -245,12 +194,6 @@ def brewe_hamrock_ellipticity(*, radius_ratio: Floats) -> Floats:
     """
     require(np.asarray(radius_ratio) >= 1, "radius ratio must be 1 or more")
     return 1.0339 * radius_ratio**0.636
-
-
-def _require_race(ball_diameter: Floats, conformity: Floats, gamma: Floats) -> None:
-    require(np.asarray(ball_diameter) > 0, "ball diameter must be above 0 m")
-    require(np.asarray(conformity) > 0.5, "conformity must be above 0.5: the groove is rounder than the ball")
-    require((np.asarray(gamma) >= 0) & (np.asarray(gamma) < 1), "gamma must be 0 up to below 1")
 
 
 def _third_integral(parameter: Array, complement: Array, whole: Array, long: Array) -> Array:

@@ -11,6 +11,7 @@ from conemodel.base.units import Floats
 from conemodel.physics import hertz
 from conemodel.physics.domain import require
 from conemodel.physics.fatigue import CAPACITY, require_ball, require_races
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 
 STATIC_PRESSURE = 4200e6
 """Peak pressure that defines the static rating [Pa]; it leaves a dent of about 1e-4 D. Source: [ISO76]"""
@@ -165,7 +166,7 @@ def dynamic_axial_rating(*, radial_rating: Floats, contact_angle: Floats) -> Flo
     return 1.91 * np.tan(contact_angle) * (1 - np.sin(contact_angle) / 3) * radial_rating
 
 
-def permanent_set(*, load: Floats, ball_diameter: Floats, curvature: hertz.Curvature) -> Floats:
+def permanent_set(*, load: Floats, ball_diameter: Floats, curvature: Curvature) -> Floats:
     """Return the depth [m] of the dent that stays after a load: 1.3e-7 Q²/D ρ' ρ'' mm, in N and mm.
 
     ρ' and ρ'' are the curvature sums in the two principal planes. Ball and race together, for through-
@@ -189,8 +190,8 @@ def _ball_capacity(
 ) -> Floats:
     """Return min Q/D² [Pa] of the two races: a ball of 1 m, as the load at a pressure goes with D²."""
     modulus = hertz.equivalent_modulus(young=RATING_YOUNG, poisson=RATING_POISSON)
-    cone = hertz.cone_curvature(ball_diameter=1.0, conformity=cone_conformity, gamma=gamma)
-    cup = hertz.cup_curvature(ball_diameter=1.0, conformity=cup_conformity, gamma=gamma)
+    cone = cone_curvature(ball_diameter=1.0, conformity=cone_conformity, gamma=gamma)
+    cup = cup_curvature(ball_diameter=1.0, conformity=cup_conformity, gamma=gamma)
     worse: Floats = np.minimum(
         hertz.load_at_pressure(pressure=pressure, curvature=cone, modulus=modulus),
         hertz.load_at_pressure(pressure=pressure, curvature=cup, modulus=modulus),

@@ -8,10 +8,7 @@ from scipy.special import ellipe, ellipk
 
 from conemodel.base.errors import OutOfDomain
 from conemodel.physics.hertz import (
-    Curvature,
-    cone_curvature,
     contact,
-    cup_curvature,
     ellipse,
     equivalent_modulus,
     load_at_pressure,
@@ -19,6 +16,7 @@ from conemodel.physics.hertz import (
     series_constant,
     stiffness,
 )
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 
 STEEL = equivalent_modulus(young=206e9, poisson=0.3)
 races = st.sampled_from([cone_curvature, cup_curvature])

@@ -1,68 +1,14 @@
-"""The locked joint against free bodies: torques balanced by search, springs by a system of equations."""
+"""The locked joint against springs solved as a system of equations."""
 
 import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import brentq
 
 from conemodel.base.errors import OutOfDomain
 from conemodel.physics import joint
-from conemodel.physics.thread import pitch_diameter, thread_torque_arm
 
-M10 = {"diameter": 10e-3, "pitch": 1e-3}
-friction = st.floats(0.05, 0.3)
 gives = st.floats(1e-11, 1e-8)
-
-
-def torque_on_cone(preload, force, thread_friction, face_friction, face_radius):
-    """Return the inward torque [N·m] on a cone about to turn inward, from first principles.
-
-    The nut turns inward past it and presses it inward with `force`; the balls press it outward with `preload`. The
-    thread carries the difference: the ramp drives toward the load, friction always resists.
-    """
-    net = force - preload  # inward
-    ramp = net * M10["pitch"] / (2 * np.pi)
-    rub = abs(net) * thread_friction * pitch_diameter(**M10) / 2 / np.cos(np.pi / 6)
-    return force * face_friction * face_radius + ramp - rub
-
-
-@given(st.floats(100, 2e4), friction, friction, st.floats(2e-3, 9e-3))
-def test_unheld_cone_stops_where_its_torques_balance(force, thread, face, radius):
-    joint_values = {"thread_friction": thread, "face_friction": face, "face_radius": radius}
-    found = joint.unheld_preload(force=force, **M10, **joint_values)
-    if torque_on_cone(0.0, force, **joint_values) <= 0:
-        assert found == 0.0
-        return
-    stop = brentq(lambda n: torque_on_cone(n, force, **joint_values), force, 1e3 * force)
-    assert found == pytest.approx(stop, rel=1e-9)
-    # nowhere on the way there does the cone stay put
-    way = np.linspace(0, 0.999 * stop, 200)
-    assert all(torque_on_cone(n, force, **joint_values) > 0 for n in way)
-
-
-@given(st.floats(100, 2e4), friction, friction, st.floats(2e-3, 9e-3))
-def test_holding_torque_balances_the_free_cone(force, thread, face, radius):
-    joint_values = {"thread_friction": thread, "face_friction": face, "face_radius": radius}
-    found = joint.holding_torque(force=force, **M10, **joint_values)
-    assert found == pytest.approx(torque_on_cone(0.0, force, **joint_values), rel=1e-9, abs=1e-9)
-
-
-def test_a_keyed_washer_leaves_the_cone_to_its_thread():
-    # No drag on the face: thread friction above self-locking keeps the cone.
-    assert (
-        joint.holding_torque(force=8e3, **M10, thread_friction=0.12, face_friction=0.0, face_radius=6e-3) < 0
-    )
-    assert (
-        joint.unheld_preload(force=8e3, **M10, thread_friction=0.12, face_friction=0.0, face_radius=6e-3) == 0
-    )
-
-
-@given(st.floats(100, 2e4), friction)
-def test_far_side_slip_is_one_thread_climbing_and_one_descending(force, thread):
-    both = sum(thread_torque_arm(**M10, friction=thread, tightening=way) for way in (True, False))
-    found = joint.far_side_slip_torque(force=force, **M10, thread_friction=thread)
-    assert found == pytest.approx(force * both, rel=1e-12)
 
 
 def stack_force(entry, *, nut_thread, segment, stack, cone_thread):
@@ -136,10 +82,6 @@ def test_sections_in_steel_by_hand():
         (
             joint.engaged_thread_compliance,
             {"diameter": 1e-2, "young": 206e9, "root_area": 4e-5, "core_share": 1.5},
-        ),
-        (
-            joint.lock_force,
-            {"torque": 12.0, **M10, "thread_friction": 0.1, "face_friction": -0.1, "face_radius": 6e-3},
         ),
     ],
 )

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from conemodel.base.errors import OutOfDomain
 from conemodel.physics import fatigue, friction, rating
-from conemodel.physics.hertz import cone_curvature
+from conemodel.physics.race_curvature import cone_curvature
 
 ROW = {"ball_diameter": 6.35e-3, "ball_count": 9, "conformity": 0.56, "gamma": 0.24, "contact_angle": 0.7}
 loads = st.lists(st.just(0.0) | st.floats(1e-3, 5000), min_size=1, max_size=20).map(np.array)

@@ -7,7 +7,8 @@ reference.
 import numpy as np
 import pytest
 
-from conemodel.physics.hertz import brewe_hamrock_ellipticity, cone_curvature, ellipse
+from conemodel.physics.hertz import brewe_hamrock_ellipticity, ellipse
+from conemodel.physics.race_curvature import cone_curvature
 
 
 def test_fit_is_close_to_the_exact_ellipse():

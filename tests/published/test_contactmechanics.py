@@ -6,7 +6,8 @@ Given the shapes of both bodies and the approach, it finds load and pressure on 
 import numpy as np
 import pytest
 
-from conemodel.physics.hertz import cone_curvature, contact, cup_curvature, equivalent_modulus
+from conemodel.physics.hertz import contact, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 
 BALL, ANGLE, PITCH, LOAD = 6.35e-3, np.radians(40), 20e-3, 100.0
 GAMMA = BALL * np.cos(ANGLE) / PITCH

@@ -5,7 +5,7 @@ D 12.7 mm, dm 65 mm, f 0.52, α 0. Printed values from memory, page not seen; re
 
 import pytest
 
-from conemodel.physics.hertz import cone_curvature, cup_curvature
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 
 BALL = {"ball_diameter": 12.7e-3, "conformity": 0.52, "gamma": 12.7 / 65}
 

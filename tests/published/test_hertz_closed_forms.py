@@ -9,15 +9,8 @@ import pytest
 from scipy.integrate import quad
 from scipy.optimize import brentq
 
-from conemodel.physics.hertz import (
-    Curvature,
-    cone_curvature,
-    contact,
-    cup_curvature,
-    ellipse,
-    equivalent_modulus,
-    load_constant,
-)
+from conemodel.physics.hertz import contact, ellipse, equivalent_modulus, load_constant
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 
 STEEL = equivalent_modulus(young=210e9, poisson=0.3)
 RADIUS, LOAD = 3.175e-3, 100.0

@@ -7,7 +7,8 @@ from memory.
 import numpy as np
 import pytest
 
-from conemodel.physics.hertz import cone_curvature, contact, cup_curvature, equivalent_modulus
+from conemodel.physics.hertz import contact, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 from conemodel.physics.rating import (
     STATIC_PRESSURE,
     iso76_f0,

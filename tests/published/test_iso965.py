@@ -8,7 +8,8 @@ grades 7 and 8, 6g of M9×1 and M10×1 (put together from the printed allowance 
 import pytest
 
 from conemodel.base.errors import OutOfDomain
-from conemodel.physics.thread import axial_backlash, iso965_pitch_diameter_limits
+from conemodel.physics.thread import axial_backlash
+from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
 
 EXTERNAL = {
     # diameter of the range, pitch: grades 3 to 9 [µm]

@@ -10,7 +10,8 @@ from conemodel.physics.friction import (
     palmgren_viscous,
     spinning_moment,
 )
-from conemodel.physics.hertz import cone_curvature, contact, ellipse, equivalent_modulus
+from conemodel.physics.hertz import contact, ellipse, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature
 
 
 def viscous(book_viscosity_speed, f0=2.0):

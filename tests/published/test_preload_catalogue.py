@@ -7,13 +7,8 @@ groove of precision bearings and the standard's.
 import numpy as np
 import pytest
 
-from conemodel.physics.hertz import (
-    cone_curvature,
-    cup_curvature,
-    equivalent_modulus,
-    load_constant,
-    series_constant,
-)
+from conemodel.physics.hertz import equivalent_modulus, load_constant, series_constant
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 
 
 def catalogue_constant(cone_conformity, cup_conformity, load=100.0, ball=6.35e-3, gamma=0.0):

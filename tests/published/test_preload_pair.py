@@ -11,7 +11,8 @@ import numpy as np
 import pytest
 
 from conemodel.parts.bearing import Pair, Row
-from conemodel.physics.hertz import cone_curvature, contact, cup_curvature, equivalent_modulus
+from conemodel.physics.hertz import contact, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 from conemodel.solve.equilibrium.pair import solve_pair
 
 ROW = Row(

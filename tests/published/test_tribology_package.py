@@ -6,7 +6,8 @@ Its semi-axes and peak pressure rest on curve fits good to 0.2 %; its approach i
 import numpy as np
 import pytest
 
-from conemodel.physics.hertz import cone_curvature, contact, equivalent_modulus
+from conemodel.physics.hertz import contact, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature
 
 
 def test_ball_on_cone():

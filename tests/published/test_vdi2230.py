@@ -7,15 +7,9 @@ mean face diameter 10.3 mm.
 import numpy as np
 import pytest
 
-from conemodel.physics.joint import (
-    engaged_thread_compliance,
-    holding_torque,
-    lock_force,
-    lock_torque,
-    thread_core_compliance,
-    thread_tooth_compliance,
-)
+from conemodel.physics.joint import engaged_thread_compliance, thread_core_compliance, thread_tooth_compliance
 from conemodel.physics.thread import self_locking_friction, thread_torque_arm
+from conemodel.physics.tightening import holding_torque, lock_force, lock_torque
 
 M8 = {"diameter": 8e-3, "pitch": 1e-3, "face_radius": 10.3e-3 / 2}
 M10 = {"diameter": 10e-3, "pitch": 1e-3}

@@ -18,6 +18,7 @@ import numpy.typing as npt
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair, Row
 from conemodel.physics import hertz
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 
 FREEDOMS = 6
 """x, y, z, tilt about y, tilt about z, and the axial deflection of axle and shell."""
@@ -139,10 +140,10 @@ def row_arrays(
     gamma = ball_diameter * np.cos(contact_angle) / pitch_diameter
     modulus = hertz.equivalent_modulus(young=young, poisson=poisson)
     races = (
-        hertz.cone_curvature(ball_diameter=ball_diameter, conformity=cone_conformity, gamma=gamma),
-        hertz.cup_curvature(ball_diameter=ball_diameter, conformity=cup_conformity, gamma=gamma),
+        cone_curvature(ball_diameter=ball_diameter, conformity=cone_conformity, gamma=gamma),
+        cup_curvature(ball_diameter=ball_diameter, conformity=cup_conformity, gamma=gamma),
     )
-    both = hertz.Curvature(*(np.stack(np.broadcast_arrays(*part)) for part in zip(*races, strict=True)))
+    both = Curvature(*(np.stack(np.broadcast_arrays(*part)) for part in zip(*races, strict=True)))
     one_newton = hertz.contact(load=1.0, curvature=both, modulus=modulus)
     cone, cup = np.asarray(one_newton.approach) ** -1.5  # K of Q = K δ^1.5
     pressures = np.asarray(one_newton.peak_pressure)

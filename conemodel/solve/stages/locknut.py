@@ -8,8 +8,8 @@ import numpy as np
 from conemodel.base.units import Number
 from conemodel.parts.hub import Axle, Side, Stack
 from conemodel.parts.scenario import Scenario
-from conemodel.physics.joint import far_side_slip_torque, holding_torque, lock_force, unheld_preload
 from conemodel.physics.thread import thread_torque_arm
+from conemodel.physics.tightening import far_side_slip_torque, holding_torque, lock_force, unheld_preload
 from conemodel.solve.stages.compliances import Compliances, compliances_of
 from conemodel.solve.stages.inputs import Inputs, inputs_of
 

@@ -10,6 +10,7 @@ from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.physics import hertz
 from conemodel.physics.friction import angular_contact_f1, palmgren_load, spinning_moment
+from conemodel.physics.race_curvature import cone_curvature
 from conemodel.physics.rating import iso76_thrust_f0, static_axial_rating
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 
@@ -90,7 +91,7 @@ def row_forces(row: Row, state: RowState) -> tuple[Array, Array]:
 def _cone_ellipse(row: Row) -> hertz.PointContact:
     """Return the contact on the cone under one newton; sizes grow with the cube root of the load."""
     gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
-    cone = hertz.cone_curvature(ball_diameter=row.ball_diameter, conformity=row.cone_conformity, gamma=gamma)
+    cone = cone_curvature(ball_diameter=row.ball_diameter, conformity=row.cone_conformity, gamma=gamma)
     modulus = hertz.equivalent_modulus(young=row.young, poisson=row.poisson)
     return hertz.contact(load=1.0, curvature=cone, modulus=modulus)
 

@@ -9,6 +9,7 @@ from scipy.special import roots_gegenbauer
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Dents, Row
 from conemodel.physics import hertz
+from conemodel.physics.race_curvature import cone_curvature, cup_curvature
 
 Race = Literal["cone", "cup"]
 
@@ -35,9 +36,9 @@ def contact_half_width(row: Row, race: Race, *, ball_load: float) -> float:
     gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
     size = {"ball_diameter": row.ball_diameter, "gamma": gamma}
     curvature = (
-        hertz.cone_curvature(conformity=row.cone_conformity, **size)
+        cone_curvature(conformity=row.cone_conformity, **size)
         if race == "cone"
-        else hertz.cup_curvature(conformity=row.cup_conformity, **size)
+        else cup_curvature(conformity=row.cup_conformity, **size)
     )
     modulus = hertz.equivalent_modulus(young=row.young, poisson=row.poisson)
     return float(hertz.contact(load=ball_load, curvature=curvature, modulus=modulus).semi_minor)

@@ -9,6 +9,7 @@ from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.scenario import Scenario
 from conemodel.physics import hertz
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 from conemodel.physics.rating import STATIC_PRESSURE, permanent_set
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
@@ -184,13 +185,13 @@ def worst_of(pair: Pair, solution: PairSolution) -> dict[str, Array]:
     }
 
 
-def _curvatures(row: Row) -> tuple[hertz.Curvature, hertz.Curvature]:
+def _curvatures(row: Row) -> tuple[Curvature, Curvature]:
     """Return the relative curvatures of ball and cone, and of ball and cup."""
     gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
     size = {"ball_diameter": row.ball_diameter, "gamma": gamma}
     return (
-        hertz.cone_curvature(conformity=row.cone_conformity, **size),
-        hertz.cup_curvature(conformity=row.cup_conformity, **size),
+        cone_curvature(conformity=row.cone_conformity, **size),
+        cup_curvature(conformity=row.cup_conformity, **size),
     )
 
 

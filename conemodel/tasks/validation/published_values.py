@@ -19,20 +19,17 @@ from conemodel.physics.friction import (
     SLOW,
     palmgren_viscous,
 )
-from conemodel.physics.joint import lock_torque
 from conemodel.physics.packing import balls_that_fit
+from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 from conemodel.physics.rating import (
     dynamic_axial_rating,
     dynamic_radial_rating,
     iso76_f0,
     iso281_fc,
 )
-from conemodel.physics.thread import (
-    iso965_pitch_diameter_limits,
-    pitch_diameter,
-    root_diameter,
-    self_locking_friction,
-)
+from conemodel.physics.thread import pitch_diameter, root_diameter, self_locking_friction
+from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
+from conemodel.physics.tightening import lock_torque
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.wheel.ball_drag import load_drag
 
@@ -107,7 +104,7 @@ def check(source: str, what: str, unit: str, published: float, computed: Any, **
 
 def _hertz() -> Iterator[PublishedCheck]:
     """Yield contacts of ball and race."""
-    flat = hertz.contact(load=100.0, curvature=hertz.Curvature(2 / 3.175e-3, 0.0), modulus=STEEL)
+    flat = hertz.contact(load=100.0, curvature=Curvature(2 / 3.175e-3, 0.0), modulus=STEEL)
     form = {"status": "computed", "tolerance": 1e-6}
     yield check(
         "Johnson1985", "6.35 ball on a flat, 100 N: radius", "mm", 0.127316794, flat.semi_major * 1e3, **form
@@ -121,7 +118,7 @@ def _hertz() -> Iterator[PublishedCheck]:
         ("cone", 0.54, 6.45708, 0.432886, 0.067040, 1645.25, 3.12120),
         ("cup", 0.54, 4.73909, 0.413851, 0.087327, 1321.14, 2.96393),
     ):
-        bend = hertz.cone_curvature if race == "cone" else hertz.cup_curvature
+        bend = cone_curvature if race == "cone" else cup_curvature
         curvature = bend(ball_diameter=6.35e-3, conformity=f, gamma=gamma)
         touch = hertz.contact(load=100.0, curvature=curvature, modulus=STEEL)
         name = f"6.35 ball on {race}, f {f}, 100 N"
@@ -136,7 +133,7 @@ def _hertz() -> Iterator[PublishedCheck]:
         )
         yield check("two programs", f"{name}: approach", "µm", approach, touch.approach * 1e6, **close)
     for race, total, difference in (("inner", 0.202, 0.940), ("outer", 0.138, 0.912)):
-        bend = hertz.cone_curvature if race == "inner" else hertz.cup_curvature
+        bend = cone_curvature if race == "inner" else cup_curvature
         curvature = bend(ball_diameter=12.7e-3, conformity=0.52, gamma=12.7 / 65)
         memory = {"status": "from memory", "tolerance": 4e-3}
         yield check(

@@ -6,7 +6,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from conemodel.parts.bearing import Pair, Row
-from conemodel.physics.hertz import cone_curvature, contact, equivalent_modulus
+from conemodel.physics.hertz import contact, equivalent_modulus
+from conemodel.physics.race_curvature import cone_curvature
 from conemodel.solve.equilibrium.pair import solve_pair
 
 STEEL = equivalent_modulus(young=208e9, poisson=0.3)
