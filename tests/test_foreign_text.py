@@ -23,10 +23,10 @@ from streamlit.testing.v1 import AppTest
 from conemodel.base.plain_text import KEEP_APART, one_line, visible
 from conemodel.base.table import csv_text
 from conemodel.cli import main
+from conemodel.parts.crowd import Crowd, crowd_of, load_crowd
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.lesson import Staged, load_story
 from conemodel.parts.library import SCENARIOS
-from conemodel.parts.population import Crowd, crowd_of, load_crowd
 from conemodel.parts.readings import Readings, load_readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Part

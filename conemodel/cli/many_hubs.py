@@ -25,7 +25,8 @@ def many_hubs(
 ) -> None:
     """Print how often a fixed back-off lands in the good range, over a POPULATION of hubs given as a file."""
     from conemodel.base.table import csv_pieces
-    from conemodel.parts.population import DEFAULT, load_crowd
+    from conemodel.parts.crowd import load_crowd
+    from conemodel.parts.population import DEFAULT
     from conemodel.show.population.sheet import many_figure
     from conemodel.show.population.study_json import many_json
     from conemodel.show.population.tables import list_hubs

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any, Optional, TypeAlias, TypeVar
 from pydantic import create_model
 from pydantic.fields import FieldInfo
 
-from conemodel.parts.hub import Axle, Stack
+from conemodel.parts.axle import Axle
+from conemodel.parts.hub import Stack
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import Part

@@ -6,7 +6,8 @@ The ball rows stand in the middle of the width over the locknuts. All lengths in
 from collections.abc import Iterator
 
 from conemodel.base.units import MM
-from conemodel.parts.hub import SIDES, Axle, Hub, Side, Stacks
+from conemodel.parts.axle import Axle
+from conemodel.parts.hub import SIDES, Hub, Side, Stacks
 from conemodel.parts.schema import FieldError
 from conemodel.physics import cone_geometry as geometry
 

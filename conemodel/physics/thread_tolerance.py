@@ -10,9 +10,7 @@ ALLOWANCE = {0.75: 22, 1.0: 26, 1.25: 28, 1.5: 32, 1.75: 34, 2.0: 38, 2.5: 42}
 """Distance of positions g and G from the basic size [µm], by pitch [mm]; h and H have none.
 Source: [ISO965-1]"""
 
-
 _PITCHES = f"a tolerance class goes with one of the pitches {', '.join(f'{p:g}' for p in ALLOWANCE)} mm"
-
 
 GRADE_STEPS = {
     **{
@@ -29,10 +27,8 @@ GRADE_STEPS = {
 """Preferred numbers between a class's pitch diameter tolerance and that of 6g and 6h: the standard's factors,
 0.5 to 2 outside and 0.85 to 2.12 inside, are themselves of the R40 series. Source: [ISO965-1]"""
 
-
 DIAMETER_RANGES = ((5.6, 11.2), (11.2, 22.4))
 """Ranges of the nominal diameter [mm], above the first up to the second. Source: [ISO965-1]"""
-
 
 R40 = (
     *(1.00, 1.06, 1.12, 1.18, 1.25, 1.32, 1.40, 1.50, 1.60, 1.70, 1.80, 1.90, 2.00, 2.12, 2.24, 2.36),

@@ -8,7 +8,7 @@ import subprocess
 import sys
 
 from conemodel.base.batch_cache import forget_all
-from conemodel.parts.population import load_crowd
+from conemodel.parts.crowd import load_crowd
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
 from tests.patience import PATIENCE
@@ -18,7 +18,7 @@ MIX = "scenarios/populations/workshop-mix.toml"
 ALONE = """
 import resource, sys, time
 from conemodel.base.batch_cache import forget_all
-from conemodel.parts.population import load_crowd
+from conemodel.parts.crowd import load_crowd
 from conemodel.tasks.population.study import many_hubs
 from tests.patience import PATIENCE
 crowd = load_crowd("scenarios/populations/workshop-mix.toml")

@@ -13,8 +13,9 @@ import numpy as np
 import pytest
 from scipy.optimize import root
 
-from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair, pair_arrays, row_arrays
+from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair, row_arrays
 from conemodel.solve.equilibrium.energy import evaluate
+from conemodel.solve.equilibrium.kinematics import pair_arrays
 from conemodel.solve.equilibrium.pair import solve_hubs, solve_pair
 from conemodel.solve.freeplay.free_play import rim_direction, solve_free_play
 from tests.patience import PATIENCE

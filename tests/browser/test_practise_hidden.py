@@ -17,12 +17,12 @@ from playwright.sync_api import Page, WebSocket
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.schema import Part
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.hub_terms import end_play_of, terms_of, window_for
 from conemodel.tasks.practice.session import Bench
 from tests.browser.bench import drag, heard, lines, pick, press
 from tests.browser.pages import Visitor, settle, wait_idle
 from tests.browser.server import Server
+from tests.tasks.practice.hubs import open_link
 
 Open = Callable[..., Page]
 

@@ -14,12 +14,13 @@ from typing import Any
 import pytest
 
 from conemodel.base.errors import InputProblems
+from conemodel.parts.crowd import load_crowd, read_crowd
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.file_kinds import FILE_KINDS, kind_of
 from conemodel.parts.foreign_file import FILE_SIZE_LIMIT, read_bytes
 from conemodel.parts.lesson import Story, load_story
 from conemodel.parts.library import SCENARIOS
-from conemodel.parts.population import Population, load_crowd, read_crowd
+from conemodel.parts.population import Population
 from conemodel.parts.readings import Readings, load_readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import MOST_MESSAGES, load_part, load_scenario, read_part, read_scenario

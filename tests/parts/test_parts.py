@@ -10,7 +10,7 @@ import pytest
 import conemodel as cm
 from conemodel.base.errors import InputProblems
 from conemodel.base.units import DEG, MM
-from conemodel.parts.hub import Axle
+from conemodel.parts.axle import Axle
 from conemodel.parts.schema import PartProblems
 from conemodel.parts.setting import Assumed
 

@@ -5,8 +5,9 @@ import pytest
 from scipy import stats
 
 from conemodel.base.errors import InputProblems
+from conemodel.parts.crowd import load_crowd
 from conemodel.parts.distributions import UncertainForce
-from conemodel.parts.population import Population, load_crowd
+from conemodel.parts.population import Population
 from conemodel.parts.toml_files import read_part, write_part
 
 SHARES = np.linspace(0.0, 1.0, 41)

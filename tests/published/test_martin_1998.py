@@ -13,7 +13,7 @@ from conemodel.physics.motion import air_torque
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.ball_drag import load_drag
-from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE
 from conemodel.tasks.bearing.spin_down import QUOTED_FACTOR, against_quoted
 from conemodel.tasks.setting.good_range import window_of
 

@@ -32,8 +32,9 @@ from conemodel.record.attempts import (
 )
 from conemodel.record.database import FILE_OPTION, MIGRATIONS, Database, RecordError, record_file
 from conemodel.record.progress import class_table, list_attempts, list_class, progress
-from conemodel.tasks.practice.catalogue import open_link, read_link
+from conemodel.tasks.practice.catalogue import read_link
 from conemodel.tasks.practice.marking import mark
+from tests.tasks.practice.hubs import open_link
 from tests.tasks.practice.players import careful, quarter_turn
 
 ONE = Attempt(

@@ -17,7 +17,7 @@ from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.load_cases import Case
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.rocking import Rocking
-from conemodel.tasks.validation.published_values import PublishedCheck
+from conemodel.tasks.validation.published_check import PublishedCheck
 
 
 def list_races(races: RacesSweep) -> Table[RacesSweep]:

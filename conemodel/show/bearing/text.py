@@ -14,7 +14,7 @@ from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.load_cases import CASES
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.spin_down import WHY_SPIN_PROVES_NOTHING
-from conemodel.tasks.validation.published_values import STATUS_WORDS, PublishedCheck
+from conemodel.tasks.validation.published_check import STATUS_WORDS, PublishedCheck
 
 UNTROUBLED = "Nothing is wrong with this hub that the cone could not put right."
 

@@ -17,7 +17,8 @@ from conemodel.show.charts.vega_lite import (
 )
 from conemodel.show.formatting import torque_band
 from conemodel.solve.wheel.hub_drag import HubDrag
-from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature
+from conemodel.tasks.bearing.feel_when_turned import Signature
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE
 
 PART_WORDS = {
     "load": "the loaded balls",

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, ONE, PERCENT, UM
-from conemodel.parts.population import Crowd
+from conemodel.parts.crowd import Crowd
 from conemodel.show.formatting import number
 from conemodel.show.population.wording import (
     ASSUMED,

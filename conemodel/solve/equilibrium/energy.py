@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from conemodel.base.units import Array, Floats
-from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
+from conemodel.solve.equilibrium.kinematics import FREEDOMS, PairArrays
 
 
 class EnergyState(NamedTuple):

@@ -3,9 +3,9 @@
 import numpy as np
 
 from conemodel.base.units import Array
-from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import solve_each
 from conemodel.solve.equilibrium.energy import evaluate, hessian, rate_products, sum_over_freedoms
+from conemodel.solve.equilibrium.kinematics import FREEDOMS, PairArrays
 
 _TIGHT = -50e-6
 """End play, from where the last ball touches, at which all are loaded [m]. A tight hub's stiffness has full rank:

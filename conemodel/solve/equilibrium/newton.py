@@ -11,10 +11,10 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.units import Array
-from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import solve_each
 from conemodel.solve.equilibrium.energy import EnergyState, evaluate, hessian, rate_products
 from conemodel.solve.equilibrium.initial_guess import first_guess, first_softness
+from conemodel.solve.equilibrium.kinematics import FREEDOMS, PairArrays
 
 Flags = npt.NDArray[np.bool_]
 Integers = npt.NDArray[np.int64]

@@ -11,8 +11,9 @@ import numpy.typing as npt
 from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair
-from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair
 from conemodel.solve.equilibrium.energy import groove_centres
+from conemodel.solve.equilibrium.kinematics import FREEDOMS, PairArrays, pair_arrays
 from conemodel.solve.equilibrium.newton import find_equilibrium
 
 PROMISED_BALANCE = 1e-6

@@ -9,17 +9,12 @@ from conemodel.base.errors import NotConverged
 from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array, Floats
 from conemodel.parts.bearing import Pair
-from conemodel.solve.equilibrium.arrays import FREEDOMS, HubArrays, PairArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.equilibrium.arrays import HubArrays, arrays_of_pair
+from conemodel.solve.equilibrium.kinematics import FREEDOMS, PairArrays, pair_arrays
 from conemodel.solve.equilibrium.newton import Flags, find_equilibrium
 from conemodel.solve.equilibrium.pair import SHOULDER
-from conemodel.solve.freeplay.interior_point import (
-    SHELL,
-    Constraints,
-    Integers,
-    constraints_of,
-    groove_vectors,
-    maximise_movement,
-)
+from conemodel.solve.freeplay.constraints import SHELL, Constraints, Integers, constraints_of, groove_vectors
+from conemodel.solve.freeplay.interior_point import maximise_movement
 
 CHUNK = 512
 """Cases worked out together."""
@@ -169,36 +164,6 @@ def _cases(
     shape = (*np.broadcast_shapes(shape[:1], (hubs,)), *shape[1:])
     ways = np.broadcast_to(ways, (*shape, SHELL)).reshape(-1, SHELL).T
     return np.broadcast_to(ends, shape).reshape(-1), ways, shape
-
-
-def linear_free_play(pair: Pair, *, end_play: npt.ArrayLike, direction: npt.ArrayLike) -> Array:
-    """Return the travel (...) [m] of small motions between two continuous rings of balls.
-
-    The check on `solve_free_play`. Each row lets its apex, where the contact lines meet the axle, move sideways by
-    `tan α` times the axial room the row has. Faults of balls and races are left out. Too large for real end
-    play: at 0.1 mm by some 10 to 30 per cent. Negative end play gives 0.
-
-    >>> from conemodel.parts.bearing import Row
-    >>> row = Row(ball_diameter=6.35e-3, ball_count=9, pitch_diameter=20e-3, contact_angle=0.785398)
-    >>> pair = Pair(left=row, right=row, row_spacing=60e-3)
-    >>> rim = linear_free_play(pair, end_play=1e-5, direction=rim_direction(0.3))
-    >>> print(f"{rim:.4e} {1e-5 * (1 + 0.3 / 0.04):.4e}")
-    8.5000e-05 8.5000e-05
-    """
-    room = np.maximum(np.asarray(end_play, dtype=np.float64), 0.0)
-    along, y, z, about_y, about_z = np.moveaxis(np.asarray(direction, dtype=np.float64), -1, 0)
-    reach = [
-        (pair.row_spacing / 2 + row.pitch_diameter / 2 * np.tan(row.contact_angle), np.tan(row.contact_angle))
-        for row in (pair.left, pair.right)
-    ]
-    (left, tan_left), (right, tan_right) = reach
-    # work of the direction on a sideways movement of each apex; a tilt about z lifts y, about y lowers z
-    on_right = np.hypot(y * left + about_z, z * left - about_y) / (left + right)
-    on_left = np.hypot(y * right - about_z, z * right + about_y) / (left + right)
-    up = np.maximum(along + 2 * tan_left * on_left, -along + 2 * tan_right * on_right)
-    down = np.maximum(-along + 2 * tan_left * on_left, along + 2 * tan_right * on_right)
-    travel: Array = room / 2 * (up + down)
-    return travel
 
 
 def _stops(rigid: PairArrays, symmetric: Flags, hub: Integers, end_play: Array, way: Array) -> FreePlay:

@@ -13,18 +13,13 @@ import numpy.typing as npt
 
 from conemodel.base.ordered_sum import sum_in_order
 from conemodel.base.units import Array
-from conemodel.solve.equilibrium.arrays import FREEDOMS, PairArrays
 from conemodel.solve.equilibrium.batched_ldl import factor, solve_each, solve_factored
-from conemodel.solve.equilibrium.energy import product_table
-
-Integers = npt.NDArray[np.int64]
+from conemodel.solve.freeplay.constraints import SHELL, Constraints, Integers, groove_vectors, halves
 
 GAP = 1e-10
 """Distance between reached and provable movement at which a case is finished [m]."""
 
 _MOST_STEPS = 80
-SHELL = FREEDOMS - 1
-"""Freedoms of the shell alone: without load, axle and shell do not yield."""
 
 _CLOSEST = 0.99  # of the way to the nearest constraint
 _LEAST_DUE = 0.1  # of the complementarity aimed for, for each ball: less would steer into its constraint
@@ -50,51 +45,6 @@ class _Iterate(NamedTuple):
     axial: Array
     radial: Array
     slack: Array
-
-
-class Constraints(NamedTuple):
-    """The constraints of n cases in h hubs; the cases of a hub stand together, hubs in order.
-
-    `rate` (h, 5, 2Z) of the axial parts, then the radial ones, and `table` (h, 25, 3Z) of their products;
-    `hub` (n,) of each case; `rest` (2Z, n) and touching length `touch` (Z, n).
-    """
-
-    rate: Array
-    table: Array
-    hub: Integers
-    rest: Array
-    touch: Array
-
-    def select(self, cases: npt.NDArray[np.bool_]) -> "Constraints":
-        """Return the constraints of some of the cases (n,)."""
-        return self._replace(
-            hub=self.hub[cases], rest=self.rest.compress(cases, -1), touch=self.touch.compress(cases, -1)
-        )
-
-    def times(self, matrices: Array, columns: Array) -> Array:
-        """Return each of `columns` (b, n) times its hub's own of `matrices` (h, a, b): (a, n)."""
-        result = np.empty((matrices.shape[1], columns.shape[1]))
-        bounds = np.searchsorted(self.hub, np.arange(len(matrices) + 1))
-        for matrix, first, last in zip(matrices, bounds[:-1], bounds[1:], strict=True):
-            np.matmul(matrix, columns[:, first:last], out=result[:, first:last])
-        return result
-
-
-def constraints_of(pair: PairArrays, end_play: Array, hub: Integers | None = None) -> Constraints:
-    """Return the constraints under `end_play` (n,) [m], of one hub or of the `hub` (n,) that each case has."""
-    which = np.zeros(end_play.size, dtype=np.int64) if hub is None else hub
-    rates = (pair.axial_rate, pair.radial_rate)
-    # each hub's matrix laid out by itself, so that its products run alike whatever hubs stand beside it
-    axial, radial = (np.ascontiguousarray(np.moveaxis(rate[:SHELL], -1, 0)) for rate in rates)
-    return Constraints(
-        rate=np.concatenate((axial, radial), axis=-1),
-        table=product_table(axial, radial),
-        hub=which,
-        rest=np.concatenate(
-            (pair.axial_rest.take(which, -1) - end_play / 2, pair.radial_rest.take(which, -1))
-        ),
-        touch=pair.touch.take(which, -1),
-    )
 
 
 def maximise_movement(constraints: Constraints, *, direction: Array, start: Array) -> GreatestMovement:
@@ -143,17 +93,6 @@ def _retire(result: GreatestMovement, case: Integers, point: _Iterate, direction
 def _part(point: _Iterate, cases: npt.NDArray[np.bool_]) -> _Iterate:
     """Return some of the cases (n,) of a point."""
     return _Iterate._make(field.compress(cases, -1) for field in point)
-
-
-def groove_vectors(constraints: Constraints, q: Array) -> tuple[Array, Array]:
-    """Return the axial and the radial part of every groove centre vector at `q` (5, n), each (Z, n) [m]."""
-    return _halves(constraints.times(constraints.rate.swapaxes(-1, -2), q) + constraints.rest)
-
-
-def _halves(both: Array) -> tuple[Array, Array]:
-    """Return the axial and the radial half of `both` (2Z, n)."""
-    balls = len(both) // 2
-    return both[:balls], both[balls:]
 
 
 def _at(constraints: Constraints, q: Array, multiplier: Array) -> _Iterate:
@@ -246,7 +185,7 @@ class _SearchDirection(NamedTuple):
 def _move(constraints: Constraints, point: _Iterate, q: Array, due: Array) -> _SearchDirection:
     """Return the move `q` (5, n) towards products `due` (Z, n) of slack and multiplier."""
     slack, multiplier = point.slack, point.multiplier
-    axial, radial = _halves(constraints.times(constraints.rate.swapaxes(-1, -2), q))
+    axial, radial = halves(constraints.times(constraints.rate.swapaxes(-1, -2), q))
     change = -2 * (axial * point.axial + radial * point.radial)
     bend = axial**2 + radial**2
     change_multiplier = (due - multiplier * change) / slack - multiplier

@@ -32,17 +32,6 @@ class AdjustableSide(Generic[Number]):
     nut_touches: bool
     lock_force: Number
 
-    def end_play(self, *, contact: "AdjustableSide[Number]", pinched: Number, cone_thread: Number) -> Number:
-        """Return the end play with no clamp [m].
-
-        Args:
-            contact: the state in which finger contact was found.
-            pinched: end play there [m].
-            cone_thread: compliance of the cone's thread [m/N].
-        """
-        moved = (self.cone - contact.cone) - (self.slack_taken - contact.slack_taken)
-        return pinched + moved - (self.lock_force - contact.lock_force) * cone_thread
-
     def loosened(self) -> "AdjustableSide[Number]":
         """Return it with the locknut run back: the balls push the cone out onto its outboard flank again."""
         none: Any = 0.0 * self.slack_taken

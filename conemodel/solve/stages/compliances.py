@@ -4,7 +4,8 @@ from dataclasses import dataclass
 from typing import Any, Generic, Literal
 
 from conemodel.base.units import Number
-from conemodel.parts.hub import SIDES, YOUNG, Side
+from conemodel.parts.axle import YOUNG
+from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.joint import (
     annulus_area,

@@ -2,8 +2,9 @@
 
 import numpy as np
 
+from conemodel.parts.axle import YOUNG
 from conemodel.parts.bearing import RowGeometry
-from conemodel.parts.hub import SIDES, YOUNG
+from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shell import Shell
 from conemodel.physics.heat import (

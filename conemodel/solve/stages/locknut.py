@@ -6,7 +6,8 @@ from typing import Any, Generic, overload
 import numpy as np
 
 from conemodel.base.units import Number
-from conemodel.parts.hub import Axle, Side, Stack
+from conemodel.parts.axle import Axle
+from conemodel.parts.hub import Side, Stack
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.physics.tightening import far_side_slip_torque, holding_torque, lock_force, unheld_preload

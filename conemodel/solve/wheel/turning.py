@@ -13,8 +13,9 @@ import numpy.typing as npt
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
-from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_pair
 from conemodel.solve.equilibrium.energy import evaluate
+from conemodel.solve.equilibrium.kinematics import pair_arrays
 from conemodel.solve.equilibrium.pair import PairSolution, RowState, solve_hubs, solve_pair
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import turn_row

@@ -9,7 +9,7 @@ from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
 from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import ball_room
-from conemodel.tasks.bearing.feel_when_turned import THICK
+from conemodel.tasks.bearing.feel_words import THICK
 
 FULL_ROW = 1.0
 """Room from which one more ball would go in [ball widths]."""

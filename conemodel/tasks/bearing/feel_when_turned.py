@@ -1,6 +1,5 @@
 """What turning a hub tells the fingers: how hard it turns, and how that varies over the wheel's turn."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -9,7 +8,6 @@ import numpy.typing as npt
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns import FELT_RIPPLE, PRELOAD_TORQUE
 from conemodel.physics.packing import ball_room
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
@@ -17,6 +15,7 @@ from conemodel.solve.freeplay.free_play import rim_direction, solve_free_play
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, HubDrag, hub_drag
 from conemodel.solve.wheel.turning import Turning, turn_wheel
+from conemodel.tasks.bearing.feel_words import FELT_TORQUE, words_for_play, words_for_turning
 
 TURNS = 3
 """Turns of the wheel looked at: enough to tell what comes round with the wheel from what comes with the balls."""
@@ -29,25 +28,6 @@ POINTS_ON_A_DENT = 4
 
 MOST_SAMPLES = 3000
 """Angles a turn at most."""
-
-FELT_CHANGE = FELT_RIPPLE.usual
-"""Share of the level by which a torque must change to be felt (seen as a quotation). Source: [JanduraSrinivasan1994]"""
-
-FELT_TORQUE = 1e-3
-"""Least change of torque that fingers on an axle feel, however freely it turns [N·m]. Assumption."""
-
-STIFF_LOAD = PRELOAD_TORQUE.unit.to_si(PRELOAD_TORQUE.usual)
-"""Torque from the ball loads alone from which an axle feels stiff and stops dead [N·m]. Assumption: what a hand calls
-stiff is what is no longer good."""
-
-THICK = 30e-3
-"""Torque of grease and seals from which an even drag is felt [N·m]. Assumption."""
-
-ONE_PLACE = 1.5
-"""Detents a ball spacing up to which a ripple feels notchy and not gritty [-]. Assumption."""
-
-UNEVEN_PLAY = 0.05e-3
-"""Difference of rim play over the turning wheel from which rocking tells it [m]. Assumption."""
 
 PLAY_POSITIONS = 10
 """Positions over two turns of the wheel at which an uneven hub is rocked."""
@@ -128,7 +108,7 @@ def signature(
         "detents": count_detents(turning, spacing) if ripple > FELT_TORQUE / 10 else 0.0,
     }
     play = play_over_turns(pair, end_play=end_play, rim_radius=scenario.wheel.rim_radius)
-    said = (*_words(drag, **found), *_on_play(play, scenario.limits.rim_play))
+    said = (*words_for_turning(drag, **found), *words_for_play(play, scenario.limits.rim_play))
     left, right = (_room(row) for row in (pair.left, pair.right))
     return Signature(
         end_play=end_play,
@@ -193,34 +173,6 @@ def count_detents(turning: Turning, spacing: float) -> float:
     return float(found * spacing / (turning.angle[-1] - turning.angle[0]))
 
 
-def _words(
-    drag: HubDrag, *, level: float, once_per_turn: float, with_the_balls: float, ripple: float, detents: float
-) -> Iterator[tuple[str, str]]:
-    """Yield each word for what the fingers find, with the numbers it rests on."""
-    felt = max(FELT_CHANGE * level, FELT_TORQUE)
-    against = f"against {felt * 1e3:.1f} N·mm that can be felt"
-    varies = False
-    slow = max(once_per_turn, with_the_balls)
-    if slow > felt:
-        varies = True
-        with_what = "the wheel" if once_per_turn >= with_the_balls else "the balls, at half the wheel's pace"
-        yield (
-            "tight in one place",
-            f"the torque rises by {slow * 1e3:.1f} N·mm once round with {with_what}, {against}",
-        )
-    if ripple > felt:
-        varies = True
-        word = "notchy" if detents <= ONE_PLACE else "gritty"
-        yield word, f"a ripple of ±{ripple * 1e3:.1f} N·mm, {detents:.1f} to a ball spacing, {against}"
-    if not varies:
-        yield "smooth", f"the torque changes by {(slow + 2 * ripple) * 1e3:.1f} N·mm, {against}"
-    load, even = float(drag.load), float(drag.grease + drag.seals)
-    if load > STIFF_LOAD:
-        yield "stiff", f"the balls alone make {load * 1e3:.0f} N·mm: it stops dead when let go"
-    if even > THICK:
-        yield "thick", f"grease and seals make an even {even * 1e3:.0f} N·mm, whatever the cone does"
-
-
 def play_over_turns(pair: Pair, *, end_play: float, rim_radius: float) -> tuple[float, float]:
     """Return the least and the most free play at the rim as an uneven hub is rocked at several places [m].
 
@@ -233,16 +185,6 @@ def play_over_turns(pair: Pair, *, end_play: float, rim_radius: float) -> tuple[
         for turn in turns
     ]
     return min(found), max(found)
-
-
-def _on_play(play: tuple[float, float], felt: float) -> Iterator[tuple[str, str]]:
-    """Yield a word where rocking finds another play in another place; `felt` is the least felt [m]."""
-    low, high = play
-    if high > felt and high - low > UNEVEN_PLAY:
-        yield (
-            "uneven play",
-            f"the rim has {low * 1e3:.2f} to {high * 1e3:.2f} mm of play as the wheel is turned",
-        )
 
 
 def _room(row: Row) -> float:

@@ -5,9 +5,10 @@ from math import asin, pi, sin
 from pathlib import Path
 from typing import Any
 
+from conemodel.parts.axle import Axle
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
-from conemodel.parts.hub import SIDES, Axle, Hub, Stacks
+from conemodel.parts.hub import SIDES, Hub, Stacks
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario

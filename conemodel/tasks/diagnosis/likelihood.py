@@ -15,7 +15,7 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, TurningWord
 from conemodel.parts.setting import Limits
 from conemodel.parts.unknowns import FELT_RIPPLE
-from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
 
 TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")
 

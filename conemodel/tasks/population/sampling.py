@@ -7,90 +7,11 @@ import numpy as np
 import numpy.typing as npt
 
 from conemodel.base.units import Array
-from conemodel.parts import unknowns
-from conemodel.parts.hub import SIDES
-from conemodel.parts.population import Crowd, Population
-from conemodel.parts.scenario import Scenario
-from conemodel.physics.joint import engaged_thread_compliance
-from conemodel.physics.thread import axial_backlash
-from conemodel.solve.stages.inputs import Inputs
+from conemodel.parts.crowd import Crowd
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import finger_preload, setting_terms, slack_share
+from conemodel.tasks.population.drawn_inputs import COLUMNS, Draw, draw_inputs
 from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
-
-INPUTS: Mapping[str, str] = {
-    "kind": "kind of hub",
-    "thread_fit": unknowns.THREAD_FIT.words,
-    "clamp_force": unknowns.CLAMP_FORCE.words,
-    "drift": unknowns.DRIFT.words,
-    "back_off_error": unknowns.BACK_OFF_ERROR.words,
-    "finger_torque": unknowns.FINGER_TORQUE.words,
-    "lock_torque": unknowns.LOCK_TORQUE.words,
-    "thread_friction": "friction in the threads",
-    "face_friction": "friction under the locknut",
-    "groove": unknowns.GROOVE.words,
-    "thread_give": unknowns.CORE_SHARE.words,
-    "thread_bridging": unknowns.THREAD_BRIDGING.words,
-}
-"""What differs from hub to hub, independent of each other, with its words."""
-
-EXTRAS = ("second_drift", "second_error", "key", "feeler", "dial")
-"""Further numbers that only the tools need: a second locking, and the errors of key, feeler and gauge."""
-
-COLUMNS = (*INPUTS, *EXTRAS)
-"""Numbers drawn for each hub, in order."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Draw:
-    """What is drawn for n hubs of one kind; every field has shape (n,).
-
-    Attributes:
-        back_off: turn out from finger contact, as it came out [rad]; drift: turn in while locking [rad].
-        finger_torque, lock_torque: [N·m].
-        thread_fit: 0 for the tightest thread the tolerance classes allow, 1 for the loosest [-].
-        thread_give: share of the stretch inside an engaged thread that moves the cone [-].
-        thread_bridging: where the axle's shortening lies in its range [-].
-        thread_friction, face_friction: of both sides [-].
-        groove: groove radius of all four races over the ball's diameter [-].
-        clamp_force: [N].
-    """
-
-    back_off: Array
-    drift: Array
-    finger_torque: Array
-    lock_torque: Array
-    thread_fit: Array
-    thread_give: Array
-    thread_bridging: Array
-    thread_friction: Array
-    face_friction: Array
-    groove: Array
-    clamp_force: Array
-
-    def inputs(self, kind: Scenario) -> Inputs[Array]:
-        """Return what the terms of end play take of these hubs."""
-        axle = kind.axle
-        low, high = axle.pitch_clearance_range
-        clearance = low + self.thread_fit * (high - low)
-        compliance = engaged_thread_compliance(
-            diameter=axle.thread_diameter,
-            young=axle.young,
-            root_area=axle.root_area,
-            core_share=self.thread_give,
-        )
-        return Inputs(
-            finger_torque=self.finger_torque,
-            back_off=self.back_off,
-            lock_torque=self.lock_torque,
-            drift=self.drift,
-            backlash=np.asarray(axial_backlash(pitch_diameter_clearance=clearance)),
-            thread_compliance=np.asarray(compliance),
-            thread_bridging=self.thread_bridging,
-            thread_friction=dict.fromkeys(SIDES, self.thread_friction),
-            face_friction=dict.fromkeys(SIDES, self.face_friction),
-            clamp_force=self.clamp_force,
-        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,7 +113,7 @@ def _of_kind(crowd: Crowd, number: int, shares: Mapping[str, Array], back_off: f
     """Return the fields of `Drawn` for hubs of one kind, their cones held and their axles fast."""
     population, kind = crowd.population, crowd.kinds[number].with_setting(cone_held=True, axle_held="vice")
     tables = kind_tables(crowd, number)
-    draw = _draw(population, kind.clamp.kind, shares, back_off)
+    draw = draw_inputs(population, kind.clamp.kind, shares, back_off)
     inputs = draw.inputs(kind)
     nodes = draw.groove, draw.thread_give
     contact = tables.end_play(np.asarray(finger_preload(kind, inputs)), *nodes)
@@ -211,24 +132,6 @@ def _of_kind(crowd: Crowd, number: int, shares: Mapping[str, Array], back_off: f
         "lead": np.full(contact.size, kind.axle.lead_per_radian),
         "beyond": end_play < TIGHTEST,
     }
-
-
-def _draw(population: Population, clamp: str, shares: Mapping[str, Array], back_off: float) -> Draw:
-    """Return the inputs that evenly spread numbers stand for."""
-    hands, threads = population.hands, population.threads
-    return Draw(
-        back_off=back_off + hands.back_off_error.at(shares["back_off_error"]),
-        drift=hands.drift.at(shares["drift"]),
-        finger_torque=hands.finger_torque.at(shares["finger_torque"]),
-        lock_torque=hands.lock_torque.at(shares["lock_torque"]),
-        thread_fit=threads.fit.at(shares["thread_fit"]),
-        thread_give=threads.give.at(shares["thread_give"]),
-        thread_bridging=threads.bridging.at(shares["thread_bridging"]),
-        thread_friction=threads.friction.at(shares["thread_friction"]),
-        face_friction=population.face_friction.at(shares["face_friction"]),
-        groove=population.groove.at(shares["groove"]),
-        clamp_force=population.clamp_force.of(clamp).at(shares["clamp_force"]),
-    )
 
 
 def _with_tools(

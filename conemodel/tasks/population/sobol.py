@@ -8,8 +8,9 @@ import numpy as np
 from scipy.stats import sobol_indices
 
 from conemodel.base.units import Array
-from conemodel.parts.population import Crowd
-from conemodel.tasks.population.sampling import INPUTS, evaluate_draws
+from conemodel.parts.crowd import Crowd
+from conemodel.tasks.population.drawn_inputs import INPUTS
+from conemodel.tasks.population.sampling import evaluate_draws
 from conemodel.tasks.population.study import CHUNK, Cancelled
 
 SAMPLE = 4096

@@ -8,7 +8,7 @@ import numpy.typing as npt
 
 from conemodel.base.errors import ConemodelError
 from conemodel.base.units import Array
-from conemodel.parts.population import Crowd
+from conemodel.parts.crowd import Crowd
 from conemodel.tasks.population.histograms import BackOffCurve, BackOffTally, Histogram, Tally
 from conemodel.tasks.population.sampling import Drawn, draws, likeliest_window, states
 

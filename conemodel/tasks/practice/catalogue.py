@@ -10,8 +10,6 @@ from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.toml_files import load_part
-from conemodel.tasks.practice.hidden_hub import Given, begin
-from conemodel.tasks.practice.session import Bench
 
 EXERCISES = SCENARIOS / "practise"
 """Where the exercises stand, one file each."""
@@ -71,21 +69,6 @@ def load_exercise(path: Path) -> Exercise:
         InputProblems: what cannot be used, naming file, line and field of every mistake.
     """
     return load_part(Exercise, path)
-
-
-def open_link(code: str, *, key: str = "", folder: Path = EXERCISES) -> Bench:
-    """Return the bench a link leads to; `key` is the server's own.
-
-    Raises:
-        InputProblems: what was given cannot be used, with every mistake.
-    """
-    link = read_link(code)
-    exercises = ladder(folder)
-    if link.exercise not in exercises:
-        limit = "is not an exercise here"
-        raise InputProblems([Problem(where="link", value=link.exercise, limit=limit)])
-    given = Given(salt=link.salt, seed=link.seed, key=key)
-    return begin(exercises[link.exercise], given, scenarios=folder.parent)
 
 
 def class_links(exercise: str, *, salt: str, first: int = 1, count: int = 1) -> tuple[str, ...]:

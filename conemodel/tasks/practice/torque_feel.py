@@ -11,7 +11,8 @@ from conemodel.parts.scenario import Scenario
 from conemodel.physics.motion import air_torque
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
-from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE, Signature, signature
+from conemodel.tasks.bearing.feel_when_turned import Signature, signature
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
 from conemodel.tasks.practice.session import HiddenHub, HubState
 

@@ -12,7 +12,8 @@ from conemodel.solve.equilibrium.arrays import arrays_of_pair, arrays_of_row
 from conemodel.solve.equilibrium.pair import PairSolution, solve_hubs, solve_pair
 from conemodel.tasks.bearing.spin_down import QUOTED_FACTOR, against_quoted
 from conemodel.tasks.setting.good_range import window_of
-from conemodel.tasks.validation.published_values import STATUS_WORDS, PublishedCheck, check, component_checks
+from conemodel.tasks.validation.published_check import STATUS_WORDS, PublishedCheck, check
+from conemodel.tasks.validation.published_values import component_checks
 
 __all__ = [
     "LEFT_OUT",

@@ -4,10 +4,8 @@ Only values that stand outside the project are here; nothing is stored that the 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
 from math import cos, radians
-from typing import Any, Literal
 
 import numpy as np
 
@@ -32,50 +30,8 @@ from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
 from conemodel.physics.tightening import lock_torque
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.tasks.validation.published_check import PublishedCheck, check
 
-Status = Literal["seen", "computed", "from memory"]
-
-STATUS_WORDS: dict[Status, str] = {
-    "seen": "the printed text was read",
-    "computed": "no printed value; worked out outside this program, or a closed form",
-    "from memory": "quoted without the page open",
-}
-"""What a status means."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PublishedCheck:
-    """One published value beside the computed one.
-
-    Attributes:
-        source: key in the bibliography, or what the value rests on where there is none.
-        what: the quantity, in words; unit: of both values, empty for plain numbers.
-        published, computed: the two values, in `unit`.
-        tolerance: relative deviation allowed [-]; reason: why that much.
-        status: how the published value is known, see `STATUS_WORDS`.
-    """
-
-    source: str
-    what: str
-    unit: str
-    published: float
-    computed: float
-    tolerance: float
-    reason: str
-    status: Status
-
-    @property
-    def deviation(self) -> float:
-        """Computed over published, less one [-]."""
-        return self.computed / self.published - 1
-
-    @property
-    def holds(self) -> bool:
-        """Whether the deviation is within the tolerance."""
-        return abs(self.deviation) <= self.tolerance
-
-
-PRINTED = "digits printed"
 STEEL = hertz.equivalent_modulus(young=210e9, poisson=0.3)
 
 
@@ -87,19 +43,6 @@ def component_checks() -> Iterator[PublishedCheck]:
     """
     for group in (_hertz, _ratings, _threads, _friction, _thrust):
         yield from group()
-
-
-def check(source: str, what: str, unit: str, published: float, computed: Any, **rest: Any) -> PublishedCheck:
-    """Return a check; the tolerance is half a printed digit or so unless said."""
-    rest = {"tolerance": 1e-3, "reason": PRINTED, "status": "seen", **rest}
-    return PublishedCheck(
-        source=source,
-        what=what,
-        unit=unit,
-        published=published,
-        computed=float(np.asarray(computed).item()),
-        **rest,
-    )
 
 
 def _hertz() -> Iterator[PublishedCheck]:

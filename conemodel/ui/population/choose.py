@@ -6,7 +6,8 @@ import streamlit as st
 
 from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import one_line
-from conemodel.parts.population import DEFAULT, Crowd, load_crowd, read_crowd
+from conemodel.parts.crowd import Crowd, load_crowd, read_crowd
+from conemodel.parts.population import DEFAULT
 from conemodel.parts.toml_files import write_part
 from conemodel.show.population.tables import list_assumptions
 from conemodel.ui.frame import table

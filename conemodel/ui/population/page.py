@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import streamlit as st
 
 from conemodel.base.units import DEG
-from conemodel.parts.population import Crowd
+from conemodel.parts.crowd import Crowd
 from conemodel.show.population.wording import turn_words
 from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs

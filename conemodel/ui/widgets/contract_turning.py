@@ -1,10 +1,20 @@
-"""The contract of the other two widgets: turning the cone and spinning the wheel. SI; see `contract`."""
+"""Input and output of the turning and the spinning widget: plain values in SI."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from conemodel.base.errors import Problem
-from conemodel.ui.widgets.contract import _check, _not_negative, _positive, _rising, _table, _within
+from conemodel.ui.widgets.contract_checks import (
+    check_columns,
+    check_not_negative,
+    check_positive,
+    check_rising,
+    check_share,
+    refuse_any,
+)
+
+Tool = Literal["spanner", "fingers"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,13 +37,13 @@ class TurnResist:
         Raises:
             InputProblems: a table that cannot be used.
         """
-        _check(self._problems())
+        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
-        yield from _table("resist", self.angle, self.effort, least=2 if self.angle else 0)
-        yield from _rising("resist.angle", self.angle, strictly=True)
-        yield from _rising("resist.effort, from the outer end,", tuple(reversed(self.effort)))
-        yield from _positive("resist", limit=self.limit)
+        yield from check_columns("resist", self.angle, self.effort, least=2 if self.angle else 0)
+        yield from check_rising("resist.angle", self.angle, strictly=True)
+        yield from check_rising("resist.effort, from the outer end,", tuple(reversed(self.effort)))
+        yield from check_positive("resist", limit=self.limit)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,16 +102,16 @@ class SpinCurve:
         Raises:
             InputProblems: a table that cannot be used.
         """
-        _check(self._problems())
+        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
-        yield from _table("curve", self.speed, self.torque, least=2)
-        yield from _rising("curve.speed", self.speed, strictly=True)
+        yield from check_columns("curve", self.speed, self.torque, least=2)
+        yield from check_rising("curve.speed", self.speed, strictly=True)
         if self.speed and self.speed[0] != 0:
             yield Problem(where="curve.speed", value=str(self.speed[0]), limit="must start at 0")
-        yield from _positive("curve", torque=min(self.torque, default=0.0), inertia=self.inertia)
-        yield from _not_negative("curve", heavy_spot=self.heavy_spot)
-        yield from _within("curve.rough", self.rough)
+        yield from check_positive("curve", torque=min(self.torque, default=0.0), inertia=self.inertia)
+        yield from check_not_negative("curve", heavy_spot=self.heavy_spot)
+        yield from check_share("curve.rough", self.rough)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

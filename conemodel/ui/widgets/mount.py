@@ -12,27 +12,17 @@ from typing import Any, TypeVar
 
 import streamlit as st
 
-from conemodel.ui.widgets.contract import (
-    AXLE_FINGERS,
-    Grip,
-    RockCurve,
-    Rocked,
-    RockFelt,
-    RockHand,
-    Tool,
-    TwirlCurve,
-    Twirled,
-    TwirlFelt,
-    TwirlHand,
-)
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, RockCurve, Rocked, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import (
     SpinCurve,
     SpinFelt,
     Spun,
+    Tool,
     Turned,
     TurnResist,
     TurnZone,
 )
+from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
 SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "bench.js")
 _Gesture = TypeVar("_Gesture", Rocked, Twirled, Turned, Spun)

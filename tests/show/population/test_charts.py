@@ -9,7 +9,8 @@ import numpy as np
 import pytest
 
 from conemodel.base.table import csv_text
-from conemodel.parts.population import DEFAULT, load_crowd
+from conemodel.parts.crowd import load_crowd
+from conemodel.parts.population import DEFAULT
 from conemodel.show.population import charts as many
 from conemodel.show.population.sheet import many_figure
 from conemodel.show.population.study_json import many_json

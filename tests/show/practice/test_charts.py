@@ -8,9 +8,9 @@ import pytest
 from conemodel.show.practice.charts import Done, alt_text_progress, hub_rows, progress_chart
 from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.solve.stages.terms import Term
-from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.hub_terms import window_for
 from tests.show.vega_lite import check_vega_lite
+from tests.tasks.practice.hubs import open_link
 
 LEAD = 1e-3 / (2 * pi)
 TERMS = (

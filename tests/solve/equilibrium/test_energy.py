@@ -5,8 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from conemodel.solve.equilibrium.arrays import PairArrays, arrays_of_pair, pair_arrays
+from conemodel.solve.equilibrium.arrays import arrays_of_pair
 from conemodel.solve.equilibrium.energy import evaluate, hessian, rate_products
+from conemodel.solve.equilibrium.kinematics import PairArrays, pair_arrays
 from tests.solve.hubs import end_plays, pairs
 
 # Central differences of step 1 nm on lengths of about 10 µm: the rest of the series is below 1e-4 of the largest.

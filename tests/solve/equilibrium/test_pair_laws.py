@@ -6,8 +6,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import root
 
-from conemodel.solve.equilibrium.arrays import arrays_of_pair, pair_arrays
+from conemodel.solve.equilibrium.arrays import arrays_of_pair
 from conemodel.solve.equilibrium.energy import evaluate
+from conemodel.solve.equilibrium.kinematics import pair_arrays
 from conemodel.solve.equilibrium.pair import CHUNK, PROMISED_BALANCE, solve_hubs, solve_pair
 from tests.solve.hubs import (
     FRONT,

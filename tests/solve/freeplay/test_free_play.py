@@ -8,17 +8,19 @@ from scipy.optimize import NonlinearConstraint, brentq, minimize
 
 import conemodel as cm
 from conemodel.base.errors import NotConverged
-from conemodel.solve.equilibrium.arrays import arrays_of_pair, arrays_of_pairs, pair_arrays
+from conemodel.solve.equilibrium.arrays import arrays_of_pair, arrays_of_pairs
+from conemodel.solve.equilibrium.kinematics import pair_arrays
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.freeplay import interior_point as interior
+from conemodel.solve.freeplay.constraints import constraints_of
 from conemodel.solve.freeplay.free_play import (
     axle_end_direction,
-    linear_free_play,
     rim_direction,
     solve_free_play,
     solve_free_plays,
 )
 from conemodel.solve.freeplay.interior_point import GAP
+from tests.solve.freeplay.small_motions import linear_free_play
 from tests.solve.hubs import FRONT, REAR, pair_of, pairs, rows
 
 RIM, ARM = 0.311, 0.065
@@ -154,7 +156,7 @@ def test_any_multipliers_bound_the_movement(seed):
     # Lagrange duality: however badly the multipliers are chosen, nothing moves further than reached plus gap.
     random = np.random.default_rng(seed)
     arrays = pair_arrays(arrays_of_pair(pair_of()))
-    constraints = interior.constraints_of(arrays, np.array([0.05e-3]))
+    constraints = constraints_of(arrays, np.array([0.05e-3]))
     direction = random.normal(size=(5, 1))
     best = interior.maximise_movement(constraints, direction=direction, start=np.zeros((5, 1)))
     multiplier = 10 ** random.uniform(-6, 1, (18, 1)) / (2 * constraints.touch)

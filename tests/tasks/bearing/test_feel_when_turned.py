@@ -7,7 +7,8 @@ import conemodel as cm
 from conemodel.base.errors import InputProblems
 from conemodel.parts.bearing import Dents
 from conemodel.solve.curves.hub_tables import road_load
-from conemodel.tasks.bearing.feel_when_turned import FELT_TORQUE, ball_spacing, signature
+from conemodel.tasks.bearing.feel_when_turned import ball_spacing, signature
+from conemodel.tasks.bearing.feel_words import FELT_TORQUE
 
 
 @pytest.fixture(scope="module")

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from conemodel.parts.priors import Beliefs
-from conemodel.tasks.bearing.feel_when_turned import FELT_CHANGE, FELT_TORQUE
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS, Feel, turning_chances, weight_likelihood
 from conemodel.tasks.diagnosis.model import model_of

@@ -4,8 +4,8 @@ from functools import cache
 from typing import TypeVar
 
 from conemodel.parts import library
+from conemodel.parts.crowd import Crowd, crowd_of, load_crowd
 from conemodel.parts.distributions import Uncertain
-from conemodel.parts.population import Crowd, crowd_of, load_crowd
 from conemodel.parts.schema import Part
 
 P = TypeVar("P", bound=Part)

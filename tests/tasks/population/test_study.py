@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 
 import conemodel as cm
-from conemodel.parts.population import Crowd, crowd_of
+from conemodel.parts.crowd import Crowd, crowd_of
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of, setting_terms
+from conemodel.tasks.population.drawn_inputs import COLUMNS, INPUTS
 from conemodel.tasks.population.histograms import BackOffTally, Tally
 from conemodel.tasks.population.lookup_tables import TIGHTEST, nodes_between, tables_of
-from conemodel.tasks.population.sampling import COLUMNS, INPUTS, evaluate_draws, kind_tables
+from conemodel.tasks.population.sampling import evaluate_draws, kind_tables
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import Cancelled, many_hubs
 from conemodel.tasks.setting.good_range import window_of

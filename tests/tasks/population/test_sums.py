@@ -4,11 +4,12 @@ import numpy as np
 import pytest
 from scipy import stats
 
+from conemodel.parts.crowd import Crowd
 from conemodel.parts.distributions import Uncertain
-from conemodel.parts.population import Crowd
 from conemodel.parts.setting import Setting
 from conemodel.solve.stages.terms import setting_terms
-from conemodel.tasks.population.sampling import COLUMNS, INPUTS, evaluate_draws
+from conemodel.tasks.population.drawn_inputs import COLUMNS, INPUTS
+from conemodel.tasks.population.sampling import evaluate_draws
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import many_hubs
 from tests.tasks.population.populations import known, one_kind, plain_sum, workshop

@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 from conemodel.parts.exercise import Exercise, Prior
+from conemodel.tasks.practice.catalogue import ladder, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.session import Bench, HubState
@@ -56,3 +57,9 @@ def framed(bench: Bench, share: float) -> Bench:
 
 def fresh(bench: Bench) -> HubState:
     return bench.secret.start
+
+
+def open_link(code: str, *, key: str = "") -> Bench:
+    """Return the bench a link leads to; `key` is the server's own."""
+    link = read_link(code)
+    return begin(ladder()[link.exercise], Given(salt=link.salt, seed=link.seed, key=key))

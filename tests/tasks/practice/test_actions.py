@@ -7,10 +7,9 @@ import pytest
 
 from conemodel.tasks.practice.actions import ACTIONS, Action, Answer, HoldAxle, Mark, Rock, Take, TakeBack
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.catalogue import open_link
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.practice.session import Bench
-from tests.tasks.practice.hubs import bench_of
+from tests.tasks.practice.hubs import bench_of, open_link
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,11 @@ from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, pr
 
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.catalogue import ladder, open_link
+from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hub_terms import terms_of
 from conemodel.tasks.practice.marking import mark
 from conemodel.tasks.practice.session import Bench, HubState
-from tests.tasks.practice.hubs import end_play
+from tests.tasks.practice.hubs import end_play, open_link
 
 STILL = (
     a.Take, a.Mark, a.HoldAxle, a.HoldCone, a.TurnWheel, a.TurnAxle, a.Rock, a.Twirl, a.Spin, a.Wiggle,

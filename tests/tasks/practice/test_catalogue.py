@@ -10,10 +10,11 @@ from conemodel.parts.exercise import Exercise
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.tasks.practice.actions import Rock, TakeBack, Twirl
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.catalogue import EXERCISES, class_links, ladder, open_link, read_link
+from conemodel.tasks.practice.catalogue import EXERCISES, class_links, ladder, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin, reference
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.marking import mark
+from tests.tasks.practice.hubs import open_link
 from tests.tasks.practice.players import careful, do, quarter_turn
 
 NAMES = [name for name, exercise in ladder().items() if exercise.number]
@@ -83,8 +84,6 @@ def test_drawn_numbers_lie_in_the_ranges_the_file_states(seed):
 def test_a_code_that_is_no_link_is_refused(code):
     with pytest.raises(InputProblems):
         read_link(code)
-    with pytest.raises(InputProblems):
-        open_link("99-nothing.a.1")
 
 
 def test_a_set_of_links_for_a_class_carries_nothing_hidden():

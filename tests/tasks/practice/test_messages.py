@@ -31,12 +31,12 @@ from conemodel.tasks.practice.actions import (
     Undo,
 )
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.catalogue import ladder, open_link
+from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hub_terms import terms_of, window_for
 from conemodel.tasks.practice.session import Bench
 from conemodel.tasks.practice.torque_feel import round_to_steps
 from conemodel.tasks.practice.widget_data import feel_of
-from tests.tasks.practice.hubs import bench_of, end_play, framed, standing_at, with_hub
+from tests.tasks.practice.hubs import bench_of, end_play, framed, open_link, standing_at, with_hub
 from tests.tasks.practice.players import do, said
 
 BENCH: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}

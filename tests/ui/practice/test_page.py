@@ -12,10 +12,11 @@ from streamlit.testing.v1 import AppTest
 from conemodel.record.attempts import attempts
 from conemodel.record.database import FILE_OPTION, Database
 from conemodel.record.server_key import server_key
-from conemodel.tasks.practice.catalogue import ladder, open_link, read_link
+from conemodel.tasks.practice.catalogue import ladder, read_link
 from conemodel.tasks.practice.widget_data import feel_of
 from conemodel.ui.practice.session import Sitting
 from tests.patience import PATIENCE
+from tests.tasks.practice.hubs import open_link
 
 
 @pytest.fixture(autouse=True)

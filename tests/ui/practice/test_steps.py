@@ -4,9 +4,10 @@ import pytest
 
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
-from conemodel.tasks.practice.catalogue import ladder, open_link
+from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.session import Bench
 from conemodel.ui.practice.steps import list_visible_states, next_to_do, steps_for
+from tests.tasks.practice.hubs import open_link
 
 
 def do(bench: Bench, *actions: a.Action) -> Bench:
