@@ -23,6 +23,8 @@ CAUSES = (
     "elsewhere",
     "skew_dropouts",
     "loose_cup",
+    "creeping",
+    "wearing",
 )
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
@@ -65,6 +67,10 @@ class Beliefs(Part):
     loose_cup: float = quantity(
         ONE, "chance of a cup that moves in the shell", default=0.01, above=0, below=0.5
     )
+    creeping: float = quantity(
+        ONE, "chance that locknut, washer or far side creeps in riding", default=0.02, above=0, below=0.5
+    )
+    wearing: float = quantity(ONE, "chance of races that wear", default=0.02, above=0, below=0.5)
     solid_axle: float = quantity(
         ONE, "chance of axle nuts where nobody said what clamps", default=0.25, above=0, below=1
     )
@@ -122,6 +128,16 @@ class Beliefs(Part):
     play_elsewhere: tuple[float, ...] = quantity(
         MM, "play at the rim, in the frame, that is not the hub's, equally likely",
         default=(0.15, 0.25, 0.4, 0.6, 0.9, 1.3, 2.0),
+    )  # fmt: skip
+    growth: float = quantity(
+        MM, "mean growth of end play in a ride where cup or cone creeps", default=0.08, above=0.001, at_most=1
+    )
+    wear: float = quantity(
+        MM, "mean growth of end play in a ride as races wear", default=0.03, above=0.001, at_most=1
+    )
+    bedding: float = quantity(
+        MM, "standard deviation of end play in a ride as grease and faces bed in",
+        default=0.003, above=0.0001, at_most=0.1,
     )  # fmt: skip
     slack_unknown: tuple[float, float] = quantity(
         MM, "axial slack of a thread without tolerance classes", default=unknowns.THREAD_SLACK.span

@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import BeforeValidator
 
-from conemodel.base.units import DEG, GRAM, MM, NEWTON, ONE, TURN
+from conemodel.base.units import DEG, GRAM, KILOMETRE, MM, NEWTON, ONE, TURN
 from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.felt_play import PlayWord, word_now
 from conemodel.parts.push_checks import check_places, check_pushes
@@ -80,13 +80,17 @@ class Size(Part):
 
 
 class Round(Part):
-    """One look at the hub: what was turned since the last one, and what is measured and felt now."""
+    """One look at the hub: what was turned and ridden since the last one, what is measured and felt now."""
 
     turned_in: float = quantity(
         DEG, "cone turned in (clockwise) since the round before", default=0.0, at_least=0, at_most=720
     )
     turned_out: float = quantity(
         DEG, "cone turned out (anticlockwise) since the round before", default=0.0, at_least=0, at_most=720
+    )
+    ridden: Answer | None = quantity(ONE, "ridden since the round before", default=None)
+    ridden_distance: float | None = quantity(
+        KILOMETRE, "how far it was ridden since the round before", default=None, at_least=0, at_most=100_000
     )
     rim_open: Play = Play()
     rim_closed: Play = Play()
@@ -108,8 +112,14 @@ class Round(Part):
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
-        """A cone is turned one way; pushes and words stand where they mean something."""
+        """A cone is turned one way; pushes, words and distances stand where they mean something."""
         yield from super().cross_checks(values)
+        if values.get("ridden") == "no" and values.get("ridden_distance"):
+            yield FieldError(
+                field="ridden_distance",
+                value=values["ridden_distance"],
+                limit="cannot stand beside ridden = no",
+            )
         if values.get("turned_in") and values.get("turned_out"):
             yield FieldError(
                 field="turned_out",
@@ -123,6 +133,11 @@ class Round(Part):
     def turned(self) -> float:
         """Turn of the cone since the round before [rad], positive out."""
         return self.turned_out - self.turned_in
+
+    @property
+    def was_ridden(self) -> bool:
+        """Whether it was ridden since the round before, as said or by a distance."""
+        return self.ridden == "yes" or bool(self.ridden_distance)
 
     @property
     def plays(self) -> dict[str, Play]:
@@ -208,6 +223,12 @@ class Readings(Part):
                 field="found.turned_in" if values["found"].turned < 0 else "found.turned_out",
                 value=abs(values["found"].turned),
                 limit="belongs to a later round: as found, nothing was turned yet",
+            )
+        if "found" in values and values["found"].was_ridden:
+            yield FieldError(
+                field="found.ridden",
+                value="yes",
+                limit="belongs to a later round: how it came in is what riding made of it",
             )
         rounds = [values.get(name, Round()) for name in ROUNDS]
         for before, now, name in zip(rounds[1:], rounds[2:], ROUNDS[2:], strict=False):

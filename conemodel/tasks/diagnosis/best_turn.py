@@ -6,11 +6,12 @@ import numpy as np
 from scipy.special import ndtr
 
 from conemodel.base.units import Array
+from conemodel.tasks.diagnosis.between_rounds import turn_error
 from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summarise
-from conemodel.tasks.diagnosis.posterior import Posterior, turn_error
+from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.setting.good_range import Window
 
-CURABLE = ("sound", "gritty", "dented", "wrong_balls", "proud")
+CURABLE = ("sound", "gritty", "dented", "wrong_balls", "proud", "creeping", "wearing")
 """Causes under which turning the cone does what it does on a sound hub."""
 
 STEP = 1e-6

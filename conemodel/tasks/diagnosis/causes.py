@@ -16,6 +16,7 @@ class Cause:
     Attributes:
         label: in words; advice: what to do about it.
         degrees: fields of `Case` that tell it from a sound hub, once for each degree, as likely as one another.
+        grows: mean growth of end play in one ride [m].
         unsafe: the wheel can come out.
         needs_ends: it can be only where the wheel is held by the ends of an axle that stands in the dropouts.
     """
@@ -23,6 +24,7 @@ class Cause:
     label: str
     advice: str
     degrees: Callable[[Beliefs], Degrees] = lambda _: ({},)
+    grows: Callable[[Beliefs], float] = lambda _: 0.0
     unsafe: bool = False
     needs_ends: bool = False
 
@@ -79,6 +81,20 @@ CAUSES = {
         advice="Play that comes back with every ride. Look whether a cup turns in its shell, or shows a bright edge "
         "where it has crept. A cup that moves has lost its seat; its shell, or the hub, is renewed. Setting the cone "
         "does not last.",
+        grows=lambda beliefs: beliefs.growth,
+    ),
+    "creeping": Cause(
+        label="locknut, washer or far side that creeps",
+        advice="Play that comes back with riding: a setting that does not hold. See that the keyed washer still has "
+        "its tab, that the far side is locked hard, and that locknut and thread are clean and sound; then set it and "
+        "lock it harder. The turn was not wrong.",
+        grows=lambda beliefs: beliefs.growth,
+    ),
+    "wearing": Cause(
+        label="races that wear in, or out",
+        advice="A little play after the first rides is new parts bedding in: set it once more. Play that comes back "
+        "again and again is races wearing out: look at the tracks, and renew cones and balls.",
+        grows=lambda beliefs: beliefs.wear,
     ),
     "proud": Cause(
         label="axle proud of the dropout",

@@ -1,20 +1,25 @@
 """The posterior of one hub over all its rounds, on a grid: exact but for the grid, and the same every time.
 
 The grid is laid twice: coarsely over all the prior allows, then finely where the readings left anything. Between
-rounds the hand's error and the new drift spread the end play; slack, clamp force and condition stay as they are.
+rounds the end play spreads as `between_rounds` says; slack, clamp force and condition stay as they are.
 """
 
 from dataclasses import dataclass, replace
 
 import numpy as np
-from scipy.special import ndtr
 
 from conemodel.base.normal import normal_density
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
-from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.inputs import inputs_of
 from conemodel.solve.stages.terms import setting_terms, slack_share
+from conemodel.tasks.diagnosis.between_rounds import (
+    Spread,
+    reach_between,
+    spread_out,
+    spreads_before,
+    turn_error,
+)
 from conemodel.tasks.diagnosis.model import HubModel
 from conemodel.tasks.diagnosis.readings import likelihoods
 
@@ -89,22 +94,10 @@ class Posterior:
         return float(self.chance[[case.nutted for case in self.model.cases]].sum())
 
 
-def turn_error(scenario: Scenario, hand_error: float) -> float:
-    """Return the standard error of end play after a turn from a mark and locking anew [m].
-
-    The hand errs by `hand_error` [rad]; the cone drifts with the nut by another amount than last time, taken as
-    evenly spread over the assumed range, old and new.
-    """
-    drift = (scenario.assumed.drift_high - scenario.assumed.drift_low) / np.sqrt(12)
-    return float(scenario.axle.lead_per_radian * np.sqrt(hand_error**2 + 2 * drift**2))
-
-
 def posterior_of(model: HubModel, readings: Readings) -> Posterior:
     """Return the posterior of a hub given all readings."""
     coarse = _run(model, readings, _coarse(model), blur=True)
-    turns = sum(1 for look in readings.rounds if look.turned)
-    moved = 3.5 * turn_error(model.scenario, model.beliefs.hand_error) * turns**0.5
-    return _run(model, readings, _fine(coarse, moved), blur=False)
+    return _run(model, readings, _fine(coarse, reach_between(model, readings.rounds)), blur=False)
 
 
 def _coarse(model: HubModel) -> Grid:
@@ -136,27 +129,26 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     lead = model.scenario.axle.lead_per_radian
     taken = model.shift_at(grid.force)
     opened = grid.end_play[None, :, None]
-    error = turn_error(model.scenario, model.beliefs.hand_error)
     each, ends = [], []
-    kernels: list[Array | None] = []
+    between: list[tuple[Spread, ...]] = []
     for look in readings.rounds:
         opened = opened + look.turned * lead
         found = likelihoods(model, look, opened, opened - taken)
         each.append({name: _widen(value) if blur else value for name, value in found.items()})
         ends.append((opened, opened - taken))
-        kernels.append(_kernel(grid.end_play, error) if look.turned else None)
+        between.append(spreads_before(model, look, grid.end_play))
     prior = _prior(model, grid) * np.ones((len(model.cases), grid.end_play.size, grid.force.size))
     products = [product_of(found, prior.shape) for found in each]
     slack, marked = _slack_chances(model, readings, grid)
     slack_chance, mark_fit = np.ones(slack.size), 1.0
-    ahead, evidence = _filter(prior, products, kernels)
+    ahead, evidence = _filter(prior, products, between)
     if marked is not None:
-        logs = np.array([_filter(prior * one[:, :, None], products, kernels)[1] for one in marked])
+        logs = np.array([_filter(prior * one[:, :, None], products, between)[1] for one in marked])
         if logs.max() > -np.inf:
             slack_chance = np.exp(logs - logs.max())
         mark = np.mean(marked, axis=0)[:, :, None]
         without = evidence
-        ahead, evidence = _filter(prior * mark, products, kernels)
+        ahead, evidence = _filter(prior * mark, products, between)
         mark_fit = float(np.exp(evidence - without) / max(mark.max(), 1e-300)) if without > -np.inf else 1.0
     return Posterior(
         model=model,
@@ -174,18 +166,17 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     )
 
 
-def _filter(prior: Array, products: list[Array], kernels: list[Array | None]) -> tuple[list[Array], float]:
+def _filter(
+    prior: Array, products: list[Array], between: list[tuple[Spread, ...]]
+) -> tuple[list[Array], float]:
     """Return the chances before each round's readings and after the last (c, n, m), and the log of the evidence."""
     whole = float(prior.sum())
     if not whole > 0.0:
         return [np.full_like(prior, 1 / prior.size)] * (len(products) + 1), -np.inf
     chance, evidence = prior / whole, float(np.log(whole))
     ahead = []
-    for product, kernel in zip(products, kernels, strict=True):
-        if kernel is not None:
-            from scipy.ndimage import convolve1d  # only several rounds need it
-
-            chance = np.asarray(convolve1d(chance, kernel, axis=1, mode="constant"))
+    for product, spreads in zip(products, between, strict=True):
+        chance = spread_out(chance, spreads)
         ahead.append(chance)
         total = float((chance * product).sum())
         if not total > 0.0:  # so improbable that the densities underflow; `contradictions` reports it
@@ -210,14 +201,6 @@ def product_of(found: dict[str, Array], shape: tuple[int, ...]) -> Array:
     for value in found.values():
         product = product * value
     return product
-
-
-def _kernel(end_play: Array, error: float) -> Array:
-    """Return how a normal `error` [m] spreads end play over the grid's steps, an odd number of shares."""
-    step = float(end_play[1] - end_play[0])
-    reach = min(int(np.ceil(4 * error / step)), end_play.size // 2)
-    off = step * np.arange(-reach, reach + 1)
-    return np.asarray(ndtr((off + step / 2) / error) - ndtr((off - step / 2) / error))
 
 
 def _widen(likelihood: Array) -> Array:

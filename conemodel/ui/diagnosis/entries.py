@@ -195,6 +195,7 @@ LABELS = {
     "push": "push each way", "play_hard": "under a harder push", "push_hard": "the harder push each way",
     **{key: reading.label for key, reading in READINGS.items()},
     "turned_in": "turned in", "turned_out": "turned out",
+    "ridden": "ridden", "ridden_distance": "how far it was ridden",
     "starting_weight_uncertainty": f"{READINGS['starting_weight'].label}, give or take",
     "balls_left": "balls on the left", "balls_right": "balls on the right", "count": "number",
     "protrusion_left": "axle protrusion on the left", "protrusion_right": "axle protrusion on the right",

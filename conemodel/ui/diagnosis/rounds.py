@@ -1,12 +1,14 @@
 """Rounds of work on one hub: what was turned, what is felt now, and how to take a round back."""
 
+from typing import get_args
+
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import for_page
 from conemodel.base.table import Column, Table
-from conemodel.base.units import DEG
-from conemodel.parts.readings import MOST_ROUNDS, Round
+from conemodel.base.units import DEG, KILOMETRE
+from conemodel.parts.readings import MOST_ROUNDS, Answer, Round
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken
@@ -24,7 +26,7 @@ from conemodel.ui.diagnosis.entries import (
     value_of,
     widget,
 )
-from conemodel.ui.diagnosis.fields import ask_readings
+from conemodel.ui.diagnosis.fields import ask_number, ask_readings, ask_word
 from conemodel.ui.diagnosis.questions import HAND, TURNS, say_measured
 from conemodel.ui.frame import table
 
@@ -48,6 +50,7 @@ def _form(diagnosis: Diagnosis) -> None:
         return
     with st.container(border=True):
         _ask_turn(diagnosis)
+        _ask_ridden()
         for name, words in WORDS.items():
             keep(f"{NEXT}.{name}", _ask_felt(name, words))
         folded = st.expander("Measured, or felt at the axle", key="check_next", on_change="rerun")
@@ -63,12 +66,17 @@ def _form(diagnosis: Diagnosis) -> None:
 _ROUNDS: tuple[Column[tuple[int, Round]], ...] = (
     Column(lambda row: f"{row[0]}" if row[0] > 1 else "1, as found", page="Round"),
     Column(lambda row: _turn_words(row[1]), page="Cone turned"),
+    Column(lambda row: _ridden_words(row[1]), page="Ridden"),
     Column(lambda row: _reading_words(row[1]), page="Then read"),
 )
 
 
 def _turn_words(look: Round) -> str:
     return f"{degrees(abs(look.turned))} {direction(look.turned)}" if look.turned else "–"
+
+
+def _ridden_words(look: Round) -> str:
+    return f"{KILOMETRE.from_si(look.ridden_distance):g} km" if look.ridden_distance else look.ridden or "–"
 
 
 def _reading_words(look: Round) -> str:
@@ -119,6 +127,13 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
         st.caption(f"{turned}° = {round(DEG.to_si(turned) / CLOCK_MINUTE, 1):g} minutes on a clock face.")
 
 
+def _ask_ridden() -> None:
+    """Ask whether it was ridden since, and how far: play that comes back in riding was not a wrong turn."""
+    ask_word(f"{NEXT}.ridden", "Ridden since the round before?", get_args(Answer))
+    if value_of(f"{NEXT}.ridden") == "yes":
+        ask_number(f"{NEXT}.ridden_distance", "About how far", step=5.0, form="%.0f", empty="not said")
+
+
 def _ask_felt(name: str, words: dict[str, str]) -> str | None:
     place = name.removesuffix(".hand")
     measured = value_of(f"{NEXT}.{place}.play")
@@ -155,7 +170,7 @@ def _add() -> None:
         return
     if look.empty:
         st.session_state.check_round_problems = (
-            "Nothing was turned and nothing was felt: there is no round to add.",
+            "Nothing was turned, ridden or felt: there is no round to add.",
         )
         return
     st.session_state.check_rounds = (*rounds(), look)

@@ -8,9 +8,10 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.best_turn import CURABLE, best_move
+from conemodel.tasks.diagnosis.between_rounds import turn_error
 from conemodel.tasks.diagnosis.diagnose import diagnose
 from conemodel.tasks.diagnosis.model import model_of
-from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of, turn_error
+from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from conemodel.tasks.setting.good_range import Window, window_of
 from tests.tasks.diagnosis.simulated import Bench, readings_of
 
