@@ -51,21 +51,21 @@ class Axle(Part):
     thread_core_share: float = quantity(
         ONE,
         "share of the stretch inside an engaged thread that moves the cone",
-        default=unknowns.CORE_SHARE.usual,
+        default=unknowns.joint.CORE_SHARE.usual,
         at_least=0,
         at_most=1,
     )
     ends_stiffened: float = quantity(
         ONE,
         "how far locknut, washers and cone keep the axle's ends from bending: 0 not at all, 1 out to the cones",
-        default=unknowns.ENDS_STIFFENED.usual,
+        default=unknowns.hub.ENDS_STIFFENED.usual,
         at_least=0,
         at_most=1,
     )
     thread_bridging: float = quantity(
         ONE,
         "where the axle's shortening lies between root area to the thread's middle (0) and stress area, bridged (1)",
-        default=unknowns.THREAD_BRIDGING.usual,
+        default=unknowns.joint.THREAD_BRIDGING.usual,
         at_least=0,
         at_most=1,
     )

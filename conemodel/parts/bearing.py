@@ -6,7 +6,7 @@ from typing import Any
 
 from conemodel.base.units import DEG, GPA, MM, MRAD, ONE, UM
 from conemodel.parts.schema import FieldError, Part, quantity
-from conemodel.parts.unknowns import GROOVE
+from conemodel.parts.unknowns.hub import GROOVE
 from conemodel.physics.packing import balls_that_fit
 
 Tilt = tuple[float, float]

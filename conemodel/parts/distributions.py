@@ -46,7 +46,7 @@ class Unknown:
     def factor(self) -> float:
         """The factor either way that holds two thirds, where the range is one that hands or fingers differ in [-].
 
-        >>> from conemodel.parts.unknowns import FELT_AT_RIM, FELT_RIPPLE
+        >>> from conemodel.parts.unknowns.senses import FELT_AT_RIM, FELT_RIPPLE
         >>> FELT_AT_RIM.factor, FELT_RIPPLE.factor
         (1.4, 1.6)
         """
@@ -56,7 +56,7 @@ class Unknown:
         """Return the usual value in another `unit` of the same kind.
 
         >>> from conemodel.base.units import KILONEWTON
-        >>> from conemodel.parts.unknowns import CLAMP_FORCE
+        >>> from conemodel.parts.unknowns.joint import CLAMP_FORCE
         >>> CLAMP_FORCE.usual_in(KILONEWTON)
         5.0
         """
@@ -65,7 +65,8 @@ class Unknown:
     def range_in_words(self, unit: Unit | None = None) -> str:
         """Return the range in words, in its own unit or in another.
 
-        >>> from conemodel.parts.unknowns import DRIFT, GROOVE
+        >>> from conemodel.parts.unknowns.hands import DRIFT
+        >>> from conemodel.parts.unknowns.hub import GROOVE
         >>> DRIFT.range_in_words(), GROOVE.range_in_words()
         ('2 to 5°', '0.54 to 0.6')
         """
@@ -77,7 +78,7 @@ class Unknown:
     def usual_in_words(self) -> str:
         """The usual value in words.
 
-        >>> from conemodel.parts.unknowns import DRIFT, FINGER_TORQUE
+        >>> from conemodel.parts.unknowns.hands import DRIFT, FINGER_TORQUE
         >>> DRIFT.usual_in_words, FINGER_TORQUE.usual_in_words
         ('3°', '0.1 N·m')
         """

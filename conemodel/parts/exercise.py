@@ -27,19 +27,21 @@ Must = Literal[
 ]
 Span = tuple[float, float]
 
-TAUGHT_CLAMP = unknowns.CLAMP_FORCE.with_range(
+TAUGHT_CLAMP = unknowns.joint.CLAMP_FORCE.with_range(
     3500.0, 7000.0, because="narrower: the rare ends would teach the exception first"
 )
-TAUGHT_MISS = unknowns.MARK_ERROR.with_range(
+TAUGHT_MISS = unknowns.hands.MARK_ERROR.with_range(
     -1.5, 1.5, because="narrower: the trainee's own hand on the screen errs besides"
 )
-TAUGHT_BEND = unknowns.CONE_TILT.with_range(
+TAUGHT_BEND = unknowns.hub.CONE_TILT.with_range(
     6.0, 10.0, because="worse than what comes in: a finger on a screen must find it"
 )
-TAUGHT_CUP = unknowns.CONE_TILT.with_range(3.0, 5.0, because="half of the cone's, as a bend shares it out")
-TAUGHT_DENT = unknowns.DENT_DEPTH.with_range(
-    unknowns.DENT_DEPTH.usual,
-    unknowns.DENT_DEPTH.high,
+TAUGHT_CUP = unknowns.hub.CONE_TILT.with_range(
+    3.0, 5.0, because="half of the cone's, as a bend shares it out"
+)
+TAUGHT_DENT = unknowns.hub.DENT_DEPTH.with_range(
+    unknowns.hub.DENT_DEPTH.usual,
+    unknowns.hub.DENT_DEPTH.high,
     because="the deeper half: shallower cannot be found on a screen",
 )
 """Ranges that practice takes for itself."""
@@ -55,10 +57,10 @@ class Prior(Part):
     )
     clamp_force: Span = quantity(NEWTON, "clamping force", default=TAUGHT_CLAMP.span)
     finger_torque: Span = quantity(
-        NEWTON_METRE, "how hard the fingers screw the cone in", default=unknowns.FINGER_TORQUE.span
+        NEWTON_METRE, "how hard the fingers screw the cone in", default=unknowns.hands.FINGER_TORQUE.span
     )
     drift: Span = quantity(
-        DEG, "how far a held cone turns in, new at each locking", default=unknowns.DRIFT.span
+        DEG, "how far a held cone turns in, new at each locking", default=unknowns.hands.DRIFT.span
     )
     hand_error: float = quantity(
         DEG,
@@ -69,7 +71,7 @@ class Prior(Part):
     nut_drag: Span = quantity(
         DEG,
         "how far an axle nut drags a cone whose lock the clamp has unloaded",
-        default=unknowns.NUT_DRAG.span,
+        default=unknowns.hands.NUT_DRAG.span,
     )
     cone_out: Span = quantity(
         DEG, "how far the cone stands out from finger contact at the start", default=(90.0, 270.0)
@@ -90,10 +92,10 @@ class Prior(Part):
     )
     cone_tilt: Span = quantity(MRAD, "tilt of the cone on a bent axle", default=TAUGHT_BEND.span)
     cup_tilt: Span = quantity(MRAD, "tilt of the cup that goes with it", default=TAUGHT_CUP.span)
-    oversize: Span = quantity(UM, "how much larger an odd ball is", default=unknowns.ODD_BALL.span)
+    oversize: Span = quantity(UM, "how much larger an odd ball is", default=unknowns.hub.ODD_BALL.span)
     dent_depth: Span = quantity(UM, "depth of dents at ball spacing", default=TAUGHT_DENT.span)
     proud_by: Span = quantity(
-        MM, "how far a proud axle end stands out of its dropout", default=unknowns.PROUD_END.span
+        MM, "how far a proud axle end stands out of its dropout", default=unknowns.hub.PROUD_END.span
     )
     because: str = quantity(ONE, "why its ranges are not what is assumed elsewhere", default="")
 

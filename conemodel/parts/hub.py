@@ -65,12 +65,16 @@ class Stack(Part):
         MM, "outer diameter of the face between locknut and washer", default=15.0, above=4, at_most=60
     )
     thread_friction: float = quantity(
-        ONE, "friction coefficient in the thread", default=unknowns.FRICTION.usual, above=0.02, at_most=0.5
+        ONE,
+        "friction coefficient in the thread",
+        default=unknowns.joint.FRICTION.usual,
+        above=0.02,
+        at_most=0.5,
     )
     face_friction: float = quantity(
         ONE,
         "friction coefficient under the locknut",
-        default=unknowns.FRICTION.usual,
+        default=unknowns.joint.FRICTION.usual,
         above=0.02,
         at_most=0.5,
     )
@@ -80,14 +84,14 @@ class Stack(Part):
     key_clearance: float = quantity(
         DEG,
         "how far the keyed washer lets the cone turn",
-        default=unknowns.KEY_CLEARANCE.usual,
+        default=unknowns.joint.KEY_CLEARANCE.usual,
         at_least=0,
         at_most=30,
     )
     lock_torque: float = quantity(
         NEWTON_METRE,
         "torque this side's locknut was tightened with",
-        default=unknowns.LOCK_TORQUE.usual,
+        default=unknowns.hands.LOCK_TORQUE.usual,
         above=0,
         at_most=80,
     )

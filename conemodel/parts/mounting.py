@@ -6,7 +6,7 @@ from typing import Any
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import FieldError, Part, quantity
-from conemodel.parts.unknowns import DROPOUT_GIVE, WHEEL_STIFFNESS
+from conemodel.parts.unknowns.hub import DROPOUT_GIVE, WHEEL_STIFFNESS
 
 MOST_LEAN = 2
 """Furthest a dropout may lean and the wheel still be clamped [°]. Judgement."""

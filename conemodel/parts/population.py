@@ -71,10 +71,10 @@ class Hands(Part):
         "whether the locknut is loose or snug on the cone when finger contact is found",
         default="nut loose",
     )
-    finger_torque: UncertainTorque = UncertainTorque.of(unknowns.FINGER_TORQUE)
-    back_off_error: UncertainTurn = UncertainTurn.of(unknowns.BACK_OFF_ERROR)
-    drift: UncertainTurn = UncertainTurn.of(unknowns.DRIFT)
-    lock_torque: UncertainTorque = UncertainTorque.of(unknowns.LOCK_TORQUE)
+    finger_torque: UncertainTorque = UncertainTorque.of(unknowns.hands.FINGER_TORQUE)
+    back_off_error: UncertainTurn = UncertainTurn.of(unknowns.hands.BACK_OFF_ERROR)
+    drift: UncertainTurn = UncertainTurn.of(unknowns.hands.DRIFT)
+    lock_torque: UncertainTorque = UncertainTorque.of(unknowns.hands.LOCK_TORQUE)
 
 
 class Threads(Part):
@@ -84,18 +84,18 @@ class Threads(Part):
     the clearance as measured, that stands.
     """
 
-    fit: UncertainShare = UncertainShare.of(unknowns.THREAD_FIT)
-    give: UncertainShare = UncertainShare.of(unknowns.CORE_SHARE)
-    bridging: UncertainShare = UncertainShare.of(unknowns.THREAD_BRIDGING)
-    friction: UncertainFriction = UncertainFriction.of(unknowns.FRICTION)
+    fit: UncertainShare = UncertainShare.of(unknowns.joint.THREAD_FIT)
+    give: UncertainShare = UncertainShare.of(unknowns.joint.CORE_SHARE)
+    bridging: UncertainShare = UncertainShare.of(unknowns.joint.THREAD_BRIDGING)
+    friction: UncertainFriction = UncertainFriction.of(unknowns.joint.FRICTION)
 
 
 class ClampForces(Part):
     """Force of the closed clamp, by its kind."""
 
-    quick_release: UncertainForce = UncertainForce.of(unknowns.CLAMP_FORCE)
-    nuts: UncertainForce = UncertainForce.of(unknowns.NUT_FORCE)
-    thru_axle: UncertainForce = UncertainForce.of(unknowns.THRU_AXLE_FORCE)
+    quick_release: UncertainForce = UncertainForce.of(unknowns.joint.CLAMP_FORCE)
+    nuts: UncertainForce = UncertainForce.of(unknowns.joint.NUT_FORCE)
+    thru_axle: UncertainForce = UncertainForce.of(unknowns.joint.THRU_AXLE_FORCE)
 
     def of(self, kind: str) -> UncertainForce:
         """Return the spread of one kind of clamp, as a scenario names it."""
@@ -111,9 +111,9 @@ class Tools(Part):
     `first_back_off`, which must leave play to read.
     """
 
-    keyed_washer: UncertainTurn = UncertainTurn.of(unknowns.KEY_CLEARANCE)
-    feeler: UncertainLength = UncertainLength.of(unknowns.FEELER_ERROR)
-    dial_gauge: UncertainLength = UncertainLength.of(unknowns.DIAL_ERROR)
+    keyed_washer: UncertainTurn = UncertainTurn.of(unknowns.joint.KEY_CLEARANCE)
+    feeler: UncertainLength = UncertainLength.of(unknowns.hands.FEELER_ERROR)
+    dial_gauge: UncertainLength = UncertainLength.of(unknowns.hands.DIAL_ERROR)
     first_back_off: float = quantity(
         TURN, "first try before the dial gauge is read", default=0.5, at_least=0, at_most=3
     )
@@ -130,8 +130,8 @@ class Population(Part):
     hubs: Kinds
     hands: Hands = Hands()
     threads: Threads = Threads()
-    face_friction: UncertainFriction = UncertainFriction.of(unknowns.FRICTION)
-    groove: UncertainGroove = UncertainGroove.of(unknowns.GROOVE)
+    face_friction: UncertainFriction = UncertainFriction.of(unknowns.joint.FRICTION)
+    groove: UncertainGroove = UncertainGroove.of(unknowns.hub.GROOVE)
     clamp_force: ClampForces = ClampForces()
     tools: Tools = Tools()
 

@@ -29,13 +29,13 @@ CAUSES = (
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
 BELIEVED = {
-    "clamp_force_middle": unknowns.CLAMP_FORCE,
-    "nut_force_middle": unknowns.NUT_FORCE,
-    "bends": unknowns.CONE_TILT,
-    "dents": unknowns.DENT_DEPTH,
-    "slack_unknown": unknowns.THREAD_SLACK,
-    "hand_error": unknowns.MARK_ERROR,
-    "threshold_factor": unknowns.FELT_AT_RIM,
+    "clamp_force_middle": unknowns.joint.CLAMP_FORCE,
+    "nut_force_middle": unknowns.joint.NUT_FORCE,
+    "bends": unknowns.hub.CONE_TILT,
+    "dents": unknowns.hub.DENT_DEPTH,
+    "slack_unknown": unknowns.joint.THREAD_SLACK,
+    "hand_error": unknowns.hands.MARK_ERROR,
+    "threshold_factor": unknowns.senses.FELT_AT_RIM,
 }
 """The unknown that a belief rests on, by its field in `Beliefs`; all others are judgement and stand there alone."""
 
@@ -88,14 +88,14 @@ class Beliefs(Part):
     clamp_force_middle: float = quantity(
         KILONEWTON,
         "median force of a quick release or thru-axle",
-        default=unknowns.CLAMP_FORCE.usual_in(KILONEWTON),
+        default=unknowns.joint.CLAMP_FORCE.usual_in(KILONEWTON),
         above=0.5,
         at_most=20,
     )
     nut_force_middle: float = quantity(
         KILONEWTON,
         "median force of axle nuts",
-        default=unknowns.NUT_FORCE.usual_in(KILONEWTON),
+        default=unknowns.joint.NUT_FORCE.usual_in(KILONEWTON),
         above=1,
         at_most=30,
     )
@@ -112,13 +112,13 @@ class Beliefs(Part):
     bends: tuple[float, ...] = quantity(
         MRAD,
         "tilts of both cones of a bent axle, equally likely",
-        default=_ends_and_usual(unknowns.CONE_TILT),
+        default=_ends_and_usual(unknowns.hub.CONE_TILT),
     )
     leans: tuple[float, ...] = quantity(
         DEG, "how far both dropouts lean out of parallel, equally likely", default=(0.5, 1.0, 1.5)
     )
     dents: tuple[float, ...] = quantity(
-        UM, "depths of dents, equally likely", default=_ends_and_usual(unknowns.DENT_DEPTH)
+        UM, "depths of dents, equally likely", default=_ends_and_usual(unknowns.hub.DENT_DEPTH)
     )
     dent_half_length: float = quantity(MM, "half the length of a dent", default=0.2, above=0.02, at_most=3)
     thread_play: tuple[float, ...] = quantity(
@@ -140,13 +140,13 @@ class Beliefs(Part):
         default=0.003, above=0.0001, at_most=0.1,
     )  # fmt: skip
     slack_unknown: tuple[float, float] = quantity(
-        MM, "axial slack of a thread without tolerance classes", default=unknowns.THREAD_SLACK.span
+        MM, "axial slack of a thread without tolerance classes", default=unknowns.joint.THREAD_SLACK.span
     )
 
     hand_error: float = quantity(
         DEG,
         "standard error of a hand that turns a cone from a mark",
-        default=unknowns.MARK_ERROR.high / BELL_REACH,
+        default=unknowns.hands.MARK_ERROR.high / BELL_REACH,
         above=0,
         at_most=30,
     )
@@ -163,7 +163,7 @@ class Beliefs(Part):
     threshold_factor: float = quantity(
         ONE,
         "factor either way that holds two thirds of hands' thresholds",
-        default=unknowns.FELT_AT_RIM.factor,
+        default=unknowns.senses.FELT_AT_RIM.factor,
         above=1.01,
         at_most=3,
     )

@@ -25,7 +25,7 @@ class Setting(Part):
     finger_torque: float = quantity(
         NEWTON_METRE,
         "how hard the fingers screw the cone in",
-        default=unknowns.FINGER_TORQUE.usual,
+        default=unknowns.hands.FINGER_TORQUE.usual,
         at_least=0,
         at_most=2,
     )
@@ -34,13 +34,17 @@ class Setting(Part):
     )
     technique: Technique = quantity(ONE, "what is turned to lock", default="nut turned")
     lock_torque: float = quantity(
-        NEWTON_METRE, "torque at the locknut", default=unknowns.LOCK_TORQUE.usual, at_least=0, at_most=80
+        NEWTON_METRE,
+        "torque at the locknut",
+        default=unknowns.hands.LOCK_TORQUE.usual,
+        at_least=0,
+        at_most=80,
     )
     cone_held: bool = quantity(ONE, "a spanner holds the cone while the locknut is tightened", default=True)
     drift: float = quantity(
         DEG,
         "how far the held cone still turns in with the locknut",
-        default=unknowns.DRIFT.usual,
+        default=unknowns.hands.DRIFT.usual,
         at_least=0,
         at_most=180,
     )
@@ -93,28 +97,28 @@ class Limits(Part):
     rim_play: float = quantity(
         MM,
         "free play at the rim that is still none to the hand",
-        default=unknowns.FELT_AT_RIM.usual,
+        default=unknowns.senses.FELT_AT_RIM.usual,
         above=0,
         at_most=5,
     )
     axle_end_play: float = quantity(
         MM,
         "free play at the axle end that is just felt by the fingers",
-        default=unknowns.FELT_AT_AXLE_END.usual,
+        default=unknowns.senses.FELT_AT_AXLE_END.usual,
         above=0,
         at_most=2,
     )
     clear_rim_play: float = quantity(
         MM,
         "free play at the rim that anybody feels",
-        default=unknowns.CLEAR_AT_RIM.usual,
+        default=unknowns.senses.CLEAR_AT_RIM.usual,
         above=0,
         at_most=10,
     )
     torque: float = quantity(
         NEWTON_MM,
         "turning torque of both rows from preload alone",
-        default=unknowns.PRELOAD_TORQUE.usual,
+        default=unknowns.senses.PRELOAD_TORQUE.usual,
         above=0.1,
         at_most=5000,
     )
@@ -161,22 +165,22 @@ class Assumed(Part):
         at_least=0,
         at_most=40000,
     )
-    conformity_low: float = _least(unknowns.GROOVE, above=0.5, at_most=1)
-    conformity_high: float = _most(unknowns.GROOVE, above=0.5, at_most=1)
-    drift_low: float = _least(unknowns.DRIFT, at_least=0, at_most=90)
-    drift_high: float = _most(unknowns.DRIFT, at_least=0, at_most=90)
-    key_clearance_low: float = _least(unknowns.KEY_CLEARANCE, at_least=0, at_most=90)
-    key_clearance_high: float = _most(unknowns.KEY_CLEARANCE, at_least=0, at_most=90)
-    core_share_low: float = _least(unknowns.CORE_SHARE, at_least=0, at_most=1)
-    core_share_high: float = _most(unknowns.CORE_SHARE, at_least=0, at_most=1)
-    thread_bridging_low: float = _least(unknowns.THREAD_BRIDGING, at_least=0, at_most=1)
-    thread_bridging_high: float = _most(unknowns.THREAD_BRIDGING, at_least=0, at_most=1)
-    lock_torque_low: float = _least(unknowns.LOCK_TORQUE, above=0, at_most=80)
-    lock_torque_high: float = _most(unknowns.LOCK_TORQUE, above=0, at_most=80)
-    friction_low: float = _least(unknowns.FRICTION, above=0.02, at_most=0.5)
-    friction_high: float = _most(unknowns.FRICTION, above=0.02, at_most=0.5)
-    finger_torque_low: float = _least(unknowns.FINGER_TORQUE, at_least=0, at_most=2)
-    finger_torque_high: float = _most(unknowns.FINGER_TORQUE, at_least=0, at_most=2)
+    conformity_low: float = _least(unknowns.hub.GROOVE, above=0.5, at_most=1)
+    conformity_high: float = _most(unknowns.hub.GROOVE, above=0.5, at_most=1)
+    drift_low: float = _least(unknowns.hands.DRIFT, at_least=0, at_most=90)
+    drift_high: float = _most(unknowns.hands.DRIFT, at_least=0, at_most=90)
+    key_clearance_low: float = _least(unknowns.joint.KEY_CLEARANCE, at_least=0, at_most=90)
+    key_clearance_high: float = _most(unknowns.joint.KEY_CLEARANCE, at_least=0, at_most=90)
+    core_share_low: float = _least(unknowns.joint.CORE_SHARE, at_least=0, at_most=1)
+    core_share_high: float = _most(unknowns.joint.CORE_SHARE, at_least=0, at_most=1)
+    thread_bridging_low: float = _least(unknowns.joint.THREAD_BRIDGING, at_least=0, at_most=1)
+    thread_bridging_high: float = _most(unknowns.joint.THREAD_BRIDGING, at_least=0, at_most=1)
+    lock_torque_low: float = _least(unknowns.hands.LOCK_TORQUE, above=0, at_most=80)
+    lock_torque_high: float = _most(unknowns.hands.LOCK_TORQUE, above=0, at_most=80)
+    friction_low: float = _least(unknowns.joint.FRICTION, above=0.02, at_most=0.5)
+    friction_high: float = _most(unknowns.joint.FRICTION, above=0.02, at_most=0.5)
+    finger_torque_low: float = _least(unknowns.hands.FINGER_TORQUE, at_least=0, at_most=2)
+    finger_torque_high: float = _most(unknowns.hands.FINGER_TORQUE, at_least=0, at_most=2)
     spanner_length: float = quantity(MM, "length of the cone spanner", default=150.0, above=30, at_most=600)
 
     @classmethod
@@ -205,13 +209,13 @@ class Assumed(Part):
 
 
 ASSUMED: dict[str, Unknown] = {
-    "conformity": unknowns.GROOVE,
-    "drift": unknowns.DRIFT,
-    "key_clearance": unknowns.KEY_CLEARANCE,
-    "core_share": unknowns.CORE_SHARE,
-    "thread_bridging": unknowns.THREAD_BRIDGING,
-    "lock_torque": unknowns.LOCK_TORQUE,
-    "friction": unknowns.FRICTION,
-    "finger_torque": unknowns.FINGER_TORQUE,
+    "conformity": unknowns.hub.GROOVE,
+    "drift": unknowns.hands.DRIFT,
+    "key_clearance": unknowns.joint.KEY_CLEARANCE,
+    "core_share": unknowns.joint.CORE_SHARE,
+    "thread_bridging": unknowns.joint.THREAD_BRIDGING,
+    "lock_torque": unknowns.hands.LOCK_TORQUE,
+    "friction": unknowns.joint.FRICTION,
+    "finger_torque": unknowns.hands.FINGER_TORQUE,
 }
 """The unknown behind each pair of ends in `Assumed`, by the name of the pair; the clamp force's goes by its kind."""

@@ -5,7 +5,7 @@ from typing import Any, Literal
 
 from conemodel.base.units import MM, ONE
 from conemodel.parts.schema import FieldError, Part, quantity
-from conemodel.parts.unknowns import CUP_FOLLOW
+from conemodel.parts.unknowns.hub import CUP_FOLLOW
 
 
 class Shell(Part):

@@ -3,7 +3,7 @@
 from math import pi
 
 from conemodel.base.units import DEG, MM
-from conemodel.parts.unknowns import HAND_FORCE
+from conemodel.parts.unknowns.hands import HAND_FORCE
 
 CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""

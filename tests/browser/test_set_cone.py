@@ -8,7 +8,7 @@ from playwright.sync_api import Locator, Page
 import conemodel as cm
 from conemodel.base.units import DEG
 from conemodel.parts.library import SCENARIOS
-from conemodel.parts.unknowns import DRIFT
+from conemodel.parts.unknowns.hands import DRIFT
 from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]

@@ -94,29 +94,29 @@ def test_what_is_assumed_of_one_hub_is_the_range_of_its_unknown() -> None:
     for name, unknown in ASSUMED.items():
         ends = getattr(assumed, f"{name}_low"), getattr(assumed, f"{name}_high")
         assert ends == tuple(map(unknown.unit.to_si, unknown.span)), name
-    assert Setting().drift == unknowns.DRIFT.unit.to_si(unknowns.DRIFT.usual)
-    assert Limits().rim_play == unknowns.FELT_AT_RIM.unit.to_si(unknowns.FELT_AT_RIM.usual)
+    assert Setting().drift == unknowns.hands.DRIFT.unit.to_si(unknowns.hands.DRIFT.usual)
+    assert Limits().rim_play == unknowns.senses.FELT_AT_RIM.unit.to_si(unknowns.senses.FELT_AT_RIM.usual)
 
 
 def test_the_clamp_force_assumed_is_that_of_its_kind() -> None:
-    assert Assumed().clamp_forces(HUB.clamp.traits.force) == unknowns.CLAMP_FORCE.span
-    assert Assumed().clamp_forces(NUTTED.clamp.traits.force) == unknowns.NUT_FORCE.span
-    assert Assumed(clamp_force_low=1000.0).clamp_forces(unknowns.NUT_FORCE) == (
+    assert Assumed().clamp_forces(HUB.clamp.traits.force) == unknowns.joint.CLAMP_FORCE.span
+    assert Assumed().clamp_forces(NUTTED.clamp.traits.force) == unknowns.joint.NUT_FORCE.span
+    assert Assumed(clamp_force_low=1000.0).clamp_forces(unknowns.joint.NUT_FORCE) == (
         1000.0,
-        unknowns.NUT_FORCE.high,
+        unknowns.joint.NUT_FORCE.high,
     )
-    assert Beliefs().nut_force_middle == unknowns.NUT_FORCE.usual
+    assert Beliefs().nut_force_middle == unknowns.joint.NUT_FORCE.usual
 
 
 def test_a_hub_tells_its_ranges_and_that_one_was_given_for_it() -> None:
     """A range given in a file is no longer the registry's, so neither is its reason; all others keep both."""
-    own = NUTTED.replace(assumed=Assumed(drift_low=unknowns.DRIFT.unit.to_si(1.0)))
-    assert NUTTED.unknowns["clamp_force"] == unknowns.NUT_FORCE
-    assert HUB.unknowns == {"clamp_force": unknowns.CLAMP_FORCE, **ASSUMED}
+    own = NUTTED.replace(assumed=Assumed(drift_low=unknowns.hands.DRIFT.unit.to_si(1.0)))
+    assert NUTTED.unknowns["clamp_force"] == unknowns.joint.NUT_FORCE
+    assert HUB.unknowns == {"clamp_force": unknowns.joint.CLAMP_FORCE, **ASSUMED}
     assert own.unknowns["drift"].low == pytest.approx(1.0)
-    assert own.unknowns["drift"].high == unknowns.DRIFT.high
+    assert own.unknowns["drift"].high == unknowns.hands.DRIFT.high
     assert own.unknowns["drift"].because == "as given for this hub"
-    assert {**own.unknowns, "drift": unknowns.DRIFT} == NUTTED.unknowns
+    assert {**own.unknowns, "drift": unknowns.hands.DRIFT} == NUTTED.unknowns
 
 
 @pytest.mark.parametrize("hub", [HUB, NUTTED])

@@ -49,13 +49,13 @@ def test_the_band_of_a_well_set_hub_reaches_near_what_is_quoted(root, name):
 
 @pytest.mark.parametrize("name", ["touring-rear", "road-front"])
 def test_the_limit_of_torque_from_preload_is_what_the_quotation_leaves(root, name):
-    """Each number of the reason that stands beside the limit, `unknowns.PRELOAD_TORQUE`, computed.
+    """Each number of the reason that stands beside the limit, `unknowns.senses.PRELOAD_TORQUE`, computed.
 
     Quoted, less what grease, seals and the rider take where no ball is pinched, is left for preload. At the upper
     edge of the band the limit is the whole of the quoted drag.
     """
     scenario = cm.load_scenario(root / "scenarios" / f"{name}.toml")
-    limit = unknowns.PRELOAD_TORQUE
+    limit = unknowns.senses.PRELOAD_TORQUE
     found = against_quoted(scenario, end_play=0.0)
     others = found.computed.total * 1e3
     left = found.quoted * 1e3 - others

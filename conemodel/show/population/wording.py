@@ -7,22 +7,22 @@ from conemodel.show.formatting import MINUS
 from conemodel.tasks.wording import direction, fraction_of_turn
 
 ASSUMED = {
-    "hands.finger_torque": unknowns.FINGER_TORQUE.words,
-    "hands.back_off_error": unknowns.BACK_OFF_ERROR.words,
-    "hands.drift": unknowns.DRIFT.words,
-    "hands.lock_torque": unknowns.LOCK_TORQUE.words,
-    "threads.fit": f"{unknowns.THREAD_FIT.words}: 0 the tightest allowed, 1 the loosest",
-    "threads.give": f"{unknowns.CORE_SHARE.words}, part of their core's stretch",
-    "threads.bridging": f"{unknowns.THREAD_BRIDGING.words}, of the way from root to stress area, bridged",
+    "hands.finger_torque": unknowns.hands.FINGER_TORQUE.words,
+    "hands.back_off_error": unknowns.hands.BACK_OFF_ERROR.words,
+    "hands.drift": unknowns.hands.DRIFT.words,
+    "hands.lock_torque": unknowns.hands.LOCK_TORQUE.words,
+    "threads.fit": f"{unknowns.joint.THREAD_FIT.words}: 0 the tightest allowed, 1 the loosest",
+    "threads.give": f"{unknowns.joint.CORE_SHARE.words}, part of their core's stretch",
+    "threads.bridging": f"{unknowns.joint.THREAD_BRIDGING.words}, of the way from root to stress area, bridged",
     "threads.friction": "friction in the threads",
     "face_friction": "friction under the locknut",
-    "groove": f"{unknowns.GROOVE.words}, in ball diameters",
-    "clamp_force.quick_release": unknowns.CLAMP_FORCE.words,
-    "clamp_force.nuts": unknowns.NUT_FORCE.words,
-    "clamp_force.thru_axle": unknowns.THRU_AXLE_FORCE.words,
-    "tools.keyed_washer": unknowns.KEY_CLEARANCE.words,
-    "tools.feeler": unknowns.FEELER_ERROR.words,
-    "tools.dial_gauge": unknowns.DIAL_ERROR.words,
+    "groove": f"{unknowns.hub.GROOVE.words}, in ball diameters",
+    "clamp_force.quick_release": unknowns.joint.CLAMP_FORCE.words,
+    "clamp_force.nuts": unknowns.joint.NUT_FORCE.words,
+    "clamp_force.thru_axle": unknowns.joint.THRU_AXLE_FORCE.words,
+    "tools.keyed_washer": unknowns.joint.KEY_CLEARANCE.words,
+    "tools.feeler": unknowns.hands.FEELER_ERROR.words,
+    "tools.dial_gauge": unknowns.hands.DIAL_ERROR.words,
 }
 """What each spread is of, by its place in the file."""
 

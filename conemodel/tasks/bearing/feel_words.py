@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from conemodel.parts.unknowns import FELT_RIPPLE, PRELOAD_TORQUE
+from conemodel.parts.unknowns.senses import FELT_RIPPLE, PRELOAD_TORQUE
 from conemodel.solve.wheel.hub_drag import HubDrag
 
 FELT_CHANGE = FELT_RIPPLE.usual

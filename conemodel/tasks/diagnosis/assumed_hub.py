@@ -13,7 +13,7 @@ from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.parts.unknowns import THREAD_SLACK
+from conemodel.parts.unknowns.joint import THREAD_SLACK
 from conemodel.physics.thread import clearance_for_backlash
 
 FRONT_BELOW = 115e-3

@@ -14,7 +14,7 @@ from conemodel.parts.felt_play import PLAY_WORDS, Place, clear_from, felt_from
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, TurningWord
 from conemodel.parts.setting import Limits
-from conemodel.parts.unknowns import FELT_RIPPLE
+from conemodel.parts.unknowns.senses import FELT_RIPPLE
 from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE, STIFF_LOAD
 
 TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")

@@ -16,17 +16,17 @@ from conemodel.solve.stages.inputs import Inputs
 
 INPUTS: Mapping[str, str] = {
     "kind": "kind of hub",
-    "thread_fit": unknowns.THREAD_FIT.words,
-    "clamp_force": unknowns.CLAMP_FORCE.words,
-    "drift": unknowns.DRIFT.words,
-    "back_off_error": unknowns.BACK_OFF_ERROR.words,
-    "finger_torque": unknowns.FINGER_TORQUE.words,
-    "lock_torque": unknowns.LOCK_TORQUE.words,
+    "thread_fit": unknowns.joint.THREAD_FIT.words,
+    "clamp_force": unknowns.joint.CLAMP_FORCE.words,
+    "drift": unknowns.hands.DRIFT.words,
+    "back_off_error": unknowns.hands.BACK_OFF_ERROR.words,
+    "finger_torque": unknowns.hands.FINGER_TORQUE.words,
+    "lock_torque": unknowns.hands.LOCK_TORQUE.words,
     "thread_friction": "friction in the threads",
     "face_friction": "friction under the locknut",
-    "groove": unknowns.GROOVE.words,
-    "thread_give": unknowns.CORE_SHARE.words,
-    "thread_bridging": unknowns.THREAD_BRIDGING.words,
+    "groove": unknowns.hub.GROOVE.words,
+    "thread_give": unknowns.joint.CORE_SHARE.words,
+    "thread_bridging": unknowns.joint.THREAD_BRIDGING.words,
 }
 """What differs from hub to hub, independent of each other, with its words."""
 

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from conemodel.base.units import DEG
-from conemodel.parts.unknowns import SEEN_TURN
+from conemodel.parts.unknowns.hands import SEEN_TURN
 from conemodel.solve.stages.terms import cone_arm, contact_end_play, pair_of
 from conemodel.tasks.practice.hub_terms import end_play_of
 from conemodel.tasks.practice.session import HiddenHub, HubState

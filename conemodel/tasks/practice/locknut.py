@@ -6,7 +6,7 @@ from typing import Any
 from conemodel.parts.hub import Stack
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import Technique
-from conemodel.parts.unknowns import HAND_FORCE
+from conemodel.parts.unknowns.hands import HAND_FORCE
 from conemodel.physics.tightening import far_side_slip_torque
 from conemodel.solve.stages.adjustable_side import AdjustableSide
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on, lock_up, other_side

@@ -127,14 +127,14 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
     forces = _around(clamp_force(scenario)[0], *assumed.clamp_forces(scenario.clamp.traits.force))
     yield _variant(
         "clamp_force",
-        unknowns.CLAMP_FORCE.words,
+        unknowns.joint.CLAMP_FORCE.words,
         f"{_span(forces, KILONEWTON)} kN",
         (_with_clamp_force(scenario, force) for force in forces),
     )
     shares = _around(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
     yield _variant(
         "thread_give",
-        unknowns.CORE_SHARE.words,
+        unknowns.joint.CORE_SHARE.words,
         f"{_span(shares, ONE)} of their core's stretch",
         (scenario.replace(axle=axle.replace(thread_core_share=share)) for share in shares),
     )
@@ -142,21 +142,21 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         bridged = _around(axle.thread_bridging, assumed.thread_bridging_low, assumed.thread_bridging_high)
         yield _variant(
             "thread_bridging",
-            unknowns.THREAD_BRIDGING.words,
+            unknowns.joint.THREAD_BRIDGING.words,
             f"{_span(bridged, ONE)} of the way from root to stress area, bridged",
             (scenario.replace(axle=axle.replace(thread_bridging=share)) for share in bridged),
         )
     groove = (assumed.conformity_low, assumed.conformity_high)
     yield _variant(
         "conformity",
-        unknowns.GROOVE.words,
+        unknowns.hub.GROOVE.words,
         f"{_span(groove, ONE)} of the ball",
         (with_conformity(scenario, value) for value in groove),
     )
     fingers = _around(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
     yield _variant(
         "finger_torque",
-        unknowns.FINGER_TORQUE.words,
+        unknowns.hands.FINGER_TORQUE.words,
         f"{_span(fingers, NEWTON_METRE)} N·m",
         (scenario.with_setting(finger_torque=torque) for torque in fingers),
     )
@@ -164,19 +164,19 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
     if scenario.setting.clamp_seat == "dropouts" and any(scenario.frame.dropout_turns):
         yield from _dropout_variants(scenario)
     if scenario.brake.kind == "disc":
-        low, high = unknowns.SHELL_WARMING.span
+        low, high = unknowns.hub.SHELL_WARMING.span
         own = scenario.heat.shell_warming
         warmings = (min(low, own), max(high, own))
         yield _variant(
             "heat",
-            unknowns.SHELL_WARMING.words,
+            unknowns.hub.SHELL_WARMING.words,
             f"{_span(warmings, ONE)} °C",
             (scenario.replace(heat=scenario.heat.replace(shell_warming=warming)) for warming in warmings),
         )
     if axle.thread_clearance is None and slack_share(setting) != 0.0:
         yield _variant(
             "thread_slack",
-            unknowns.THREAD_FIT.words,
+            unknowns.joint.THREAD_FIT.words,
             f"{_span(axle.backlash_range, MM)} mm",
             (scenario.replace(axle=axle.replace(thread_clearance=c)) for c in axle.pitch_clearance_range),
         )
@@ -187,7 +187,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         turns = _around(stack.key_clearance, assumed.key_clearance_low, assumed.key_clearance_high)
         yield _variant(
             "key_clearance",
-            unknowns.KEY_CLEARANCE.words,
+            unknowns.joint.KEY_CLEARANCE.words,
             f"{_span(turns, DEG)}°",
             (_with_stack(scenario, key_clearance=turn) for turn in turns),
         )
@@ -195,7 +195,7 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
         turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
         yield _variant(
             "drift",
-            unknowns.DRIFT.words,
+            unknowns.hands.DRIFT.words,
             f"{_span(turns, DEG)}°",
             (scenario.with_setting(drift=turn) for turn in turns),
         )
@@ -204,17 +204,17 @@ def _variants(scenario: Scenario) -> Iterator[_Variant]:
 def _dropout_variants(scenario: Scenario) -> Iterator[_Variant]:
     """Yield the compliances, not measured, of frame and stack about an axle between dropouts out of parallel."""
     frame, axle = scenario.frame, scenario.axle
-    compliances = _around(frame.angular_compliance, *unknowns.DROPOUT_GIVE.span)
+    compliances = _around(frame.angular_compliance, *unknowns.hub.DROPOUT_GIVE.span)
     yield _variant(
         "dropout_give",
-        unknowns.DROPOUT_GIVE.words,
+        unknowns.hub.DROPOUT_GIVE.words,
         f"{DEG.from_si(compliances[0]) * 10:.2g} to {DEG.from_si(compliances[1]) * 10:.2g}° under 10 N·m",
         (scenario.replace(frame=frame.replace(angular_compliance=compliance)) for compliance in compliances),
     )
-    shares = _around(axle.ends_stiffened, *unknowns.ENDS_STIFFENED.span)
+    shares = _around(axle.ends_stiffened, *unknowns.hub.ENDS_STIFFENED.span)
     yield _variant(
         "ends_stiffened",
-        unknowns.ENDS_STIFFENED.words,
+        unknowns.hub.ENDS_STIFFENED.words,
         f"{_span(shares, ONE)} of the way to a sleeve",
         (scenario.replace(axle=axle.replace(ends_stiffened=share)) for share in shares),
     )

@@ -6,7 +6,8 @@ import streamlit as st
 
 from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns import DRIFT, PRELOAD_TORQUE
+from conemodel.parts.unknowns.hands import DRIFT
+from conemodel.parts.unknowns.senses import PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn

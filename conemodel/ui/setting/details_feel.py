@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.base.plain_text import for_page
 from conemodel.base.units import DEG, KG_M2, MM, N_PER_MM, NEWTON_MM
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns import WHEEL_STIFFNESS
+from conemodel.parts.unknowns.hub import WHEEL_STIFFNESS
 from conemodel.show.bearing.race_charts import alt_text_spin_over_cone, spin_over_cone
 from conemodel.show.bearing.rocking_chart import alt_text_rocking, rocking_chart
 from conemodel.show.bearing.spin_down_chart import spin_down_chart

@@ -300,7 +300,7 @@ def test_ranges_changed_for_the_hub_travel_with_it() -> None:
     assert "3000 to 3200 N" in words(own)
     assert "as given for this hub" in words(own)
     assert "as given for this hub" not in words(usual)
-    assert unknowns.DRIFT.because in words(usual)
+    assert unknowns.hands.DRIFT.because in words(usual)
     assert own.query_params["drift_high"] in ("40", ["40"])
     assert row(usual, "Clamp force") != row(own, "Clamp force")
 

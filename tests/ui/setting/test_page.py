@@ -8,7 +8,8 @@ from streamlit.testing.v1 import AppTest
 
 import conemodel as cm
 from conemodel.parts import library
-from conemodel.parts.unknowns import DRIFT, NUT_FORCE
+from conemodel.parts.unknowns.hands import DRIFT
+from conemodel.parts.unknowns.joint import NUT_FORCE
 from conemodel.tasks.setting.overrides import apply_overrides
 from tests.patience import PATIENCE
 
