@@ -17,8 +17,8 @@ def feel(scenario: str, bench: bool, as_csv: bool, **options: str | None) -> Non
     from conemodel.show.bearing.tables import list_torque
     from conemodel.show.bearing.text import feel_text
     from conemodel.show.formatting import STAGE_WORDS
-    from conemodel.tasks.bearing.defects import defects_of
     from conemodel.tasks.bearing.feel_when_turned import signature
+    from conemodel.tasks.setting.defects import defects_of
 
     stage = "locked" if bench else "clamped"
     with Reported():

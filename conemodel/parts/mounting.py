@@ -6,6 +6,7 @@ from typing import Any
 from conemodel.base.units import CM2, DEG, GRAM, KG_M2, MM, MPA, N_PER_MM, NEWTON, NEWTON_METRE, ONE
 from conemodel.parts.clamp_kinds import CLAMP_KINDS, ClampKind, ClampName
 from conemodel.parts.schema import FieldError, Part, quantity
+from conemodel.parts.setting import MOST_CLAMP_FORCE
 from conemodel.parts.unknowns.hub import DROPOUT_GIVE, WHEEL_STIFFNESS
 
 MOST_LEAN = 2
@@ -20,7 +21,9 @@ class Clamp(Part):
     """
 
     kind: ClampName = quantity(ONE, "what holds the wheel in the frame")
-    force: float | None = quantity(NEWTON, "clamping force", default=None, at_least=0, at_most=40000)
+    force: float | None = quantity(
+        NEWTON, "clamping force", default=None, at_least=0, at_most=MOST_CLAMP_FORCE
+    )
     pick_up: float | None = quantity(
         DEG, "lever angle before closed at which resistance begins", default=None, above=0, at_most=110
     )

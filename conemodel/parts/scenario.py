@@ -83,12 +83,12 @@ class Scenario(Part):
 
     def with_ranges(self) -> "Scenario":
         """Return the same scenario with every range it is assumed in as numbers, for who reads its file elsewhere."""
-        return self.replace(assumed=self.assumed.with_ranges(self.clamp.traits.force))
+        return self.replace(assumed=self.assumed.with_ranges(self.clamp.traits.force, given=self.clamp.force))
 
     @property
     def unknowns(self) -> dict[str, Unknown]:
         """What nobody measured of this hub, in the range assumed of it, by the name of the pair in `assumed`."""
-        ranges = vars(self.assumed.with_ranges(self.clamp.traits.force))
+        ranges = vars(self.assumed.with_ranges(self.clamp.traits.force, given=self.clamp.force))
         return {
             name: _in_range(unknown, ranges[f"{name}_low"], ranges[f"{name}_high"])
             for name, unknown in {"clamp_force": self.clamp.traits.force, **ASSUMED}.items()
@@ -185,7 +185,7 @@ def _check_tilts(frame: Frame, condition: Condition) -> Iterator[FieldError]:
 
 def _check_assumed(clamp: Clamp, assumed: Assumed) -> Iterator[FieldError]:
     """Yield a range of clamp forces that is upside down, one end of it given and the other usual for the clamp."""
-    low, high = assumed.clamp_forces(clamp.traits.force)
+    low, high = assumed.clamp_forces(clamp.traits.force, given=clamp.force)
     if low > high:
         given_low = assumed.clamp_force_low is not None
         yield FieldError(

@@ -14,6 +14,9 @@ ContactFound = Literal["nut loose", "nut snug"]
 AxleHeld = Literal["vice", "far spanners", "nothing"]
 ClampSeat = Literal["dropouts", "spacers on locknuts", "spacer on axle end", "one side in frame"]
 
+MOST_CLAMP_FORCE = 40000
+"""Largest clamp force that is computed with [N]."""
+
 Grease = Literal["fresh", "worn", "dry"]
 
 LimitName = Literal["rim_play", "torque", "cone_pressure", "life_ratio"]
@@ -156,14 +159,14 @@ class Assumed(Part):
         "clamp force, least; as usual for the kind of clamp if left out",
         default=None,
         at_least=0,
-        at_most=40000,
+        at_most=MOST_CLAMP_FORCE,
     )
     clamp_force_high: float | None = quantity(
         NEWTON,
         "clamp force, most; as usual for the kind of clamp if left out",
         default=None,
         at_least=0,
-        at_most=40000,
+        at_most=MOST_CLAMP_FORCE,
     )
     conformity_low: float = _least(unknowns.hub.GROOVE, above=0.5, at_most=1)
     conformity_high: float = _most(unknowns.hub.GROOVE, above=0.5, at_most=1)
@@ -194,17 +197,22 @@ class Assumed(Part):
                     field=low, value=given, limit=f"must not be above {high}, {{}}", bound=values[high]
                 )
 
-    def clamp_forces(self, usual: Unknown) -> tuple[float, float]:
-        """Return least and most force of a clamp [N] whose kind has a `usual` force."""
-        low, high = usual.span
-        return (
-            low if self.clamp_force_low is None else self.clamp_force_low,
-            high if self.clamp_force_high is None else self.clamp_force_high,
-        )
+    def clamp_forces(self, usual: Unknown, *, given: float | None) -> tuple[float, float]:
+        """Return least and most force of a clamp [N] whose kind has a `usual` force.
 
-    def with_ranges(self, usual: Unknown) -> "Assumed":
-        """Return the same ranges with the clamp force's ends as numbers, for a clamp whose kind has a `usual` force."""
-        low, high = self.clamp_forces(usual)
+        Where its force was `given` and no end of a range, it is the given force as well as it was measured.
+        """
+        ends = self.clamp_force_low, self.clamp_force_high
+        low, high = usual.span
+        if given is not None and ends == (None, None):
+            low, high = (
+                min(given * (1 + error), MOST_CLAMP_FORCE) for error in unknowns.joint.MEASURED_FORCE.span
+            )
+        return low if ends[0] is None else ends[0], high if ends[1] is None else ends[1]
+
+    def with_ranges(self, usual: Unknown, *, given: float | None) -> "Assumed":
+        """Return the same ranges with the clamp force's ends as numbers, for a clamp as in `clamp_forces`."""
+        low, high = self.clamp_forces(usual, given=given)
         return self.replace(clamp_force_low=low, clamp_force_high=high)
 
 

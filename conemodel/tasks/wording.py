@@ -80,10 +80,10 @@ def firm_hand(spanner: float) -> str:
 
 
 def clock_minutes(angle: float) -> str:
-    """Return an angle [rad] as minutes of a clock face, to the half.
+    """Return the size of an angle [rad] as minutes of a clock face, to the half.
 
-    >>> clock_minutes(pi / 2), clock_minutes(0.11)
+    >>> clock_minutes(pi / 2), clock_minutes(-0.11)
     ('15 minutes', '1 minute')
     """
-    number = round(angle / CLOCK_MINUTE * 2) / 2
+    number = round(abs(angle) / CLOCK_MINUTE * 2) / 2
     return f"{number:g} minute{'' if number == 1 else 's'}"

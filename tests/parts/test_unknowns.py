@@ -54,7 +54,7 @@ def test_an_unknown_has_its_range_in_order_a_unit_and_a_reason(unknown: Unknown)
     assert unknown.words.strip()
     assert unknown.because.strip()
     assert (
-        unknown.unit.symbol or 0 <= unknown.low <= unknown.high <= 1
+        unknown.unit.symbol or -1 <= unknown.low <= unknown.high <= 1
     )  # without a unit only a share or a ratio
 
 
@@ -99,9 +99,9 @@ def test_what_is_assumed_of_one_hub_is_the_range_of_its_unknown() -> None:
 
 
 def test_the_clamp_force_assumed_is_that_of_its_kind() -> None:
-    assert Assumed().clamp_forces(HUB.clamp.traits.force) == unknowns.joint.CLAMP_FORCE.span
-    assert Assumed().clamp_forces(NUTTED.clamp.traits.force) == unknowns.joint.NUT_FORCE.span
-    assert Assumed(clamp_force_low=1000.0).clamp_forces(unknowns.joint.NUT_FORCE) == (
+    assert Assumed().clamp_forces(HUB.clamp.traits.force, given=None) == unknowns.joint.CLAMP_FORCE.span
+    assert Assumed().clamp_forces(NUTTED.clamp.traits.force, given=None) == unknowns.joint.NUT_FORCE.span
+    assert Assumed(clamp_force_low=1000.0).clamp_forces(unknowns.joint.NUT_FORCE, given=None) == (
         1000.0,
         unknowns.joint.NUT_FORCE.high,
     )

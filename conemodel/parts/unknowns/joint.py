@@ -29,6 +29,16 @@ THRU_AXLE_FORCE = replace(
     words="clamp force of a thru-axle",
     because="taken like a quick release; a guess",
 )
+MEASURED_FORCE = Unknown(
+    name="measured_force",
+    words="error of a measured clamp force, as a share of it",
+    unit=ONE,
+    low=-0.1,
+    usual=0.0,
+    high=0.1,
+    shape="bell",
+    because="a load cell or a strained rod, read on one closing and true for the next; a guess",
+)
 THREAD_FIT = Unknown(
     name="thread_fit",
     words="thread slack",

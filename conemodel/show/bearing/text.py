@@ -8,12 +8,12 @@ from conemodel.show.bearing.race_charts import mix_words
 from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
 from conemodel.show.setting.text import CAUTION, paragraph
 from conemodel.show.tables import table_text
-from conemodel.tasks.bearing.defects import Defect
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
 from conemodel.tasks.bearing.feel_when_turned import Signature
 from conemodel.tasks.bearing.load_cases import CASES
 from conemodel.tasks.bearing.race_sweep import RacesSweep
 from conemodel.tasks.bearing.spin_down import WHY_SPIN_PROVES_NOTHING
+from conemodel.tasks.setting.defects import Defect
 from conemodel.tasks.validation.published_check import STATUS_WORDS, PublishedCheck
 
 UNTROUBLED = "Nothing is wrong with this hub that the cone could not put right."

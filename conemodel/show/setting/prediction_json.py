@@ -7,11 +7,12 @@ from typing import Any
 from conemodel.base.table import rows
 from conemodel.base.units import DEG, MM, NEWTON, NEWTON_METRE, Unit
 from conemodel.parts.toml_files import write_part
+from conemodel.show.headline import headline_json
 from conemodel.show.setting.tables import list_spreads, list_stages
 from conemodel.show.waterfall.rows import list_terms
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.setting.verdict import Turn
+from conemodel.tasks.setting.turn import Turn
 
 Line = dict[str, Any]
 
@@ -28,6 +29,8 @@ def prediction_json(prediction: Prediction) -> str:
         "stages": _stages(prediction),
         "verdict": {
             "state": verdict.state,
+            "chances": None if verdict.chances is None else verdict.chances.by_state,
+            "headline": headline_json(verdict.headline),
             "unsafe": list(verdict.unsafe),
             "sentence": verdict.sentence,
             "notes": list(verdict.notes),
@@ -73,6 +76,10 @@ def _turn(turn: Turn | None) -> Line | None:
     low, high = turn.angle_range
     return {
         "length_mm": _plain(turn.length, MM),
+        "chance_right": turn.right,
+        "chance_tight": turn.tight,
+        "cautious": turn.cautious,
+        "needed_mm": _plain(turn.needed, MM),
         "low_mm": _plain(turn.low, MM),
         "high_mm": _plain(turn.high, MM),
         "angle_deg": _plain(turn.angle, DEG),

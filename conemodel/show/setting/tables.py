@@ -15,11 +15,11 @@ from conemodel.show.formatting import (
     torque_band,
 )
 from conemodel.tasks.setting.good_range import Limit, Window
+from conemodel.tasks.setting.outlook import Spread
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.setting.sensitivity import Spread
 from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.tasks.setting.verdict import Turn
+from conemodel.tasks.setting.turn import Turn
 
 
 def list_stages(prediction: Prediction) -> Table[StageResult]:

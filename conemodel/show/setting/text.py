@@ -26,7 +26,7 @@ def prediction_text(prediction: Prediction) -> str:
     return "\n\n".join(
         (
             one_line(prediction.scenario.name),
-            paragraph(prediction.verdict.sentence),
+            *(paragraph(answer.sentence) for answer in prediction.verdict.headline.answers),
             _stages(prediction),
             "Where the play went\n" + table_text(list_terms(prediction)),
             "Good range, clamped\n" + _window(prediction),

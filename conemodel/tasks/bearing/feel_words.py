@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from conemodel.parts.unknowns.senses import FELT_RIPPLE, PRELOAD_TORQUE
 from conemodel.solve.wheel.hub_drag import HubDrag
+from conemodel.tasks.setting.defects import THICK
 
 FELT_CHANGE = FELT_RIPPLE.usual
 """Share of the level by which a torque must change to be felt (seen as a quotation). Source: [JanduraSrinivasan1994]"""
@@ -14,9 +15,6 @@ FELT_TORQUE = 1e-3
 STIFF_LOAD = PRELOAD_TORQUE.unit.to_si(PRELOAD_TORQUE.usual)
 """Torque from the ball loads alone from which an axle feels stiff and stops dead [N·m]. Assumption: what a hand calls
 stiff is what is no longer good."""
-
-THICK = 30e-3
-"""Torque of grease and seals from which an even drag is felt [N·m]. Assumption."""
 
 ONE_PLACE = 1.5
 """Detents a ball spacing up to which a ripple feels notchy and not gritty [-]. Assumption."""

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from conemodel.parts.priors import Beliefs
-from conemodel.tasks.setting.verdict import DO_NOT_RIDE
+from conemodel.tasks.headline import DO_NOT_RIDE
 
 Degrees = tuple[dict[str, float], ...]
 

@@ -16,8 +16,7 @@ from conemodel.tasks.diagnosis.model import HubModel, model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from conemodel.tasks.diagnosis.procedure import move_words, percent, steps_for
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep, next_steps
-from conemodel.tasks.setting.good_range import Window, window_of
-from conemodel.tasks.setting.verdict import State
+from conemodel.tasks.setting.good_range import State, Window, window_of
 
 STEP = 1e-6
 """Step to which end plays are told [m]."""

@@ -14,7 +14,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import balls_that_fit
 from conemodel.solve.stages.clamp import PROUD_WARNING
 from conemodel.tasks.diagnosis.assumed_hub import THREADS, usual_pitch_diameter
-from conemodel.tasks.setting.verdict import DO_NOT_RIDE
+from conemodel.tasks.headline import DO_NOT_RIDE
 
 FitState = Literal["good", "look again", "wrong", "not measured"]
 

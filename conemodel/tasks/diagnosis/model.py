@@ -156,7 +156,7 @@ def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
     if source != ASSUMED:
         return force, beliefs.stated_force_factor
     middle = beliefs.clamp_force_middle if scenario.clamp.traits.through_axle else beliefs.nut_force_middle
-    low, high = scenario.assumed.clamp_forces(scenario.clamp.traits.force)
+    low, high = scenario.assumed.clamp_forces(scenario.clamp.traits.force, given=scenario.clamp.force)
     narrowest = sqrt(high / low) if low > 0.0 else inf
     return min(max(middle, low), max(high, 1.0)), min(
         max(narrowest, LEAST_FACTOR), beliefs.clamp_force_factor

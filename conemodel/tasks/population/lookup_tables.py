@@ -11,12 +11,13 @@ import numpy as np
 from scipy.interpolate import PchipInterpolator
 
 from conemodel.base.batch_cache import keep_answers
+from conemodel.base.lagrange import lagrange_weights
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.setting.assumptions import with_conformity
 from conemodel.tasks.setting.good_range import window_of
-from conemodel.tasks.setting.sensitivity import with_conformity
 
 END_PLAYS = -1e-6 * np.concatenate(
     (np.arange(600, 150, -50.0), np.arange(150, 30, -10.0), np.arange(30, 5, -2.5), np.arange(5, -0.5, -1.0))
@@ -43,7 +44,9 @@ class LookupTable:
     def at(self, x: Array, groove: Array, core_share: Array) -> Array:
         """Return the values of n hubs, (n,)."""
         return blend(
-            np.asarray(self.curve(x)), weights(groove, self.grooves), weights(core_share, self.core_shares)
+            np.asarray(self.curve(x)),
+            lagrange_weights(groove, self.grooves),
+            lagrange_weights(core_share, self.core_shares),
         )
 
 
@@ -80,7 +83,7 @@ class KindTables:
 
     def window(self, groove: Array, core_share: Array) -> tuple[Array, Array]:
         """Return the tight and the loose edge of the good range of n hubs, each (n,) [m]."""
-        across, along = weights(groove, self.grooves), weights(core_share, self.core_shares)
+        across, along = lagrange_weights(groove, self.grooves), lagrange_weights(core_share, self.core_shares)
         tight, loose = np.full(groove.shape, -np.inf), np.full(groove.shape, np.inf)
         for side, nodes in self.edges:
             edge = blend(nodes[None], across, along)
@@ -93,19 +96,6 @@ class KindTables:
 
 def _clip(end_play: Array) -> Array:
     return np.clip(end_play, TIGHTEST, 0.0)
-
-
-def weights(value: Array, nodes: Nodes) -> Array:
-    """Return the share of each node in a polynomial through all of them, at `value` (n,): (n, nodes).
-
-    >>> weights(np.array([0.25]), (0.0, 1.0))
-    array([[0.75, 0.25]])
-    """
-    found = np.ones((value.size, len(nodes)))
-    for i, node in enumerate(nodes):
-        for other in nodes[:i] + nodes[i + 1 :]:
-            found[:, i] *= (value - other) / (node - other)
-    return found
 
 
 def blend(nodes: Array, across: Array, along: Array) -> Array:

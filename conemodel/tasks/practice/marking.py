@@ -11,8 +11,7 @@ from conemodel.tasks.practice.hints import hint_on, touch_hint
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
 from conemodel.tasks.practice.session import Bench, HiddenHub
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
-from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.verdict import State
+from conemodel.tasks.setting.good_range import State, Window
 
 MOVES = (*(name for name, kind in ACTIONS.items() if kind.moves_cone), TakeBack.__name__)
 """Names of the moves that can shift the cone; taking one back is one more."""

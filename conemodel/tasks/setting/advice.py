@@ -10,7 +10,7 @@ from conemodel.solve.stages.heat import fit_lost_to_heat
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import SettingTerms, setting_terms
 from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.sensitivity import Spread
+from conemodel.tasks.setting.outlook import Spread
 from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.wording import STAGE_WORDS, direction, fraction_of_turn
 

@@ -19,6 +19,8 @@ from conemodel.tasks.setting.scenario_tables import tables_for
 NOWHERE = 10e-3
 """Edge of a limit on tightness that no end play meets [m]: looser than any hub, so that no setting is good."""
 
+State = Literal["loose", "right", "tight"]
+
 EDGE_DIGITS = 12
 """Edges are given to the picometre, so that they are the same whichever hubs were solved along with one."""
 
@@ -68,7 +70,7 @@ class Window:
         """Width [m]; not above zero where no setting is good."""
         return self.loose_edge - self.tight_edge
 
-    def state(self, end_play: float) -> Literal["loose", "right", "tight"]:
+    def state(self, end_play: float) -> State:
         """Return where a clamped end play [m] lies."""
         if end_play > self.loose_edge:
             return "loose"

@@ -14,7 +14,7 @@ from conemodel.solve.stages.locknut import Joint
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import LoadDrag, load_drag
 from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.sensitivity import outlook_of
+from conemodel.tasks.setting.outlook import outlook_of
 from conemodel.tasks.setting.stage_result import StageResult, stage_of
 from conemodel.tasks.setting.verdict import Verdict, verdict_of
 
@@ -81,5 +81,5 @@ def predict(scenario: Scenario) -> Prediction:
         joint=terms.joint,
         clamp=terms.clamp,
         window=outlook.window,
-        verdict=verdict_of(scenario, terms, outlook.window, outlook.spreads(scenario), stages),
+        verdict=verdict_of(scenario, terms, outlook, stages),
     )

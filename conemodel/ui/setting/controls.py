@@ -9,7 +9,6 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import DRIFT
 from conemodel.parts.unknowns.senses import PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
-from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
 from conemodel.ui.setting.unmeasured import ask_values, forget_ranges
 from conemodel.ui.url_state import choice, flag, number
@@ -217,9 +216,3 @@ def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
         given[option] = f"{value:g}"
     torque, why = PRELOAD_TORQUE.range_in_words(), PRELOAD_TORQUE.because
     st.caption(f"Turning torque: {torque} may be good, because {why}.")
-
-
-def turn_to_make(prediction: Prediction) -> float | None:
-    """Return the turn the verdict advises [rad], None where there is none to make."""
-    turn = prediction.verdict.turn
-    return None if turn is None or prediction.verdict.state == "right" else turn.angle

@@ -14,9 +14,9 @@ from conemodel.show.bearing.race_charts import alt_text_life, best_angle, life_o
 from conemodel.show.bearing.tables import list_races
 from conemodel.show.setting.limits_chart import binds_chart, binds_words
 from conemodel.show.setting.tables import list_limits
-from conemodel.tasks.bearing.defects import Defect
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
 from conemodel.tasks.bearing.load_cases import SIDE_OF_RADIAL, SIDE_SHARE
+from conemodel.tasks.setting.defects import Defect
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import cached_feel, cached_race_sweep

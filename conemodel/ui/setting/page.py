@@ -7,10 +7,10 @@ import streamlit as st
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html
 from conemodel.base.table import csv_text
-from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import STAGE_WORDS
+from conemodel.show.headline import headline_html
 from conemodel.show.section.section import hub_section_svg
 from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import now_rows
@@ -18,10 +18,10 @@ from conemodel.show.setting.prediction_json import prediction_json
 from conemodel.show.setting.tables import list_stages, list_sweep
 from conemodel.show.tables import table_html
 from conemodel.show.waterfall.screen import where_the_play_went
-from conemodel.tasks.bearing.defects import defects_of
+from conemodel.tasks.setting.defects import defects_of
+from conemodel.tasks.setting.good_range import State
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.tasks.wording import direction
 from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.frame import begin_page, chart, end_page
@@ -31,7 +31,6 @@ from conemodel.ui.setting.controls import (
     ask_setting,
     start_setting,
     turn_by,
-    turn_to_make,
     undo_turn,
 )
 from conemodel.ui.setting.details import look_closer, show_defects
@@ -39,8 +38,7 @@ from conemodel.ui.setting.explanation import show_explanation
 from conemodel.ui.setting.unmeasured import ask_ranges
 from conemodel.ui.url_state import choice
 
-STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
-SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
+SIGNS: dict[State | None, str] = {"loose": "↔", "right": "✓", "tight": "⊗", None: "?"}
 """A sign beside each word, so that colour carries nothing alone."""
 
 
@@ -95,25 +93,19 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
 
 
 def _verdict(prediction: Prediction) -> None:
-    """Draw the state and the turn to make so large that they can be read at arm's length."""
+    """Draw the headline so large that it can be read at arm's length, and the turn to make."""
     verdict = prediction.verdict
+    sure = None if verdict.chances is None else verdict.chances.named
     with st.container(border=True, horizontal=True, key="cm-answer"):
-        stops = (f'<div class="cm-stop" role="alert">{for_html(reason)}</div>' for reason in verdict.unsafe)
-        st.html(
-            f'{"".join(stops)}<p class="cm-verdict" role="status">'
-            f'<span class="cm-state"><span aria-hidden="true">{SIGNS[verdict.state]}</span> '
-            f"{STATES[verdict.state]}</span>"
-            f'<span class="cm-turn">{for_html(_short_turn(prediction))}</span></p>'
-            f"<p>{for_html(verdict.sentence.removeprefix(' '.join(verdict.unsafe)))}</p>"
-        )
-        turn = turn_to_make(prediction)
+        st.html(headline_html(verdict.headline, sign=SIGNS[sure]))
+        turn = verdict.turn_to_make
         st.button(
             "Make that turn",
             disabled=turn is None,
             on_click=turn_by,
-            args=(turn or 0.0,),
+            args=(turn.angle if turn else 0.0,),
             width="stretch",
-            help="Turns the cone by the middle of the range and locks it again the same way.",
+            help="Turns the cone as advised and locks it again the same way.",
         )
         st.button(
             "Undo the last turn",
@@ -122,15 +114,6 @@ def _verdict(prediction: Prediction) -> None:
             shortcut="Ctrl+Z",
             width="stretch",
         )
-
-
-def _short_turn(prediction: Prediction) -> str:
-    """Return the turn in a few words."""
-    turn = turn_to_make(prediction)
-    if turn is None:
-        return "leave it" if prediction.verdict.state == "right" else "no turn of the cone helps"
-    arrow = "↺" if turn > 0 else "↻"
-    return f"{arrow} {direction(turn)} about {DEG.from_si(abs(turn)):.0f}°"
 
 
 def _section(prediction: Prediction) -> None:

@@ -73,7 +73,10 @@ def in_ranges(hub: Scenario) -> Scenario:
     if not changes:
         return hub
     try:
-        return hub.replace(assumed=hub.assumed.with_ranges(hub.clamp.traits.force).replace(**changes))
+        assumed = hub.assumed
+        if "clamp_force_low" in changes or "clamp_force_high" in changes:  # the other end stays as shown
+            assumed = hub.with_ranges().assumed
+        return hub.replace(assumed=assumed.replace(**changes))
     except PartProblems as error:
         st.error("These ranges cannot be; the hub is worked out in those it was described with.")
         problems = "\n".join(str(Assumed.say(mistake)) for mistake in error.mistakes)

@@ -18,11 +18,11 @@ from conemodel.show.bearing.tables import (
 from conemodel.show.bearing.text import checks_text, feel_text, races_text
 from conemodel.show.setting.tables import list_limits
 from conemodel.tasks.bearing.ball_loads import loads_of
-from conemodel.tasks.bearing.defects import defects_of
 from conemodel.tasks.bearing.feel_when_turned import signature
 from conemodel.tasks.bearing.race_sweep import sweep_races
 from conemodel.tasks.bearing.rocking import bench_and_frame
 from conemodel.tasks.bearing.spin_down import spin_down
+from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.validation.method import published_checks
 

@@ -55,6 +55,6 @@ def test_odd_balls_are_advised_like_the_hub_drawn_round_them(oversize: float) ->
     assert odd.window.width == pytest.approx(drawn.window.width, rel=0.10)
     assert odd.verdict.turn is not None
     assert drawn.verdict.turn is not None
-    assert odd.verdict.turn.length == pytest.approx(drawn.verdict.turn.length, abs=3e-6)
+    assert odd.verdict.turn.needed == pytest.approx(drawn.verdict.turn.needed, abs=3e-6)
     moved = odd.stages["contact"].end_play - drawn.stages["contact"].end_play
     assert touching_end_play(pair_of(with_oversize(scenario, oversize))) == pytest.approx(moved, abs=1e-6)

@@ -15,8 +15,8 @@ from conemodel.tasks.population.lookup_tables import TIGHTEST, nodes_between, ta
 from conemodel.tasks.population.sampling import evaluate_draws, kind_tables
 from conemodel.tasks.population.sobol import what_matters
 from conemodel.tasks.population.study import Cancelled, many_hubs
+from conemodel.tasks.setting.assumptions import with_conformity
 from conemodel.tasks.setting.good_range import window_of
-from conemodel.tasks.setting.sensitivity import with_conformity
 from tests.tasks.population.populations import known, plain_sum, workshop
 
 

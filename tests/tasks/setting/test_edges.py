@@ -9,7 +9,7 @@ from conemodel.parts import library
 from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shell import Shell
-from conemodel.tasks.setting.sensitivity import Spread, outlook_of
+from conemodel.tasks.setting.outlook import Spread, outlook_of
 
 FOLDER = library.SCENARIOS
 
@@ -121,7 +121,7 @@ def test_the_heat_of_a_disc_brake_is_part_of_the_range() -> None:
     (heat,) = (spread for spread in spreads_of(braked) if spread.name == "heat")
     turn = cm.predict(braked).verdict.turn
     assert turn is not None
-    assert heat.low == pytest.approx(turn.length)
+    assert heat.low == pytest.approx(turn.needed)
     # by hand: an alloy shell moves the cups apart by 23e-6 of the rows' distance a kelvin; the cups, growing wider,
     # give back less than three quarters of it
     apart = 23e-6 * braked.hub.row_spacing * 60

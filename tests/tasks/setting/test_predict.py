@@ -69,7 +69,7 @@ FORCES = st.floats(2500, 9000)
     technique=st.sampled_from(["nut turned", "cone turned out", "both"]),
     torque=st.floats(8, 25),
 )
-def test_the_verdicts_own_turn_brings_the_hub_into_the_good_range(
+def test_the_turn_needed_brings_the_hub_into_the_good_range(
     name: str, back_off: float, backlash_mm: float, force: float, technique: str, torque: float
 ) -> None:
     """Turn it in, predict again: right, for 200 random settings whose inputs are known."""
@@ -77,7 +77,7 @@ def test_the_verdicts_own_turn_brings_the_hub_into_the_good_range(
     scenario = scenario.with_setting(back_off=back_off * 2 * np.pi, technique=technique, lock_torque=torque)
     turn = cm.predict(scenario).verdict.turn
     assert turn is not None
-    moved = scenario.with_setting(back_off=scenario.setting.back_off + turn.angle)
+    moved = scenario.with_setting(back_off=scenario.setting.back_off + turn.needed / turn.lead_per_radian)
     after = cm.predict(moved)
     assert after.verdict.state == "right"
     assert after.stages["clamped"].end_play == pytest.approx(after.window.target, abs=1e-9)
@@ -293,7 +293,7 @@ def test_the_range_names_the_assumption_that_widens_it_most() -> None:
     assert known is not None
     assert known.widest == "clamp force"
     assert known.high - known.low < turn.high - turn.low
-    assert turn.low <= turn.length <= turn.high
+    assert turn.low <= turn.needed <= turn.high
 
 
 def test_a_hub_that_cannot_be_set_says_so() -> None:

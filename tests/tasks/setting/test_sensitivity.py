@@ -44,5 +44,5 @@ def test_each_assumption_by_itself_may_leave_the_turn_as_advised(scenario: Scena
     turn = cm.predict(scenario).verdict.turn
     assert turn is not None
     (spread,) = (spread for spread in turn.spreads if spread.name == name)
-    assert spread.low - 1e-12 <= turn.length <= spread.high + 1e-12
+    assert spread.low - 1e-12 <= turn.needed <= spread.high + 1e-12
     assert spread.width > 0

@@ -10,8 +10,8 @@ from conemodel.base.units import MM
 from conemodel.parts import library
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.terms import setting_terms
-from conemodel.tasks.setting.sensitivity import Spread
-from conemodel.tasks.setting.verdict import turn_of
+from conemodel.tasks.setting.outlook import Spread, outlook_of
+from conemodel.tasks.setting.turn import turn_of
 
 FOLDER = library.SCENARIOS
 
@@ -83,13 +83,14 @@ def test_the_range_of_the_turn_adds_independent_spreads_by_their_squares() -> No
     assert middle is not None
     named: dict[str, Any] = {"span": "", "states": ("right", "right")}
     spreads = tuple(
-        Spread(name=name, label=name, low=middle.length - low, high=middle.length + high, **named)
+        Spread(name=name, label=name, low=middle.needed - low, high=middle.needed + high, **named)
         for name, low, high in (("one", 3e-5, 5e-5), ("other", 4e-5, 12e-5))
     )
-    turn = turn_of(prediction.scenario, setting_terms(prediction.scenario), prediction.window, spreads)
-    assert turn.length == middle.length
-    assert turn.low == pytest.approx(turn.length - 5e-5, rel=1e-12)
-    assert turn.high == pytest.approx(turn.length + 13e-5, rel=1e-12)
+    scenario, drawn = prediction.scenario, outlook_of(prediction.scenario).drawn
+    turn = turn_of(scenario, setting_terms(scenario), prediction.window, spreads, drawn)
+    assert turn.needed == middle.needed
+    assert turn.low == pytest.approx(turn.needed - 5e-5, rel=1e-12)
+    assert turn.high == pytest.approx(turn.needed + 13e-5, rel=1e-12)
     low, high = turn.angle_range
     assert low == pytest.approx(turn.low / (1e-3 / (2 * np.pi)))  # M10 × 1: one millimetre a turn
     assert high == pytest.approx(turn.high / (1e-3 / (2 * np.pi)))
@@ -106,7 +107,7 @@ def test_a_hub_that_is_right_until_its_cups_creep_is_judged_as_it_rides() -> Non
     assert "Clamped and as it was set it is right." in prediction.verdict.sentence
     assert prediction.verdict.turn is not None
     # one to one: what the cup took the cone has to give back
-    assert prediction.verdict.turn.length == pytest.approx(200e-6, abs=1e-9)
+    assert prediction.verdict.turn.needed == pytest.approx(200e-6, abs=1e-9)
     assert "Leave it" not in prediction.verdict.sentence
 
 
@@ -116,7 +117,7 @@ def test_a_warm_hub_is_told_the_turn_for_warm_riding() -> None:
     warm = cm.predict(right.replace(heat=right.heat.replace(shell_warming=80.0)))
     heat = {term.key: term.length for term in warm.stages["ridden"].terms}["heat"]
     assert warm.verdict.turn is not None
-    assert warm.verdict.turn.length == pytest.approx(-heat, abs=1e-9)
+    assert warm.verdict.turn.needed == pytest.approx(-heat, abs=1e-9)
 
 
 def test_of_a_free_axle_sentence_and_note_say_the_same() -> None:

@@ -9,7 +9,10 @@ from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
 from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import ball_room
-from conemodel.tasks.bearing.feel_words import THICK
+from conemodel.tasks.headline import Answer
+
+THICK = 30e-3
+"""Torque of grease and seals from which an even drag is felt [N·m]. Assumption."""
 
 FULL_ROW = 1.0
 """Room from which one more ball would go in [ball widths]."""
@@ -20,13 +23,23 @@ class Defect:
     """One thing the cone cannot put right.
 
     Attributes:
+        short: what it is in a few words, for the largest type; empty where that is a question only.
         what: it is; cure: what would help. Sentences, the cures common practice, no source.
         sure: it is a defect; otherwise it may be intended, and is put as a question.
     """
 
+    short: str
     what: str
     cure: str
     sure: bool
+
+    @property
+    def answer(self) -> Answer | None:
+        """What it says to whether the hub is sound; None where it is not to be told from here."""
+        if not self.short:
+            return None
+        head = "Will not come right by the cone alone" if self.sure else "Count the balls first"
+        return Answer(words=f"{head}: {self.short}", why=self.what, act=self.cure)
 
 
 def defects_of(scenario: Scenario) -> tuple[Defect, ...]:
@@ -66,14 +79,16 @@ def _on_dents(race: str, dents: Dents, cure: str) -> Iterator[Defect]:
         what = (
             f"The {race} is brinelled: {dents.count} dents at ball spacing, {deep}, pressed in by the balls."
         )
-        yield Defect(what=what, cure=cure, sure=True)
+        yield Defect(short=f"{race} dented", what=what, cure=cure, sure=True)
     if dents.positions:
-        yield Defect(what=f"The {race} has {len(dents.positions)} pits, {deep}.", cure=cure, sure=True)
+        what = f"The {race} has {len(dents.positions)} pits, {deep}."
+        yield Defect(short=f"{race} pitted", what=what, cure=cure, sure=True)
 
 
 def _on_tilt(side: Side, row: RowCondition) -> Iterator[Defect]:
     """Yield skew races; one alone is absorbed by the shell, both together pinch once a turn."""
     cone, cup = (hypot(*tilt) for tilt in (row.cone_tilt, row.cup_tilt))
+    short = f"{side} cone and cup askew" if cone and cup else f"{side} {'cone' if cone else 'cup'} askew"
     if cone and cup:
         what = (
             f"On the {side} the cone stands {DEG.from_si(cone):.2f}° askew and the cup "
@@ -94,7 +109,7 @@ def _on_tilt(side: Side, row: RowCondition) -> Iterator[Defect]:
         cure = "See whether the cup is fully home in the shell."
     else:
         return
-    yield Defect(what=what, cure=cure, sure=True)
+    yield Defect(short=short, what=what, cure=cure, sure=True)
 
 
 def _on_balls(side: Side, row: RowCondition) -> Iterator[Defect]:
@@ -111,12 +126,13 @@ def _on_balls(side: Side, row: RowCondition) -> Iterator[Defect]:
         spread = UM.from_si(max(sizes) - min(sizes))
         what = f"In the {side} row {len(odd)} balls differ from the others; they spread over {spread:g} µm."
     cure = "Renew all balls of both rows together, from one packet."
-    yield Defect(what=what, cure=cure, sure=True)
+    yield Defect(short=f"odd balls on the {side}", what=what, cure=cure, sure=True)
 
 
 def _on_grease_and_seals(scenario: Scenario) -> Iterator[Defect]:
     if scenario.condition.grease == "dry":
         yield Defect(
+            short="the grease has dried",
             what="The grease has dried: its oil is gone and what is left is stiff.",
             cure="Strip, clean, look at the races, and grease afresh; backing off the cone would only hide it.",
             sure=True,
@@ -124,6 +140,7 @@ def _on_grease_and_seals(scenario: Scenario) -> Iterator[Defect]:
     drag = scenario.condition.seal_torque
     if drag >= THICK:
         yield Defect(
+            short="the seals drag",
             what=f"The seals drag with {NEWTON_MM.from_si(drag):g} N·mm, whatever the cone does.",
             cure="See whether a seal or dust cap rubs, is bent or sits askew.",
             sure=True,
@@ -141,6 +158,7 @@ def _on_packing(scenario: Scenario) -> Iterator[Defect]:
     room = " and ".join(f"{value:.1f}" for value in ([rooms["left"]] if both else roomy.values()))
     has = "has" if both or len(roomy) == 1 else "have"
     yield Defect(
+        short="one may be missing",
         what=f"{where[0].upper()}{where[1:]} {has} room for {room} more balls: one may be missing.",
         cure="Count them against the maker's number, which decides; what fell out is no proof of what belongs there.",
         sure=False,
@@ -164,6 +182,7 @@ def _on_unlike_rows(scenario: Scenario) -> Iterator[Defect]:
             for side, row in zip(SIDES, (left, right), strict=True)
         )
         yield Defect(
+            short="",
             what=f"The two rows are not alike: {each}.",
             cure="Ask whether they are meant to be. Keep balls and cones of the two sides apart.",
             sure=False,

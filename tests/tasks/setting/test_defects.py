@@ -8,7 +8,7 @@ from math import asin, pi
 import pytest
 
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.bearing.defects import defects_of
+from conemodel.tasks.setting.defects import defects_of
 
 FAULTY = {
     "bent-axle": ("0.34° askew", "0.17°", "flat plate"),

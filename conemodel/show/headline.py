@@ -1,0 +1,47 @@
+"""The headline on a page and in JSON; a terminal has it as plain sentences."""
+
+from typing import Any
+
+from conemodel.base.plain_text import for_html
+from conemodel.tasks.headline import Answer, Headline
+
+SIGNS = {"safe": "⚠", "sound": "✗"}
+"""A sign beside the words of what is unsafe or unsound, so that colour carries nothing alone."""
+
+
+def headline_json(headline: Headline) -> dict[str, Any]:
+    """Return the headline and what stands below it; `question` is safe, sound or adjustment."""
+    return {
+        "question": headline.question,
+        "words": headline.answer.words,
+        "certainty": headline.answer.certainty,
+        "act": headline.answer.act,
+        "below": [answer.sentence for answer in headline.below],
+    }
+
+
+def headline_html(headline: Headline, *, sign: str) -> str:
+    """Return the headline as HTML, so large that it can be read at arm's length, with what stands below it.
+
+    `sign` stands beside the words where they are of the adjustment.
+    """
+    answer = headline.answer
+    words, _, about = answer.words.partition(": ")
+    unsafe = headline.question == "safe"
+    parts = (("cm-sure", about), ("cm-sure", answer.certainty), ("cm-turn", answer.act))
+    said = "".join(f'<span class="{name}">{for_html(text)}</span>' for name, text in parts if text)
+    rest = " ".join(part for part in (answer.why, answer.more) if part)
+    return (
+        f'<p class="cm-verdict{" cm-stop" if unsafe else ""}" role="{"alert" if unsafe else "status"}">'
+        f'<span class="cm-state"><span aria-hidden="true">{SIGNS.get(headline.question, sign)}</span> '
+        f"{for_html(words)}</span>{said}</p>"
+        + (f"<p>{for_html(rest)}</p>" if rest else "")
+        + "".join(map(_below, headline.below))
+    )
+
+
+def _below(answer: Answer) -> str:
+    """Return what stands below the headline, its first words strong."""
+    head = f"{answer.words}, {answer.certainty}." if answer.certainty else f"{answer.words}."
+    rest = answer.sentence.removeprefix(head)
+    return f"<p><strong>{for_html(head)}</strong>{for_html(rest)}</p>"

@@ -1,0 +1,90 @@
+"""The headline: the largest words about a hub, made in one place from three questions.
+
+Is it safe to ride; is the hub sound; where does the adjustment stand. The first that has something to say says it.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+Question = Literal["safe", "sound", "adjustment"]
+
+DO_NOT_RIDE = "Do not ride"
+"""How every warning of a wheel that may come out begins."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What is to be said to one question.
+
+    Attributes:
+        words: a few, for the largest type, without a full stop.
+        certainty: how sure they are, in plain words; empty where it was seen or measured.
+        why: a sentence or two; act: what to do next, a short sentence; more: what else belongs to that.
+    """
+
+    words: str
+    certainty: str = ""
+    why: str = ""
+    act: str = ""
+    more: str = ""
+
+    @property
+    def sentence(self) -> str:
+        """The whole answer in plain words."""
+        head = f"{self.words}, {self.certainty}." if self.certainty else f"{self.words}."
+        return " ".join(part for part in (head, self.why, self.act, self.more) if part)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Headline:
+    """The largest words about a hub, and what stands below them.
+
+    Attributes:
+        question: the one they answer; answer: what they say.
+        below: what is to be said besides, in the order of the questions.
+    """
+
+    question: Question
+    answer: Answer
+    below: tuple[Answer, ...]
+
+    @property
+    def answers(self) -> tuple[Answer, ...]:
+        """Everything that is to be said, the most serious first."""
+        return self.answer, *self.below
+
+    @property
+    def line(self) -> str:
+        """The headline in one line: what it is, how sure, and what to do."""
+        answer = self.answer
+        head = f"{answer.words}, {answer.certainty}" if answer.certainty else answer.words
+        return f"{head}. {answer.act}".rstrip()
+
+    @property
+    def sentences(self) -> str:
+        """All of it in plain words."""
+        return " ".join(answer.sentence for answer in self.answers)
+
+
+def headline_of(*, unsafe: Sequence[Answer], unsound: Sequence[Answer], adjustment: Answer) -> Headline:
+    """Return the headline: unsafe first, unsound second, the adjustment last.
+
+    Beside something unsafe the adjustment is not said at all.
+    """
+    if unsafe:
+        return Headline(question="safe", answer=unsafe[0], below=(*unsafe[1:], *unsound))
+    if unsound:
+        return Headline(question="sound", answer=unsound[0], below=(*unsound[1:], adjustment))
+    return Headline(question="adjustment", answer=adjustment, below=())
+
+
+def of_ten(chance: float) -> str:
+    """Return a chance as a person says it.
+
+    >>> of_ten(0.42), of_ten(0.99), of_ten(0.02)
+    ('on 4 of 10 such hubs', 'on nearly every such hub', 'on hardly any such hub')
+    """
+    if chance > 0.95:
+        return "on nearly every such hub"
+    return f"on {max(round(10 * chance), 1)} of 10 such hubs" if chance >= 0.05 else "on hardly any such hub"

@@ -1,0 +1,211 @@
+"""Hubs drawn over everything that is assumed of one, all together: how likely a setting is loose, right or tight.
+
+As in a study of many hubs, but of this hub and this setting. The hubs are the same ones whatever was asked before.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import NamedTuple
+
+import numpy as np
+
+from conemodel.base.lagrange import lagrange_weights
+from conemodel.base.units import Array
+from conemodel.parts.distributions import UncertainTurn
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns.hands import MARK_ERROR
+from conemodel.physics.joint import engaged_thread_compliance
+from conemodel.solve.curves.hub_tables import HubTables
+from conemodel.solve.stages.inputs import Inputs, inputs_over
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, other_side
+from conemodel.solve.stages.terms import finger_preload, setting_terms
+from conemodel.tasks.setting.assumptions import Assumption
+from conemodel.tasks.setting.chances import Chances
+from conemodel.tasks.setting.good_range import Window
+
+HUBS = 2048
+"""Hubs drawn; a share of them errs by a hundredth, less where they differ evenly."""
+
+SEED = 20
+"""Of the draw: any number, always the same, so that an answer does not change from one look to the next."""
+
+
+class Solved(NamedTuple):
+    """A hub as solved: its tables, its good range, its end play ridden [m], the cone where the fingers left it."""
+
+    tables: HubTables
+    window: Window
+    end_play: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrawnHubs:
+    """Hubs that may all be the one described; every array has shape (n,).
+
+    Attributes:
+        end_play: ridden, the cone where the fingers left it [m].
+        tight_edge, loose_edge: of the good range [m].
+        hand_error: by how much a turn of the cone and locking it again miss what was meant [m].
+    """
+
+    end_play: Array
+    tight_edge: Array
+    loose_edge: Array
+    hand_error: Array
+
+    def chances_at(self, moved: float) -> Chances:
+        """Return how likely a cone backed off by `moved` [m] is loose, right or tight."""
+        end_play = self.end_play + moved
+        tight = float(np.mean((end_play < self.tight_edge) & (end_play <= self.loose_edge)))
+        loose = float(np.mean(end_play > self.loose_edge))
+        return Chances(loose=loose, right=max(1.0 - loose - tight, 0.0), tight=tight)
+
+    def chances_after(self, moved: float, turns: Array) -> tuple[Array, Array]:
+        """Return the chance of right and of tight after each of `turns` (t,) [m] from where a cone stands `moved` out.
+
+        Tight is what is turned in too far, whatever the good range's width; the hand's error is counted in.
+        """
+        now = self.end_play + moved + self.hand_error
+        least, most = np.sort(self.tight_edge - now), np.sort(self.loose_edge - now)
+        not_tight, loose = (np.searchsorted(edge, turns, side="right") / now.size for edge in (least, most))
+        return np.maximum(not_tight - loose, 0.0), 1.0 - not_tight
+
+    def cautious_turn(self, moved: float, *, tight: float) -> float:
+        """Return the turn furthest in [m] that leaves a chance of `tight` of ending too tight."""
+        return float(np.quantile(self.tight_edge - self.end_play - moved - self.hand_error, 1.0 - tight))
+
+
+def draw_hubs(
+    scenario: Scenario, own: Solved, cases: Iterable[tuple[Assumption, tuple[Solved, Solved]]]
+) -> DrawnHubs:
+    """Return hubs drawn over all assumptions of a scenario whose cone stands where the fingers left it.
+
+    Args:
+        scenario: the hub described.
+        own: it as solved.
+        cases: every assumption, with the hub as solved at both its ends.
+
+    Raises:
+        NotConverged: the finger preload cannot be found.
+    """
+    random = np.random.default_rng(SEED)
+    known = {each.name: (each, ends) for each, ends in cases}
+    drawn = {
+        name: spread.at(_evenly(random)) for each, _ in known.values() for name, spread in each.drawn.items()
+    }
+    hand = UncertainTurn.of(MARK_ERROR).at(_evenly(random))
+    if "drift" in drawn:  # locked again, the cone turns in by another drift
+        again = known["drift"][0].drawn["drift"].at(_evenly(random))
+        hand = hand - SHARE_OF_NUT[scenario.setting.technique] * (again - drawn["drift"])
+    nodes = [
+        _Axis(drawn[name], known[case][0], known[case][1])
+        for name, case in (("groove", "conformity"), ("core_share", "thread_give"))
+    ]
+    tight, loose = _edges(own, nodes)
+    return DrawnHubs(
+        end_play=_end_plays(scenario, own, drawn, nodes) + _added(own, drawn, known),
+        tight_edge=tight,
+        loose_edge=loose,
+        hand_error=hand * scenario.axle.lead_per_radian,
+    )
+
+
+class _Axis(NamedTuple):
+    """What is solved for at the ends of one assumption only: values drawn (n,), and the hub at both ends."""
+
+    drawn: Array
+    assumption: Assumption
+    ends: tuple[Solved, Solved]
+
+    def change(self, own: Array, low: Array, high: Array) -> Array:
+        """Return by how much a quantity (n,) or () changes, which is `own`, `low`, `high` at the three nodes."""
+        return _change(self.drawn, self.assumption, own, low, high)
+
+
+def _evenly(random: np.random.Generator) -> Array:
+    """Return one number in each of `HUBS` equal parts of 0 to 1, in random order (McKay 1979, a Latin hypercube)."""
+    return np.asarray((random.permutation(HUBS) + random.random(HUBS)) / HUBS)
+
+
+def _change(drawn: Array, assumption: Assumption, own: Array, low: Array, high: Array) -> Array:
+    """Return what a quantity differs from its `own` at the values drawn: a parabola through three nodes."""
+    spread = next(iter(assumption.drawn.values()))
+    values = {spread.low: low, spread.high: high} | {assumption.own: own}
+    weights = lagrange_weights(drawn, tuple(values))
+    return np.asarray(
+        sum(weight * (value - own) for weight, value in zip(weights.T, values.values(), strict=True))
+    )
+
+
+def _edges(own: Solved, axes: Iterable[_Axis]) -> tuple[Array, Array]:
+    """Return the tight and the loose edge of every hub: each limit is smooth where the first to bind is not."""
+    found = {
+        "tight": np.full(HUBS, own.window.tight_edge if not _limited(own.window, "tight") else -np.inf),
+        "loose": np.full(HUBS, own.window.loose_edge if not _limited(own.window, "loose") else np.inf),
+    }
+    for number, limit in enumerate(own.window.limits):
+        edge = np.full(HUBS, limit.edge)
+        for axis in axes:
+            low, high = (np.array(end.window.limits[number].edge) for end in axis.ends)
+            edge = edge + axis.change(np.array(limit.edge), low, high)
+        first = np.minimum if limit.side == "loose" else np.maximum
+        found[limit.side] = first(found[limit.side], edge)
+    return found["tight"], found["loose"]
+
+
+def _limited(window: Window, side: str) -> bool:
+    return any(limit.side == side for limit in window.limits)
+
+
+def _end_plays(scenario: Scenario, own: Solved, drawn: Mapping[str, Array], axes: Iterable[_Axis]) -> Array:
+    """Return the end play of every hub [m], with all that is an input of its terms."""
+    inputs = _inputs(scenario, drawn)
+    pressed = np.broadcast_to(finger_preload(scenario, inputs), (HUBS,))
+    contact = own.tables.unloaded.end_play_at_preload(pressed)
+    changes = (
+        axis.change(contact, *(end.tables.unloaded.end_play_at_preload(pressed) for end in axis.ends))
+        for axis in axes
+    )
+    contact = contact + sum(changes)
+    terms = setting_terms(scenario, inputs, contact=contact)
+    return np.asarray(np.broadcast_to(terms.end_play("ridden"), (HUBS,)))
+
+
+def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
+    """Return what the terms of end play take of the hubs drawn."""
+    axle, side = scenario.axle, scenario.hub.adjustable_side
+    alike = ("finger_torque", "lock_torque", "drift", "backlash", "thread_bridging", "clamp_force")
+    compliance = engaged_thread_compliance(
+        diameter=axle.thread_diameter,
+        young=axle.young,
+        root_area=axle.root_area,
+        core_share=drawn["core_share"],
+    )
+    far = other_side(side)
+    frictions = {
+        name: {side: drawn[name], far: getattr(scenario.stack.side(far), name)}
+        for name in ("thread_friction", "face_friction")
+    }
+    return inputs_over(
+        scenario,
+        thread_compliance=np.asarray(compliance),
+        **{name: drawn[name] for name in alike if name in drawn},
+        **frictions,
+    )
+
+
+def _added(
+    own: Solved, drawn: Mapping[str, Array], known: Mapping[str, tuple[Assumption, tuple[Solved, Solved]]]
+) -> Array:
+    """Return what assumptions add to end play that are no inputs of its terms, by what they do at their ends [m]."""
+    added = np.zeros(HUBS)
+    for name, (assumption, (low, high)) in known.items():
+        if name in assumption.drawn and name in ("key_clearance", "dropout_give", "ends_stiffened", "heat"):
+            added = added + _change(
+                drawn[name],
+                assumption,
+                np.array(own.end_play),
+                np.array(low.end_play),
+                np.array(high.end_play),
+            )
+    return added

@@ -1,0 +1,104 @@
+"""The headline: unsafe before unsound before the adjustment, wherever a hub is judged."""
+
+import json
+
+import numpy as np
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+import conemodel as cm
+from conemodel.parts import library
+from conemodel.parts.bearing import Dents
+from conemodel.parts.scenario import Scenario
+from conemodel.show.headline import headline_html
+from conemodel.show.setting.prediction_json import prediction_json
+from conemodel.show.setting.text import prediction_text
+from conemodel.tasks.headline import Answer, headline_of
+from conemodel.tasks.setting.defects import defects_of
+
+SCENARIOS = sorted(library.SCENARIOS.glob("*.toml"))
+ADJUSTMENT = Answer(words="Right", act="Leave it.")
+DENTED = Answer(words="Dented", act="Renew it.")
+PROUD = Answer(words="Do not ride: proud", act="Fit another axle.")
+
+
+def test_the_three_questions_are_answered_in_order() -> None:
+    whole = headline_of(unsafe=[PROUD], unsound=[DENTED], adjustment=ADJUSTMENT)
+    assert (whole.question, whole.answer, whole.below) == ("safe", PROUD, (DENTED,))
+    unsound = headline_of(unsafe=[], unsound=[DENTED], adjustment=ADJUSTMENT)
+    assert (unsound.question, unsound.answer, unsound.below) == ("sound", DENTED, (ADJUSTMENT,))
+    sound = headline_of(unsafe=[], unsound=[], adjustment=ADJUSTMENT)
+    assert (sound.question, sound.answer, sound.below) == ("adjustment", ADJUSTMENT, ())
+
+
+def assert_fault_first(scenario: Scenario) -> None:
+    """Assert that text, JSON and page name what is wrong with a hub before its adjustment."""
+    prediction = cm.predict(scenario)
+    headline = prediction.verdict.headline
+    faults = [each for each in defects_of(scenario) if each.short]
+    if not faults:
+        return
+    assert headline.question in ("safe", "sound")
+    told = {
+        "text": prediction_text(prediction),
+        "json": json.loads(prediction_json(prediction))["verdict"]["sentence"],
+        "page": headline_html(headline, sign="?"),
+    }
+    for where, text in told.items():
+        said = " ".join(text.split())
+        at = said.index(faults[0].short)
+        for words in ("Leave it", "Turn the cone"):
+            assert said.find(words) == -1 or said.find(words) > at, (where, words)
+    shown = json.loads(prediction_json(prediction))["verdict"]["headline"]
+    assert shown["question"] != "adjustment"
+    if headline.question == "sound":
+        assert faults[0].short in shown["words"]
+
+
+@pytest.mark.parametrize("path", SCENARIOS, ids=lambda path: path.stem)
+def test_every_shipped_fault_is_named_before_the_adjustment(path: object) -> None:
+    assert_fault_first(cm.load_scenario(str(path)))
+
+
+def with_fault(kind: str, side: str, size: float, back_off: float) -> Scenario:
+    """Return a touring hub with one fault: dents, pits, an odd ball, skew races, dry grease or a ball short."""
+    hub = cm.load_scenario(library.SCENARIOS / "touring-rear.toml").with_setting(back_off=back_off)
+    row = getattr(hub.condition, side)
+    count = getattr(hub.hub, side).ball_count
+    if kind == "dents":
+        row = row.replace(cone_dents=Dents(count=count, depth=1e-6 + 3e-6 * size))
+    elif kind == "pits":
+        row = row.replace(cup_dents=Dents(positions=(1.0,), depth=1e-6 + 3e-6 * size))
+    elif kind == "odd ball":
+        row = row.replace(ball_oversize=(10e-6 + 15e-6 * size, *[0.0] * (count - 1)))
+    elif kind == "skew":
+        row = row.replace(cone_tilt=(1e-3 + 3e-3 * size, 0.0), cup_tilt=(0.0, 2e-3))
+    if kind == "ball short":
+        short = getattr(hub.hub, side).replace(ball_count=count - 1)
+        return hub.replace(hub=hub.hub.replace(**{side: short}))
+    condition = hub.condition.replace(**{side: row})
+    if kind == "dry grease":
+        condition = condition.replace(grease="dry")
+    return hub.replace(condition=condition)
+
+
+KINDS = st.sampled_from(["dents", "pits", "odd ball", "skew", "dry grease", "ball short"])
+FAULTY = {"kind": KINDS, "side": st.sampled_from(["left", "right"]), "size": st.floats(0, 1)}
+
+
+@settings(max_examples=40, deadline=None)
+@given(**FAULTY, back_off=st.floats(0, 3))
+def test_random_faults_are_named_before_the_adjustment(
+    kind: str, side: str, size: float, back_off: float
+) -> None:
+    assert_fault_first(with_fault(kind, side, size, back_off))
+
+
+@pytest.mark.slow
+def test_five_hundred_random_faults_are_named_before_the_adjustment() -> None:
+    random = np.random.default_rng(5)
+    kinds = ["dents", "pits", "odd ball", "skew", "dry grease", "ball short"]
+    for _ in range(500):
+        fault = str(random.choice(kinds)), str(random.choice(["left", "right"]))
+        assert_fault_first(with_fault(*fault, random.random(), random.uniform(0, 3)))
