@@ -9,13 +9,8 @@ from conemodel.base.plain_text import one_line, visible
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, read_scenario
-from conemodel.ui.url_state import choice
-
-FIRST_HUB = "touring-rear"
-"""The hub shown to who comes for the first time."""
-
-OWN = "own"
-"""Stands in the address for a hub brought as a file."""
+from conemodel.ui.own_hub import FIRST_HUB, OWN, keep_own_hub, own_hub
+from conemodel.ui.url_state import choice, keep
 
 
 @lru_cache(maxsize=1)
@@ -27,7 +22,7 @@ def ready_hubs() -> dict[str, Scenario]:
 
 def choose_hub() -> Scenario:
     """Draw the chooser and return the hub; a file that cannot be used is explained and changes nothing."""
-    brought: Scenario | None = st.session_state.get("own_hub")
+    brought = own_hub()
     titles = {name: one_line(hub.name) for name, hub in ready_hubs().items()}
     if brought:
         titles[OWN] = f"Your own: {one_line(brought.name)}"
@@ -39,11 +34,29 @@ def choose_hub() -> Scenario:
         default=FIRST_HUB,
         help="All ready hubs are invented. You can bring your own as a scenario file.",
     )
+    keep_own_hub(chosen=chosen == OWN)
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("Story, or your own", width="content"):
         st.text(visible(hub.story.strip()))
         _ask_file()
     return hub
+
+
+def travelling_hub() -> Scenario:
+    """Return the hub chosen on the other screens, and keep it for them."""
+    hubs = dict(ready_hubs())
+    if brought := own_hub():
+        hubs[OWN] = brought
+    name = st.session_state.get("hub", st.query_params.get("hub"))
+    st.session_state.hub = name if name in hubs else FIRST_HUB
+    return hubs[st.session_state.hub]
+
+
+def keep_travelling_hub(*, chosen: bool) -> None:
+    """Put the hub of the other screens into this page's address if it is `chosen`, or take it out."""
+    name = st.session_state.hub
+    keep("hub", name if chosen else FIRST_HUB, FIRST_HUB)
+    keep_own_hub(chosen=chosen and name == OWN)
 
 
 def _ask_file() -> None:
@@ -62,6 +75,7 @@ def _take_file() -> None:
         return
     try:
         st.session_state.own_hub = read_scenario(sent.getvalue(), name="your file")
+        st.session_state.own_hub_lost = ""
     except InputProblems as error:
         st.session_state.hub_problems = ("\n".join(str(problem) for problem in error.problems),)
         return

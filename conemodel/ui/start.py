@@ -5,8 +5,9 @@ from dataclasses import dataclass
 import streamlit as st
 
 from conemodel.show.section.section import hub_parts_svg
-from conemodel.ui.choose_hub import FIRST_HUB, ready_hubs
+from conemodel.ui.choose_hub import ready_hubs
 from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.own_hub import FIRST_HUB
 from conemodel.ui.picture import draw_by_width
 
 

@@ -32,7 +32,7 @@ def choice(
         label, names, format_func=lambda name: options[name], key=key, persist_state="session", **more
     )
     value = str(chosen) if chosen in names else default
-    _keep(key, value, default)
+    keep(key, value, default)
     return value
 
 
@@ -50,14 +50,14 @@ def number(
     if key not in st.session_state:
         st.session_state[key] = _in_address(low, high, key, default)
     value = float(draw(label, low, high, key=key, persist_state="session", **more))
-    _keep(key, f"{value:g}", f"{default:g}")
+    keep(key, f"{value:g}", f"{default:g}")
     return value
 
 
 def kept_number(low: float, high: float, *, key: str, default: float) -> float:
     """Return a number that is set on another page or in a fold, keep it in this address, and draw nothing."""
     value = float(st.session_state.get(key, _in_address(low, high, key, default)))
-    _keep(key, f"{value:g}", f"{default:g}")
+    keep(key, f"{value:g}", f"{default:g}")
     return value
 
 
@@ -66,7 +66,7 @@ def flag(label: str, *, key: str, default: bool, **more: Any) -> bool:
     if key not in st.session_state:
         st.session_state[key] = {"yes": True, "no": False}.get(st.query_params.get(key, ""), default)
     value = bool(st.toggle(label, key=key, persist_state="session", **more))
-    _keep(key, "yes" if value else "no", "yes" if default else "no")
+    keep(key, "yes" if value else "no", "yes" if default else "no")
     return value
 
 
@@ -85,7 +85,7 @@ def _float(text: str | None) -> float | None:
     return value if isfinite(value) else None
 
 
-def _keep(key: str, value: str, default: str) -> None:
+def keep(key: str, value: str, default: str) -> None:
     """Put a value into the address, or take it out where it is the default."""
     if value == default:
         st.query_params.pop(key, None)

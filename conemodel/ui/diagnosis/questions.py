@@ -8,9 +8,10 @@ from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
-from conemodel.ui.choose_hub import FIRST_HUB, OWN, ready_hubs
+from conemodel.ui.choose_hub import keep_travelling_hub, travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, value_of
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
+from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.setting.unmeasured import in_ranges
 from conemodel.ui.url_state import choice
 
@@ -124,7 +125,8 @@ def ask_more() -> None:
 
 def ask_hub() -> Scenario | None:
     """Draw which hub it is worked out for; None is a usual one."""
-    travelling = in_ranges(_travelling_hub())
+    say_lost_hub()
+    travelling = in_ranges(travelling_hub())
     options = {
         "usual": "a usual hub, front or rear by its width",
         "same": f"the hub of the other screens: {travelling.name}",
@@ -137,16 +139,8 @@ def ask_hub() -> Scenario | None:
         default="usual",
         help="What was measured is laid over it in either case.",
     )
+    keep_travelling_hub(chosen=chosen == "same")
     return travelling if chosen == "same" else None
-
-
-def _travelling_hub() -> Scenario:
-    """Return the hub chosen on the other screens."""
-    name = st.session_state.get("hub", st.query_params.get("hub", FIRST_HUB))
-    own: Scenario | None = st.session_state.get("own_hub")
-    if name == OWN and own is not None:
-        return own
-    return ready_hubs().get(name, ready_hubs()[FIRST_HUB])
 
 
 def unanswered() -> list[str]:

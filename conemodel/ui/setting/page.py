@@ -25,6 +25,7 @@ from conemodel.tasks.setting.sweep import Sweep
 from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.frame import begin_page, chart, end_page
+from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.setting.controls import (
     ask_given,
@@ -45,6 +46,7 @@ SIGNS: dict[State | None, str] = {"loose": "↔", "right": "✓", "tight": "⊗"
 def page() -> None:
     """Draw the page."""
     begin_page("Set the cone", "Back the cone off, lock it, close the clamp: see what the setting becomes.")
+    say_lost_hub()
     with st.container(horizontal=True, vertical_alignment="bottom", key="cm-settled"):
         hub = choose_hub()
         start_setting(hub, st.session_state.hub)

@@ -22,8 +22,9 @@ from conemodel.tasks.validation.method import (
     published_checks,
     whole_hub_check,
 )
-from conemodel.ui.choose_hub import FIRST_HUB, choose_hub, ready_hubs
+from conemodel.ui.choose_hub import choose_hub, ready_hubs
 from conemodel.ui.frame import begin_page, end_page, table, take_csv
+from conemodel.ui.own_hub import FIRST_HUB, say_lost_hub
 
 
 def page() -> None:
@@ -89,6 +90,7 @@ _EDGES: tuple[Column[EdgeSize], ...] = (
 def _edges() -> None:
     """Draw the size of the effects that are usually negligible, for the chosen hub."""
     st.header("At the edges, for this hub", anchor=False)
+    say_lost_hub()
     hub = choose_hub()
     try:
         sizes = edge_sizes(hub)
