@@ -69,7 +69,7 @@ def read_part(cls: type[P], raw: bytes | str, *, name: str) -> P:
         raise InputProblems([_another_kind(kind, name)])
     part, problems = _Reader(name, _lines(text)).part(cls, table, ())
     if part is None or problems:
-        raise InputProblems(_first(problems, name))
+        raise InputProblems(first_problems(problems, name))
     return part
 
 
@@ -79,8 +79,8 @@ def _another_kind(kind: FileKind, name: str) -> Problem:
     return Problem(where=name, value="", limit=limit, remedy=f"it is taken by {kind.taken_by}")
 
 
-def _first(problems: list[Problem], name: str) -> list[Problem]:
-    """Return the first mistakes of a file, and how many more there are."""
+def first_problems(problems: list[Problem], name: str) -> list[Problem]:
+    """Return the first mistakes of a file or an address, and how many more there are."""
     more = len(problems) - MOST_MESSAGES
     rest = [Problem(where=name, value="", limit=f"has {more} more mistakes")] if more > 0 else []
     return problems[:MOST_MESSAGES] + rest

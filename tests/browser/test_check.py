@@ -1,12 +1,14 @@
 """Check a hub in a real browser: by mouse and keys, with files, on a desk and on a phone, light and dark."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
-from playwright.sync_api import Page
+from playwright.sync_api import Browser, Page
 
 from conemodel.parts import library
-from tests.browser.pages import findings, overflow, settle, wait_idle
+from tests.browser.pages import Visitor, findings, overflow, settle, wait_idle
+from tests.browser.server import Server
 
 Open = Callable[..., Page]
 FILES = library.SCENARIOS / "readings"
@@ -181,6 +183,64 @@ def test_what_was_entered_is_there_after_a_look_at_another_screen(open_page: Ope
         page.locator("summary").filter(has_text="Axle, dropouts, thread").click()
         settle(page)
     assert page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]").input_value() == "6.80"
+
+
+def add_round(page: Page, *, way: str, by: str, felt: str) -> None:
+    """Say what was turned and what is felt now, in a form that is open."""
+    answer(page, "Cone turned", way)
+    page.get_by_role("spinbutton", name="by [°]").fill(by)
+    page.keyboard.press("Enter")
+    settle(page)
+    answer(page, "clamp open, now", felt)
+    page.get_by_role("button", name="Add this round").click()
+    settle(page)
+
+
+def look(page: Page) -> tuple[str, str, str]:
+    """Return the answer, the rounds so far and the thickness entered."""
+    wait_idle(page)
+    sizes = page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]")
+    if not sizes.count():
+        page.locator("summary").filter(has_text="Axle, dropouts, thread").click()
+        settle(page)
+    said = page.locator(".cm-verdict").inner_text()
+    return said, page.locator(".cm-words tbody").first.inner_text(), sizes.input_value()
+
+
+def test_nothing_entered_is_lost_by_a_reload_another_browser_or_a_new_server(
+    serve: Callable[[Path], Server], browser: Browser, root: Path
+) -> None:
+    server = serve(root / "app.py")
+    visitor = Visitor(browser, server.url)
+    with visitor.page(QUICK) as page:
+        page.locator("summary").filter(has_text="Axle, dropouts, thread").click()
+        settle(page)
+        page.get_by_role("spinbutton", name="Thickness of the dropouts [mm]").fill("6.8")
+        page.keyboard.press("Enter")
+        settle(page)
+        page.locator("summary").filter(has_text="Turned it?").click()
+        add_round(page, way="in (clockwise)", by="12", felt="clear")
+        add_round(page, way="in (clockwise)", by="9", felt="slight")
+        before = look(page)
+        assert before[1].count("in (clockwise)") == 2
+        page.reload()
+        assert look(page) == before
+
+        address = page.url.removeprefix(server.url)
+        with visitor.page(address) as other:
+            assert look(other) == before
+
+        server.stop()
+        server.start()
+        page.get_by_role("button", name="Take back the last round").wait_for()
+        page.reload()
+        assert look(page) == before
+        page.get_by_role("button", name="Take back the last round").click()
+        settle(page)
+        fewer = look(page)
+        assert fewer[1].count("in (clockwise)") == 1
+        page.reload()
+        assert look(page) == fewer
 
 
 def test_the_door_leads_in(open_page: Open) -> None:

@@ -13,6 +13,7 @@ from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.readings import ROUNDS, Readings, Round
 from conemodel.parts.schema import FieldError, Part, PartProblems, part_class, unit_of
 from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.ui.diagnosis.declared import NEXT, in_everyday_unit
 
 Entries = dict[str, Any]
 P = TypeVar("P", bound=Part)
@@ -32,9 +33,6 @@ QUICK = {
 
 NOT_LOOKED = "unknown"
 """The answer of who has not looked."""
-
-NEXT = "next"
-"""Stands for the round that is being entered."""
 
 _WIDGET = "check:"
 
@@ -74,11 +72,20 @@ def value_of(field: str) -> Any:
 
 def follow(field: str, advised: Any) -> None:
     """Set a field to what is advised, unless a person entered something else there."""
-    key, last = _WIDGET + field, f"{_WIDGET}{field}:advised"
-    if value_of(field) == st.session_state.get(last) and value_of(field) != advised:
+    if value_of(field) == advised_for(field) and value_of(field) != advised:
         keep(field, advised)
-        st.session_state[key] = advised
-    st.session_state[last] = advised
+        st.session_state[_WIDGET + field] = advised
+    leave(field, advised)
+
+
+def advised_for(field: str) -> Any:
+    """Return what was last advised for a field."""
+    return st.session_state.get(f"{_WIDGET}{field}:advised")
+
+
+def leave(field: str, advised: Any) -> None:
+    """Take something as advised for a field, and leave the field as it is."""
+    st.session_state[f"{_WIDGET}{field}:advised"] = advised
 
 
 def forget(beginning: str = "") -> None:
@@ -92,22 +99,21 @@ def forget(beginning: str = "") -> None:
 def read(readings: Readings) -> None:
     """Replace all entries by readings from a file."""
     forget()
-    flat = dict(_flat(readings, ""))
+    flat = dict(flatten(readings))
     for field, name in QUICK.items():
         st.session_state[name] = flat.pop(field, None) or NOT_LOOKED
     st.session_state.check_rounds = readings.rounds[1:]
     entries().update({field: value for field, value in flat.items() if field.split(".")[0] not in ROUNDS[1:]})
 
 
-def _flat(part: Part, prefix: str) -> Iterator[tuple[str, Any]]:
+def flatten(part: Part, prefix: str = "") -> Iterator[tuple[str, Any]]:
     """Yield every field that is set, with its value in its everyday unit."""
     for name, field in type(part).model_fields.items():
         value = getattr(part, name)
         if isinstance(value, Part):
-            yield from _flat(value, f"{prefix}{name}.")
+            yield from flatten(value, f"{prefix}{name}.")
         elif value is not None:
-            unit = unit_of(field)
-            yield prefix + name, float(f"{unit.from_si(value):.12g}") if isinstance(value, float) else value
+            yield prefix + name, in_everyday_unit(value, unit_of(field))
 
 
 def readings_of(quick: Mapping[str, str]) -> Readings:
@@ -126,13 +132,13 @@ def readings_of(quick: Mapping[str, str]) -> Readings:
     return _build(Readings, given, "", later)
 
 
-def round_of(given: Mapping[str, Any]) -> Round:
-    """Return the round entered under `NEXT`.
+def round_of(given: Mapping[str, Any], name: str = NEXT) -> Round:
+    """Return the round entered under a `name`.
 
     Raises:
         InputProblems: every mistake in what was entered.
     """
-    return _build(Round, given, f"{NEXT}.", {})
+    return _build(Round, given, f"{name}.", {})
 
 
 def _build(cls: type[P], given: Mapping[str, Any], prefix: str, ready: Mapping[str, Part]) -> P:
@@ -203,7 +209,7 @@ LABELS = {
     "dropout_width": "width between the dropouts", "dropout_thickness": "thickness of the dropouts",
     "pitch_diameter": "pitch circle of the balls",
     "cone_out": "cone out of finger contact", "cone_out_uncertainty": "cone out of finger contact, give or take",
-    "found": "", "checks": "", NEXT: "this round",
+    "found": "", "checks": "", NEXT: "this round", "name": "what to call this hub", "story": "what is the matter",
 }  # fmt: skip
 """What fields are called on screen, piece by piece."""
 

@@ -2,16 +2,16 @@
 
 from collections.abc import Sequence
 from contextlib import nullcontext
-from typing import Any, get_args
+from typing import get_args
 
 import streamlit as st
 
-from conemodel.parts.readings import Answer, Readings, Round, Thread
-from conemodel.parts.schema import Part, unit_of
+from conemodel.parts.readings import Answer, Thread
 from conemodel.tasks.diagnosis.looks import MARKS
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.diagnosis.readings.reading import NumberField, WordField
-from conemodel.ui.diagnosis.entries import NEXT, keep, label_of, widget
+from conemodel.ui.diagnosis.declared import DECLARED, NEXT
+from conemodel.ui.diagnosis.entries import keep, label_of, widget
 
 SIZES = (
     "protrusion_left",
@@ -140,13 +140,13 @@ def ask_number(
     hint: str | None = None,
 ) -> None:
     """Ask for a number in its everyday unit; no limit here, so that all mistakes are reported together."""
-    symbol, default = _declared(field)
+    declared = DECLARED[field]
     value = st.number_input(
-        f"{label} [{symbol}]",
+        f"{label} [{declared.unit.symbol}]",
         value=None,
         step=step,
         format=form,
-        key=widget(field, default),
+        key=widget(field, declared.usual),
         placeholder=empty or "not measured",
         help=hint or HINTS.get(field.split(".")[-2 if field.endswith(".size") else -1]),
     )
@@ -156,15 +156,3 @@ def ask_number(
 def ask_word(field: str, label: str, words: Sequence[str], *, default: str | None = None) -> None:
     """Ask for one of some words, or none."""
     keep(field, st.pills(label, words, key=widget(field, default), required=default is not None, wrap=True))
-
-
-def _declared(field: str) -> tuple[str, Any]:
-    """Return the unit of a field and what it is if left out, in that unit."""
-    pieces = field.split(".")
-    held: Part = Readings()
-    if pieces[0] == NEXT:
-        held, pieces = Round(), pieces[1:]
-    for piece in pieces[:-1]:
-        held = getattr(held, piece)
-    unit, value = unit_of(type(held).model_fields[pieces[-1]]), getattr(held, pieces[-1])
-    return unit.symbol, float(f"{unit.from_si(value):.12g}") if isinstance(value, float) else value

@@ -12,7 +12,17 @@ from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.diagnosis.text import check_json, check_text
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.ui.cache import cached_diagnosis
-from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, forget, keep, read, readings_of, widget
+from conemodel.ui.diagnosis.address import keep_in_address, take_address
+from conemodel.ui.diagnosis.entries import (
+    NOT_LOOKED,
+    QUICK,
+    forget,
+    keep,
+    label_of,
+    read,
+    readings_of,
+    widget,
+)
 from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
 from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
@@ -34,6 +44,7 @@ def page() -> None:
         "Three answers give a first result; whatever is measured makes it surer. Leave out what you like.",
     )
     st.html(STYLE)
+    take_address()
     # on a phone the four places stand one below the other in this order
     (asking, said), (more, rest) = (st.columns([2, 3], gap="large") for _ in range(2))
     with asking:
@@ -45,8 +56,14 @@ def page() -> None:
         ask_more()
         hub = ask_hub()
         _files()
+    left_out = keep_in_address()
+    with said:
+        _show_damage()
     try:
         readings = readings_of(quick)
+        if left_out:
+            with more:
+                _offer_left_out(readings, left_out)
         diagnosis = None if _is_blank(readings) else cached_diagnosis(readings, hub)
     except InputProblems as error:
         with said:
@@ -85,6 +102,33 @@ def _show_problems(error: InputProblems) -> None:
             st.error(for_page(str(problem)))
 
 
+def _show_damage() -> None:
+    """Say what of the address could not be read, until somebody has seen it."""
+    problems = st.session_state.get("check_address_problems", ())
+    if not problems:
+        return
+    with st.container(border=True):
+        st.error("Not all of this address could be read. What could be is entered; the answer rests on that.")
+        st.markdown("\n".join(f"- {for_page(str(problem))}" for problem in problems))
+        st.button("Seen, take this away", on_click=_forget_damage, key="check_damage_seen")
+
+
+def _forget_damage() -> None:
+    st.session_state.check_address_problems = ()
+
+
+def _offer_left_out(readings: Readings, left_out: tuple[str, ...]) -> None:
+    """Say what the address has no room for, and offer all that is entered as a file."""
+    st.warning(
+        f"Too long for the address: {', '.join(map(label_of, left_out))}. A reload loses it, and a link does not carry "
+        "it: keep the file, or say it in fewer words."
+    )
+    st.download_button(
+        "Readings, all of them (TOML)", write_part(readings), "readings.toml", "application/toml",
+        on_click="ignore", width="stretch", key="check_left_out",
+    )  # fmt: skip
+
+
 def _files() -> None:
     """Draw the upload of a file of readings, and the button that clears all entries."""
     with st.popover("Readings as a file, or a clean sheet", width="stretch"):
@@ -114,6 +158,7 @@ def _take_file() -> None:
 def _clear() -> None:
     """Clear all entries."""
     forget()
+    _forget_damage()
     st.session_state.check_rounds = ()
     for name in QUICK.values():
         st.session_state[name] = NOT_LOOKED
@@ -131,6 +176,6 @@ def _offer_files(diagnosis: Diagnosis) -> None:
         "Curves (CSV)": ("end-play.csv", "text/csv", lambda: csv_text(list_spread(diagnosis))),
     }
     with folded:
-        st.caption("The address of this page holds the quick answers; the file holds everything.")
+        st.caption("The address of this page holds all that is entered: keep it, or send it as a link.")
         for label, (name, mime, data) in files.items():
             st.download_button(label, data, name, mime, on_click="ignore", width="stretch")

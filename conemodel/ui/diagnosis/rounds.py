@@ -13,8 +13,8 @@ from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken
 from conemodel.tasks.wording import CLOCK_MINUTE, direction
+from conemodel.ui.diagnosis.declared import NEXT
 from conemodel.ui.diagnosis.entries import (
-    NEXT,
     NOT_LOOKED,
     entries,
     follow,

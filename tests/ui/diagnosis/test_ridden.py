@@ -2,7 +2,7 @@
 
 import pytest
 
-from tests.ui.diagnosis.test_page import QUICK, add_round, enter, opened, pick, seen, words
+from tests.ui.diagnosis.driving import QUICK, add_round, enter, opened, pick, seen, words
 
 
 def test_a_ride_between_rounds_is_a_round_of_its_own_with_its_distance() -> None:

@@ -6,7 +6,7 @@ import click
 
 from tests.tasks.diagnosis.adversarial.calibration import HEADING, calibrate, line_of
 from tests.tasks.diagnosis.adversarial.mechanic import HARDER
-from tests.tasks.diagnosis.adversarial.trial import Outcome, Told, pushes_for, set_up, try_all
+from tests.tasks.diagnosis.adversarial.trial import Outcome, Told, set_up, try_all
 
 
 @click.command()
@@ -26,7 +26,7 @@ def main(hubs: int, seed: int, pushes: tuple[str, ...], told: tuple[Told, ...]) 
     click.echo(HEADING)
     for tell in told or get_args(Told):
         together: list[Outcome] = []
-        for push in [float(push) for push in pushes] or pushes_for(tell):
+        for push in map(float, pushes or [f"{push:g}" for push in HARDER]):
             outcomes = try_all(bench, push=push, told=tell)
             together += outcomes
             click.echo(line_of(f"{tell}, {push:g} N", calibrate(outcomes)))
