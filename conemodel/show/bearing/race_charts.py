@@ -4,8 +4,8 @@ import numpy as np
 
 from conemodel.base.units import DEG, MPA, Array
 from conemodel.physics.rating import STATIC_PRESSURE
-from conemodel.show.charts.cone_axis import Channel, cone_axis, key_words, line, over_cone, position_words
-from conemodel.show.charts.vega_lite import Spec, axis, number_field, tone, values, written
+from conemodel.show.charts.cone_axis import cone_axis, key_words, line, over_cone, position_words
+from conemodel.show.charts.vega_lite import Channel, Spec, dot, on_scale, rule, tone, values, written
 from conemodel.show.formatting import millimetres
 from conemodel.tasks.bearing.ball_loads import Band, Worst
 from conemodel.tasks.bearing.fatigue_life import LifeRatio
@@ -37,12 +37,7 @@ def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: 
     peak = peak_of(worst)
     top = 1.05 * max(MPA.from_si(float(peak.high.max())), 1.1 * MPA.from_si(STATIC_PRESSURE))
 
-    def y(field: str) -> Spec:
-        scale = {"domain": [0, top], "nice": False}
-        return number_field(
-            field, scale=scale, title="peak pressure, MPa", axis=axis(tickCount=6, grid=True, format="d")
-        )
-
+    y = on_scale(0, top, "peak pressure, MPa", tickCount=6, grid=True, format="d")
     band = {
         "mark": {"type": "area", "color": tone("opens"), "opacity": 0.25},
         "encoding": {"x": across.x("out_deg"), "y": y("low"), "y2": {"field": "high"}},
@@ -83,11 +78,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     """Return fatigue life as a share of the best this hub can have, over the position of the cone, as Vega-Lite."""
     across, life = cone_axis(prediction, races.cone_angle, races.end_play), races.life
 
-    def y(field: str) -> Spec:
-        scale = {"domain": [0, 1.1], "nice": False}
-        share = axis(tickCount=5, format=".0%", grid=True)
-        return number_field(field, scale=scale, title="life, share of the best", axis=share)
-
+    y = on_scale(0, 1.1, "life, share of the best", tickCount=5, format=".0%", grid=True)
     best = best_angle(races)
     peak = {"data": values({"deg": DEG.from_si(best), "share": 1.0})}
     at_best = {"x": across.x("deg"), "y": y("share")}
@@ -95,11 +86,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
         line(across, "side", y("side"), colour="level", width=2, dash=(1, 4)),
         line(across, "straight", y("straight"), colour="level", width=2, dash=(6, 4)),
         line(across, "mixed", y("mixed"), colour="opens", width=3),
-        {
-            **peak,
-            "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
-            "encoding": at_best,
-        },
+        {**peak, **dot(at_best["x"], at_best["y"])},
         *written(at_best, peak, text="◂ best", align="left", dx=9, dy=-4, fontWeight="bold"),
         *key_words(("—— the mix", "– – straight", "· · · side load")),
     ]
@@ -157,10 +144,7 @@ def spin_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     across = cone_axis(prediction, races.cone_angle, races.end_play)
     longest = float(races.spin_time.max())
 
-    def y(field: str) -> Spec:
-        scale = {"domain": [0, SECONDS_ROOM * longest], "nice": False}
-        return number_field(field, scale=scale, title="spins for, s", axis=axis(tickCount=5, grid=True))
-
+    y = on_scale(0, SECONDS_ROOM * longest, "spins for, s", tickCount=5, grid=True)
     at = {"data": values({"s": longest})}
     level = {"x": {"value": "width"}, "y": y("s")}
     layers = [
@@ -192,18 +176,17 @@ def alt_text_spin_over_cone(races: RacesSweep, prediction: Prediction) -> str:
 
 def _dent_rule(y: Channel) -> list[Spec]:
     """Return the line of 4200 MPa with its words."""
-    data = {"data": values({"mpa": MPA.from_si(STATIC_PRESSURE)})}
-    rule = {"type": "rule", "color": tone("warning"), "strokeWidth": 2, "strokeDash": [8, 3]}
+    at = MPA.from_si(STATIC_PRESSURE)
     words = written(
         {"x": {"value": "width"}, "y": y("mpa")},
-        data,
+        {"data": values({"mpa": at})},
         text="4200 MPa: dents that are felt",
         align="right",
         dx=-4,
         dy=-10,
         fontWeight="bold",
     )
-    return [{**data, "mark": rule, "encoding": {"y": y("mpa")}}, *words]
+    return [rule("y", y, at, colour="warning", strokeWidth=2, strokeDash=[8, 3]), *words]
 
 
 def _positions(races: RacesSweep) -> dict[str, list[object]]:

@@ -3,8 +3,21 @@
 import numpy as np
 
 from conemodel.base.units import MM
-from conemodel.show.charts.cone_axis import Channel, key_words
-from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, values, written
+from conemodel.show.charts.cone_axis import key_words
+from conemodel.show.charts.vega_lite import (
+    Channel,
+    Spec,
+    chart,
+    curve,
+    number_field,
+    on_scale,
+    only,
+    rule,
+    title,
+    tone,
+    values,
+    written,
+)
 from conemodel.show.formatting import number
 from conemodel.tasks.bearing.rocking import Rocking
 
@@ -32,31 +45,12 @@ def rocking_chart(bench: Rocking, frame: Rocking) -> Spec:
     reach = max(reach, 1.05 * flex)
     push = float(frame.force.max())
 
-    def x(field: str) -> Spec:
-        scale = {"domain": [-reach, reach], "nice": False}
-        return number_field(
-            field, scale=scale, title="rim moves, mm", axis=axis(tickCount=7, grid=True, format="~g")
-        )
-
-    def y(field: str) -> Spec:
-        scale = {"domain": [-1.15 * push, 1.15 * push], "nice": False}
-        return number_field(field, scale=scale, title="push, N", axis=axis(tickCount=5, grid=True))
-
+    x = on_scale(-reach, reach, "rim moves, mm", tickCount=7, grid=True, format="~g")
+    y = on_scale(-1.15 * push, 1.15 * push, "push, N", tickCount=5, grid=True)
     layers = [
-        {
-            "data": values({"n": 0.0}),
-            "mark": {"type": "rule", "color": tone("ink")},
-            "encoding": {"y": y("n")},
-        },
+        rule("y", y, 0.0),
         *_dead_bands(bench, frame, x, y),
-        *(
-            {
-                "transform": [{"filter": f"datum.what === '{name}'"}],
-                "mark": {"type": "line", "color": tone(colour), "strokeWidth": width, "strokeDash": dash},
-                "encoding": {"x": x("mm"), "y": y("n"), "order": {"field": "n", "type": "quantitative"}},
-            }
-            for name, colour, width, dash in LINES
-        ),
+        *(_line(*drawn, x, y) for drawn in LINES),
         *key_words(("—— in the frame", "– – on the bench", "· · · wheel flex alone")),
     ]
     rows = [
@@ -69,6 +63,12 @@ def rocking_chart(bench: Rocking, frame: Rocking) -> Spec:
         for force, at in zip(force_.tolist(), moved.tolist(), strict=True)
     ]
     return chart(layers, rows=rows, height=HEIGHT, heading=title("Rocking the rim", 12))
+
+
+def _line(name: str, colour: str, width: int, dash: list[int], x: Channel, y: Channel) -> Spec:
+    drawn = curve(x("mm"), y("n"), colour=colour, width=width, dash=dash)
+    drawn["encoding"]["order"] = number_field("n")
+    return {**only(f"datum.what === '{name}'"), **drawn}
 
 
 def _dead_bands(bench: Rocking, frame: Rocking, x: Channel, y: Channel) -> list[Spec]:

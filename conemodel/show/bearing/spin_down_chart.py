@@ -2,8 +2,8 @@
 
 import numpy as np
 
-from conemodel.show.bearing.torque_charts import HEIGHT, strip
-from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, values, written
+from conemodel.show.bearing.torque_charts import HEIGHT
+from conemodel.show.charts.vega_lite import Spec, chart, curve, dot, on_scale, strip, title, values, written
 from conemodel.solve.wheel.coasting import Coast
 
 
@@ -12,25 +12,12 @@ def spin_down_chart(found: Coast) -> Spec:
     speed = found.speed / (2 * np.pi)
     stop = found.stop_time
 
-    def x(field: str) -> Spec:
-        scale = {"domain": [0, 1.04 * stop], "nice": False}
-        return number_field(field, scale=scale, title="time, s", axis=axis(tickCount=7, grid=False))
-
-    def y(field: str) -> Spec:
-        scale = {"domain": [0, 1.1 * float(speed[0])], "nice": False}
-        return number_field(field, scale=scale, title="turns a second", axis=axis(tickCount=5, grid=True))
-
+    x = on_scale(0, 1.04 * stop, "time, s", tickCount=7, grid=False)
+    y = on_scale(0, 1.1 * float(speed[0]), "turns a second", tickCount=5, grid=True)
     end = {"data": values({"s": stop, "speed": 0.0})}
     layers: list[Spec] = [
-        {
-            "mark": {"type": "line", "color": tone("opens"), "strokeWidth": 3},
-            "encoding": {"x": x("s"), "y": y("speed")},
-        },
-        {
-            **end,
-            "mark": {"type": "point", "filled": True, "size": 80, "opacity": 1, "color": tone("ink")},
-            "encoding": {"x": x("s"), "y": y("speed")},
-        },
+        curve(x("s"), y("speed"), colour="opens", width=3),
+        {**end, **dot(x("s"), y("speed"))},
         *written(
             {"x": x("s"), "y": y("speed")},
             end,

@@ -3,15 +3,16 @@
 import numpy as np
 
 from conemodel.base.units import NEWTON_MM, Array
+from conemodel.show.charts.bar_rows import ROW, bar_row, bar_words, bars, down
 from conemodel.show.charts.vega_lite import (
     Spec,
-    axis,
     chart,
-    number_field,
-    only,
+    curve,
+    on_scale,
+    rule,
+    strip,
     title,
     tone,
-    tooltip,
     values,
     written,
 )
@@ -27,8 +28,6 @@ PART_WORDS = {
 }
 """What each part of drag is called."""
 
-ROW, BAR_TOP, BAR_BOTTOM, TEXT = 40, 21, 34, 10
-"""Height of one row of the bars; where its bar and its text stand in it [px]."""
 NUMBER_AT, WORDS_AT = 72, 82
 """Where the numbers end and the words begin [px]."""
 FRAME = 76
@@ -61,62 +60,25 @@ def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Sp
     height = len(rows) * ROW
     top = max(row["to"] for row in rows) * 1.05 or 1.0
 
-    def x(field: str) -> Spec:
-        across = axis(tickCount=6, grid=True)
-        return number_field(
-            field, scale={"domain": [0, top], "nice": False}, title="torque, N·mm", axis=across
-        )
-
-    def y(field: str) -> Spec:
-        return number_field(field, scale={"domain": [height, 0], "nice": False}, axis=None)
-
-    layers = [
-        {
-            **only(f"datum.kind === '{kind}'"),
-            "mark": {"type": "rect", "cornerRadius": 1, **look},
-            "encoding": {
-                "x": x("from"),
-                "x2": {"field": "to"},
-                "y": y("bar_top"),
-                "y2": {"field": "bar_bottom"},
-            },
-        }
-        for kind, look in (
-            ("part", {"fill": tone("opens")}),
-            ("sum", {"fill": tone("level")}),
-            ("quoted", {"fillOpacity": 0.0, "stroke": tone("ink"), "strokeWidth": 1.5, "strokeDash": [4, 2]}),
-        )
-    ]
+    x, y = on_scale(0, top, "torque, N·mm", tickCount=6, grid=True), down(height)
+    hollow = {"fillOpacity": 0.0, "stroke": tone("ink"), "strokeWidth": 1.5, "strokeDash": [4, 2]}
+    looks: dict[str, Spec] = {
+        "part": {"fill": tone("opens")},
+        "sum": {"fill": tone("level")},
+        "quoted": hollow,
+    }
+    layers = [bars(f"datum.kind === '{kind}'", x, y, cornerRadius=1, **look) for kind, look in looks.items()]
     layers += [
         mark
-        for field, place, align, weight, kinds in (
-            ("size", NUMBER_AT, "right", "normal", "!=="),
-            ("words", WORDS_AT, "left", "normal", "!=="),
-            ("size", NUMBER_AT, "right", "bold", "==="),
-            ("words", WORDS_AT, "left", "bold", "==="),
-        )
-        for mark in written(
-            {"x": {"value": place}, "y": y("text"), "text": {"field": field}},
-            only(f"datum.kind {kinds} 'sum'"),
-            align=align,
-            fontWeight=weight,
-        )
+        for test, weight in (("!==", "normal"), ("===", "bold"))
+        for field, place, align in (("size", NUMBER_AT, "right"), ("words", WORDS_AT, "left"))
+        for mark in bar_words(f"datum.kind {test} 'sum'", field, place, y, align=align, fontWeight=weight)
     ]
     return chart(layers, rows=rows, height=height + FRAME, heading=title(heading, 12))
 
 
 def _bar(index: int, words: str, start: float, end: float, *, kind: str) -> Spec:
-    top = index * ROW
-    return {
-        "words": words,
-        "size": f"{end - start:.1f} N·mm",
-        "from": start,
-        "to": end,
-        "kind": kind,
-        "bar_top": top + BAR_TOP,
-        "bar_bottom": top + BAR_BOTTOM,
-        "text": top + TEXT,
-    }
+    return bar_row(index, start, end, words=words, size=f"{end - start:.1f} N·mm", kind=kind)
 
 
 def part_edges(drag: HubDrag, name: str) -> tuple[float, float]:
@@ -156,16 +118,9 @@ def torque_over_turn(found: Signature) -> Spec:
     high = max(float(torque.max()), level + felt)
     room = 0.12 * (high - low)
 
-    def x(field: str) -> Spec:
-        scale = {"domain": [0, round(float(turns[-1]))], "nice": False}
-        return number_field(
-            field, scale=scale, title="turns of the wheel", axis=axis(tickCount=6, grid=False)
-        )
-
-    def y(field: str) -> Spec:
-        scale = {"domain": [low - (room if low < 0 else 0), high + room], "nice": False}
-        return number_field(field, scale=scale, title="torque, N·mm", axis=axis(tickCount=6, grid=True))
-
+    x = on_scale(0, round(float(turns[-1])), "turns of the wheel", tickCount=6, grid=False)
+    foot = low - (room if low < 0 else 0)
+    y = on_scale(foot, high + room, "torque, N·mm", tickCount=6, grid=True)
     band = {"low": level - felt / 2, "high": level + felt / 2}
     at = {"data": values({"nmm": level})}
     layers: list[Spec] = [
@@ -180,15 +135,8 @@ def torque_over_turn(found: Signature) -> Spec:
             },
             "encoding": {"y": y("low"), "y2": {"field": "high"}},
         },
-        {
-            "data": values({"nmm": 0.0}),
-            "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
-            "encoding": {"y": y("nmm")},
-        },
-        {
-            "mark": {"type": "line", "color": tone("opens"), "strokeWidth": 2},
-            "encoding": {"x": x("turn"), "y": y("nmm")},
-        },
+        rule("y", y, 0.0, strokeWidth=1),
+        curve(x("turn"), y("nmm"), colour="opens", width=2),
         *written(
             {"x": {"value": "width"}, "y": y("nmm")},
             at,
@@ -228,11 +176,3 @@ def _turns_shown(found: Signature) -> tuple[Array, Array]:
     a_turn = turns.size // whole
     count = a_turn * max(1, min(whole, MOST_POINTS // a_turn))
     return turns[:count], found.torque[:count] * NEWTON_MM.per_si
-
-
-def strip(x: Spec, *read_out: tuple[str, str]) -> Spec:
-    """Return a see-through strip for each row of the data, to be pointed at."""
-    return {
-        "mark": {"type": "rule", "strokeWidth": 6, "opacity": 0},
-        "encoding": {"x": x, "tooltip": tooltip(*read_out)},
-    }

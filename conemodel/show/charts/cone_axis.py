@@ -1,6 +1,6 @@
 """What charts over the position of the cone share: the axis, the good range, the setting as it stands, the read-out."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -8,23 +8,25 @@ import numpy as np
 
 from conemodel.base.units import DEG, Array
 from conemodel.show.charts.vega_lite import (
-    SIZE,
+    AS_SET,
+    Channel,
     Spec,
-    axis,
+    as_rows,
     chart,
+    curve,
     good_band,
-    number_field,
+    kept_within,
+    on_scale,
+    only,
+    rule,
+    sign_at,
+    strip,
     title,
-    tone,
-    tooltip,
     values,
     written,
 )
 from conemodel.show.formatting import cone_angle, degrees, number
 from conemodel.tasks.setting.predict import Prediction
-
-Channel = Callable[[str], Spec]
-"""Makes a channel of a field."""
 
 HEIGHT = 320
 """Of a whole chart, with heading and words below [px]."""
@@ -46,35 +48,30 @@ class ConeAxis:
 
     def x(self, field: str) -> Spec:
         """Return the channel of a cone position [degrees]."""
-        return number_field(
-            field,
-            scale={"domain": [self.low, self.high], "nice": False, "zero": False},
-            title="← in (clockwise) · degrees of cone · out →",
-            axis=axis(tickCount=8, format="~f", grid=False, ticks=True, domain=True),
-        )
+        return cone_scale(self.low, self.high)(field)
+
+    @property
+    def now_shown(self) -> float:
+        """Where the cone stands, at the edge of the chart where it lies beyond."""
+        return min(max(self.now, self.low), self.high)
 
     def sign(self, at: float, words: str, height: float) -> Spec:
         """Return bold words above the chart, `height` from its top [px], kept within its sides."""
-        place = (at - self.low) / (self.high - self.low)
-        align = "left" if place < 0.15 else "right" if place > 0.85 else "center"
-        look = {
-            "type": "text",
-            "fontSize": SIZE,
-            "fontWeight": "bold",
-            "baseline": "bottom",
-            "color": tone("ink"),
-        }
-        return {
-            "data": values({"deg": min(max(at, self.low), self.high)}),
-            "mark": {**look, "text": words, "align": align},
-            "encoding": {"x": self.x("deg"), "y": {"value": height}},
-        }
+        align = kept_within((at - self.low) / (self.high - self.low))
+        return sign_at(at, words, height, self.x, align=align)
+
+
+def cone_scale(low: float, high: float) -> Channel:
+    """Return what makes the channel of a cone position, both ends in degrees."""
+    heading = "← in (clockwise) · degrees of cone · out →"
+    return on_scale(low, high, heading, tickCount=8, format="~f", grid=False, ticks=True, domain=True)
 
 
 def cone_axis(prediction: Prediction, angle: Array, end_play: Array) -> ConeAxis:
     """Return the axis for clamped end plays `end_play` (n,) [m] at cone positions `angle` (n,) [rad]."""
     low, high = DEG.from_si(float(angle[0])), DEG.from_si(float(angle[-1]))
-    good = _good(prediction, angle, end_play)
+    ends = None if np.ptp(end_play) == 0.0 else good_cone_angles(prediction, angle, end_play)
+    good = None if ends is None else (DEG.from_si(ends[0]), DEG.from_si(ends[1]))
     shown = None if good is None else (max(good[0], low), min(good[1], high))
     return ConeAxis(
         low=low,
@@ -103,14 +100,13 @@ def over_cone(
     """
     whole = [
         *([good_band(*across.good, across.x)] if across.good else []),
-        _rule(across),  # below the layers, whose words then stop it
+        rule("x", across.x, across.now_shown, **AS_SET),  # below the layers, whose words then stop it
         *layers,
-        across.sign(across.now, _now(across), -20),
+        across.sign(across.now_shown, _now(across), -20),
         *([across.sign(sum(across.good) / 2, _good_words(across), -4)] if across.good else []),
-        _strips(across, read_out),
+        strip(across.x("out_deg"), ("cone", "cone"), *read_out, width=10),
     ]
-    names = list(columns)
-    rows = [dict(zip(names, row, strict=True)) for row in zip(*columns.values(), strict=True)]
+    rows = as_rows(columns)
     for row in rows:
         row["cone"] = position_words(DEG.to_si(row["out_deg"]))
     return chart(whole, rows=rows, height=HEIGHT, heading=title(heading, 32))
@@ -129,11 +125,9 @@ def line(
         width: of the line [px].
         dash: on and off [px], none for a full line.
     """
-    look = {"strokeDash": list(dash)} if dash else {}
     return {
-        "transform": [{"filter": f"isValid(datum.{field})"}],
-        "mark": {"type": "line", "color": tone(colour), "strokeWidth": width, **look},
-        "encoding": {"x": across.x("out_deg"), "y": y},
+        **only(f"isValid(datum.{field})"),
+        **curve(across.x("out_deg"), y, colour=colour, width=width, dash=dash),
     }
 
 
@@ -162,13 +156,17 @@ def position_words(angle: float) -> str:
     return f"{degrees(abs(angle))} {'out' if angle >= 0 else 'in'} from finger contact"
 
 
-def _good(prediction: Prediction, angle: Array, end_play: Array) -> tuple[float, float] | None:
-    """Return the cone positions between which the clamped hub is good [degrees]."""
+def good_cone_angles(prediction: Prediction, angle: Array, end_play: Array) -> tuple[float, float] | None:
+    """Return the cone positions between which the clamped hub is good [rad], or None where none is.
+
+    End play follows the cone by its thread's lead, so the ends are exact also beyond the `end_play` (n,) [m] given at
+    positions `angle` (n,) [rad].
+    """
     window = prediction.window
-    if window.width <= 0 or np.ptp(end_play) == 0.0:
+    if window.width <= 0:
         return None
     low, high = (
-        DEG.from_si(float(angle[0]) + cone_angle(prediction, edge - float(end_play[0])))
+        float(angle[0]) + cone_angle(prediction, edge - float(end_play[0]))
         for edge in (window.tight_edge, window.loose_edge)
     )
     return low, high
@@ -182,19 +180,3 @@ def _now(across: ConeAxis) -> str:
 def _good_words(across: ConeAxis) -> str:
     low, high = across.good or (0.0, 0.0)
     return f"good {number(low, 0)} to {number(high, 0)}°"
-
-
-def _rule(across: ConeAxis) -> Spec:
-    return {
-        "data": values({"deg": min(max(across.now, across.low), across.high)}),
-        "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
-        "encoding": {"x": across.x("deg")},
-    }
-
-
-def _strips(across: ConeAxis, read_out: Sequence[tuple[str, str]]) -> Spec:
-    """Return a see-through strip for each position, to be pointed at."""
-    return {
-        "mark": {"type": "rule", "strokeWidth": 10, "opacity": 0},
-        "encoding": {"x": across.x("out_deg"), "tooltip": tooltip(("cone", "cone"), *read_out)},
-    }

@@ -5,15 +5,21 @@ takes some half a second on two cores, most of it spent checking what these modu
 check every chart against Vega-Lite's own schema instead.
 """
 
-from collections.abc import Sequence
-from typing import Any
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from typing import Any, Literal
 
 from conemodel.show.palette import DARK, LIGHT
 
 Spec = dict[str, Any]
 
+Channel = Callable[[str], Spec]
+"""Makes a channel of a field."""
+
 SIZE = 12
 """Size of text inside a chart [px]."""
+
+AS_SET: Spec = {"colour": "closes", "strokeWidth": 2, "strokeDash": [2, 2]}
+"""Look of the rule at the setting as it stands."""
 
 
 def tone(name: str) -> Spec:
@@ -30,6 +36,24 @@ def values(*rows: Spec) -> Spec:
 def number_field(field: str, **more: Any) -> Spec:
     """Return a channel that shows a field of numbers."""
     return {"field": field, "type": "quantitative", **more}
+
+
+def on_scale(
+    low: float, high: float, heading: str, *, panel: tuple[float, float] | None = None, **ticks: Any
+) -> Channel:
+    """Return what makes a channel of a field: numbers from `low` to `high` on an axis with a heading.
+
+    `panel`: both ends of the scale as shares of the chart's height, where it does not fill it. `ticks` go to the axis.
+    """
+    scale: Spec = {"domain": [low, high], "nice": False}
+    if panel:
+        scale["range"] = [{"expr": f"height * {end}"} for end in panel]
+    return lambda field: number_field(field, scale=scale, title=heading, axis=axis(**ticks))
+
+
+def as_rows(columns: Mapping[str, Iterable[Any]]) -> list[Spec]:
+    """Return columns of one length, by field, as the rows of a chart's data."""
+    return [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
 
 
 def title(text: str, offset: float) -> Spec:
@@ -71,8 +95,62 @@ def only(test: str) -> Spec:
     return {"transform": [{"filter": test}]}
 
 
-def good_band(low: float, high: float, x: Any) -> Spec:
-    """Return the good range as a shaded band with dotted edges; `x` makes a channel of a field."""
+def kept_within(place: float, edge: float = 0.15) -> str:
+    """Return how words are set about a place across the chart, 0 to 1, so that they stay within it."""
+    return "left" if place < edge else "right" if place > 1 - edge else "center"
+
+
+def sign(look: Spec, x: Spec, height: float) -> Spec:
+    """Return bold words above the chart, `height` from its top [px]; `look` holds words and how they are set."""
+    plain = {
+        "type": "text",
+        "fontSize": SIZE,
+        "fontWeight": "bold",
+        "baseline": "bottom",
+        "color": tone("ink"),
+    }
+    return {"mark": plain | look, "encoding": {"x": x, "y": {"value": height}}}
+
+
+def sign_at(at: float, words: str, height: float, x: Channel, *, align: str) -> Spec:
+    """Return bold words above the chart at a value of the scale across."""
+    return {**sign({"text": words, "align": align}, x("at"), height), "data": values({"at": at})}
+
+
+def curve(x: Spec, y: Spec, *, colour: str, width: float, dash: Sequence[int] = ()) -> Spec:
+    """Return a curve through the chart's data; `dash` on and off [px], none for a full line."""
+    look = {"strokeDash": list(dash)} if dash else {}
+    return {
+        "mark": {"type": "line", "color": tone(colour), "strokeWidth": width, **look},
+        "encoding": {"x": x, "y": y},
+    }
+
+
+def dot(x: Spec, y: Spec, *, size: float = 80) -> Spec:
+    """Return a point for each row."""
+    look = {"type": "point", "filled": True, "size": size, "opacity": 1, "color": tone("ink")}
+    return {"mark": look, "encoding": {"x": x, "y": y}}
+
+
+def rule(way: Literal["x", "y"], channel: Channel, at: float, *, colour: str = "ink", **look: Any) -> Spec:
+    """Return a line right through the chart at a value of the scale across, ``x``, or up, ``y``."""
+    return {
+        "data": values({"at": at}),
+        "mark": {"type": "rule", "color": tone(colour), **look},
+        "encoding": {way: channel("at")},
+    }
+
+
+def strip(x: Spec, *read_out: tuple[str, str], width: float = 6) -> Spec:
+    """Return a see-through strip for each row, to be pointed at: fields of words, each with its heading."""
+    return {
+        "mark": {"type": "rule", "strokeWidth": width, "opacity": 0},
+        "encoding": {"x": x, "tooltip": tooltip(*read_out)},
+    }
+
+
+def good_band(low: float, high: float, x: Channel) -> Spec:
+    """Return the good range as a shaded band with dotted edges."""
     return {
         "data": values({"low": low, "high": high}),
         "mark": {

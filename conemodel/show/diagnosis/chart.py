@@ -6,16 +6,18 @@ import numpy as np
 
 from conemodel.base.units import MM, Array
 from conemodel.show.charts.vega_lite import (
-    SIZE,
     Spec,
-    axis,
     chart,
+    curve,
     good_band,
-    number_field,
+    kept_within,
+    on_scale,
     only,
+    rule,
+    sign_at,
+    strip,
     title,
     tone,
-    tooltip,
     values,
     written,
 )
@@ -25,6 +27,9 @@ from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.procedure import percent
 
 NAMES = {"closed": "clamp closed ——", "opened": "clamp open – – –"}
+
+READ_OUT = (("place", "end play, closed"), ("less", "chance of less"), ("turn", "to the middle"))
+"""Told beside the pointer: fields of words, each with its heading."""
 
 HEIGHT = 300
 """Of the whole chart, with heading and words below [px]."""
@@ -49,26 +54,17 @@ class _Scales:
 
     def x(self, field: str) -> Spec:
         """Return the channel of an end play [mm]."""
-        return number_field(
-            field,
-            scale={"domain": [self.low, self.high], "nice": False, "zero": False},
-            title="← preload · end play, mm · free play →",
-            axis=axis(tickCount=6, grid=False, ticks=True, domain=True, format="~f"),
-        )
+        heading = "← preload · end play, mm · free play →"
+        ticks: Spec = {"tickCount": 6, "grid": False, "ticks": True, "domain": True, "format": "~f"}
+        return on_scale(self.low, self.high, heading, **ticks)(field)
 
     def y(self, field: str) -> Spec:
         """Return the channel of a density."""
-        return number_field(
-            field,
-            scale={"domain": [0, self.top], "nice": False},
-            title="likelier →",
-            axis=axis(labels=False, ticks=False, grid=False),
-        )
+        return on_scale(0, self.top, "likelier →", labels=False, ticks=False, grid=False)(field)
 
     def align(self, at: float) -> str:
         """Return how words at a place are set so that they stay inside."""
-        place = (at - self.low) / (self.high - self.low)
-        return "left" if place < 0.2 else "right" if place > 0.8 else "center"
+        return kept_within((at - self.low) / (self.high - self.low), 0.2)
 
 
 def spread_chart(diagnosis: Diagnosis) -> Spec | None:
@@ -89,9 +85,9 @@ def spread_chart(diagnosis: Diagnosis) -> Spec | None:
     layers = [
         *_good(diagnosis, scales),
         *(_curve(name, scales) for name in NAMES),
-        _zero_line(scales),
+        rule("x", scales.x, 0.0, strokeWidth=1),  # where the balls just touch
         *(mark for name in NAMES for mark in _name(name, rows, scales)),
-        _strips(scales),
+        {**only("datum.which == 'closed'"), **strip(scales.x("mm"), *READ_OUT)},
     ]
     heading = title("Where the end play most likely is", 34)
     return chart(layers, rows=rows, height=HEIGHT, heading=heading)
@@ -147,42 +143,18 @@ def _good(diagnosis: Diagnosis, scales: _Scales) -> list[Spec]:
         return []
     low, high = MM.from_si(diagnosis.window.tight_edge), MM.from_si(diagnosis.window.loose_edge)
     words = f"good, closed: {number(low, 2, sign=True)} to {number(high, 2, sign=True)}"
-    return [good_band(low, high, scales.x), _sign((low + high) / 2, words, -5, scales)]
-
-
-def _sign(at: float, words: str, height: float, scales: _Scales) -> Spec:
-    look = {
-        "type": "text",
-        "fontSize": SIZE,
-        "fontWeight": "bold",
-        "baseline": "bottom",
-        "color": tone("ink"),
-    }
-    return {
-        "data": values({"mm": at}),
-        "mark": {**look, "text": words, "align": scales.align(at)},
-        "encoding": {"x": scales.x("mm"), "y": {"value": height}},
-    }
+    middle = (low + high) / 2
+    return [good_band(low, high, scales.x), sign_at(middle, words, -5, scales.x, align=scales.align(middle))]
 
 
 def _curve(name: str, scales: _Scales) -> Spec:
     """Return a curve: filled and full for the closed clamp, a dashed line for the open one."""
+    x, y = scales.x("mm"), scales.y("density")
+    drawn = curve(x, y, colour="level", width=2, dash=(6, 4))
     if name == "closed":
         line = {"color": tone("opens"), "strokeWidth": 3}
-        look: Spec = {"type": "area", "color": tone("opens"), "fillOpacity": 0.3, "line": line}
-    else:
-        look = {"type": "line", "color": tone("level"), "strokeWidth": 2, "strokeDash": [6, 4]}
-    encoding = {"x": scales.x("mm"), "y": scales.y("density")}
-    return {**only(f"datum.which == '{name}'"), "mark": look, "encoding": encoding}
-
-
-def _zero_line(scales: _Scales) -> Spec:
-    """Return the line of zero end play, where the balls just touch."""
-    return {
-        "data": values({"mm": 0.0}),
-        "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
-        "encoding": {"x": scales.x("mm")},
-    }
+        drawn["mark"] = {"type": "area", "color": tone("opens"), "fillOpacity": 0.3, "line": line}
+    return {**only(f"datum.which == '{name}'"), **drawn}
 
 
 def _name(name: str, rows: list[Spec], scales: _Scales) -> list[Spec]:
@@ -197,20 +169,6 @@ def _name(name: str, rows: list[Spec], scales: _Scales) -> list[Spec]:
         dy=-11,
         fontWeight="bold",
     )
-
-
-def _strips(scales: _Scales) -> Spec:
-    """Return a see-through strip for each place, to be pointed at."""
-    return {
-        **only("datum.which == 'closed'"),
-        "mark": {"type": "rule", "strokeWidth": 6, "opacity": 0},
-        "encoding": {
-            "x": scales.x("mm"),
-            "tooltip": tooltip(
-                ("place", "end play, closed"), ("less", "chance of less"), ("turn", "to the middle")
-            ),
-        },
-    }
 
 
 def alt_text_spread(diagnosis: Diagnosis) -> str:

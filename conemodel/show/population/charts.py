@@ -8,11 +8,14 @@ from conemodel.base.plain_text import one_line
 from conemodel.base.units import DEG, MM
 from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shorten_names
 from conemodel.show.charts.vega_lite import (
+    AS_SET,
     Spec,
     axis,
     chart,
     good_band,
     number_field,
+    on_scale,
+    rule,
     title,
     tone,
     tooltip,
@@ -79,13 +82,11 @@ def spread_chart(study: ManyHubs) -> Spec:
     }
     low, high = (MM.from_si(edge) for edge in study.all.good)
     band = [good_band(low, high, x)] if low < high else []
-    nought = {
-        "data": values({"low": 0.0}),
-        "mark": {"type": "rule", "color": tone("ink")},
-        "encoding": {"x": x("low")},
-    }
     return chart(
-        [*band, bars, nought], rows=rows, height=HEIGHT, heading=title("Where the hubs end up, clamped", 12)
+        [*band, bars, rule("x", x, 0.0)],
+        rows=rows,
+        height=HEIGHT,
+        heading=title("Where the hubs end up, clamped", 12),
     )
 
 
@@ -94,12 +95,8 @@ def back_off_chart(study: ManyHubs) -> Spec:
 
     One dashed line for each kind of hub and a thick one for all; a rule stands at the back-off asked about.
     """
-    x = number_field(
-        "out",
-        title="back-off, degrees of cone from finger contact",
-        axis=axis(format="~f", tickCount=9),
-        scale={"domain": list(SHOWN), "nice": False},
-    )
+    across = on_scale(*SHOWN, "back-off, degrees of cone from finger contact", format="~f", tickCount=9)
+    x = across("out")
     y = number_field("right", title="in the good range", axis=axis(format="~%"))
     layers: list[Spec] = []
     for number, group in enumerate((study.all, *study.kinds)):
@@ -146,11 +143,7 @@ def back_off_chart(study: ManyHubs) -> Spec:
         layers += written(
             {"x": x, "y": y, "text": {"field": "name"}}, {"data": place}, dy=-8 - lift, limit=NAME_LIMIT
         )
-    now = {
-        "data": values({"out": DEG.from_si(study.back_off)}),
-        "mark": {"type": "rule", "color": tone("closes"), "strokeDash": [2, 3], "strokeWidth": 2},
-        "encoding": {"x": x},
-    }
+    now = rule("x", across, DEG.from_si(study.back_off), **AS_SET)
     return chart(
         [*layers, now], rows=[], height=HEIGHT + 60, heading=title("How many a fixed back-off puts right", 12)
     )

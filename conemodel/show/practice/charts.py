@@ -4,7 +4,18 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from conemodel.base.units import DEG
-from conemodel.show.charts.vega_lite import Spec, axis, chart, number_field, title, tone, tooltip, written
+from conemodel.show.charts.vega_lite import (
+    Spec,
+    chart,
+    curve,
+    on_scale,
+    rule,
+    title,
+    tone,
+    tooltip,
+    values,
+    written,
+)
 from conemodel.show.formatting import degrees
 from conemodel.show.waterfall.rows import Row, rows_shown
 from conemodel.solve.stages.terms import Term
@@ -54,19 +65,8 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
         for number, done in enumerate(attempts, start=1)
     ]
     reach = max([LEAST_REACH, *(abs(float(str(row["off"]))) * 1.1 for row in rows)])
-    x = number_field(
-        "number",
-        title="attempt",
-        axis=axis(tickMinStep=1, format="d"),
-        scale={"domain": [0.5, len(rows) + 0.5], "nice": False},
-    )
-
-    def y(field: str) -> Spec:
-        return number_field(
-            field, title="turn of the cone, °", axis=axis(), scale={"domain": [-reach, reach]}
-        )
-
-    zero = {"data": {"values": [{"off": 0.0}]}, "encoding": {"y": y("off")}}
+    x = on_scale(0.5, len(rows) + 0.5, "attempt", tickMinStep=1, format="d")("number")
+    y = on_scale(-reach, reach, "turn of the cone, °")
     points = {
         "mark": {"type": "point", "size": 130, "stroke": tone("ink"), "strokeWidth": 2},
         "encoding": {
@@ -80,27 +80,24 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
         },
     }
     layers = [
-        {**zero, "mark": {"type": "rule", "color": tone("good"), "strokeWidth": 3}},
-        {
-            "mark": {"type": "line", "color": tone("rule"), "strokeWidth": 1},
-            "encoding": {"x": x, "y": y("off")},
-        },
+        rule("y", y, 0.0, colour="good", strokeWidth=3),
+        curve(x, y("off"), colour="rule", width=1),
         points,
-        *_sides(reach, y),
+        *_sides(),
     ]
     return chart(
         layers, rows=rows, height=HEIGHT + FRAME, heading=title("How far outside the good range, clamped", 12)
     )
 
 
-def _sides(reach: float, y: object) -> list[Spec]:
+def _sides() -> list[Spec]:
     """Return which side is loose and which is tight."""
     return [
         mark
         for place, words in ((12, "too loose ↑"), (HEIGHT - 12, "too tight ↓"))
         for mark in written(
             {"x": {"value": 8}, "y": {"value": place}, "text": {"value": words}},
-            {"data": {"values": [{}]}},
+            {"data": values({})},
             align="left",
         )
     ]

@@ -1,16 +1,21 @@
 """The marks of the chart over the cone's position: its scales, curves, rules and the words beside them."""
 
 from dataclasses import dataclass
-from typing import Any
 
 from conemodel.base.units import DEG, MM
+from conemodel.show.charts.cone_axis import cone_scale
 from conemodel.show.charts.vega_lite import (
-    SIZE,
+    AS_SET,
+    Channel,
     Spec,
-    axis,
-    number_field,
+    curve,
+    dot,
+    kept_within,
+    on_scale,
     only,
-    tone,
+    rule,
+    sign,
+    sign_at,
     tooltip,
     values,
     written,
@@ -37,54 +42,27 @@ class Scales:
 
     def x(self, field: str) -> Spec:
         """Return the channel of a cone position [degrees]."""
-        return number_field(
-            field,
-            scale={"domain": list(self.out), "nice": False, "zero": False},
-            title="← in (clockwise) · degrees of cone · out →",
-            axis=axis(tickCount=8, format="~f", grid=False, ticks=True, domain=True),
-        )
+        return cone_scale(*self.out)(field)
 
     def mm(self, field: str) -> Spec:
         """Return the channel of an end play, in the upper panel."""
-        scale = {"domain": list(self.play), "range": _shares(PLAY), "nice": False, "zero": False}
-        return number_field(
-            field, scale=scale, title="end play, mm", axis=axis(tickCount=5, orient="left", grid=True)
-        )
+        return on_scale(*self.play, "end play, mm", panel=PLAY, tickCount=5, orient="left", grid=True)(field)
 
     def newton(self, field: str) -> Spec:
         """Return the channel of a preload, in the lower panel."""
-        scale = {"domain": [0, self.force], "range": _shares(PINCH), "nice": False}
-        return number_field(
-            field, scale=scale, title="preload, N", axis=axis(tickCount=4, orient="left", grid=True)
-        )
+        heading = "preload, N"
+        return on_scale(0, self.force, heading, panel=PINCH, tickCount=4, orient="left", grid=True)(field)
 
 
-def _shares(ends: tuple[float, float]) -> list[Spec]:
-    return [{"expr": f"height * {end}"} for end in ends]
-
-
-def line(field: str, scales: Scales, y: Any, *, dashed: bool) -> Spec:
+def line(field: str, scales: Scales, y: Channel, *, dashed: bool) -> Spec:
     """Return the curve of the hub on the bench, thin and dashed, or of the clamped hub, thick and full."""
-    look = (
-        {"color": tone("level"), "strokeWidth": 2, "strokeDash": [6, 4]}
-        if dashed
-        else {"color": tone("opens"), "strokeWidth": 3}
-    )
-    return {
-        # what lies above the lower panel must not run into the upper one
-        **only(f"datum.{field} <= {scales.force}"),
-        "mark": {"type": "line", **look},
-        "encoding": {"x": scales.x("out_deg"), "y": y(field)},
-    }
-
-
-def zero_line(scales: Scales) -> Spec:
-    """Return the line of zero end play, where the balls just touch."""
-    return {
-        "data": values({"mm": 0.0}),
-        "mark": {"type": "rule", "color": tone("ink"), "strokeWidth": 1},
-        "encoding": {"y": scales.mm("mm")},
-    }
+    x = scales.x("out_deg")
+    if dashed:
+        drawn = curve(x, y(field), colour="level", width=2, dash=(6, 4))
+    else:
+        drawn = curve(x, y(field), colour="opens", width=3)
+    # what lies above the lower panel must not run into the upper one
+    return {**only(f"datum.{field} <= {scales.force}"), **drawn}
 
 
 def names(sweep: Sweep, scales: Scales) -> list[Spec]:
@@ -105,22 +83,11 @@ def names(sweep: Sweep, scales: Scales) -> list[Spec]:
     return marks
 
 
-def nearest_point(field: str, scales: Scales, y: Any) -> Spec:
+def nearest_point(field: str, scales: Scales, y: Channel) -> Spec:
     """Return the point of the clamped hub's curve that is nearest the pointer."""
-    return {
-        "transform": [
-            {"filter": {"param": "near", "empty": False}},
-            {"filter": f"datum.{field} <= {scales.force}"},
-        ],
-        "mark": {
-            "type": "point",
-            "filled": True,
-            "size": 70,
-            "opacity": 1,
-            "color": tone("ink"),
-        },
-        "encoding": {"x": scales.x("out_deg"), "y": y(field)},
-    }
+    near = {"filter": {"param": "near", "empty": False}}
+    below = {"filter": f"datum.{field} <= {scales.force}"}
+    return {"transform": [near, below], **dot(scales.x("out_deg"), y(field), size=70)}
 
 
 def strips(scales: Scales) -> Spec:
@@ -148,42 +115,21 @@ def strips(scales: Scales) -> Spec:
     }
 
 
-def rule(scales: Scales) -> Spec:
+def now_rule(scales: Scales) -> Spec:
     """Return the setting as it stands, as a rule through both panels; at their edge where it lies beyond."""
-    return {
-        "data": {"name": NOW},
-        "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
-        "encoding": {"x": scales.x("deg")},
-    }
+    drawn = rule("x", scales.x, 0.0, **AS_SET)
+    return drawn | {"data": {"name": NOW}, "encoding": {"x": scales.x("deg")}}
 
 
 def now_words(scales: Scales) -> Spec:
     """Return the words above that rule."""
-    sign = _sign({"align": {"expr": "datum.align"}}, -22, scales)
-    sign["encoding"]["text"] = {"field": "words"}
-    return sign | {"data": {"name": NOW}}
+    above = sign({"align": {"expr": "datum.align"}}, scales.x("deg"), -22)
+    above["encoding"]["text"] = {"field": "words"}
+    return above | {"data": {"name": NOW}}
 
 
 def good_words(shown: tuple[float, float], ends: tuple[float, float], scales: Scales) -> Spec:
     """Return the words above the good range: its `ends`, above what is `shown` of it [degrees]."""
     middle = sum(shown) / 2
     align = kept_within((middle - scales.out[0]) / (scales.out[1] - scales.out[0]))
-    look = {"align": align, "text": f"good {number(ends[0], 0)} to {number(ends[1], 0)}°"}
-    return _sign(look, -5, scales) | {"data": values({"deg": middle})}
-
-
-def _sign(look: Spec, height: float, scales: Scales) -> Spec:
-    """Return words above the chart, without their data."""
-    plain = {
-        "type": "text",
-        "fontSize": SIZE,
-        "fontWeight": "bold",
-        "baseline": "bottom",
-        "color": tone("ink"),
-    }
-    return {"mark": plain | look, "encoding": {"x": scales.x("deg"), "y": {"value": height}}}
-
-
-def kept_within(place: float) -> str:
-    """Return how words are set about a place across the chart, 0 to 1, so that they stay within it."""
-    return "left" if place < 0.15 else "right" if place > 0.85 else "center"
+    return sign_at(middle, f"good {number(ends[0], 0)} to {number(ends[1], 0)}°", -5, scales.x, align=align)

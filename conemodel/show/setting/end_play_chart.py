@@ -6,19 +6,18 @@ from typing import Any
 import numpy as np
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.charts.vega_lite import Spec, chart, good_band, title
-from conemodel.show.formatting import cone_angle, degrees, millimetres, newtons, number
+from conemodel.show.charts.cone_axis import good_cone_angles, position_words
+from conemodel.show.charts.vega_lite import Spec, as_rows, chart, good_band, kept_within, rule, title
+from conemodel.show.formatting import millimetres, newtons, number
 from conemodel.show.setting.cone_marks import (
     Scales,
     good_words,
-    kept_within,
     line,
     names,
     nearest_point,
+    now_rule,
     now_words,
-    rule,
     strips,
-    zero_line,
 )
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
@@ -33,19 +32,9 @@ LEAST_PRELOAD = 500.0
 """The lower panel shows at least this much [N]."""
 
 
-def good_cone_angles(sweep: Sweep, prediction: Prediction) -> tuple[float, float] | None:
-    """Return the cone positions between which the clamped hub is good [rad], or None where none is.
-
-    End play follows the cone by its thread's lead, so the ends are exact also beyond the sweep.
-    """
-    window = prediction.window
-    if window.width <= 0:
-        return None
-    start, end_play = float(sweep.cone_angle[0]), float(sweep.end_play_clamped[0])
-    low, high = (
-        start + cone_angle(prediction, end - end_play) for end in (window.tight_edge, window.loose_edge)
-    )
-    return low, high
+def good_angles_of(sweep: Sweep, prediction: Prediction) -> tuple[float, float] | None:
+    """Return the cone positions of a sweep between which the clamped hub is good [rad], or None where none is."""
+    return good_cone_angles(prediction, sweep.cone_angle, sweep.end_play_clamped)
 
 
 def most_preload_shown(sweep: Sweep, prediction: Prediction) -> float:
@@ -66,10 +55,10 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
     is read out.
     """
     scales = _scales(sweep, prediction)
-    ends = _degrees(good_cone_angles(sweep, prediction))
+    ends = _degrees(good_angles_of(sweep, prediction))
     good = _clipped(ends, scales)
     play = [
-        zero_line(scales),
+        rule("y", scales.mm, 0.0, strokeWidth=1),  # where the balls just touch
         line("bench_mm", scales, scales.mm, dashed=True),
         line("clamped_mm", scales, scales.mm, dashed=False),
         *names(sweep, scales),
@@ -80,7 +69,7 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
         line("clamped_n", scales, scales.newton, dashed=False),
         nearest_point("clamped_n", scales, scales.newton),
     ]
-    across = [*([good_band(*good, scales.x)] if good else []), rule(scales)]
+    across = [*([good_band(*good, scales.x)] if good else []), now_rule(scales)]
     top = [now_words(scales), *([good_words(good, ends, scales)] if good and ends else [])]
     layers = [*across, {"layer": play}, {"layer": pinch}, *top, strips(scales)]
     whole = chart(
@@ -127,17 +116,13 @@ def _rows(sweep: Sweep) -> list[Spec]:
         "clamped_mm": (sweep.end_play_clamped * MM.per_si).tolist(),
         "bench_n": sweep.preload_open.tolist(),
         "clamped_n": sweep.preload_clamped.tolist(),
-        "cone": map(_position, sweep.cone_angle.tolist()),
+        "cone": map(position_words, sweep.cone_angle.tolist()),
         "clock": [f"{abs(angle) / CLOCK_MINUTE:.1f} minutes" for angle in sweep.cone_angle.tolist()],
         "bench": map(_reading, sweep.end_play_open.tolist(), sweep.preload_open.tolist()),
         "clamped": map(_reading, sweep.end_play_clamped.tolist(), sweep.preload_clamped.tolist()),
         "rim": map(millimetres, sweep.rim_play_clamped.tolist()),
     }
-    return [dict(zip(columns, row, strict=True)) for row in zip(*columns.values(), strict=True)]
-
-
-def _position(angle: float) -> str:
-    return f"{degrees(abs(angle))} {'out' if angle >= 0 else 'in'} from finger contact"
+    return as_rows(columns)
 
 
 def _reading(end_play: float, preload: float) -> str:
@@ -155,7 +140,7 @@ def now_rows(sweep: Sweep, prediction: Prediction) -> list[Spec]:
 
 def alt_text_against_cone_position(sweep: Sweep, prediction: Prediction) -> str:
     """Return the curves in words, for those who do not see them; as the chart, the same wherever the cone stands."""
-    good = good_cone_angles(sweep, prediction)
+    good = good_angles_of(sweep, prediction)
     taken = prediction.stages["locked"].end_play - prediction.stages["clamped"].end_play
     said = (
         "End play and preload against the position of the cone, locked on the bench and clamped. "
@@ -163,4 +148,4 @@ def alt_text_against_cone_position(sweep: Sweep, prediction: Prediction) -> str:
     )
     if good is None:
         return said + "No position of the cone is good."
-    return said + f"The good range lies from {_position(good[0])} to {_position(good[1])}."
+    return said + f"The good range lies from {position_words(good[0])} to {position_words(good[1])}."

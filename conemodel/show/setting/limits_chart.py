@@ -1,26 +1,25 @@
 """Chart of the limits of the good range: where each ends it, and which is met first on each side."""
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.charts.cone_axis import Channel
+from conemodel.show.charts.bar_rows import ROW, bar_row, bar_words, bars, down
 from conemodel.show.charts.vega_lite import (
+    AS_SET,
+    Channel,
     Spec,
-    axis,
     chart,
     good_band,
-    number_field,
-    only,
+    kept_within,
+    on_scale,
+    rule,
+    sign_at,
     title,
     tone,
-    values,
-    written,
 )
 from conemodel.show.formatting import cone_angle, millimetres
 from conemodel.solve.curves.unloaded_tables import LOOSE_END, TIGHT_END
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
 
-ROW, BAR_TOP, BAR_BOTTOM, TEXT = 40, 21, 34, 10
-"""Height of one row; where its bar and its text stand in it [px]."""
 FRAME = 96
 """Height of heading, words and axis [px]."""
 LEAST_SHOWN = 0.02
@@ -46,30 +45,20 @@ def binds_chart(window: Window, prediction: Prediction) -> Spec:
     rows = [_row(index, limit, low, high) for index, limit in enumerate(window.limits)]
     height = max(len(rows), 1) * ROW
 
-    def x(field: str) -> Spec:
-        return number_field(
-            field,
-            scale={"domain": [low, high], "nice": False, "zero": False},
-            title="← tighter · end play once clamped, mm · looser →",
-            axis=axis(tickCount=6, format=".2~f"),
-        )
+    x = on_scale(low, high, "← tighter · end play once clamped, mm · looser →", tickCount=6, format=".2~f")
+    y, shown = down(height), min(max(now, low), high)
 
-    def y(field: str) -> Spec:
-        return number_field(field, scale={"domain": [height, 0], "nice": False, "zero": False}, axis=None)
+    def above(at: float, words: str, lift: float) -> Spec:
+        return sign_at(at, words, lift, x, align=kept_within((at - low) / (high - low), 0.1))
 
     good = (max(MM.from_si(window.tight_edge), low), min(MM.from_si(window.loose_edge), high))
     layers = [
         *([good_band(*good, x)] if good[0] < good[1] else []),
         *(_bars(x, y, met=met) for met in (True, False)),
-        *_words(y, met=True),
-        *_words(y, met=False),
-        {
-            "data": values({"mm": min(max(now, low), high)}),
-            "mark": {"type": "rule", "color": tone("closes"), "strokeWidth": 2, "strokeDash": [2, 2]},
-            "encoding": {"x": x("mm")},
-        },
-        _sign(x, min(max(now, low), high), "now", -20, low, high),
-        *([_sign(x, sum(good) / 2, "good", -4, low, high)] if good[0] < good[1] else []),
+        *(mark for met in (True, False) for mark in _words(y, met=met)),
+        rule("x", x, shown, **AS_SET),
+        above(shown, "now", -20),
+        *([above(sum(good) / 2, "good", -4)] if good[0] < good[1] else []),
     ]
     return chart(layers, rows=rows, height=height + FRAME, heading=title("What ends the good range", 32))
 
@@ -85,49 +74,28 @@ def _row(index: int, limit: Limit, low: float, high: float) -> Spec:
     edge = min(max(MM.from_si(limit.edge), low), high)
     loose = limit.side == "loose"
     met = " ◂ met first" if limit.binding else ""
-    top = index * ROW
     beyond = "loose" if loose else "tight"
-    return {
-        "words": f"too {beyond} · {limit_words(limit)}{met}",
-        "from": edge if loose else low,
-        "to": high if loose else edge,
-        "met": limit.binding,
-        "bar_top": top + BAR_TOP,
-        "bar_bottom": top + BAR_BOTTOM,
-        "text": top + TEXT,
-    }
+    return bar_row(
+        index,
+        edge if loose else low,
+        high if loose else edge,
+        words=f"too {beyond} · {limit_words(limit)}{met}",
+        met=limit.binding,
+    )
 
 
 def _bars(x: Channel, y: Channel, *, met: bool) -> Spec:
     """Return the bars of the limits met first, full, or of the others, pale with a dashed edge."""
-    look: Spec = {"fill": tone("closes")}
-    if not met:
-        look |= {"fillOpacity": 0.25, "stroke": tone("closes"), "strokeDash": [4, 2], "strokeWidth": 1.5}
-    return {
-        **only(f"{'' if met else '!'}datum.met"),
-        "mark": {"type": "rect", **look},
-        "encoding": {"x": x("from"), "x2": {"field": "to"}, "y": y("bar_top"), "y2": {"field": "bar_bottom"}},
-    }
+    pale = {"fillOpacity": 0.25, "stroke": tone("closes"), "strokeDash": [4, 2], "strokeWidth": 1.5}
+    return bars(_test(met), x, y, fill=tone("closes"), **({} if met else pale))
 
 
 def _words(y: Channel, *, met: bool) -> list[Spec]:
-    return written(
-        {"x": {"value": 6}, "y": y("text"), "text": {"field": "words"}},
-        only(f"{'' if met else '!'}datum.met"),
-        align="left",
-        fontWeight="bold" if met else "normal",
-    )
+    return bar_words(_test(met), "words", 6, y, align="left", fontWeight="bold" if met else "normal")
 
 
-def _sign(x: Channel, at: float, words: str, height: float, low: float, high: float) -> Spec:
-    place = (at - low) / (high - low)
-    align = "left" if place < 0.1 else "right" if place > 0.9 else "center"
-    look = {"type": "text", "fontSize": 12, "fontWeight": "bold", "baseline": "bottom", "color": tone("ink")}
-    return {
-        "data": values({"mm": at}),
-        "mark": {**look, "text": words, "align": align},
-        "encoding": {"x": x("mm"), "y": {"value": height}},
-    }
+def _test(met: bool) -> str:
+    return "datum.met" if met else "!datum.met"
 
 
 def binds_words(window: Window, prediction: Prediction) -> str:

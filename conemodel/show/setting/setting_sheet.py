@@ -12,7 +12,7 @@ from conemodel.base.units import DEG, MM
 from conemodel.show.formatting import number
 from conemodel.show.palette import LIGHT
 from conemodel.show.setting.cone_marks import BENCH, CLAMPED
-from conemodel.show.setting.end_play_chart import good_cone_angles, most_preload_shown
+from conemodel.show.setting.end_play_chart import good_angles_of, most_preload_shown
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.waterfall.paper import PLAIN, SMALL, draw_on_sheet
 from conemodel.show.waterfall.rows import rows_of_prediction
@@ -89,7 +89,7 @@ def _curves(play: "Axes", pinch: "Axes", sweep: Sweep, prediction: Prediction) -
     """Draw end play above and preload below over the cone's position."""
     out = sweep.cone_angle * DEG.per_si
     now = DEG.from_si(prediction.scenario.setting.back_off)
-    good = good_cone_angles(sweep, prediction)
+    good = good_angles_of(sweep, prediction)
     for axes, opened, clamped in (
         (play, sweep.end_play_open * MM.per_si, sweep.end_play_clamped * MM.per_si),
         (pinch, sweep.preload_open, sweep.preload_clamped),

@@ -16,7 +16,7 @@ from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import (
     against_cone_position,
     alt_text_against_cone_position,
-    good_cone_angles,
+    good_angles_of,
     now_rows,
 )
 from tests.show.vega_lite import check_vega_lite
@@ -63,7 +63,7 @@ def test_a_chart_that_is_not_vega_lite_is_noticed(touring, touring_sweep):
 
 
 def test_the_good_cone_positions_are_where_the_clamped_hub_is_good(touring, touring_sweep):
-    low, high = good_cone_angles(touring_sweep, touring) or (0.0, 0.0)
+    low, high = good_angles_of(touring_sweep, touring) or (0.0, 0.0)
     # M10 × 1: the window in mm is the same part of 360°.
     width = (touring.window.loose_edge - touring.window.tight_edge) * 1000
     assert (high - low) * 57.29577951308232 == pytest.approx(360 * width)
@@ -133,7 +133,7 @@ def test_the_read_out_tells_degrees_and_clock_minutes(touring, touring_sweep):
 
 
 def test_alt_text_says_where_the_good_range_lies(touring, touring_sweep):
-    low, high = good_cone_angles(touring_sweep, touring) or (0.0, 0.0)
+    low, high = good_angles_of(touring_sweep, touring) or (0.0, 0.0)
     said = alt_text_against_cone_position(touring_sweep, touring)
     assert f"{low * 57.2958:.0f}° out from finger contact to {high * 57.2958:.0f}° out" in said
 
