@@ -22,8 +22,8 @@ HAND_FACTOR, KEPT = 1.4, 0.7
 FELT = {"rim": (0.1e-3, 0.3e-3), "axle end": (0.05e-3, 0.15e-3)}
 """Free play from which a usual hand says slight, and clear [m]."""
 
-HARDER = {0.0: 5.0, 2.0: 5.0, 5.0: 10.0}
-"""The second, harder push of a mechanic who reads at two [N], by the first."""
+HARDER = {0.0: 5.0, 2.0: 6.0, 5.0: 15.0}
+"""The second push of a mechanic who reads at two [N], by the first: three times as hard where there is one."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -31,10 +31,12 @@ class Found:
     """What a mechanic found at one look.
 
     Attributes:
+        push: each way at the rim [N].
         rim, harder, along: gauge readings by how the clamp stands [m]: at the rim under both pushes, along the axle.
         rim_word, axle_end_word, turns: words by how the clamp stands.
     """
 
+    push: float
     rim: dict[str, float]
     harder: dict[str, float]
     along: dict[str, float]
@@ -65,6 +67,7 @@ def _find_once(
         return {c: _read(look.rim[c, force][number] + beside[c] + flex, dice) for c in CLAMPS}
 
     return Found(
+        push=push,
         rim=rocked(push),
         harder=rocked(HARDER[push]),
         along={c: _read(look.along[c, push][number], dice) for c in CLAMPS},

@@ -13,13 +13,11 @@ from conemodel.parts.readings import Readings, Round
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from conemodel.tasks.setting.good_range import Window, window_of
+from conemodel.tasks.validation.calibration import Told
 from tests.tasks.diagnosis.adversarial.hub import HAND, LEAD, Hub, draw_hub
 from tests.tasks.diagnosis.adversarial.looks import CLAMPS, Look, look_at
 from tests.tasks.diagnosis.adversarial.mechanic import HARDER, Found, find
 from tests.tasks.diagnosis.adversarial.truth import Truth, find_truth
-
-Told = Literal["nothing", "words"]
-"""What the diagnosis is told of the push: nothing; `words` gives it no gauge at all."""
 
 HUB, MECHANIC, TURN, STANDING = range(4)
 """Streams of chance that every hub has of its own, so that one hub is the same whatever else is tried."""
@@ -112,9 +110,9 @@ class Outcome:
         return self.interval is not None and self.interval[0] <= self.truth <= self.interval[1]
 
 
-def try_all(bench: Bench, *, push: float, told: Told) -> list[Outcome]:
-    """Return what comes of every hub rocked with `push` [N] each way."""
-    return [_try_one(bench, number, push, told) for number in range(len(bench))]
+def try_all(bench: Bench, *, pushes: tuple[float, ...], told: Told) -> list[Outcome]:
+    """Return what comes of every hub rocked with one of `pushes` [N] each way, taken in turn."""
+    return [_try_one(bench, number, pushes[number % len(pushes)], told) for number in range(len(bench))]
 
 
 def _try_one(bench: Bench, number: int, push: float, told: Told) -> Outcome:
@@ -154,10 +152,22 @@ def readings_of(hub: Hub, found: list[Found], told: Told) -> Readings:
 
 
 def _round_of(found: Found, told: Told) -> Round:
-    """Return one look as the package takes it: words that name no number are the same there."""
+    """Return one look as the package takes it."""
     read: dict[str, Any] = {f"turns_{clamp}": found.turns[clamp] for clamp in CLAMPS}
     read["axle_end_open"] = {"hand": found.axle_end_word["open"]}
     for clamp in CLAMPS:
-        words = {"hand": found.rim_word[clamp]}
-        read[f"rim_{clamp}"] = words if told == "words" else {"play": found.rim[clamp]}
+        read[f"rim_{clamp}"] = _at_rim(found, clamp, told)
+        if told == "along":
+            read[f"axle_along_{clamp}"] = {"play": found.along[clamp]}
     return Round(**read)
+
+
+def _at_rim(found: Found, clamp: str, told: Told) -> dict[str, Any]:
+    """Return the play at the rim with what is told of the push."""
+    if told == "words":
+        return {"hand": found.rim_word[clamp]}
+    pushed = {"push": found.push} if told in ("push", "two pushes") else {}
+    harder = (
+        {"play_hard": found.harder[clamp], "push_hard": HARDER[found.push]} if told == "two pushes" else {}
+    )
+    return {"play": found.rim[clamp], **pushed, **harder}

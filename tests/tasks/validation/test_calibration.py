@@ -1,0 +1,90 @@
+"""The counts of simulated checks that Method shows: which goals they meet, and that it says what was drawn."""
+
+from dataclasses import replace
+from math import degrees
+from typing import Any
+
+import pytest
+
+from conemodel.tasks.validation.calibration import (
+    DRAWN,
+    TOLD,
+    Band,
+    Calibration,
+    Told,
+    Trials,
+    misses,
+)
+from tests.tasks.diagnosis.adversarial import hub, mechanic
+
+PUSHED: tuple[Told, Told] = ("nothing", "push")
+
+
+def trials(told: Told, push: float | None, **changes: Any) -> Trials:
+    """Return trials that meet every goal."""
+    good = Band(turns=100, promised=0.9, achieved=0.85)
+    usual: dict[str, Any] = {
+        "told": told, "push": push, "hubs": 300, "answered": 1.0, "covered": 0.8, "width": 18e-6, "turned": 0.9,
+        "left": 0.1, "right": 0.9, "tight": 0.05, "left_right": 0.9, "accused": 0.0,
+        "bands": (replace(good, turns=29, achieved=0.0), replace(good, promised=0.6, achieved=0.69), good),
+    }  # fmt: skip
+    return Trials(**{**usual, **changes})
+
+
+def calibration(told: Told = "words", push: float | None = None, **changes: Any) -> Calibration:
+    """Return counts that meet every goal but for what is changed in one kind of trial."""
+    kinds: list[tuple[Told, float | None]] = [(t, p) for t in PUSHED for p in (0.0, 2.0, 5.0, None)]
+    kinds += [(t, None) for t in TOLD if t not in PUSHED]
+    each = [trials(*kind, **(changes if kind == (told, push) else {})) for kind in kinds]
+    return Calibration(seed=1, hubs=300, unpushed_width=17e-6, trials=tuple(each))
+
+
+def test_counts_within_every_goal_miss_none():
+    assert list(misses(calibration())) == []
+
+
+@pytest.mark.parametrize(
+    ("told", "push", "changes"),
+    [
+        ("push", 2.0, {"covered": 0.74}),
+        ("push", 0.0, {"covered": 0.88}),
+        ("nothing", None, {"covered": 0.74}),
+        ("nothing", 5.0, {"tight": 0.11}),
+        ("push", 5.0, {"tight": 0.11}),
+        ("push", 5.0, {"tight": None}),
+        ("nothing", 2.0, {"turned": 0.6}),
+        ("two pushes", None, {"width": 20.5e-6}),
+        ("along", None, {"width": 20.5e-6}),
+        ("push", None, {"bands": (Band(turns=30, promised=0.4, achieved=0.29),)}),
+    ],
+)
+def test_a_goal_that_is_missed_is_named(told, push, changes):
+    found = calibration(told, push, **changes)
+    (line,) = misses(found)
+    assert line.startswith(found.of(told, push).name)
+    assert "wanted" in line
+
+
+def test_what_no_goal_speaks_of_misses_none():
+    assert list(misses(calibration("nothing", 5.0, covered=0.5))) == []
+    assert list(misses(calibration("words", None, covered=0.5, tight=0.5))) == []
+    assert list(misses(calibration("push", None, width=1.0))) == []
+
+
+def test_method_says_what_is_drawn():
+    said = " ".join(DRAWN)
+    for phrase in (
+        "contact angle {:.0f}° to {:.0f}°".format(*map(degrees, hub.ANGLE)),
+        "grooves {:g} to {:g}".format(*hub.GROOVE),
+        f"up to {1e3 * hub.SPACING_OFF:g} mm nearer",
+        f"clamp {1e-3 * hub.CLAMP:g} kN and wheel {1e-3 * hub.WHEEL:g} N/mm",
+        f"a factor of {hub.CLAMP_FACTOR} and of {hub.WHEEL_FACTOR}",
+        "end play {:g} to {:g} mm".format(*(1e3 * end for end in hub.OPEN)),
+        "by {:.0f}° to {:.0f}°".format(*map(degrees, hub.EARLIER)),
+        f"out of parallel by up to {degrees(hub.OUT_OF_PARALLEL):g}°",
+        "{:g}, {:g} or {:g} N each way".format(*mechanic.HARDER),
+        f"standard error of {1e3 * mechanic.GAUGE:g} mm",
+        f"within {2 * degrees(hub.HAND):g}° nineteen times in twenty",
+        f"by a factor of {mechanic.HAND_FACTOR}",
+    ):
+        assert phrase in said, phrase
