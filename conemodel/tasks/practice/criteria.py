@@ -50,7 +50,8 @@ def checks_of(
     yield Criterion(name="locked", label="the locknut is tight", passed=hub.lock is not None)
     clamped = hub.felt.rocked_clamped is not None
     yield Criterion(name="clamped", label="rocked clamped after the last move", passed=clamped)
-    yield Criterion(name="twirled", label="twirled a full turn after the last move", passed=hub.felt.twirled)
+    twirled = hub.felt.twirled_clamped is not None
+    yield Criterion(name="twirled", label="twirled a full turn, clamped, after the last move", passed=twirled)
     if exercise.most_locks is not None:
         enough = locks <= exercise.most_locks
         yield Criterion(name="locks", label=f"locked at most {exercise.most_locks} times", passed=enough)

@@ -28,7 +28,7 @@ class HubMark:
         off_by: how far outside the good range it is [m], positive loose, negative tight, 0 inside.
         off_turn: the same as a turn of the cone [rad].
         stage: where it went wrong: touch, slack, drift, clamp, not checked; judged; none.
-        unchecked: it was not rocked clamped, or not twirled, since the cone was last moved.
+        unchecked: it was not rocked, or not twirled, clamped since the cone was last moved.
         critical: reasons it must never be ridden like this; empty if none.
         checks: everything that was looked at; locks, moves: how often; hint: one sentence.
     """
@@ -131,7 +131,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
     moves = sum(event.kind in MOVES for event in events)
     critical = tuple(critical_reasons(exercise, secret, hub)) if hub.done == "done" else ()
     checks = tuple(checks_of(exercise, secret, hub, off=off, locks=locks, moves=moves))
-    unchecked = hub.felt.rocked_clamped is None or not hub.felt.twirled
+    unchecked = hub.felt.rocked_clamped is None or hub.felt.twirled_clamped is None
     passed = hub.done is not None and all(check.passed for check in checks) and not critical
     stage = stage_of(exercise, secret, hub, off=off, passed=passed, unchecked=unchecked)
     return HubMark(

@@ -29,18 +29,14 @@ def right_answer(secret: HiddenHub, question: str) -> str:
     return QUESTIONS[question].right(secret)
 
 
-def _not_rocked(hub: HubState) -> bool:
-    return (hub.felt.rocked_open, hub.felt.rocked_clamped, hub.felt.at_axle_end) == (None, None, None)
-
-
 def _not_felt(hub: HubState) -> str | None:
-    if _not_rocked(hub) or not hub.felt.twirled:
-        return "Rock it and twirl it through a full turn first: rocking cannot tell right from too tight."
+    if hub.felt.rocked_clamped is None or hub.felt.twirled_clamped is None:
+        return "Rock it and twirl it a full turn first, clamped: rocking cannot tell right from too tight."
     return None
 
 
-def _still(hub: HubState) -> str | None:
-    return "Rock it first." if _not_rocked(hub) else None
+def _not_rocked(hub: HubState) -> str | None:
+    return "Rock it first, clamped." if hub.felt.rocked_clamped is None else None
 
 
 def _locked_before(hub: HubState) -> str | None:
@@ -60,7 +56,7 @@ QUESTIONS = {
         logged="said what moves at the rim: {}",
         answers=("play", "flex"),
         right=lambda secret: "play" if secret.state == "loose" else "flex",
-        not_now=_still,
+        not_now=_not_rocked,
     ),
     "foretell": Question(
         asked="Locking will make it",

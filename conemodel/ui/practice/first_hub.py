@@ -71,13 +71,13 @@ def _lesson() -> None:
     stand = _stand(lesson.state)
     stand.hear()
     felt = stand.bench.hub.felt
-    rocked = felt.rocked_clamped is not None
-    st.progress((2 * at + rocked + felt.twirled) / (2 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
+    rocked, twirled = felt.rocked_clamped is not None, felt.twirled_clamped is not None
+    st.progress((2 * at + rocked + twirled) / (2 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
     st.header(lesson.title, anchor=False)
     st.markdown(f"**{2 if rocked else 1} of 2:** {lesson.twirl if rocked else lesson.rock}")
     if rocked:
         show_last_answer(stand)
-    if rocked and felt.twirled:
+    if rocked and twirled:
         st.markdown(lesson.taught)
         last = at + 1 == len(LESSONS)
         st.button(

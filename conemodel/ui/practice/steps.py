@@ -3,7 +3,7 @@
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.holding import AXLE, CONE
-from conemodel.tasks.practice.actions.obstacles import ON_LOCKNUTS
+from conemodel.tasks.practice.actions.obstacles import IN_FRAME, ON_LOCKNUTS
 from conemodel.tasks.practice.session import Bench, HubState
 from conemodel.ui.setting.controls import SEATS
 
@@ -69,12 +69,13 @@ def _next_touch(hub: HubState) -> tuple[str, str]:
 
 
 def _next_name(bench: Bench) -> tuple[str, str]:
-    felt = bench.hub.felt
-    if felt.rocked_open is None and felt.rocked_clamped is None:
+    felt, asked = bench.hub.felt, bench.exercise.questions
+    twirl = felt.twirled_clamped is None and asked != ("flex",)
+    if not bench.hub.closed and asked != ("fault",) and (felt.rocked_clamped is None or twirl):
+        return "clamp", f"Close the {clamp_word(bench)}: open, it says nothing of the hub clamped."
+    if felt.rocked_clamped is None:
         return "feel", "Rock the rim. Does it move freely and then stop, or spring from the start?"
-    if not felt.twirled and bench.exercise.questions != ("flex",):
-        return "feel", "Twirl the axle a full turn."
-    return "say", "Say what it is."
+    return ("feel", "Twirl the axle a full turn.") if twirl else ("say", "Say what it is.")
 
 
 def _next_set(bench: Bench) -> tuple[str, str]:
@@ -108,6 +109,19 @@ def _next_locked(bench: Bench) -> tuple[str, str]:
         return "clamp", "Clamp it as it will be in the frame."
     if hub.felt.rocked_clamped is None:
         return "feel", "Rock the rim while it is clamped."
-    if not hub.felt.twirled:
-        return "feel", "Rocking cannot tell right from too tight: twirl the axle a full turn."
+    if hub.felt.twirled_clamped is None:
+        return _next_twirl(bench)
     return "say", "No play, smooth, not stiff? Then say done. If not: open, undo, turn the cone, lock again."
+
+
+def _next_twirl(bench: Bench) -> tuple[str, str]:
+    """Return how the hub comes to be twirled clamped from where it stands."""
+    hub, what = bench.hub, clamp_word(bench)
+    if hub.seat in IN_FRAME:
+        return (
+            "clamp",
+            f"In the frame no axle can be twirled: take the wheel out, and close the {what} on spacers.",
+        )
+    if not hub.closed:
+        return "clamp", f"Close the {what} on spacers: open, twirling says nothing of the hub clamped."
+    return "feel", "Rocking cannot tell right from too tight: twirl the axle a full turn."

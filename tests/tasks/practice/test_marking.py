@@ -79,6 +79,27 @@ def test_done_without_a_twirl_is_unchecked_even_when_it_is_right():
     assert mark(do(bench, Twirl(full_turn=False), Rock(), Finish())).unchecked
 
 
+def test_a_twirl_with_the_clamp_open_is_no_check_of_the_hub_clamped():
+    """A hub right clamped is free open: only a twirl clamped meets the drag it will have. Common practice, no source."""
+    bench = do(framed(bench_of(**ON_SPACERS), 0.5), OpenClamp(), Twirl(), CloseClamp(), Rock())
+    assert "not clamped" in bench.log[1].told
+    assert failed(do(bench, Finish())) == {"twirled"}
+    again = do(bench, Twirl())
+    assert "not clamped" not in again.log[-1].told
+    assert mark(do(again, Finish())).passed
+
+
+def test_a_hub_is_not_named_by_what_it_is_like_with_the_clamp_open():
+    bench = bench_of(kind="name", questions=("name",), prior={"states": ("right",)}, **ON_SPACERS)
+    opened = do(bench, OpenClamp(), *FEEL)
+    assert act(opened, Answer("name", "right")).log[-1].refused
+    half = do(opened, CloseClamp(), Rock())
+    assert act(half, Answer("name", "right")).log[-1].refused
+    assert not act(do(half, Twirl()), Answer("name", "right")).log[-1].refused
+    flex = bench_of(kind="name", questions=("flex",), prior={"states": ("right",)}, **ON_SPACERS)
+    assert act(do(flex, OpenClamp(), Rock()), Answer("flex", "flex")).log[-1].refused
+
+
 def test_a_move_after_the_check_makes_it_unchecked_again():
     bench = do(bench_of(), HoldAxle("vice"), HoldCone(), ScrewIn())
     bench = do(bench, TurnCone(bench.hub.shown + radians(80)), Tighten(), HoldAxle("far spanners"))

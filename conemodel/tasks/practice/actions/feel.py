@@ -6,7 +6,7 @@ from typing import ClassVar
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import axle_not_in_fingers
 from conemodel.tasks.practice.rock_feel import Grip, rock_feel
-from conemodel.tasks.practice.session import Bench
+from conemodel.tasks.practice.session import Bench, HubState
 from conemodel.tasks.practice.torque_feel import spin_feel, twirl_feel
 
 ROUND = 40
@@ -41,9 +41,12 @@ class Rock(Action):
         else:
             felt = replace(hub.felt, rocked_open=found.word)
         after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
-        where = "clamped" if hub.closed else "not clamped"
         text = found.quick if self.brisk else found.slow
-        return bench.with_hub(after), f"At the {self.grip}, {where}: {text}."
+        return bench.with_hub(after), f"At the {self.grip}, {_clamped(hub)}: {text}."
+
+
+def _clamped(hub: HubState) -> str:
+    return "clamped" if hub.closed else "not clamped"
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,10 +71,9 @@ class Twirl(Action):
         if not self.full_turn:
             return bench, "Less than a full turn says little."
         found = twirl_feel(bench.secret, hub)
-        felt = replace(hub.felt, twirled=True)
+        felt = replace(hub.felt, twirled_clamped=found.words) if hub.closed else hub.felt
         after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
-        turning = f"{found.turning[:1].upper()}{found.turning[1:]}"
-        return bench.with_hub(after), f"{turning}; let go, {found.let_go}."
+        return bench.with_hub(after), f"Twirled, {_clamped(hub)}: {found.turning}; let go, {found.let_go}."
 
 
 @dataclass(frozen=True, slots=True)

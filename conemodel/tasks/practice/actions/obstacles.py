@@ -31,5 +31,7 @@ def cone_locked(hub: HubState) -> str | None:
 def axle_not_in_fingers(hub: HubState) -> str | None:
     """Return what keeps the axle end from being taken in the fingers, or None."""
     if hub.seat in IN_FRAME:
-        return "In the frame the axle cannot be twirled: open the clamp and take the wheel out for that, or spin it."
+        return (
+            "In the frame the axle cannot be twirled: spin the wheel, or take it out and clamp it on spacers."
+        )
     return IN_VICE if hub.axle_held == "vice" else None
