@@ -82,8 +82,10 @@ def firm_hand(spanner: float) -> str:
 def clock_minutes(angle: float) -> str:
     """Return the size of an angle [rad] as minutes of a clock face, to the half.
 
-    >>> clock_minutes(pi / 2), clock_minutes(-0.11)
-    ('15 minutes', '1 minute')
+    >>> clock_minutes(pi / 2), clock_minutes(-0.11), clock_minutes(0.16), clock_minutes(0.05)
+    ('15 minutes', '1 minute', '1½ minutes', 'half a minute')
     """
-    number = round(abs(angle) / CLOCK_MINUTE * 2) / 2
-    return f"{number:g} minute{'' if number == 1 else 's'}"
+    whole, half = divmod(round(abs(angle) / CLOCK_MINUTE * 2), 2)
+    if half:
+        return f"{whole}½ minutes" if whole else "half a minute"
+    return f"{whole} minute{'' if whole == 1 else 's'}"

@@ -34,5 +34,6 @@ def _log(bench: Bench, action: Action, told: str, *, refused: bool = False) -> B
         hub=bench.current,
         refused=refused,
         counts=not refused and action.counts,
+        after=bench.hub,
     )
     return replace(bench, log=(*bench.log, event))

@@ -3,15 +3,24 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from conemodel.base.units import DEG
 from conemodel.parts.exercise import Exercise
-from conemodel.tasks.practice.hub_terms import clamp_of, end_play_of, in_frame, window_for
+from conemodel.tasks.practice.actions.locknut import LINE_MOVED
+from conemodel.tasks.practice.careful_hand import least_told
+from conemodel.tasks.practice.cone_position import EYE
+from conemodel.tasks.practice.hub_terms import clamp_of
+from conemodel.tasks.practice.outcome import state_as_it_came
 from conemodel.tasks.practice.questions import right_answer
-from conemodel.tasks.practice.rock_feel import rock_feel
 from conemodel.tasks.practice.session import HiddenHub, HubState
 
-DRIFT_HELD = DEG.to_si(5.0)
-"""Turn of the cone at locking below which it was held [rad]."""
+DRIFT_HELD = LINE_MOVED[1] + EYE[True]
+"""Turn of the cone at locking up to which it was held [rad]: what is clear on a pen line, and the eye's error there."""
+
+PROUD = "the axle stands proud of the dropout: the wheel can come out"
+NOT_CLAMPED = "the wheel is not clamped in the frame: it can come out"
+LOOSE_NUT = "the locknut is loose: the cone turns as the wheel does"
+PLAY = "the wheel has play when clamped"
+BRAKE = "the brake is not connected"
+"""Why a wheel must not be ridden as it is."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,8 +45,7 @@ def checks_of(
     if exercise.kind == "name":
         return
     if exercise.kind == "touch":
-        near = abs(hub.cone) <= exercise.touch_within * secret.scenario.axle.lead_per_radian
-        yield Criterion(name="touch", label="the cone stands at first touch", passed=near)
+        yield Criterion(name="touch", label="the cone stands at first touch", passed=off == 0.0)
         return
     worn_out = secret.fault == "thread worn out"
     refused = hub.done == "refuse"
@@ -58,14 +66,13 @@ def checks_of(
     if exercise.most_moves is not None:
         enough = moves <= exercise.most_moves
         yield Criterion(name="moves", label=f"at most {exercise.most_moves} moves of the cone", passed=enough)
-    if secret.start.lock is not None and _was_right(secret):
-        yield Criterion(name="left alone", label="what is right was left alone", passed=moves == 0)
+    if secret.start.lock is not None and state_as_it_came(secret) == "right":
+        yield Criterion(name="left alone", label="what is right was left alone", passed=not hub.touched)
 
 
-def _was_right(secret: HiddenHub) -> bool:
-    """Return whether the hub was right as it came to the bench."""
-    end = end_play_of(secret, in_frame(secret, secret.start))
-    return window_for(secret, secret.start).state(end) == "right"
+def touch_within(exercise: Exercise) -> float:
+    """Return how near to first touch a cone must end [rad]: never nearer than an eye can set it."""
+    return max(exercise.touch_within, least_told(pen=False))
 
 
 def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> Iterator[Criterion]:
@@ -74,7 +81,10 @@ def _musts(exercise: Exercise, secret: HiddenHub, hub: HubState, locks: int) -> 
     drift = hub.lock is not None and hub.lock.turned_in < DRIFT_HELD
     in_time = "protrusion" in hub.seen and (secret.fault != "proud axle" or hub.axle_changed)
     found = {
-        "play felt open": ("play was felt before clamping", hub.felt.rocked_open not in (None, "none")),
+        "play felt open": (
+            "play was felt open, after the last move",
+            hub.felt.rocked_open not in (None, "none"),
+        ),
         "drift held": ("the cone hardly turned in at the last locking", drift and locks > 0),
         "three positions": ("felt in at least three positions", len(hub.positions) >= 3),
         "from the mark": ("set from a pen mark in at most two lockings", marked),
@@ -90,18 +100,18 @@ def _counted(secret: HiddenHub, hub: HubState) -> bool:
     return "balls" in hub.seen and (secret.fault != "ball missing" or hub.balls_made_up)
 
 
-def critical_reasons(exercise: Exercise, secret: HiddenHub, hub: HubState) -> Iterator[str]:
+def critical_reasons(exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float) -> Iterator[str]:
     """Yield why a hub said to be done must not be ridden as it is; only where the exercise ends in riding."""
     if not exercise.rides:
         return
     scenario = secret.now(hub)
     if clamp_of(scenario, "dropouts", scenario.setting.lock_torque).proud:
-        yield "the axle stands proud of the dropout: the wheel can come out"
+        yield PROUD
     if hub.seat != "dropouts" or not hub.closed:
-        yield "the wheel is not clamped in the frame: the wheel can come out"
+        yield NOT_CLAMPED
     if hub.lock is None:
-        yield "the locknut is loose: the cone turns as the wheel does"
-    if rock_feel(secret, in_frame(secret, hub), "rim").word != "none":
-        yield "the wheel has play when clamped"
+        yield LOOSE_NUT
+    if off > 0.0:
+        yield PLAY
     if not hub.brake_connected:
-        yield "the brake is not connected"
+        yield BRAKE

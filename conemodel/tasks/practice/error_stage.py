@@ -1,9 +1,8 @@
-"""In which stage an adjustment went wrong."""
+"""In which stage of the work an adjustment went wrong."""
 
 from typing import Literal
 
-from conemodel.parts.exercise import Exercise
-from conemodel.tasks.practice.hub_terms import in_frame, terms_of
+from conemodel.tasks.practice.hub_terms import in_frame, terms_of, window_for
 from conemodel.tasks.practice.session import HiddenHub, HubState
 
 ErrorStage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", "judged"]
@@ -11,41 +10,32 @@ ErrorStage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", 
 STAGES: tuple[ErrorStage, ...] = ("touch", "slack", "drift", "clamp", "not checked", "judged")
 """The stages in which it can go wrong, in the order of the work."""
 
-KEYS: dict[ErrorStage, tuple[str, ...]] = {
-    "slack": ("thread_slack", "cone_thread"),
-    "drift": ("drift", "far_side"),
-    "clamp": ("axle_shortening", "cone_thread_clamp", "nut_drag"),
+STAGE_OF_TERM: dict[str, ErrorStage] = {
+    "thread_slack": "slack",
+    "cone_thread": "slack",
+    "drift": "drift",
+    "far_side": "drift",
+    "axle_shortening": "clamp",
+    "cone_thread_clamp": "clamp",
+    "dropouts": "clamp",
+    "nut_drag": "clamp",
 }
-"""The terms of end play that belong to each stage."""
+"""The stage a term of end play belongs to; what is not named here is how the cone was set."""
 
 
-def stage_of(
-    exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float, passed: bool, unchecked: bool
-) -> ErrorStage:
-    """Return where it went wrong; `off` is how far outside the good range it ended [m].
-
-    Too tight: the largest of slack, drift and clamp, if leaving it out would have kept the hub from being
-    tight; else the cone was set too far in. Too loose: one of them was allowed for and did not come, or the
-    cone was set too far out.
-    """
-    if passed:
-        return "none"
-    if exercise.kind == "name":
-        return "judged"
-    if exercise.kind == "touch":
-        return "touch"
-    if off < 0.0:
-        sizes = {stage: part_of(secret, hub, stage) for stage in KEYS}
-        largest = min(sizes, key=lambda stage: sizes[stage])
-        return largest if off - sizes[largest] >= 0.0 else "touch"
-    if off > 0.0:
-        if hub.lock is not None and not any(term.key == "thread_slack" for term in hub.lock.terms):
-            return "slack"
-        return "clamp" if hub.felt.rocked_clamped is None else "touch"
-    return "not checked" if unchecked else "judged"
+def stage_past(secret: HiddenHub, hub: HubState) -> ErrorStage:
+    """Return the stage in which a hub, closed in the frame, last went past the tight edge of its good range."""
+    edge = window_for(secret, hub).tight_edge
+    end, past = 0.0, False
+    stage: ErrorStage = "touch"
+    for term in terms_of(secret, in_frame(secret, hub)):
+        end += term.length
+        if end < edge and not past:
+            stage = STAGE_OF_TERM.get(term.key, "touch")
+        past = end < edge
+    return stage
 
 
-def part_of(secret: HiddenHub, hub: HubState, stage: ErrorStage) -> float:
-    """Return what a stage adds to end play, closed in the frame [m]."""
-    terms = terms_of(secret, in_frame(secret, hub))
-    return sum(term.length for term in terms if term.key in KEYS.get(stage, ()))
+def part_of(secret: HiddenHub, hub: HubState, key: str) -> float:
+    """Return what one term adds to end play, closed in the frame [m]."""
+    return sum(term.length for term in terms_of(secret, in_frame(secret, hub)) if term.key == key)

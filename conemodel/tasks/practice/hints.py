@@ -1,71 +1,81 @@
-"""One useful hint on how a hub ended. It may name numbers: it is given only after the last word."""
+"""One hint on each hub: what went wrong first, and the gesture that would have been right.
 
-from conemodel.base.units import DEG, MM
-from conemodel.tasks.practice.error_stage import ErrorStage, part_of
-from conemodel.tasks.practice.session import HiddenHub, HubState
+It is said after the last word, so it may name what was hidden. What comes first is asked in the order of every
+verdict: is it safe, is it sound, where does the adjustment stand; then what was not felt, and how it was gone about.
+"""
+
+from conemodel.tasks.practice.criteria import BRAKE, LOOSE_NUT, NOT_CLAMPED, PLAY, PROUD
+from conemodel.tasks.practice.error_stage import ErrorStage
+from conemodel.tasks.practice.hint_adjustment import hint_loose, hint_tight, hint_touch
+from conemodel.tasks.practice.hint_answers import hint_answer
+from conemodel.tasks.practice.hint_checks import HINT_CHECK
+from conemodel.tasks.practice.history import History
+from conemodel.tasks.practice.outcome import is_sound
+from conemodel.tasks.practice.questions import QUESTIONS
+
+Hint = tuple[ErrorStage, str]
+"""The stage in which it went wrong, and what is said of it."""
+
+FIRST = ("refused", "locked", "left alone", "range", "clamped", "twirled")
+"""Criteria in the order in which a hub that missed several is told of one; the others follow in their own."""
+
+UNSAFE = {
+    PROUD: "Fit an axle of the right length",
+    NOT_CLAMPED: "Set it in the dropouts and close the {}",
+    LOOSE_NUT: "Hold the cone and tighten the locknut",
+    PLAY: "Set the cone again and rock it, clamped in the frame,",
+    BRAKE: "Connect the brake and try it",
+}
+"""What to do about each reason not to ride; what closes the clamp goes into its place."""
+
+STRIP = {
+    "bent axle": "it grabs once a turn. Strip it and look: roll the axle on a flat plate.",
+    "dents": "the races are dented. Strip it and look: draw a ball-point over the tracks, renew cone and balls.",
+    "dry grease": "the grease has dried. Strip it and look: clean it, see that the races are sound, grease it afresh.",
+    "odd ball": "one ball is larger. Strip it and look: renew all balls of both rows, from one packet.",
+    "thread worn out": "the thread is worn out, so refuse it. Strip it and look: renew axle, cone and locknut.",
+    "proud axle": "an axle end stands out past the dropout. Strip it and look: it takes an axle of the right length.",
+    "ball missing": "a ball is missing. Strip it and look: count against the maker's number, renew them all.",
+    "none": "loose enough in one place it is tight in another. Strip it and look.",
+}
+"""What is said of a hub that no setting of the cone cures, by its fault. Cures are common practice, no source."""
 
 
-def hint_on(
-    secret: HiddenHub, hub: HubState, *, stage: ErrorStage, off: float, critical: tuple[str, ...]
-) -> str:
-    """Return the hint for a hub; `off` is how far outside the good range it ended [m]."""
+def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hint:
+    """Return the hint on one hub; `critical` are the reasons it must not be ridden."""
+    sound = is_sound(history.secret, history.hub)
+    strip = f"No setting cures this one: {STRIP[history.secret.fault]}"
     if critical:
-        return f"Before anything else: {critical[0]}. However right the hub feels, put that right before it is ridden."
-    lead = secret.scenario.axle.lead_per_radian
-    turn = f"{DEG.from_si(abs(off) / lead):.0f}° of cone"
-    size = f"{MM.from_si(abs(part_of(secret, hub, stage))):.2f} mm"
-    if off == 0.0:
-        return _hint_inside(secret, stage)
-    match stage:
-        case "slack" if off < 0:
-            return f"The locknut took up {size} of thread slack that you did not allow for: it ended {turn} too tight."
-        case "slack":
-            return f"The cone was backed onto the nut, so no thread slack was taken up: it ended {turn} too loose."
-        case "drift":
-            return (
-                f"The cone turned in by {size} along its thread as you locked it: hold it. {turn} too tight."
-            )
-        case "clamp" if off < 0:
-            return f"The clamp takes up {size}: leave that much play on the bench. It ended {turn} too tight."
-        case "clamp":
-            return f"You never rocked it clamped: some play is left, {turn} too much."
-        case _:
-            way, how = ("in", "too loose") if off > 0 else ("out", "too tight")
-            return (
-                f"It ended {turn} {how}: bring the cone {way} by that from the mark, lock, clamp, feel again."
-            )
+        gesture = _mend(history, critical[0]) if sound else strip
+        return ("not checked" if sound else "judged"), f"Before anything else: {critical[0]}. {gesture}"
+    if not sound:
+        return ("none" if passed else "judged"), strip
+    if passed:
+        return "none", _well_done(history)
+    if not history.missed:
+        return "not checked", "No last word was said on it: check it, then say what it is."
+    first = min(history.missed, key=lambda name: FIRST.index(name) if name in FIRST else len(FIRST))
+    return _on_criterion(history, first)
 
 
-def touch_hint(secret: HiddenHub, hub: HubState, within: float) -> str:
-    """Return the hint for a cone that was to stand at first touch, to `within` [rad]."""
-    angle = hub.cone / secret.scenario.axle.lead_per_radian
-    if abs(angle) <= within:
+def _mend(history: History, reason: str) -> str:
+    """Return what to do about a reason not to ride."""
+    gesture = UNSAFE[reason].format(history.secret.scenario.clamp.traits.handle)
+    return f"{gesture} before it is ridden, however right the hub feels."
+
+
+def _on_criterion(history: History, name: str) -> Hint:
+    """Return the hint on a criterion that was missed."""
+    if name == "range":
+        return hint_loose(history) if history.off > 0 else hint_tight(history)
+    if name == "touch":
+        return "touch", hint_touch(history)
+    if name in QUESTIONS:
+        return "judged", hint_answer(history, name)
+    return HINT_CHECK[name](history)
+
+
+def _well_done(history: History) -> str:
+    if history.exercise.kind == "touch":
         return "First touch, found."
-    way, how = ("in", "still free") if angle > 0 else ("out", "already tight")
-    return (
-        f"The cone was {how}, {DEG.from_si(abs(angle)):.0f}° from first touch: turn it {way} to where it just "
-        "stops turning freely."
-    )
-
-
-def _hint_inside(secret: HiddenHub, stage: ErrorStage) -> str:
-    """Return the hint for a hub that ended inside the good range."""
-    if stage == "touch":
-        return "First touch is where the cone stops turning freely, not where it binds."
-    if stage == "not checked":
-        return (
-            "Right, but you could not know: rock it clamped, and twirl it a full turn after the last move, before it "
-            "goes in the frame or clamped on spacers."
-        )
-    return _hint_judged(secret) if stage == "judged" else "Right, and checked."
-
-
-def _hint_judged(secret: HiddenHub) -> str:
-    """Return the hint for a hub that was named wrong, or right at too high a price."""
-    if secret.fault not in ("none", "proud axle", "ball missing"):
-        return f"This one has a fault no setting cures: {secret.fault}. Turn wheel and axle and feel in several places."
-    if secret.state == "tight":
-        return "Rocking says none for right and for tight alike: only twirling tells them apart."
-    if secret.state == "loose":
-        return "Free movement with a stop is play; movement that springs from the start is the wheel."
-    return "It was right as it was, or took more moves than it needs: feel first, then turn."
+    return "Named as it is." if history.exercise.kind == "name" else "Right, and checked."

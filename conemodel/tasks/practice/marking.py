@@ -2,19 +2,23 @@
 
 from dataclasses import dataclass
 
+from conemodel.parts.exercise import Exercise
 from conemodel.solve.stages.terms import Term
-from conemodel.tasks.practice.actions import ACTIONS, TakeBack
-from conemodel.tasks.practice.cone_position import EYE
-from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons
-from conemodel.tasks.practice.error_stage import ErrorStage, stage_of
-from conemodel.tasks.practice.hints import hint_on, touch_hint
+from conemodel.tasks.practice.actions import ACTIONS, PutRight, TakeBack
+from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons, touch_within
+from conemodel.tasks.practice.error_stage import ErrorStage
+from conemodel.tasks.practice.hints import hint_on
+from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
-from conemodel.tasks.practice.session import Bench, HiddenHub
-from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
+from conemodel.tasks.practice.outcome import how_far_from_touch, how_far_off, state_as_it_came, state_off
+from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 from conemodel.tasks.setting.good_range import State, Window
 
 MOVES = (*(name for name, kind in ACTIONS.items() if kind.moves_cone), TakeBack.__name__)
 """Names of the moves that can shift the cone; taking one back is one more."""
+
+BRAKE_CONNECTED = PutRight("brake").words
+"""The one thing put right that leaves the cone alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +29,8 @@ class HubMark:
         hub: its number, from 0; passed: everything that had to be was.
         state: loose, right or tight, closed in the frame; said: the word the trainee gave it, or None.
         end_play: closed in the frame [m]; window: the good range; terms: what end play is made of.
-        off_by: how far outside the good range it is [m], positive loose, negative tight, 0 inside.
+        off_by: how far outside the good range it is, or from first touch where that is asked [m]: positive loose,
+            negative tight, 0 where no careful hand could tell.
         off_turn: the same as a turn of the cone [rad].
         stage: where it went wrong: touch, slack, drift, clamp, not checked; judged; none.
         unchecked: it was not rocked, or not twirled, clamped since the cone was last moved.
@@ -85,9 +90,9 @@ def mark(bench: Bench) -> Mark:
     hubs = tuple(_hub_mark(bench, number) for number in range(len(bench.hubs)))
     right = sum(hub.passed for hub in hubs)
     critical = tuple(reason for hub in hubs for reason in hub.critical)
-    wrong = [hub for hub in hubs if not hub.passed]
+    wrong = sorted((hub for hub in hubs if not hub.passed), key=lambda hub: not hub.critical)
     locks, moves = sum(hub.locks for hub in hubs), sum(hub.moves for hub in hubs)
-    called = [(hub.said, _true_name(bench.hidden[hub.hub])) for hub in hubs if hub.said is not None]
+    called = [(hub.said, state_as_it_came(bench.hidden[hub.hub])) for hub in hubs if hub.said is not None]
     # a right hub said to be done may still have missed a check: that is no false word about the hub
     tight_as_right = any(said == "right" and true == "tight" for said, true in called)
     failed = sum(not check.passed for hub in hubs for check in hub.checks)
@@ -113,44 +118,49 @@ def _first_hint(hub: HubMark, *, of: int) -> str:
     return hub.hint if of == 1 else f"Hub {hub.hub + 1}: {hub.hint}"
 
 
-def _true_name(secret: HiddenHub) -> str:
-    return secret.state
+def _how_far_off(exercise: Exercise, secret: HiddenHub, hub: HubState) -> float:
+    if exercise.kind != "touch":
+        return how_far_off(secret, hub)
+    return how_far_from_touch(hub, within=touch_within(exercise) * secret.scenario.axle.lead_per_radian)
 
 
 def _hub_mark(bench: Bench, number: int) -> HubMark:
     """Return the mark of one hub."""
     exercise, secret, hub = bench.exercise, bench.hidden[number], bench.hubs[number]
     framed = hub if exercise.kind == "touch" else in_frame(secret, hub)
-    window, end = window_for(secret, hub), end_play_of(secret, framed)
-    off = end - window.loose_edge if end > window.loose_edge else min(end - window.tight_edge, 0.0)
-    # no finer than a hand feels, or an eye reads the clock by a pen line
-    told = max(END_PLAY_STEP / 2, EYE[True] * secret.scenario.axle.lead_per_radian)
-    off = 0.0 if abs(off) <= told else off
-    events = [event for event in bench.log if event.hub == number and not event.refused]
+    off = _how_far_off(exercise, secret, hub)
+    events = tuple(event for event in bench.log if event.hub == number and not event.refused)
     locks = sum(event.kind == "Tighten" for event in events)
-    moves = sum(event.kind in MOVES for event in events)
-    critical = tuple(critical_reasons(exercise, secret, hub)) if hub.done == "done" else ()
+    moves = sum(event.kind in MOVES and event.action != BRAKE_CONNECTED for event in events)
+    critical = tuple(critical_reasons(exercise, secret, hub, off=off)) if hub.done == "done" else ()
     checks = tuple(checks_of(exercise, secret, hub, off=off, locks=locks, moves=moves))
-    unchecked = hub.felt.rocked_clamped is None or hub.felt.twirled_clamped is None
     passed = hub.done is not None and all(check.passed for check in checks) and not critical
-    stage = stage_of(exercise, secret, hub, off=off, passed=passed, unchecked=unchecked)
+    history = History(
+        exercise=exercise,
+        secret=secret,
+        hub=hub,
+        events=tuple(event for event in events if not event.undone),
+        off=off,
+        missed=tuple(check.name for check in checks if not check.passed),
+        locks=locks,
+        moves=moves,
+    )
+    stage, hint = hint_on(history, critical=critical, passed=passed)
     return HubMark(
         hub=number,
         passed=passed,
-        state="right" if off == 0.0 else "loose" if off > 0.0 else "tight",
+        state=state_off(off),
         said=hub.answer("name"),
-        end_play=end,
-        window=window,
+        end_play=end_play_of(secret, framed),
+        window=window_for(secret, hub),
         terms=terms_of(secret, framed),
         off_by=off,
         off_turn=off / secret.scenario.axle.lead_per_radian,
         stage=stage,
-        unchecked=unchecked,
+        unchecked=hub.felt.rocked_clamped is None or hub.felt.twirled_clamped is None,
         critical=critical,
         checks=checks,
         locks=locks,
         moves=moves,
-        hint=touch_hint(secret, hub, exercise.touch_within)
-        if exercise.kind == "touch"
-        else hint_on(secret, framed, stage=stage, off=off, critical=critical),
+        hint=hint,
     )

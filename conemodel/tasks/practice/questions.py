@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from conemodel.tasks.practice.outcome import state_as_it_came
 from conemodel.tasks.practice.session import HiddenHub, HubState
 
 
@@ -48,14 +49,14 @@ QUESTIONS = {
         asked="This hub is",
         logged="called {}",
         answers=("loose", "right", "tight"),
-        right=lambda secret: secret.state,
+        right=state_as_it_came,
         not_now=_not_felt,
     ),
     "flex": Question(
         asked="What moves at the rim is",
         logged="said what moves at the rim: {}",
         answers=("play", "flex"),
-        right=lambda secret: "play" if secret.state == "loose" else "flex",
+        right=lambda secret: "play" if state_as_it_came(secret) == "loose" else "flex",
         not_now=_not_rocked,
     ),
     "foretell": Question(

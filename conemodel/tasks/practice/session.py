@@ -155,6 +155,7 @@ class Event:
         counts: it counts as a move.
         kind: name of the action; hub: number of the hub on the bench after it.
         undone: taken back since.
+        after: the hub on the bench after it; what a page shows of a line is its words.
     """
 
     action: str
@@ -164,6 +165,7 @@ class Event:
     refused: bool = False
     counts: bool = True
     undone: bool = False
+    after: HubState | None = field(default=None, repr=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -34,7 +34,7 @@ TURNED: dict[Technique, str] = {
 }
 """What is turned to lock it."""
 
-SEEN_TURN = DEG.to_si(1.5), DEG.to_si(5.0)
+LINE_MOVED = DEG.to_si(1.5), DEG.to_si(5.0)
 """Turn of the cone at locking that a pen line shows as a little, and as clear [rad]. Assumption."""
 
 
@@ -84,7 +84,7 @@ def _describe_locking(secret: HiddenHub, after: HubState) -> str:
         parts.append("The axle turned in the far side's locknut.")
     if after.pen:
         turn = -lock.turned_in
-        little, clear = SEEN_TURN
+        little, clear = LINE_MOVED
         way = "in" if turn < 0 else "out"
         if abs(turn) < little:
             parts.append("The line on the cone has not moved.")
