@@ -4,21 +4,10 @@ from math import pi, sin, tau
 
 import streamlit as st
 
-from conemodel.ui.widgets import (
-    Grit,
-    RockCurve,
-    RockFelt,
-    SpinCurve,
-    SpinFelt,
-    TurnResist,
-    TurnZone,
-    TwirlCurve,
-    TwirlFelt,
-    rock_wheel,
-    spin_wheel,
-    turn_cone,
-    twirl_axle,
-)
+from conemodel.ui.widgets.contract_rock import RockCurve, RockFelt
+from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
+from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt
+from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
 
 asked = st.query_params
 show = asked.get("show", "rock")

@@ -6,7 +6,9 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from conemodel.base.errors import InputProblems
-from conemodel.ui.widgets import RockCurve, RockHand, SpinCurve, TurnResist, TwirlCurve, TwirlHand
+from conemodel.ui.widgets.contract_rock import RockCurve, RockHand
+from conemodel.ui.widgets.contract_turning import SpinCurve, TurnResist
+from conemodel.ui.widgets.contract_twirl import TwirlCurve, TwirlHand
 
 
 @pytest.mark.parametrize(
@@ -43,7 +45,7 @@ def test_every_mistake_is_named_at_once():
 def page():
     import streamlit as st
 
-    from conemodel.ui.widgets import turn_cone
+    from conemodel.ui.widgets.mount import turn_cone
 
     told = turn_cone(key="cone", angle=0.3, set_id=2)
     st.text(f"{told.sequence} {told.angle} {told.stopped}" if told else "nothing yet")

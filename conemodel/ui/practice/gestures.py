@@ -8,24 +8,10 @@ from conemodel.tasks.practice.actions.cone import BINDS, BINDS_FROM, FREE_BELOW,
 from conemodel.tasks.practice.rock_feel import RockFeel
 from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.widgets import (
-    AXLE_FINGERS,
-    Grit,
-    RockCurve,
-    RockFelt,
-    RockHand,
-    SpinCurve,
-    SpinFelt,
-    TurnResist,
-    TurnZone,
-    TwirlCurve,
-    TwirlFelt,
-    TwirlHand,
-    rock_wheel,
-    spin_wheel,
-    turn_cone,
-    twirl_axle,
-)
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, RockCurve, RockFelt, RockHand
+from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
+from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt, TwirlHand
+from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
 
 WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl the axle", "spin": "Spin it"}
 """Ways to feel a hub, by gesture."""

@@ -7,15 +7,23 @@ from math import isfinite
 from conemodel.base.errors import InputProblems, Problem
 
 
-def refuse_any(problems: Iterator[Problem]) -> None:
-    """Refuse what has problems, all of them at once.
+class Checked:
+    """What refuses its own values: all the mistakes that `_problems` yields, at once."""
 
-    Raises:
-        InputProblems: there is one.
-    """
-    found = tuple(problems)
-    if found:
-        raise InputProblems(found)
+    __slots__ = ()
+
+    def __post_init__(self) -> None:
+        """Check the values.
+
+        Raises:
+            InputProblems: there is a mistake.
+        """
+        found = tuple(self._problems())
+        if found:
+            raise InputProblems(found)
+
+    def _problems(self) -> Iterator[Problem]:
+        raise NotImplementedError
 
 
 def check_columns(where: str, *columns: Sequence[float], least: int) -> Iterator[Problem]:

@@ -6,19 +6,19 @@ from typing import Literal
 
 from conemodel.base.errors import Problem
 from conemodel.ui.widgets.contract_checks import (
+    Checked,
     check_columns,
     check_not_negative,
     check_positive,
     check_rising,
     check_share,
-    refuse_any,
 )
 
 Grip = Literal["rim", "axle end"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RockCurve:
+class RockCurve(Checked):
     """How far the grip goes under a sideways force, bearing alone; force 0 is repeated over the free travel.
 
     Attributes:
@@ -28,14 +28,6 @@ class RockCurve:
 
     movement: Sequence[float]
     force: Sequence[float]
-
-    def __post_init__(self) -> None:
-        """Check that both columns can be inverted.
-
-        Raises:
-            InputProblems: a column that cannot.
-        """
-        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_columns("curve", self.movement, self.force, least=2)
@@ -48,7 +40,7 @@ class RockCurve:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class RockHand:
+class RockHand(Checked):
     """The hand and the wheel between it and the bearing. All of it assumption: nobody has published a hand.
 
     Attributes:
@@ -72,14 +64,6 @@ class RockHand:
     felt_from: float = 1e-4
     loudness: float = 1.0
     muffle: float = 0.0
-
-    def __post_init__(self) -> None:
-        """Check the values.
-
-        Raises:
-            InputProblems: a value that makes no sense.
-        """
-        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_positive(

@@ -6,19 +6,19 @@ from typing import Literal
 
 from conemodel.base.errors import Problem
 from conemodel.ui.widgets.contract_checks import (
+    Checked,
     check_columns,
     check_not_negative,
     check_positive,
     check_rising,
     check_share,
-    refuse_any,
 )
 
 Tool = Literal["spanner", "fingers"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TurnResist:
+class TurnResist(Checked):
     """How hard the cone is to turn inward at each place, and how much the hand can do.
 
     Attributes:
@@ -30,14 +30,6 @@ class TurnResist:
     angle: Sequence[float] = ()
     effort: Sequence[float] = ()
     limit: float = 0.3
-
-    def __post_init__(self) -> None:
-        """Check the table.
-
-        Raises:
-            InputProblems: a table that cannot be used.
-        """
-        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_columns("resist", self.angle, self.effort, least=2 if self.angle else 0)
@@ -79,7 +71,7 @@ class Turned:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class SpinCurve:
+class SpinCurve(Checked):
     """What slows the wheel.
 
     Attributes:
@@ -95,14 +87,6 @@ class SpinCurve:
     inertia: float = 0.1
     heavy_spot: float = 0.03
     rough: float = 0.0
-
-    def __post_init__(self) -> None:
-        """Check the table.
-
-        Raises:
-            InputProblems: a table that cannot be used.
-        """
-        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_columns("curve", self.speed, self.torque, least=2)

@@ -6,11 +6,11 @@ from math import pi
 
 from conemodel.base.errors import Problem
 from conemodel.ui.widgets.contract_checks import (
+    Checked,
     check_columns,
     check_not_negative,
     check_positive,
     check_share,
-    refuse_any,
 )
 
 
@@ -30,7 +30,7 @@ class Grit:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TwirlCurve:
+class TwirlCurve(Checked):
     """What turning the axle meets, in equal steps of its angle; the tables repeat.
 
     Attributes:
@@ -49,14 +49,6 @@ class TwirlCurve:
     inertia: float = 4e-6
     grit: Grit = field(default_factory=Grit)
 
-    def __post_init__(self) -> None:
-        """Check the tables.
-
-        Raises:
-            InputProblems: a table that cannot be used.
-        """
-        refuse_any(self._problems())
-
     def _problems(self) -> Iterator[Problem]:
         yield from check_columns("curve.friction", self.friction, least=1)
         yield from check_columns("curve.dents", self.dents, least=1)
@@ -66,7 +58,7 @@ class TwirlCurve:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class TwirlHand:
+class TwirlHand(Checked):
     """Fingers on the axle, and how loud roughness is. Assumptions.
 
     Attributes:
@@ -80,14 +72,6 @@ class TwirlHand:
     slip: float = 0.06
     loud_at: float = 0.6
     muffle: float = 0.0
-
-    def __post_init__(self) -> None:
-        """Check the values.
-
-        Raises:
-            InputProblems: a value that makes no sense.
-        """
-        refuse_any(self._problems())
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_positive("hand", finger=self.finger, slip=self.slip, loud_at=self.loud_at)

@@ -97,15 +97,8 @@ def rock_wheel(
 ) -> Rocked | None:
     """Show the wheel to be rocked at `grip` and return the last gesture.
 
-    Args:
-        key: of the widget.
-        curve: the bearing's compliance at this grip, free travel included.
-        felt: what is told of it.
-        grip: where the hand is.
-        hand: hand and wheel; by default those that go with the grip.
-        magnification: how much movement is enlarged in the picture [-], always written beside it; 1 = true.
-        set_id: the state of the hub.
-        on_change: called after a gesture.
+    `magnification`: how much movement is enlarged in the picture [-], always written beside it; 1 = true. `hand`: by
+    default the one that goes with the grip.
     """
     hand = hand or (RockHand() if grip == "rim" else AXLE_FINGERS)
     data = {**asdict(hand), "hand": hand.stiffness, "grip": grip, "felt": asdict(felt)}
@@ -126,14 +119,7 @@ def twirl_axle(
 ) -> Twirled | None:
     """Show the axle to be twirled in the fingers and return the last gesture.
 
-    Args:
-        key: of the widget.
-        curve: what turning meets.
-        felt: what is told of it.
-        hand: the fingers.
-        angle: of the axle when this state of the hub is first shown, clockwise [rad].
-        set_id: the state of the hub.
-        on_change: called after a gesture.
+    `angle`: of the axle when this state of the hub is first shown, clockwise [rad].
     """
     data = {**asdict(curve), **asdict(hand or TwirlHand()), "felt": asdict(felt)}
     data |= {
@@ -206,14 +192,8 @@ def spin_wheel(
 ) -> Spun | None:
     """Show the wheel to be spun; return the last time it was let go of or came to rest.
 
-    Args:
-        key: of the widget.
-        curve: what slows it.
-        felt: what is told of it.
-        angle: of the heavy spot when this state of the hub is first shown, clockwise from the bottom [rad].
-        show_angle: write where the heavy spot stays put; never in an exercise.
-        set_id: the state of the hub.
-        on_change: called after it was let go of and after it came to rest.
+    `angle`: of the heavy spot when this state of the hub is first shown, clockwise from the bottom [rad].
+    `show_angle`: write where it stays put; never in an exercise.
     """
     data = {
         "speed": list(curve.speed),
