@@ -38,25 +38,6 @@ def quick_release_force(
     return force
 
 
-def quick_release_hand_torque(
-    *, force: Floats, eccentricity: Floats, angle: Floats, cam_friction: Floats, cam_radius: Floats
-) -> Floats:
-    """Return the torque T (ε sin φ + μ r) [N·m] at the lever's pivot while it closes against `force` T [N].
-
-    Below zero past the greatest lift, where the lever would close by itself.
-
-    Args:
-        force: T at this moment [N].
-        eccentricity: ε [m].
-        angle: φ at this moment [rad].
-        cam_friction: μ of cam on pin [-].
-        cam_radius: r of the rubbing surface [m].
-
-    Source: derived; work of the lift plus friction.
-    """
-    return force * (eccentricity * np.sin(angle) + cam_friction * cam_radius)
-
-
 def hand_limited_force(
     *,
     hand_torque: Floats,
@@ -72,10 +53,10 @@ def hand_limited_force(
     μ r): what is still to be gained at φ plus what the hand can hold there. That sum is convex in φ, so its
     slope is halved down to zero.
 
-    The cam as for `quick_release_force`, with eccentricity and stiffness above 0; `cam_friction` [-] and
-    `cam_radius` [m] as in `quick_release_hand_torque`, 0 or more.
+    The cam as for `quick_release_force`, with eccentricity and stiffness above 0; `cam_friction` μ of cam on pin [-]
+    and `cam_radius` r of the rubbing surface [m], 0 or more.
 
-    Source: derived from those two.
+    Source: derived; the lift of `quick_release_force`, and the work of lift and friction at the lever.
     """
     _require_cam(eccentricity, closed_angle, stiffness)
     rub = np.asarray(cam_friction) * cam_radius
@@ -135,14 +116,6 @@ def clamp_force_from_torque(
         face_friction=face_friction,
         face_radius=face_radius,
     )
-
-
-def axle_shortening(*, force: Floats, compliance: Floats) -> Floats:
-    """Return how much an axle of this `compliance` Σ l/(E A) [m/N] shortens under a clamp `force` [N]: [m].
-
-    Source: derived; Hooke's law.
-    """
-    return force * compliance
 
 
 def required_force_against_removal(*, removal_force: Floats, friction: Floats, faces: int) -> Floats:

@@ -49,26 +49,6 @@ def thread_middle_distance(*, row_spacing: Floats, left_outboard: Floats, right_
     return distance
 
 
-def ball_place_needed(*, distance: Floats, row_spacing: Floats, thread_length: Floats) -> Floats:
-    """Return b = (L - S + t)/2 [m], where balls must stand on two like cones whose threads are L apart.
-
-    A distance is within reach of a cone if this lies on it: 0 up to its length.
-
-    Args:
-        distance: L between the middles of both cones' threads [m].
-        row_spacing: S between the planes of ball centres [m].
-        thread_length: t of each cone's thread [m].
-
-    Source: geometry; the reverse of `thread_middle_distance`.
-
-    >>> place = ball_place_needed(distance=100e-3, row_spacing=60e-3, thread_length=15.5e-3)
-    >>> print(f"{place * 1e3:.2f} mm from the end of a cone 15.5 mm long: no such cone")
-    27.75 mm from the end of a cone 15.5 mm long: no such cone
-    """
-    place: Floats = (np.asarray(distance) - row_spacing + thread_length) / 2
-    return place
-
-
 def locknut_thread_outboard(
     *, over_locknut_width: Floats, locknut_length: Floats, thread_distance: Floats
 ) -> Floats:

@@ -183,19 +183,6 @@ def stiffness(*, load_constant: Floats, approach: Floats) -> Floats:
     return slope
 
 
-def brewe_hamrock_ellipticity(*, radius_ratio: Floats) -> Floats:
-    """Return the curve-fit ellipticity k = 1.0339 (Ry/Rx)^0.636, a check on `ellipse` and no substitute.
-
-    Args:
-        radius_ratio: Ry/Rx [-], the larger effective radius over the smaller, 1 or more; equals
-            (1 + F(ρ)) / (1 - F(ρ)).
-
-    Source: [BreweHamrock1977]
-    """
-    require(np.asarray(radius_ratio) >= 1, "radius ratio must be 1 or more")
-    return 1.0339 * radius_ratio**0.636
-
-
 def _third_integral(parameter: Array, complement: Array, whole: Array, long: Array) -> Array:
     """Return D(m) = (K - E)/m; near m = 0 the difference cancels, so there Carlson's slower form is used."""
     if np.all(parameter > 0.1):

@@ -65,23 +65,6 @@ def iso76_thrust_f0(
     return _ball_capacity(gamma, cone_conformity, cup_conformity, pressure)
 
 
-def static_radial_rating(
-    *, f0: Floats, ball_count: Floats, ball_diameter: Floats, contact_angle: Floats, rows: int = 1
-) -> Floats:
-    """Return the static radial rating C0r = f0 i Z D² cos α [N].
-
-    Args:
-        f0: [Pa], see `iso76_f0`.
-        ball_count: Z of one row [-].
-        ball_diameter: D [m].
-        contact_angle: α [rad].
-        rows: i [-].
-
-    Source: [ISO76]
-    """
-    return f0 * rows * ball_count * ball_diameter**2 * np.cos(contact_angle)
-
-
 def static_axial_rating(
     *, f0: Floats, ball_count: Floats, ball_diameter: Floats, contact_angle: Floats
 ) -> Floats:

@@ -33,16 +33,6 @@ def pitch_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
     return _positive(diameter - 0.75 * TRIANGLE * pitch, pitch)
 
 
-def minor_diameter_internal(*, diameter: Floats, pitch: Floats) -> Floats:
-    """Return the basic minor diameter of the internal thread D1 = d - 5/4 H [m].
-
-    Arguments as for `pitch_diameter`.
-
-    Source: [ISO68-1]
-    """
-    return _positive(diameter - 1.25 * TRIANGLE * pitch, pitch)
-
-
 def root_diameter(*, diameter: Floats, pitch: Floats) -> Floats:
     """Return the root diameter of the external thread d3 = d - 17/12 H [m].
 

@@ -24,13 +24,13 @@ def test_a_freewheel_hub_by_hand():
 
 
 @given(st.floats(30e-3, 100e-3), st.floats(3e-3, 25e-3), st.floats(3e-3, 25e-3))
-def test_there_and_back(spacing, place, thread):
+def test_like_cones_put_their_threads_as_far_apart_as_twice_one_side(spacing, place, thread):
     outboard = geometry.thread_middle_outboard(ball_place=place, thread_length=thread)
     distance = geometry.thread_middle_distance(
         row_spacing=spacing, left_outboard=outboard, right_outboard=outboard
     )
-    needed = geometry.ball_place_needed(distance=distance, row_spacing=spacing, thread_length=thread)
-    assert needed == pytest.approx(place, abs=1e-12)
+    # L = S + 2 (b - t/2)
+    assert distance == pytest.approx(spacing + 2 * place - thread, abs=1e-12)
 
 
 def test_unlike_cones_and_arrays():
