@@ -25,6 +25,10 @@ CAUSES = (
     "loose_cup",
     "creeping",
     "wearing",
+    "skew",
+    "broken_axle",
+    "cracked_hub",
+    "rubbing",
 )
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
@@ -32,6 +36,7 @@ BELIEVED = {
     "clamp_force_middle": unknowns.joint.CLAMP_FORCE,
     "nut_force_middle": unknowns.joint.NUT_FORCE,
     "bends": unknowns.hub.CONE_TILT,
+    "skews": unknowns.hub.CONE_TILT,
     "dents": unknowns.hub.DENT_DEPTH,
     "slack_unknown": unknowns.joint.THREAD_SLACK,
     "hand_error": unknowns.hands.MARK_ERROR,
@@ -48,7 +53,13 @@ def _ends_and_usual(unknown: Unknown) -> tuple[float, float, float]:
 class Beliefs(Part):
     """The prior: how hubs come in, and how far hands and instruments can be trusted."""
 
-    bent: float = quantity(ONE, "chance of a bent axle or a skew cone", default=0.06, above=0, below=0.5)
+    bent: float = quantity(ONE, "chance of a bent axle in true cups", default=0.03, above=0, below=0.5)
+    skew: float = quantity(ONE, "chance of cone and cup both out of true", default=0.03, above=0, below=0.5)
+    broken_axle: float = quantity(ONE, "chance of a broken axle", default=0.005, above=0, below=0.5)
+    cracked_hub: float = quantity(
+        ONE, "chance of a cracked flange or shell", default=0.005, above=0, below=0.5
+    )
+    rubbing: float = quantity(ONE, "chance of a seal or brake that rubs", default=0.02, above=0, below=0.5)
     dented: float = quantity(ONE, "chance of dented or pitted races", default=0.08, above=0, below=0.5)
     gritty: float = quantity(ONE, "chance of grit or dry, dirty grease", default=0.10, above=0, below=0.5)
     wrong_balls: float = quantity(ONE, "chance of balls missing or odd", default=0.03, above=0, below=0.5)
@@ -113,6 +124,17 @@ class Beliefs(Part):
         MRAD,
         "tilts of both cones of a bent axle, equally likely",
         default=_ends_and_usual(unknowns.hub.CONE_TILT),
+    )
+    skews: tuple[float, ...] = quantity(
+        MRAD, "tilts of cone and cup of one row that are both out of true, equally likely",
+        default=_ends_and_usual(unknowns.hub.CONE_TILT),
+    )  # fmt: skip
+    odd_balls: tuple[float, ...] = quantity(
+        UM, "how much larger one odd ball of a row is, equally likely; 0 where only the number is wrong",
+        default=(0.0, 100.0),
+    )  # fmt: skip
+    rubs: tuple[float, ...] = quantity(
+        NEWTON_MM, "drag of a seal or brake that rubs, equally likely", default=(15.0, 40.0)
     )
     leans: tuple[float, ...] = quantity(
         DEG, "how far both dropouts lean out of parallel, equally likely", default=(0.5, 1.0, 1.5)

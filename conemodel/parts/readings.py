@@ -7,8 +7,10 @@ from typing import Annotated, Any, Literal
 from pydantic import BeforeValidator
 
 from conemodel.base.units import DEG, GRAM, KILOMETRE, MM, NEWTON, ONE, TURN
+from conemodel.parts.checks import Answer, Checks
 from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.felt_play import PlayWord, word_now
+from conemodel.parts.length_checks import check_lengths
 from conemodel.parts.push_checks import check_places, check_pushes
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.toml_files import load_part
@@ -16,7 +18,6 @@ from conemodel.parts.toml_files import load_part
 Instrument = Literal["dial gauge", "ruler"]
 TurningWord = Literal["free", "tight", "gritty", "notchy", "tight in one place"]
 Thread = Literal["M9 x 1", "M10 x 1", "3/8 x 26"]
-Answer = Literal["yes", "no"]
 
 MOST_ROUNDS = 6
 """Rounds a file can hold: as found, and five more."""
@@ -150,32 +151,6 @@ class Round(Part):
         return self == Round()
 
 
-class Checks(Part):
-    """Looks that need no measuring; None where nobody looked."""
-
-    freehub_rocks: Answer | None = quantity(ONE, "the freehub rocks on the hub", default=None)
-    headset_or_pivots_rock: Answer | None = quantity(
-        ONE, "headset, fork or frame pivots have play", default=None
-    )
-    spokes_loose: Answer | None = quantity(ONE, "spokes are loose", default=None)
-    axle_moves_in_dropouts: Answer | None = quantity(
-        ONE, "the axle moves in the dropouts when the wheel is rocked", default=None
-    )
-    far_side_unlocked: Answer | None = quantity(
-        ONE, "cone and locknut of the other side turn against each other", default=None
-    )
-    axle_wobbles: Answer | None = quantity(ONE, "the axle wobbles rolled on a flat plate", default=None)
-    track_dented: Answer | None = quantity(
-        ONE, "a ball-point tip finds dents or pits in a race", default=None
-    )
-    cone_rocks_on_thread: Answer | None = quantity(
-        ONE, "the unlocked cone rocks on the axle's thread, or the locknut will not tighten", default=None
-    )
-    cup_moves_in_shell: Answer | None = quantity(
-        ONE, "a cup turns in the shell, or has crept along it", default=None
-    )
-
-
 class Balls(Part):
     """What came out of one side."""
 
@@ -204,6 +179,7 @@ class Readings(Part):
     dropout_width: Size = Size(uncertainty=0.5e-3)
     dropout_thickness: Size = Size()
     pitch_diameter: Size = Size(uncertainty=0.3e-3)
+    thread_slack: Size = Size(uncertainty=0.02e-3)
     balls_left: Balls = Balls()
     balls_right: Balls = Balls()
     checks: Checks = Checks()
@@ -236,7 +212,7 @@ class Readings(Part):
                 yield FieldError(
                     field=name, value=None, limit="stands after an empty round", remedy="renumber"
                 )
-        yield from _check_lengths(values)
+        yield from check_lengths(values)
 
     @property
     def rounds(self) -> tuple[Round, ...]:
@@ -245,19 +221,12 @@ class Readings(Part):
         last = max((i for i, one in enumerate(given) if not one.empty), default=0)
         return tuple(given[: last + 1])
 
-
-def _check_lengths(values: Mapping[str, Any]) -> Iterator[FieldError]:
-    """Yield what cannot be: an axle shorter than the hub it goes through."""
-    length, width = (
-        getattr(values.get(name), "size", None) for name in ("axle_length", "over_locknut_width")
-    )
-    if length is not None and width is not None and length < width:
-        yield FieldError(
-            field="axle_length.size",
-            value=length,
-            limit="must not be below the width over the locknuts, {}",
-            bound=width,
-            remedy="measure both again",
+    @property
+    def play_measured(self) -> bool:
+        """Whether play, drag or the cone's place was measured, and not only felt."""
+        return self.cone_out is not None or any(
+            look.starting_weight is not None or any(play.play is not None for play in look.plays.values())
+            for look in self.rounds
         )
 
 

@@ -55,6 +55,11 @@ class Headline:
         return self.answer, *self.below
 
     @property
+    def unsafe(self) -> tuple[str, ...]:
+        """Reasons not to ride, in sentences, most serious first; usually none."""
+        return tuple(one.sentence for one in self.answers if one.words.startswith(DO_NOT_RIDE))
+
+    @property
     def line(self) -> str:
         """The headline in one line: what it is, how sure, and what to do."""
         answer = self.answer

@@ -14,8 +14,8 @@ from conemodel.show.formatting import millimetres, newtons
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
-from conemodel.tasks.diagnosis.fit_check import Fit
-from conemodel.tasks.diagnosis.procedure import percent
+from conemodel.tasks.diagnosis.fit import Fit
+from conemodel.tasks.diagnosis.procedure import percent, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
 
 FIT_SIGNS = {
@@ -28,12 +28,11 @@ FIT_SIGNS = {
 
 _FAULTS: tuple[Column[FoundFault], ...] = (
     Column(lambda fault: fault.key, key="key"),
-    Column(lambda fault: fault.label, key="label", page="Fault", say=lambda label: capital(label)),
-    Column(lambda fault: fault.chance, key="chance", page="Chance now", say=percent),
+    Column(lambda fault: fault.label, key="label"),
+    Column(lambda fault: fault.found, key="found"),
+    Column(lambda fault: fault.chance, key="chance"),
     Column(lambda fault: fault.before, key="before"),
-    Column(lambda fault: "–" if fault.measured else percent(fault.before), page="Before"),
     Column(lambda fault: [list(fault.evidence)], key="evidence"),
-    Column(lambda fault: "; ".join(fault.evidence) or "nothing read", page="Speaks for it"),
     Column(lambda fault: fault.advice, key="advice"),
     Column(lambda fault: fault.unsafe, key="unsafe"),
     Column(lambda fault: fault.blocks, key="blocks"),
@@ -41,8 +40,27 @@ _FAULTS: tuple[Column[FoundFault], ...] = (
 
 
 def list_faults(diagnosis: Diagnosis) -> Table[FoundFault]:
-    """Return the table of possible faults, likeliest first."""
-    return Table(_FAULTS, diagnosis.faults, caption="All faults", words=True)
+    """Return the table of possible faults, what stops the work first, then the likeliest."""
+    shown: tuple[Column[FoundFault], ...] = (
+        Column(lambda fault: capital(fault.label), page="Fault"),
+        Column(lambda fault: say_fault(fault, diagnosis), page="Chance now"),
+        Column(lambda fault: say_before(fault, diagnosis) or "–", page="Before"),
+        Column(lambda fault: "; ".join(fault.evidence) or "nothing read", page="Speaks for it"),
+    )
+    return Table((*_FAULTS, *shown), diagnosis.faults, caption="All faults", words=True)
+
+
+def say_fault(fault: FoundFault, diagnosis: Diagnosis) -> str:
+    """Return how sure a fault is: seen or measured, or its chance as it may be told."""
+    if fault.found != "likely":
+        return fault.found
+    return say_chance(fault.chance, measured=diagnosis.readings.play_measured)
+
+
+def say_before(fault: FoundFault, diagnosis: Diagnosis) -> str:
+    """Return the chance of a fault before anything was read, where it may be told; else nothing."""
+    known = fault.found != "likely" or fault.before == 1.0
+    return percent(fault.before) if diagnosis.readings.play_measured and not known else ""
 
 
 def capital(words: str) -> str:

@@ -10,11 +10,19 @@ from conemodel.base.plain_text import one_line
 from conemodel.base.table import rows
 from conemodel.base.units import DEG, MM, NEWTON, UM, Unit
 from conemodel.parts.toml_files import write_part
-from conemodel.show.diagnosis.tables import list_faults, list_fits, list_next_steps, merge_sides
+from conemodel.show.diagnosis.tables import (
+    list_faults,
+    list_fits,
+    list_next_steps,
+    merge_sides,
+    say_before,
+    say_fault,
+)
+from conemodel.show.headline import headline_json
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.tasks.diagnosis.procedure import percent
+from conemodel.tasks.diagnosis.procedure import say_chance
 
 LIKELY_FAULT = 0.02
 """Chance from which a fault is listed as text; JSON lists them all."""
@@ -27,7 +35,7 @@ def check_text(diagnosis: Diagnosis) -> str:
     """Return what to do, what the hub most likely is, its faults, what to measure next and how the parts fit."""
     parts = (
         one_line(diagnosis.readings.name),
-        _paragraph(diagnosis.sentence),
+        *(_paragraph(answer.sentence) for answer in diagnosis.headline.answers),
         _block(
             "What to do", (_paragraph(f"{i}. {s}", hang=3) for i, s in enumerate(diagnosis.steps, start=1))
         ),
@@ -46,8 +54,9 @@ def check_text(diagnosis: Diagnosis) -> str:
 def _numbers(diagnosis: Diagnosis) -> Iterator[str]:
     """Yield a line for every number believed."""
     if diagnosis.states is not None:
+        measured = diagnosis.readings.play_measured
         yield "clamped now: " + ", ".join(
-            f"{state} {percent(chance)}" for state, chance in diagnosis.states.items()
+            f"{state} {say_chance(chance, measured=measured)}" for state, chance in diagnosis.states.items()
         )
     named = (
         ("end play, open", diagnosis.opened, UM, "+.0f"),
@@ -68,8 +77,8 @@ def _faults(diagnosis: Diagnosis) -> Iterator[str]:
         if fault.chance < LIKELY_FAULT:
             continue
         because = f"; speaks for it: {'; '.join(fault.evidence)}" if fault.evidence else ""
-        before = "" if fault.measured else f", {percent(fault.before)} before"
-        yield _paragraph(f"- {fault.label}: {percent(fault.chance)}{before}{because}", hang=2)
+        before = f", {told} before" if (told := say_before(fault, diagnosis)) else ""
+        yield _paragraph(f"- {fault.label}: {say_fault(fault, diagnosis)}{before}{because}", hang=2)
 
 
 def _next(diagnosis: Diagnosis) -> Iterator[str]:
@@ -98,6 +107,7 @@ def check_json(diagnosis: Diagnosis) -> str:
     whole = {
         "readings": tomllib.loads(write_part(diagnosis.readings)),
         "hub": diagnosis.scenario.name,
+        "headline": headline_json(diagnosis.headline),
         "sentence": diagnosis.sentence,
         "unsafe": list(diagnosis.unsafe),
         "contradictions": list(diagnosis.contradictions),

@@ -100,7 +100,13 @@ def usual_pitch_diameter(ball_diameter: float, ball_count: int) -> float:
 
 
 def _with_found_balls(shell: Hub, readings: Readings) -> Hub:
-    """Return a usual shell with rows for balls of another size than usual, where such were found."""
+    """Return a usual shell with rows for balls of another size than usual, where such were found.
+
+    Sizes unlike from side to side are no evidence of what belongs there.
+    """
+    left, right = readings.balls_left.diameter.size, readings.balls_right.diameter.size
+    if left is not None and right is not None and abs(left - right) >= SAME_BALL:
+        return shell
     rows: dict[str, RowGeometry] = {}
     for side in SIDES:
         row: RowGeometry = getattr(shell, side)

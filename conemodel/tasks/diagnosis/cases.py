@@ -12,6 +12,8 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.causes import CAUSES
+from conemodel.tasks.diagnosis.fit_of_axle import slack_of_class
+from conemodel.tasks.diagnosis.fit_of_ends import ends_ask_for_nuts
 from conemodel.tasks.diagnosis.looks import chance_of_checks
 
 LEAST = 1e-9
@@ -25,8 +27,10 @@ class Case:
     Attributes:
         cause: one of `parts.priors.CAUSES`; weight: its chance before play and turning are looked at.
         nutted: axle nuts hold the wheel.
-        tilt: of both cones [rad]; dent: depth of dents [m].
-        rocking: play at the rim from a cone on a worn-out thread [m].
+        tilt: of both cones, as a bent axle leans them [rad]; skew: of cone and cup of one row, both out of true [rad].
+        odd: how much larger one ball of a row is [m]; dent: depth of dents [m].
+        rocking: play at the rim from a cone on a worn-out thread, or a broken axle [m].
+        rub: drag of what rubs, whatever the cone does [N·m].
         elsewhere: play at the rim, in the frame, that is not the hub's [m].
         closing: share of the usual clamp force that closes it.
         lean: how far both dropouts lean outward [rad].
@@ -36,6 +40,9 @@ class Case:
     weight: float
     nutted: bool
     tilt: float = 0.0
+    skew: float = 0.0
+    odd: float = 0.0
+    rub: float = 0.0
     dent: float = 0.0
     rocking: float = 0.0
     elsewhere: float = 0.0
@@ -49,6 +56,11 @@ def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described
     kinds: dict[ClampName, float] = {"quick release": 1 - beliefs.solid_axle, "nuts": beliefs.solid_axle}
     if known is not None:
         kinds = {known: 1.0}
+    elif ends_ask_for_nuts(readings):
+        kinds = {
+            kind: share * (1 - beliefs.slip if kind == "nuts" else beliefs.slip)
+            for kind, share in kinds.items()
+        }
     found = [
         case
         for kind, share in kinds.items()
@@ -71,8 +83,10 @@ def _weigh_cases(
     if "proud" in chances:
         chances = _with_proud(chances, chance_of_proud(readings, scenario, beliefs))
     for cause, chance in chances.items():
-        seen = chance_of_checks(readings.checks, cause, beliefs) * chance_of_balls(
-            readings, scenario, beliefs, cause
+        seen = (
+            chance_of_checks(readings.checks, cause, beliefs)
+            * chance_of_balls(readings, scenario, beliefs, cause)
+            * chance_of_slack(readings, scenario, beliefs, cause)
         )
         variants = list(_variants(cause, not CLAMP_KINDS[kind].through_axle, beliefs))
         for variant in variants:
@@ -136,6 +150,16 @@ def chance_of_balls(readings: Readings, scenario: Scenario, beliefs: Beliefs, ca
             off = (balls.diameter.size - row.ball_diameter) / np.hypot(balls.diameter.uncertainty, 0.02e-3)
             chance *= odd if abs(off) > 3 else 1 - odd
     return chance
+
+
+def chance_of_slack(readings: Readings, scenario: Scenario, beliefs: Beliefs, cause: str) -> float:
+    """Return the chance of finding the thread's slack beyond its class, or within, if a `cause` is the matter."""
+    measured = readings.thread_slack
+    if measured.size is None:
+        return 1.0
+    beyond = float(ndtr((measured.size - slack_of_class(scenario.axle)) / measured.uncertainty))
+    yes = 1 - beliefs.slip if cause == "worn_thread" else beliefs.slip
+    return beyond * yes + (1 - beyond) * (1 - yes)
 
 
 def column(cases: tuple[Case, ...], name: str) -> Array:

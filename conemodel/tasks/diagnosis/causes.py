@@ -4,7 +4,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from conemodel.parts.priors import Beliefs
-from conemodel.tasks.headline import DO_NOT_RIDE
 
 Degrees = tuple[dict[str, float], ...]
 
@@ -18,6 +17,7 @@ class Cause:
         degrees: fields of `Case` that tell it from a sound hub, once for each degree, as likely as one another.
         grows: mean growth of end play in one ride [m].
         unsafe: the wheel can come out.
+        inside: it is seen once the hub is stripped.
         needs_ends: it can be only where the wheel is held by the ends of an axle that stands in the dropouts.
     """
 
@@ -26,40 +26,79 @@ class Cause:
     degrees: Callable[[Beliefs], Degrees] = lambda _: ({},)
     grows: Callable[[Beliefs], float] = lambda _: 0.0
     unsafe: bool = False
+    inside: bool = False
     needs_ends: bool = False
 
 
+WHOSE_SPOT = (
+    "Mark the rim where the spot comes, turn the axle half round in the dropouts, and turn the wheel again: if the "
+    "spot has gone half round the rim it stays with the axle (bent axle, skew cone); if it comes at the mark again "
+    "it goes with the shell (skew cup); if it comes at another place each turn it goes with the balls (an odd one)."
+)
+"""The test that tells whose a tight spot is. Follows from the forward model: a cone's tilt stands still with the axle
+and needs a cup's to meet, a cup's meets the load once a turn, an odd ball goes round at about half the wheel's pace."""
+
 CAUSES = {
     "bent": Cause(
-        label="bent axle or skew cone",
-        advice="Tight in one place and loose elsewhere: skew. Roll the axle on a flat plate and see whether the track "
-        "on the cones runs off centre; renew what is bent or skew. No setting of the cone is right all the way round.",
+        label="bent axle",
+        advice="A bent axle breaks in the end: renew it, with cones of the same thread. In true cups the shell gives "
+        "way to it and the fingers feel nothing, so only rolling it on a flat plate clears it. No setting cures it.",
         degrees=lambda beliefs: tuple({"tilt": tilt} for tilt in beliefs.bends),
+    ),
+    "skew": Cause(
+        label="cone and cup out of true",
+        advice="A tight spot once a turn takes a cone and a cup that are both askew, or an odd ball. No setting of the "
+        f"cone is right all the way round. {WHOSE_SPOT} Then strip it: roll the axle, see whether a track wanders and "
+        "whether the cups are fully home; renew what is bent or skew.",
+        degrees=lambda beliefs: tuple({"skew": tilt} for tilt in beliefs.skews),
+        inside=True,
     ),
     "dented": Cause(
         label="dented (brinelled) or pitted race",
         advice="Look at cones and cups with a ball-point tip. Dented or pitted cones are renewed together with all the "
         "balls; a dented cup is renewed, or the hub. Setting the cone does not cure it.",
         degrees=lambda beliefs: tuple({"dent": depth} for depth in beliefs.dents),
+        inside=True,
     ),
     "gritty": Cause(
         label="grit, or dry and dirty grease",
         advice="Strip, clean, look at the races, and put it together with new balls and grease. Adjust after that.",
+        inside=True,
     ),
     "wrong_balls": Cause(
         label="wrong number or size of balls",
         advice="Strip and count twice. Renew all balls of both rows together, of the size and in the number the "
         "maker states; room for about 0.7 of a ball is as it should be, and a smaller ball is no cure.",
+        degrees=lambda beliefs: tuple({"odd": more} for more in beliefs.odd_balls),
+        inside=True,
     ),
     "worn_thread": Cause(
         label="thread worn out",
-        advice="Unlock and rock the cone on its thread. A cone that rocks, or a locknut that will not tighten, "
-        "wants a new axle and cone; a setting on a worn-out thread does not hold.",
+        advice="A locknut that never comes up hard, or more slack than the thread's class allows, wants a new axle and "
+        "cone; a setting on a worn-out thread does not hold. A cone that rocks with its locknut loose is normal.",
         degrees=lambda beliefs: tuple({"rocking": play} for play in beliefs.thread_play),
+    ),
+    "broken_axle": Cause(
+        label="broken axle",
+        advice="Renew the axle, with cones and locknuts of the same thread, and ask why it broke: a bent one, or "
+        "dropouts out of parallel, breaks the next.",
+        degrees=lambda beliefs: tuple({"rocking": play} for play in beliefs.thread_play),
+        unsafe=True,
+    ),
+    "cracked_hub": Cause(
+        label="cracked flange or shell",
+        advice="The spokes or a cup can let go. Renew the hub; a crack is not repaired.",
+        unsafe=True,
+    ),
+    "rubbing": Cause(
+        label="seal or brake that rubs",
+        advice="Free it first: bent or askew seals and dust caps are trued or renewed, the brake is set clear. While "
+        "something rubs, turning says nothing of the bearing.",
+        degrees=lambda beliefs: tuple({"rub": drag} for drag in beliefs.rubs),
     ),
     "not_clamping": Cause(
         label="clamp not clamping",
-        advice=f"{DO_NOT_RIDE}: play hardly changes on closing, as if the clamp did not clamp. Look at the "
+        advice="Play hardly changes on closing, as if the clamp did not clamp. Look at the "
         "lever, its springs, the adjusting nut and the dropouts, and close it again so that it takes a firm hand.",
         degrees=lambda beliefs: ({"closing": beliefs.idle_clamp_share},),
         unsafe=True,
@@ -82,6 +121,7 @@ CAUSES = {
         "where it has crept. A cup that moves has lost its seat; its shell, or the hub, is renewed. Setting the cone "
         "does not last.",
         grows=lambda beliefs: beliefs.growth,
+        inside=True,
     ),
     "creeping": Cause(
         label="locknut, washer or far side that creeps",
@@ -95,10 +135,11 @@ CAUSES = {
         advice="A little play after the first rides is new parts bedding in: set it once more. Play that comes back "
         "again and again is races wearing out: look at the tracks, and renew cones and balls.",
         grows=lambda beliefs: beliefs.wear,
+        inside=True,
     ),
     "proud": Cause(
         label="axle proud of the dropout",
-        advice=f"{DO_NOT_RIDE} before both protrusions and the dropouts' thickness are measured: where the axle stands "
+        advice="Measure both protrusions and the dropouts' thickness before it is ridden: where the axle stands "
         "proud of a dropout, the clamp squeezes the axle and not the frame, and the wheel can come out. Feel never "
         "clears it. An axle of the right length does.",
         unsafe=True,

@@ -7,15 +7,26 @@ import numpy as np
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.diagnosis.best_turn import CURABLE, Move, best_move
+from conemodel.tasks.diagnosis.answers import (
+    Standing,
+    adjustment_answer,
+    contradicted,
+    sound_enough,
+    unsafe_answers,
+    unsound_answers,
+    word_to_strip_for,
+)
+from conemodel.tasks.diagnosis.best_turn import Move, best_move
 from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
 from conemodel.tasks.diagnosis.evidence import Weighed, contradictions, weigh
 from conemodel.tasks.diagnosis.fault_list import FoundFault, faults_of
-from conemodel.tasks.diagnosis.fit_check import Fit, fit_check
+from conemodel.tasks.diagnosis.fit import Fit
+from conemodel.tasks.diagnosis.fit_check import fit_check
 from conemodel.tasks.diagnosis.model import HubModel, model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
-from conemodel.tasks.diagnosis.procedure import move_words, percent, steps_for
-from conemodel.tasks.diagnosis.value_of_measuring import NextStep, next_steps
+from conemodel.tasks.diagnosis.procedure import steps_for
+from conemodel.tasks.diagnosis.value_of_measuring import NextStep, looks_first, next_steps
+from conemodel.tasks.headline import Headline, headline_of
 from conemodel.tasks.setting.good_range import State, Window, window_of
 
 STEP = 1e-6
@@ -35,8 +46,7 @@ class Diagnosis:
         clamp_force: [N]; slack: axial slack of the thread [m].
         states: chance that it is loose, right or tight now, clamped.
         move: the turn to make, None where none is advised; leave: it is right, or as near as a hand gets it.
-        sentence: the whole in plain words; steps: the work, step by step.
-        unsafe: reasons not to ride.
+        headline: the largest words, and what stands below them; steps: the work, step by step.
         faults: what no adjustment cures; contradictions: readings that do not go together.
         next_steps: what to measure next, most telling first.
         fits: whether the parts go together; weighed: each reading against the others.
@@ -53,14 +63,23 @@ class Diagnosis:
     states: dict[State, float] | None
     move: Move | None
     leave: bool
-    sentence: str
+    headline: Headline
     steps: tuple[str, ...]
-    unsafe: tuple[str, ...]
     faults: tuple[FoundFault, ...]
     contradictions: tuple[str, ...]
     next_steps: tuple[NextStep, ...]
     fits: tuple[Fit, ...]
     weighed: tuple[Weighed, ...]
+
+    @property
+    def sentence(self) -> str:
+        """The whole in plain words, the most serious first."""
+        return self.headline.sentences
+
+    @property
+    def unsafe(self) -> tuple[str, ...]:
+        """Reasons not to ride, in sentences, most serious first; usually none."""
+        return self.headline.unsafe
 
     @property
     def chance_right(self) -> float | None:
@@ -90,16 +109,29 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
     clashes = contradictions(weighed, posterior, readings)
     fits = fit_check(readings, model.scenario)
     faults = faults_of(posterior, readings, weighed, fits)
-    if clashes:  # what was inferred from them means nothing; what was measured on the parts still does
-        faults = tuple(fault for fault in faults if fault.measured)
-    unsafe = tuple(dict.fromkeys(fault.advice for fault in faults if fault.unsafe and fault.blocks))
-    obstacle = "" if clashes else _obstacle(readings, posterior, window, faults)
-    move = None if clashes or obstacle or unsafe else best_move(posterior, window)
-    made = move if move is not None and move.known and move.worth_it else None
-    leave = move is not None and move.known and made is None
+    if (
+        clashes
+    ):  # what was inferred from them means nothing; what was seen or measured on the parts still does
+        faults = tuple(fault for fault in faults if fault.found != "likely")
+    unsafe = unsafe_answers(faults, fits, readings)
+    unsound = unsound_answers(faults, window, readings)
+    stopped = bool(clashes or unsafe or unsound)
+    move = None if stopped else best_move(posterior, window)
     numbers: dict[str, Likely] = {} if clashes else _summarise(posterior, model)
     states = None if clashes else _states(posterior, window)
     ahead = next_steps(posterior, readings, window) if window.width > 0 and not clashes else ()
+    if word_to_strip_for(readings):
+        ahead = looks_first(ahead)
+    adjustment = (
+        contradicted(clashes)
+        if states is None
+        else adjustment_answer(
+            posterior, Standing(states=states, move=move, ahead=ahead), readings, faults, stopped=stopped
+        )
+    )
+    advised = move is not None and move.known and sound_enough(posterior)
+    made = move if move is not None and advised and move.worth_it else None
+    leave = advised and made is None
     return Diagnosis(
         readings=readings,
         scenario=model.scenario,
@@ -112,9 +144,8 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         states=states,
         move=made,
         leave=leave,
-        sentence=_sentence(unsafe, clashes, obstacle, _on_setting(states, move, ahead, model.scenario)),
+        headline=headline_of(unsafe=unsafe, unsound=unsound, adjustment=adjustment),
         steps=steps_for(made, model.scenario, nutted=posterior.of_nuts > 0.5) if made else (),
-        unsafe=unsafe,
         faults=faults,
         contradictions=clashes,
         next_steps=ahead,
@@ -144,53 +175,3 @@ def _states(posterior: Posterior, window: Window) -> dict[State, float]:
     loose = float(posterior.chance[closed > window.loose_edge].sum())
     tight = float(posterior.chance[closed < window.tight_edge].sum())
     return {"loose": loose, "right": max(1 - loose - tight, 0.0), "tight": tight}
-
-
-def _obstacle(
-    readings: Readings, posterior: Posterior, window: Window, faults: tuple[FoundFault, ...]
-) -> str:
-    """Return why no turn of the cone is advised, or nothing."""
-    if window.width <= 0:
-        return "No setting of this hub is good all the way round: look at axle, cones, cups and balls first."
-    if readings.checks.far_side_unlocked == "yes":
-        return "The far side is unlocked, so the axle turns in it: lock it hard first, then feel again."
-    blocking = [fault for fault in faults if fault.blocks]
-    if blocking:
-        worst = blocking[0]
-        return f"Most likely {worst.label} ({percent(worst.chance)}). {worst.advice}"
-    curable = sum(posterior.of(cause) for cause in CURABLE)
-    if curable < 0.5:
-        first, second = faults[0], faults[1]
-        return (
-            f"No turn of the cone yet: {first.label} ({percent(first.chance)}) or {second.label} "
-            f"({percent(second.chance)}) is likelier than a wrong setting. Look at these first."
-        )
-    return ""
-
-
-def _sentence(unsafe: tuple[str, ...], clashes: tuple[str, ...], obstacle: str, setting: str) -> str:
-    """Return the whole in plain words: danger first."""
-    if clashes:
-        return " ".join([*unsafe, "The readings contradict each other, so no turn is advised.", *clashes])
-    if unsafe:
-        return " ".join(unsafe)
-    return obstacle or setting
-
-
-def _on_setting(
-    states: dict[State, float] | None, move: Move | None, ahead: tuple[NextStep, ...], scenario: Scenario
-) -> str:
-    """Return where the cone stands and the turn to make, in words."""
-    if states is None or move is None:
-        return ""
-    if not move.known:
-        first = f" First {ahead[0].label}." if ahead else ""
-        return f"Too little is known to advise a turn: the best would end right in {percent(move.chance)}.{first}"
-    state = max(states, key=lambda name: states[name])
-    now = f"Clamped, it is most likely {state} now ({percent(states[state])})."
-    if move.worth_it:
-        return f"{now} {move_words(move, scenario)}"
-    return (
-        f"{now} Leave it: it is in the good range with a chance of {percent(move.chance_now)}, and no turn makes that "
-        "surer."
-    )

@@ -19,19 +19,16 @@ from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE, STIFF_L
 
 TURNING_WORDS: tuple[TurningWord, ...] = ("free", "tight", "gritty", "notchy", "tight in one place")
 
-SHARP_TILT = 8e-6
-"""End play over which a bent axle passes from tight in one place to free all round [m]. Assumption."""
-
 GRIT_FELT = 0.85
 """Chance that grit is called gritty. Assumption."""
 
 
 class Feel(NamedTuple):
-    """What fingers meet, of one shape: torque of preload, ripple [N·m], reach of a tilt less end play [m], grit."""
+    """What fingers meet, of one shape: torque, its ripple and its swing over a turn [N·m], grit."""
 
     torque: Array
     ripple: Array
-    bind: Array
+    swing: Array
     grit: Array
 
 
@@ -77,12 +74,14 @@ def hand_chances(play: Array, *, place: Place, limits: Limits, beliefs: Beliefs)
 def turning_chances(feel: Feel, beliefs: Beliefs) -> Array:
     """Return the chance of each of `TURNING_WORDS`, first axis the words.
 
-    What varies is said before what is merely stiff: grit, then dents, then a bend, then the level.
+    What varies is said before what is merely stiff: grit, then dents, then a tight spot, then the level.
     """
     level = feel.torque + beliefs.other_drag
     felt = np.maximum(FELT_CHANGE * level, FELT_TORQUE)
-    notchy = ndtr(np.log(np.maximum(feel.ripple, 1e-12) / felt) / np.log(FELT_RIPPLE.factor))
-    one_place = np.where(feel.bind > -1.0, ndtr(feel.bind / SHARP_TILT), 0.0)
+    notchy, one_place = (
+        ndtr(np.log(np.maximum(change, 1e-12) / felt) / np.log(FELT_RIPPLE.factor))
+        for change in (feel.ripple, feel.swing)
+    )
     tight = ndtr(np.log(np.maximum(feel.torque, 1e-9) / STIFF_LOAD) / np.log(beliefs.threshold_factor))
     left = np.ones_like(level)
     shares = {}

@@ -4,11 +4,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from conemodel.parts.checks import Checks
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Checks
 
 FOUND = 0.85
 """Chance that a look shows a fault that is there. Assumption."""
+
+FREEHUBS_ROCK = 0.7
+"""Share of sound wheels whose freehub rocks a little. Assumption; common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -18,8 +21,11 @@ class Look:
     Attributes:
         asked: as it is put, to be answered by yes or no; hint: how to look.
         instruction: what to do, where it is advised as the next step by itself.
-        shows: the cause a yes speaks for; None where it speaks for none but stands in the way of adjusting.
+        shows: the cause a yes speaks for; None where it speaks for none.
         place: the place that rocks, where it is one that could rock besides the bearing; it is asked first.
+        stop: what was found, in the largest words: a yes is a fault whatever was felt. Empty where it is none.
+        advice: what to do about that; the cause's where left out.
+        usual: chance of a yes where nothing is the matter; a slip of the eye where left out.
     """
 
     asked: str
@@ -27,14 +33,18 @@ class Look:
     instruction: str = ""
     shows: str | None = None
     place: str = ""
+    stop: str = ""
+    advice: str = ""
+    usual: float | None = None
 
 
 LOOKS = {
     "freehub_rocks": Look(
         asked="The freehub rocks on the hub",
-        hint="Hold the rim still and rock the sprockets.",
+        hint="Hold the rim still and rock the sprockets. Nearly every one rocks a little: that alone is no fault.",
         shows="elsewhere",
         place="the freehub",
+        usual=FREEHUBS_ROCK,
     ),
     "headset_or_pivots_rock": Look(
         asked="Headset, fork or frame pivots rock",
@@ -54,28 +64,68 @@ LOOKS = {
     "far_side_unlocked": Look(
         asked="The far side is unlocked",
         hint="Cone and locknut of the side not worked on must not turn against each other.",
+        shows="creeping",
         place="the locknut of the far side",
+        stop="Far side unlocked",
+        advice="The axle turns in it, so no turn of the cone counts: lock it hard first, then feel again.",
     ),
     "axle_wobbles": Look(
         asked="The axle wobbles, rolled on a flat plate",
         instruction="roll the axle on a flat plate",
         shows="bent",
+        stop="Bent axle",
+    ),
+    "axle_broken": Look(
+        asked="The axle is cracked or broken",
+        hint="Draw the rod and pull both ends apart; look at the roots of the thread beside the cones.",
+        instruction="see that the axle is whole",
+        shows="broken_axle",
+        stop="Broken axle",
+    ),
+    "hub_cracked": Look(
+        asked="A flange or the shell is cracked",
+        hint="Look round every spoke hole and beside the cups.",
+        instruction="look round the spoke holes and the shell for cracks",
+        shows="cracked_hub",
+        stop="Cracked hub",
     ),
     "track_dented": Look(
-        asked="A ball-point tip finds dents or pits in a race",
+        asked="A ball-point tip finds dents, pits or flaking in a race",
         instruction="feel the races with a ball-point tip",
         shows="dented",
+        stop="Dented or pitted race",
     ),
     "cone_rocks_on_thread": Look(
-        asked="The unlocked cone rocks on its thread, or the locknut will not tighten",
-        instruction="rock the unlocked cone on its thread",
+        asked="The cone rocks on its thread, the locknut loose",
+        hint="Normal slack: the locknut takes it up. How much is too much, only measuring tells.",
+    ),
+    "locknut_never_hard": Look(
+        asked="The locknut never comes up hard",
+        hint="Against the held cone it must come to a firm stop; one that goes on turning has a stripped thread.",
+        instruction="tighten the locknut against the held cone: it must come up hard",
         shows="worn_thread",
+        stop="Locknut will not tighten",
+    ),
+    "washer_tab_lost": Look(
+        asked="The keyed washer has lost its tab",
+        instruction="see that the keyed washer still has its tab",
+        shows="creeping",
+        stop="Washer tab lost",
+        advice="Nothing keeps the locknut from turning the cone with it. Renew the washer, then adjust.",
     ),
     "cup_moves_in_shell": Look(
         asked="A cup turns in its shell, or has crept along it",
         hint="Hold the shell and try to turn the bare cup by thumb; look for a bright edge beside it.",
         instruction="try whether a cup turns in its shell",
         shows="loose_cup",
+        stop="Cup loose in the shell",
+    ),
+    "seal_or_brake_rubs": Look(
+        asked="A seal, dust cap or the brake rubs",
+        hint="Turn the wheel out of the frame, then with the brake open: the drag goes.",
+        instruction="see whether a seal, dust cap or brake rubs",
+        shows="rubbing",
+        stop="A seal or brake rubs",
     ),
 }
 """Every look by its field of `Checks`."""
@@ -86,36 +136,41 @@ ASKED_FIRST = {name: look for name, look in LOOKS.items() if look.place}
 ELSEWHERE = {name: look.place for name, look in ASKED_FIRST.items() if look.shows == "elsewhere"}
 """Places other than the bearing from which play at the rim may come, each with its look."""
 
-MARKS = {name: look for name, look in LOOKS.items() if not look.place}
+PARTS = {name: look for name, look in LOOKS.items() if not look.place}
 """Looks at one part, taken apart."""
+
+MARKS = {name: look for name, look in PARTS.items() if look.shows}
+"""Those that tell a cause."""
 
 
 def chance_of_checks(checks: Checks, cause: str, beliefs: Beliefs) -> float:
     """Return the chance of the answers given, if a `cause` is the matter."""
     chance = 1.0
-    for name, look in MARKS.items():
-        chance *= chance_of_answer(getattr(checks, name), FOUND if cause == look.shows else beliefs.slip)
+    for name, look in LOOKS.items():
+        if look.shows and name not in ELSEWHERE:
+            chance *= chance_of_look(checks, name, beliefs, there=look.shows == cause)
     if cause != "elsewhere":
-        return chance * _no_place(checks, beliefs)
+        return chance * place_chance(checks, None, beliefs)
     return chance * float(np.mean([place_chance(checks, place, beliefs) for place in ELSEWHERE]))
 
 
-def place_chance(checks: Checks, place: str, beliefs: Beliefs) -> float:
-    """Return the chance of the answers about freehub, headset and so on if the play comes from one `place`."""
-    return float(
-        np.prod(
-            [
-                chance_of_answer(getattr(checks, name), FOUND if name == place else beliefs.slip)
-                for name in ELSEWHERE
-            ]
-        )
-    )
+def place_chance(checks: Checks, place: str | None, beliefs: Beliefs) -> float:
+    """Return the chance of the answers about freehub, headset and so on if the play comes from one `place`, or none."""
+    each = [chance_of_look(checks, name, beliefs, there=name == place) for name in ELSEWHERE]
+    return float(np.prod(each))
 
 
-def _no_place(checks: Checks, beliefs: Beliefs) -> float:
-    return float(np.prod([chance_of_answer(getattr(checks, name), beliefs.slip) for name in ELSEWHERE]))
+def chance_of_look(checks: Checks, name: str, beliefs: Beliefs, *, there: bool) -> float:
+    """Return the chance of the answer to one look, with what it shows `there` or not; 1 where nobody looked."""
+    answer, usual = getattr(checks, name), LOOKS[name].usual
+    if answer is None:
+        return 1.0
+    yes = beliefs.slip if usual is None else usual
+    if there:
+        yes = max(FOUND, yes)
+    return yes if answer == "yes" else 1 - yes
 
 
-def chance_of_answer(answer: str | None, yes: float) -> float:
-    """Return the chance of an answer whose chance of a yes is `yes`; 1 where nobody looked."""
-    return 1.0 if answer is None else yes if answer == "yes" else 1 - yes
+def found_by_eye(checks: Checks) -> dict[str, Look]:
+    """Return the looks that found a fault: each decides, whatever was felt."""
+    return {name: look for name, look in LOOKS.items() if look.stop and getattr(checks, name) == "yes"}

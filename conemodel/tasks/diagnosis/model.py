@@ -16,7 +16,6 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
-from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
 from conemodel.tasks.diagnosis.cases import Case, cases_of, column
 from conemodel.tasks.diagnosis.likelihood import Feel
@@ -27,7 +26,6 @@ from conemodel.tasks.diagnosis.lookup_curves import (
     lean_dropouts,
     make_axle_proud,
     shift_of,
-    tilt_reach,
 )
 
 
@@ -49,7 +47,7 @@ class HubModel:
     @cached_property
     def curves(self) -> tuple[LookupGrid, ...]:
         """The curves of each case."""
-        return tuple(curve_of(self.scenario, case.tilt) for case in self.cases)
+        return tuple(curve_of(self.scenario, case.tilt, case.skew, case.odd) for case in self.cases)
 
     @cached_property
     def shifts(self) -> tuple[tuple[Shift, float, float], ...]:
@@ -91,12 +89,6 @@ class HubModel:
         return np.asarray(column(self.cases, "dent") * each)
 
     @cached_property
-    def reach(self) -> Array:
-        """Twice how far each case's tilt moves an edge of a cone's track (c, 1, 1) [m]."""
-        pair = pair_of(self.scenario)
-        return column(self.cases, "tilt") * tilt_reach(pair, 1.0)
-
-    @cached_property
     def groups(self) -> dict[str, tuple[list[int], list[int]]]:
         """Cases that share curves, and those that share curves and clamp: one of each group, and each case's group."""
         curve = [id(curve) for curve in self.curves]
@@ -131,14 +123,18 @@ class HubModel:
                 felt = felt + column(self.cases, "elsewhere")
         return felt
 
+    def drag(self, end_play: Array) -> Array:
+        """Return the torque of the ball loads, with that of what rubs [N·m]."""
+        return np.asarray(self.read("torque", end_play) + column(self.cases, "rub"))
+
     def feel(self, end_play: Array) -> Feel:
         """Return what fingers meet when they turn the hub at `end_play`."""
         preload = self.read("preload", end_play)
         grit = np.array([case.cause == "gritty" for case in self.cases], dtype=np.float64)[:, None, None]
         return Feel(
-            torque=self.read("torque", end_play),
+            torque=self.drag(end_play),
             ripple=preload * self.ripple_per_newton,
-            bind=np.where(self.reach > 0.0, self.reach - end_play, -2.0),
+            swing=self.read("swing", end_play),
             grit=grit + 0.0 * preload,
         )
 

@@ -3,17 +3,17 @@
 from conemodel.base.units import DEG, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import Move
+from conemodel.tasks.setting.chances import SURE
 from conemodel.tasks.wording import CLOCK_MINUTE, direction, turn_size
 
 
-def move_words(move: Move, scenario: Scenario) -> str:
-    """Return the turn to make with its chance and its range in a sentence."""
+def move_words(move: Move, scenario: Scenario, *, measured: bool) -> str:
+    """Return how far the turn to make is, with its range and its chance."""
     spanner = scenario.assumed.spanner_length
     size = turn_size(move.angle, spanner=spanner)
     return (
-        f"Turn the cone {direction(move.length)} by {size}; four times in five "
-        f"the turn it needs lies {range_words(move)}. This ends in the good range in {percent(move.chance)} of "
-        "cases, with a hand that errs by some degrees."
+        f"The turn is {size}; four times in five the turn it needs lies {range_words(move)}. That this ends in the "
+        f"good range is {say_chance(move.chance, measured=measured)}, with a hand that errs by some degrees."
     )
 
 
@@ -35,6 +35,17 @@ def percent(chance: float) -> str:
     if chance > 0.99:
         return "over 99 %"
     return "under 1 %" if chance < 0.01 else f"{chance * 100:.0f} %"
+
+
+def say_chance(chance: float, *, measured: bool) -> str:
+    """Return a chance: in per cent once something was measured, from hand words alone in three words.
+
+    >>> say_chance(0.82, measured=True), say_chance(0.82, measured=False), say_chance(0.5, measured=False)
+    ('82 %', 'likely', 'a toss-up')
+    """
+    if measured:
+        return percent(chance)
+    return "likely" if chance >= SURE else "unlikely" if chance < 1 - SURE else "a toss-up"
 
 
 def _degrees(angle: float) -> str:

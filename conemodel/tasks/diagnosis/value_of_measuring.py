@@ -1,6 +1,6 @@
 """What to measure next: the reading expected to tell most, in bits, before it is taken."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -66,6 +66,12 @@ def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tupl
             )
         )
     return tuple(sorted(found, key=lambda step: -step.worth))
+
+
+def looks_first(steps: Sequence[NextStep]) -> tuple[NextStep, ...]:
+    """Return the steps of a hub that is to be stripped: what is then looked at, then what bears on safety."""
+    looks = [step for step in steps if step.key in MARKS or step.key == "balls"]
+    return (*looks, *(step for step in steps if step.key == "protrusion"))
 
 
 def _pick_places(flat: Array) -> Indices:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from conemodel.base.units import MM, NEWTON
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.terms import SettingTerms
-from conemodel.tasks.headline import DO_NOT_RIDE, Answer, Headline, headline_of
+from conemodel.tasks.headline import Answer, Headline, headline_of
 from conemodel.tasks.setting.adjustment import adjustment_of, is_worth_making
 from conemodel.tasks.setting.advice import is_axle_free, notes_on
 from conemodel.tasks.setting.chances import Chances
@@ -55,11 +55,7 @@ class Verdict:
     @property
     def unsafe(self) -> tuple[str, ...]:
         """Reasons not to ride, in sentences, most serious first; usually none."""
-        if self.headline.question != "safe":
-            return ()
-        return tuple(
-            answer.sentence for answer in self.headline.answers if answer.words.startswith(DO_NOT_RIDE)
-        )
+        return self.headline.unsafe
 
 
 def verdict_of(

@@ -207,7 +207,7 @@ LABELS = {
     "protrusion_left": "axle protrusion on the left", "protrusion_right": "axle protrusion on the right",
     "over_locknut_width": "width over the locknuts", "axle_length": "axle length",
     "dropout_width": "width between the dropouts", "dropout_thickness": "thickness of the dropouts",
-    "pitch_diameter": "pitch circle of the balls",
+    "pitch_diameter": "pitch circle of the balls", "thread_slack": "slack of the cone on its thread",
     "cone_out": "cone out of finger contact", "cone_out_uncertainty": "cone out of finger contact, give or take",
     "found": "", "checks": "", NEXT: "this round", "name": "what to call this hub", "story": "what is the matter",
 }  # fmt: skip

@@ -6,8 +6,9 @@ from typing import get_args
 
 import streamlit as st
 
-from conemodel.parts.readings import Answer, Thread
-from conemodel.tasks.diagnosis.looks import MARKS
+from conemodel.parts.checks import Answer
+from conemodel.parts.readings import Thread
+from conemodel.tasks.diagnosis.looks import PARTS
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.diagnosis.readings.reading import NumberField, WordField
 from conemodel.ui.diagnosis.declared import DECLARED, NEXT
@@ -20,6 +21,7 @@ SIZES = (
     "over_locknut_width",
     "axle_length",
     "dropout_width",
+    "thread_slack",
 )
 HINTS = {
     "protrusion_left": "How far the axle stands out of the locknut. A quick release's must stay below the dropout's "
@@ -27,6 +29,7 @@ HINTS = {
     "dropout_thickness": "At the axle slot, paint and all.",
     "over_locknut_width": "From outside of one locknut to outside of the other.",
     "dropout_width": "Between the inner faces, the wheel out.",
+    "thread_slack": "How far the cone moves along the axle on its thread, the locknut loose: by feeler or dial.",
     "pitch_diameter": "The circle through the middles of the balls.",
     "cone_out": "In turns; below 0 is further in. By a pen mark made before it was unlocked.",
 }
@@ -103,8 +106,10 @@ def ask_size(name: str) -> None:
 
 def ask_looks() -> None:
     """Ask what was found by inspection."""
-    for name, look in MARKS.items():
+    for name, look in PARTS.items():
         ask_word(f"checks.{name}", look.asked, get_args(Answer))
+        if look.hint:
+            st.caption(look.hint)
 
 
 def ask_marked() -> None:

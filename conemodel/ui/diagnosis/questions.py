@@ -32,15 +32,17 @@ ANSWERS = {NOT_LOOKED: "not looked", "no": "no", "yes": "yes"}
 
 QUESTIONS = {
     "found.rim_open.hand": (
-        "Rim rocked, clamp **open**: play?",
+        "Wheel **out**, clamp **open**: play?",
         HAND,
-        "Wheel in the frame, lever or nuts open, weight off it: push and pull the rim at three and nine o'clock while "
-        "holding the frame. Play is free movement that ends in a knock; springy give is not.",
+        "Wheel out of the frame, for with its lever open an axle tips in its slots and feels like play. Hold the axle "
+        "by its ends and push and pull the rim at three and nine o'clock. Play is free movement that ends in a knock; "
+        "springy give is not.",
     ),
     "found.rim_closed.hand": (
         "Rim rocked, clamp **closed**: play?",
         HAND,
-        "The same with the lever closed or the nuts tight.",
+        "Wheel in the frame, lever closed or nuts tight: push and pull the rim at three and nine o'clock while holding "
+        "the frame.",
     ),
     "found.turns_closed": (
         "Clamped, how does it turn?",

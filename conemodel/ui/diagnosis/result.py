@@ -3,19 +3,37 @@
 import streamlit as st
 
 from conemodel.base.plain_text import for_html, for_page
-from conemodel.base.units import DEG
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
-from conemodel.show.diagnosis.tables import capital, list_faults, list_fits, merge_sides
+from conemodel.show.diagnosis.tables import (
+    capital,
+    list_faults,
+    list_fits,
+    merge_sides,
+    say_before,
+    say_fault,
+)
+from conemodel.show.headline import headline_html
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
-from conemodel.tasks.diagnosis.procedure import percent
-from conemodel.tasks.wording import direction
+from conemodel.tasks.diagnosis.procedure import say_chance
+from conemodel.tasks.headline import Answer, headline_of
+from conemodel.tasks.setting.chances import SURE
 from conemodel.ui.diagnosis.explanation import show_explanation
 from conemodel.ui.diagnosis.questions import unanswered
 from conemodel.ui.frame import chart, table
 
-STATES = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 SIGNS = {"loose": "↔", "right": "✓", "tight": "⊗"}
+
+NOT_LOOKED_AT = headline_of(
+    unsafe=(),
+    unsound=(),
+    adjustment=Answer(
+        words="Not looked at yet",
+        why="The rim rocked with the clamp open, rocked closed, and turned: that is enough to begin.",
+        act="Answer what you can on this page.",
+    ),
+)
+"""What is said before anything was entered."""
 
 LISTED = 0.1
 """Chance from which a fault is spelt out; the others stand in the table."""
@@ -28,92 +46,45 @@ def show_answer(diagnosis: Diagnosis | None) -> None:
     """Draw danger first, then what it most likely is and the turn to make, then the work step by step."""
     with st.container(border=True):
         if diagnosis is None:
-            _headline("?", "Not looked at yet", "answer what you can on this page")
-            st.markdown(
-                "The rim rocked with the clamp open, rocked closed, and turned: that is enough to begin."
-            )
+            st.html(headline_html(NOT_LOOKED_AT, sign="?"))
             return
-        for reason in diagnosis.unsafe:
-            st.html(f'<div class="cm-stop" role="alert">{for_html(reason)}</div>')
-        _headline(*headline(diagnosis))
+        st.html(headline_html(diagnosis.headline, sign=_sign(diagnosis)))
         _chances(diagnosis)
         _first_look(diagnosis)
-        _show_words(diagnosis)
         _next(diagnosis)
     if diagnosis.steps:
         st.header("The work, step by step", anchor=False)
         st.markdown("\n".join(f"{i}. {for_page(step)}" for i, step in enumerate(diagnosis.steps, start=1)))
 
 
-def _show_words(diagnosis: Diagnosis) -> None:
-    """Show the result in words, without what the alerts said; contradictory readings one by one."""
-    said = diagnosis.sentence
-    for told in (*diagnosis.unsafe, *diagnosis.contradictions):
-        said = said.replace(told, "")
-    st.markdown(for_page(said.strip()))
-    for clash in diagnosis.contradictions:
-        st.error(for_page(clash))
-
-
-def headline(diagnosis: Diagnosis) -> tuple[str, str, str]:
-    """Return a sign, what it most likely is, and what to do, in a few words each."""
-    if diagnosis.contradictions:
-        return "⚠", "Readings do not go together", "no turn yet: take them again"
-    blocking = [fault for fault in diagnosis.faults if fault.blocks]
-    if diagnosis.readings.checks.far_side_unlocked == "yes" and not diagnosis.unsafe:
-        return "⊗", "Far side unlocked", "lock it hard first, then feel again"
-    if blocking:
-        return (
-            "⊗",
-            capital(blocking[0].label),
-            f"{percent(blocking[0].chance)} · no turn of the cone cures it",
-        )
-    if diagnosis.window.width <= 0:
-        return "⊗", "No good setting", "no turn of the cone cures it"
-    chances = diagnosis.states or {"right": 0.0}
-    state = max(chances, key=lambda name: chances[name])
-    if diagnosis.move is not None:
-        turn, size = diagnosis.move, DEG.from_si(abs(diagnosis.move.angle))
-        arrow = "↺" if turn.length > 0 else "↻"
-        return (
-            SIGNS[state],
-            STATES[state],
-            f"{arrow} {direction(turn.length)} about {size:.0f}°",
-        )
-    if diagnosis.leave:
-        return SIGNS[state], STATES[state], "leave it"
-    return "?", "Not known yet", "no turn yet: look further first"
-
-
-def _headline(sign: str, state: str, turn: str) -> None:
-    st.html(
-        '<p class="cm-verdict" role="status">'
-        f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {for_html(state)}</span>'
-        f'<span class="cm-turn">{for_html(turn)}</span></p>'
-    )
+def _sign(diagnosis: Diagnosis) -> str:
+    """Return the sign beside the state of the adjustment; a question mark where it is not to be told."""
+    chances = diagnosis.states or {}
+    named = [state for state, chance in chances.items() if chance >= SURE]
+    return SIGNS[named[0]] if named and (diagnosis.move is not None or diagnosis.leave) else "?"
 
 
 def _chances(diagnosis: Diagnosis) -> None:
     """Draw the chance of being in the good range, now and after the turn."""
-    if diagnosis.chance_right is None or any(fault.blocks for fault in diagnosis.faults):
+    if diagnosis.chance_right is None or diagnosis.headline.question != "adjustment":
         return
     figures = [("in the good range now", diagnosis.chance_right)]
     if diagnosis.move is not None:
         figures.append(("after this turn", diagnosis.move.chance))
-    shown = "".join(f"<div><b>{percent(chance)}</b>{name}</div>" for name, chance in figures)
+    measured = diagnosis.readings.play_measured
+    shown = "".join(
+        f"<div><b>{say_chance(chance, measured=measured)}</b>{name}</div>" for name, chance in figures
+    )
     st.html(f'<div class="cm-big">{shown}</div>')
 
 
 def _first_look(diagnosis: Diagnosis) -> None:
-    """Say what else could rock and was not looked at, where play was found."""
-    if diagnosis.unsafe or diagnosis.contradictions:
+    """Say what else could rock and was not looked at, where the rim rocks with the clamp closed."""
+    if diagnosis.headline.question == "safe" or diagnosis.contradictions:
         return
-    felt = any(
-        play.hand not in (None, "none") or (play.play or 0.0) > 0.0
-        for look in diagnosis.readings.rounds
-        for play in look.plays.values()
-    )
-    if felt and (left := unanswered()):
+    closed = diagnosis.readings.rounds[-1].rim_closed
+    rocks = closed.hand not in (None, "none") or (closed.play or 0.0) > 0.0
+    if rocks and (left := unanswered()):
         st.markdown(
             f"**First see that it is the hub.** Not looked at yet: {'; '.join(left)}. Play from there feels the same."
         )
@@ -121,7 +92,7 @@ def _first_look(diagnosis: Diagnosis) -> None:
 
 def _next(diagnosis: Diagnosis) -> None:
     """Show the one measurement that would tell most."""
-    if diagnosis.next_steps and not diagnosis.unsafe:
+    if diagnosis.next_steps and diagnosis.headline.question != "safe":
         step = diagnosis.next_steps[0]
         why = for_html(capital(step.why))
         st.html(f'<div class="cm-next"><strong>Measure next:</strong> {for_html(step.label)}. {why}.</div>')
@@ -146,7 +117,8 @@ def _faults(diagnosis: Diagnosis) -> None:
         st.markdown("None stands out.")
     for fault in listed:
         st.markdown(
-            f"**{capital(fault.label)}: {percent(fault.chance)}**{_before(fault)}. {for_page(fault.advice)}"
+            f"**{capital(fault.label)}: {say_fault(fault, diagnosis)}**{_before(fault, diagnosis)}. "
+            f"{for_page(fault.advice)}"
         )
         if fault.evidence:
             st.caption(f"Speaks for it: {for_page('; '.join(fault.evidence))}.")
@@ -156,9 +128,9 @@ def _faults(diagnosis: Diagnosis) -> None:
             table(list_faults(diagnosis))
 
 
-def _before(fault: FoundFault) -> str:
-    known = fault.measured or fault.before == 1.0
-    return "" if known else f" ({percent(fault.before)} before anything was read)"
+def _before(fault: FoundFault, diagnosis: Diagnosis) -> str:
+    told = say_before(fault, diagnosis)
+    return f" ({told} before anything was read)" if told else ""
 
 
 def _measure(diagnosis: Diagnosis) -> None:

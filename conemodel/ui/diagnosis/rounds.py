@@ -8,7 +8,8 @@ from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import for_page
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, KILOMETRE
-from conemodel.parts.readings import MOST_ROUNDS, Answer, Round
+from conemodel.parts.checks import Answer
+from conemodel.parts.readings import MOST_ROUNDS, Round
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken

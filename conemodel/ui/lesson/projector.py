@@ -1,6 +1,6 @@
 """One step of a story on the wall: large, all in the window, told by four keys."""
 
-from functools import partial
+from collections.abc import Callable
 
 import streamlit as st
 
@@ -10,7 +10,6 @@ from conemodel.show.lesson.html import legend, side_html
 from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
 from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.lesson.lesson import KEYS, Key, Played, SideView, View, press, view_of
-from conemodel.ui.files import offer_file
 from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_from_address
 from conemodel.ui.lesson.projector_style import style
 
@@ -138,13 +137,22 @@ def _more(staged: Staged, told: Played, view: View) -> None:
             if note:
                 st.text(visible(note))
     dark = st.context.theme.type == "dark"
-    name = f"step-{view.number}-{view.stage.replace('_', '-')}.png"
-    offer_file("This step (PNG)", name, partial(_picture, view, dark=dark), width="stretch")
+    st.download_button(
+        "This step (PNG)",
+        _picture(view, dark=dark),
+        f"step-{view.number}-{view.stage.replace('_', '-')}.png",
+        "image/png",
+        on_click="ignore",
+        width="stretch",
+    )
     st.markdown("The address of this page leads to this step.")
 
 
-def _picture(view: View, *, dark: bool) -> bytes:
-    from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
-    from conemodel.show.setting.setting_sheet import to_png
+def _picture(view: View, *, dark: bool) -> Callable[[], bytes]:
+    def made() -> bytes:
+        from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
+        from conemodel.show.setting.setting_sheet import to_png
 
-    return to_png(step_figure(view, dark=dark), dpi=DPI)
+        return to_png(step_figure(view, dark=dark), dpi=DPI)
+
+    return made

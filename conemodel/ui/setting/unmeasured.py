@@ -9,7 +9,6 @@ from conemodel.parts.distributions import Unknown
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of
 from conemodel.parts.setting import Assumed
-from conemodel.ui.files import say_problems
 from conemodel.ui.url_state import choice, kept_number, number
 
 AS_DESCRIBED = "as described"
@@ -79,10 +78,9 @@ def in_ranges(hub: Scenario) -> Scenario:
             assumed = hub.with_ranges().assumed
         return hub.replace(assumed=assumed.replace(**changes))
     except PartProblems as error:
+        st.error("These ranges cannot be; the hub is worked out in those it was described with.")
         problems = "\n".join(str(Assumed.say(mistake)) for mistake in error.mistakes)
-        say_problems(
-            "These ranges cannot be; the hub is worked out in those it was described with.", problems
-        )
+        st.code(problems, language=None, wrap_lines=True)
         return hub
 
 

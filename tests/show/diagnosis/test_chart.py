@@ -5,7 +5,8 @@ import pytest
 
 from conemodel.base.table import csv_text
 from conemodel.base.units import MM
-from conemodel.parts.readings import Checks, Play, Readings, Round
+from conemodel.parts.checks import Checks
+from conemodel.parts.readings import Play, Readings, Round
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.formatting import millimetres

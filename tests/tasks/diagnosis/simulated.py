@@ -5,18 +5,22 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
 from conemodel.base.units import Array
+from conemodel.parts.bearing import Pair
 from conemodel.parts.clamp_kinds import ClampName
 from conemodel.parts.felt_play import PLAY_WORDS, PlayWord
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
+from conemodel.solve.equilibrium.wheel_positions import is_uniform
 from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
 from conemodel.solve.wheel.ball_drag import load_drag
+from conemodel.solve.wheel.turning import turn_wheel
 from conemodel.tasks.diagnosis.cases import Case, likely_causes
 from conemodel.tasks.diagnosis.likelihood import (
     TURNING_WORDS,
@@ -25,7 +29,7 @@ from conemodel.tasks.diagnosis.likelihood import (
     play_spread,
     turning_chances,
 )
-from conemodel.tasks.diagnosis.lookup_curves import tilt_cones
+from conemodel.tasks.diagnosis.lookup_curves import HAND_LOAD, SWING_POSITIONS, SWING_TURNS, untrue_pair
 
 G = 9.80665
 
@@ -74,9 +78,15 @@ class Bench:
         plain: dict[str, Any] = {"cause": cause, "weight": 1.0, "nutted": False}
         if cause == "bent":
             return Case(**plain, tilt=float(dice.choice(b.bends)))
+        if cause == "skew":
+            return Case(**plain, skew=float(dice.choice(b.skews)))
+        if cause == "wrong_balls":
+            return Case(**plain, odd=float(dice.choice(b.odd_balls)))
+        if cause == "rubbing":
+            return Case(**plain, rub=float(dice.choice(b.rubs)))
         if cause == "dented":
             return Case(**plain, dent=float(dice.choice(b.dents)))
-        if cause == "worn_thread":
+        if cause in ("worn_thread", "broken_axle"):
             return Case(**plain, rocking=float(dice.choice(b.thread_play)))
         if cause == "elsewhere":
             return Case(**plain, elsewhere=float(dice.choice(b.play_elsewhere)))
@@ -127,33 +137,44 @@ class Bench:
     def _plays(self, hubs: list[Truth], ends: str) -> dict[str, Array]:
         played = np.zeros((2, len(hubs)))
         values = np.array([getattr(hub, ends) for hub in hubs])
-        for tilt in {hub.case.tilt for hub in hubs}:
-            mine = np.array([hub.case.tilt == tilt for hub in hubs])
+        for pair, mine in self._alike(hubs):
             played[:, mine] = solve_felt_play(
-                tilt_cones(self.pair, tilt), np.clip(values[mine], -1e-4, 0.6e-3),
+                pair, np.clip(values[mine], -1e-4, 0.6e-3),
                 rim_radius=self.scenario.wheel.rim_radius, axle_arm=self.scenario.axle.length / 2,
             )  # fmt: skip
         return {"rim": played[0], "axle_end": played[1]}
 
+    def _alike(self, hubs: list[Truth]) -> Iterator[tuple[Pair, npt.NDArray[np.bool_]]]:
+        """Yield each way rows are untrue, with the hubs that are so."""
+        untrue = [(hub.case.tilt, hub.case.skew, hub.case.odd) for hub in hubs]
+        for tilt, skew, odd in dict.fromkeys(untrue):
+            mine = np.array([one == (tilt, skew, odd) for one in untrue])
+            yield untrue_pair(self.pair, tilt=tilt, skew=skew, odd=odd), mine
+
+    @staticmethod
+    def _swing(pair: Pair, end_play: float) -> float:
+        if is_uniform(pair):
+            return 0.0
+        angle = SWING_TURNS * 2 * np.pi * np.arange(SWING_POSITIONS) / SWING_POSITIONS
+        return float(np.ptp(turn_wheel(pair, end_play=end_play, angle=angle, load=HAND_LOAD).torque))
+
     def _feels(self, hubs: list[Truth], ends: str) -> Feel:
         values = np.array([getattr(hub, ends) for hub in hubs])
-        torque, preload = np.zeros((2, len(hubs)))
-        for tilt in {hub.case.tilt for hub in hubs}:
-            mine = np.array([hub.case.tilt == tilt for hub in hubs])
-            pair = tilt_cones(self.pair, tilt)
+        torque, preload, swing = np.zeros((3, len(hubs)))
+        for pair, mine in self._alike(hubs):
             solution = solve_unloaded(pair, values[mine])
             torque[mine] = load_drag(pair, solution).torque.mean(axis=-1)
             preload[mine] = solution.preload.mean(axis=-1)
+            swing[mine] = [self._swing(pair, value) for value in values[mine]]
         row = self.pair.left
         gamma = row.ball_diameter * np.cos(row.contact_angle) / row.pitch_diameter
         ripple = (
             preload / np.sin(row.contact_angle) * row.pitch_diameter / 2 * (1 - gamma) * (1 + gamma) / 2
             * np.pi / 2 / self.beliefs.dent_half_length * np.array([hub.case.dent for hub in hubs])
         )  # fmt: skip
-        tilts = np.array([hub.case.tilt for hub in hubs])
-        bind = np.where(tilts > 0, tilts * row.pitch_diameter - values, -2.0)
+        torque += np.array([hub.case.rub for hub in hubs])
         grit = np.array([float(hub.case.cause == "gritty") for hub in hubs])
-        return Feel(torque, ripple, bind, grit)
+        return Feel(torque, ripple, swing, grit)
 
     def _dial(self, play: float) -> Play:
         u = self.beliefs.dial_uncertainty

@@ -4,8 +4,9 @@ import numpy as np
 import pytest
 
 from conemodel.base.errors import InputProblems
+from conemodel.parts.checks import Answer
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Answer, Play, Readings, Round
+from conemodel.parts.readings import Play, Readings, Round
 from conemodel.parts.toml_files import read_part
 from conemodel.tasks.diagnosis.between_rounds import spread_out, spreads_before
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose

@@ -1,11 +1,13 @@
 """Driving the page Check a hub without a browser: open it, enter things, and see what it made of them."""
 
+from html import escape
 from typing import Any
 
 from streamlit.testing.v1 import AppTest
 
 from conemodel.parts.readings import Readings
 from conemodel.parts.toml_files import read_part
+from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from tests.patience import PATIENCE
 
 QUICK = {"play_open": "clear", "play_closed": "slight", "turns": "free", "held_by": "quick release"}
@@ -69,3 +71,11 @@ def seen(app: AppTest) -> Readings:
 
 def add_round(app: AppTest) -> AppTest:
     return app.button(key="add_round").click().run()
+
+
+def says(app: AppTest, diagnosis: Diagnosis) -> bool:
+    """Return whether the page says every answer of a diagnosis: what it is, how sure, why, and what to do."""
+    said = words(app)
+    answers = diagnosis.headline.answers
+    parts = [part for one in answers for part in (*one.words.split(": "), one.certainty, one.why, one.act)]
+    return all(escape(part) in said for part in parts)

@@ -62,7 +62,7 @@ class StartingWeight(Reading):
         """Return the density of the torque it makes."""
         arm = GRAVITY * model.scenario.wheel.rim_radius
         return weight_likelihood(
-            model.read("torque", end_play),
+            model.drag(end_play),
             read=(look.starting_weight or 0.0) * arm,
             uncertainty=look.starting_weight_uncertainty * arm,
             beliefs=model.beliefs,
@@ -74,7 +74,7 @@ class StartingWeight(Reading):
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each of `BINS` starting torques."""
-        torque, beliefs = pick(model.read("torque", end_play)), model.beliefs
+        torque, beliefs = pick(model.drag(end_play)), model.beliefs
         spread = np.sqrt(beliefs.other_drag_spread**2 + TORQUE_ERROR**2 + (0.2 * torque) ** 2)
         edges = np.linspace(0.0, float(torque.max()) + 3 * float(spread.max()) + beliefs.other_drag, BINS)
         return between(ndtr((edges[None, :] - torque[:, None] - beliefs.other_drag) / spread[:, None]))

@@ -1,0 +1,174 @@
+"""What a diagnosis answers: is it safe to ride, is the hub sound, where does the adjustment stand."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from conemodel.base.units import DEG
+from conemodel.parts.readings import Readings
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.diagnosis.best_turn import CURABLE, Move
+from conemodel.tasks.diagnosis.causes import CAUSES, WHOSE_SPOT
+from conemodel.tasks.diagnosis.fault_list import FoundFault
+from conemodel.tasks.diagnosis.fit import Fit
+from conemodel.tasks.diagnosis.fit_of_ends import HELD_BY
+from conemodel.tasks.diagnosis.posterior import Posterior
+from conemodel.tasks.diagnosis.procedure import move_words, say_chance
+from conemodel.tasks.diagnosis.value_of_measuring import NextStep
+from conemodel.tasks.headline import DO_NOT_RIDE, Answer
+from conemodel.tasks.setting.adjustment import STATE_WORDS
+from conemodel.tasks.setting.chances import SURE
+from conemodel.tasks.setting.good_range import State, Window
+from conemodel.tasks.wording import direction
+
+STRIP = "Strip it and look: no turn of the cone yet."
+"""What a mechanic does next about a race that is felt."""
+
+STRIPPED_FOR = {
+    "notchy": Answer(
+        words="Notchy",
+        why="Dents or pits are felt as even steps. Feel both races of both sides with a ball-point tip.",
+        act=STRIP,
+    ),
+    "tight in one place": Answer(words="Tight in one place", why=WHOSE_SPOT, act=STRIP),
+    "gritty": Answer(
+        words="Gritty", why="Grit, or dry grease: clean it before the races are judged.", act=STRIP
+    ),
+}
+"""What is said of a word of the fingers that no adjustment answers, where no cause stands out."""
+
+NO_SETTING = Answer(
+    words="No good setting",
+    why="No setting of this hub is good all the way round.",
+    act="Look at axle, cones, cups and balls first.",
+)
+"""What is said of a hub whose good range is empty."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """Where the adjustment stands.
+
+    Attributes:
+        states: chance of each state now, clamped; move: the best turn; ahead: what to measure next.
+    """
+
+    states: dict[State, float]
+    move: Move | None
+    ahead: tuple[NextStep, ...]
+
+
+def unsafe_answers(
+    faults: Sequence[FoundFault], fits: Sequence[Fit], readings: Readings
+) -> tuple[Answer, ...]:
+    """Return why not to ride, most serious first; what holds the wheel is asked first where its axle does not say."""
+    asked = [
+        Answer(words="Say first what holds the wheel", why=fit.sentence) for fit in fits if fit.key == HELD_BY
+    ]
+    stops = [_answer_of(fault, readings) for fault in faults if fault.blocks and fault.unsafe]
+    return (*asked, *stops)
+
+
+def unsound_answers(faults: Sequence[FoundFault], window: Window, readings: Readings) -> tuple[Answer, ...]:
+    """Return what no turn of the cone cures: what was seen, what was measured, what is likely, what was felt."""
+    word = word_to_strip_for(readings)
+    stops = [fault for fault in faults if fault.blocks and not fault.unsafe]
+    if word is not None:  # what was felt says more than a cause that is no more than a toss-up
+        stops = [fault for fault in stops if fault.found != "likely" or fault.chance >= SURE]
+    found = [_answer_of(fault, readings) for fault in stops]
+    if word is not None and all(fault.key == "elsewhere" for fault in stops):
+        found.append(STRIPPED_FOR[word])
+    if window.width <= 0:
+        found.append(NO_SETTING)
+    return tuple(found)
+
+
+def word_to_strip_for(readings: Readings) -> str | None:
+    """Return the last word of the fingers, where it means that the hub is stripped before anything else."""
+    words = [word for look in readings.rounds for word in (look.turns_open, look.turns_closed) if word]
+    return words[-1] if words and words[-1] in STRIPPED_FOR else None
+
+
+def _answer_of(fault: FoundFault, readings: Readings) -> Answer:
+    """Return a fault in the largest words: as found where it was seen or measured, else with its chance."""
+    likely = fault.found == "likely"
+    act = "No turn of the cone cures it." if fault.key in CAUSES else "Put that right first."
+    if likely and CAUSES[fault.key].inside:
+        act = STRIP
+    words = fault.words[:1].upper() + fault.words[1:]
+    return Answer(
+        words=f"{DO_NOT_RIDE}: {fault.words}" if fault.unsafe else words,
+        certainty=say_chance(fault.chance, measured=readings.play_measured) if likely else "",
+        why=fault.advice,
+        act="" if fault.unsafe else act,
+    )
+
+
+def contradicted(clashes: Sequence[str]) -> Answer:
+    """Return what is said of readings that contradict each other."""
+    return Answer(
+        words="Readings do not go together",
+        why=" ".join(("The readings contradict each other, so no turn is advised.", *clashes)),
+        act="No turn yet: take them again.",
+    )
+
+
+def adjustment_answer(
+    posterior: Posterior,
+    standing: Standing,
+    readings: Readings,
+    faults: Sequence[FoundFault],
+    *,
+    stopped: bool,
+) -> Answer:
+    """Return where the cone stands and the turn to make; none while something `stopped` it or is likelier."""
+    measured = readings.play_measured
+    if stopped:
+        return Answer(words="No turn of the cone yet", why="Put that right first, then feel again.")
+    if not sound_enough(posterior):
+        first, second = ((one.label, say_chance(one.chance, measured=measured)) for one in faults[:2])
+        return Answer(
+            words="Not known yet",
+            why=f"{first[0]} ({first[1]}) or {second[0]} ({second[1]}) together are likelier than a wrong setting.",
+            act="No turn yet: look at these first.",
+        )
+    move = standing.move
+    if move is None or not move.known:
+        chance = say_chance(move.chance if move else 0.0, measured=measured)
+        first_step = f" First {standing.ahead[0].label}." if standing.ahead else ""
+        return Answer(
+            words="Not known yet",
+            why=f"Too little is known to advise a turn: that the best would end right is {chance}.{first_step}",
+            act="No turn yet: look further first.",
+        )
+    return _on_setting(standing.states, move, posterior.model.scenario, measured=measured)
+
+
+def sound_enough(posterior: Posterior) -> bool:
+    """Return whether causes that turning the cone cures, or does no harm to, are likelier than all others."""
+    return sum(posterior.of(cause) for cause in CURABLE) >= 0.5
+
+
+def _on_setting(states: dict[State, float], move: Move, scenario: Scenario, *, measured: bool) -> Answer:
+    """Return the state, named outright where it is likely enough, and the turn to make or none."""
+    first, second = sorted(states, key=lambda name: -states[name])[:2]
+    if states[first] >= SURE:
+        words, certainty = STATE_WORDS[first], say_chance(states[first], measured=measured)
+    else:
+        words, certainty = (
+            f"{STATE_WORDS[first]} or {STATE_WORDS[second].lower()}",
+            "not to be told from these readings",
+        )
+    if move.worth_it:
+        return Answer(
+            words=words,
+            certainty=certainty,
+            why=move_words(move, scenario, measured=measured),
+            act=f"Turn the cone {direction(move.length)} about {DEG.from_si(abs(move.angle)):.0f}°.",
+        )
+    right = say_chance(move.chance_now, measured=measured)
+    return Answer(
+        words=words,
+        certainty=certainty,
+        why=f"That it is in the good range now is {right}, and no turn makes that surer.",
+        act="Leave it.",
+    )
