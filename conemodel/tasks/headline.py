@@ -9,6 +9,9 @@ from typing import Literal
 
 Question = Literal["safe", "sound", "adjustment"]
 
+SELDOM, OFTEN = 0.05, 0.95
+"""Chances below and above which no number of ten is said."""
+
 DO_NOT_RIDE = "Do not ride"
 """How every warning of a wheel that may come out begins."""
 
@@ -90,6 +93,22 @@ def of_ten(chance: float) -> str:
     >>> of_ten(0.42), of_ten(0.99), of_ten(0.02)
     ('on 4 of 10 such hubs', 'on nearly every such hub', 'on hardly any such hub')
     """
-    if chance > 0.95:
-        return "on nearly every such hub"
-    return f"on {max(round(10 * chance), 1)} of 10 such hubs" if chance >= 0.05 else "on hardly any such hub"
+    return f"on {_tenths(chance)} such hub{'s' if SELDOM <= chance <= OFTEN else ''}"
+
+
+def right_and_tight(right: float, tight: float) -> str:
+    """Return the chances of right and of too tight as a person says them.
+
+    >>> right_and_tight(0.42, 0.1), right_and_tight(0.97, 0.02)
+    ('right on 4, too tight on 1 of 10 such hubs', 'right on nearly every such hub, too tight on hardly any')
+    """
+    if SELDOM <= right <= OFTEN and SELDOM <= tight <= OFTEN:
+        return f"right on {_tenths(right).split(' ')[0]}, too tight {of_ten(tight)}"
+    return f"right {of_ten(right)}, too tight on {_tenths(tight)}"
+
+
+def _tenths(chance: float) -> str:
+    """Return how many of ten, none and all left to larger numbers."""
+    if chance > OFTEN:
+        return "nearly every"
+    return f"{max(round(10 * chance), 1)} of 10" if chance >= SELDOM else "hardly any"

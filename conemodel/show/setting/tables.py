@@ -41,7 +41,7 @@ def list_stages(prediction: Prediction) -> Table[StageResult]:
 
     position: tuple[Column[StageResult], ...] = (
         Column(lambda s: s.name, key="name"),
-        Column(lambda s: STAGE_WORDS[s.name], text="stage", page="StageResult", left=True),
+        Column(lambda s: STAGE_WORDS[s.name], text="stage", page="Stage", left=True),
         Column(lambda s: s.end_play, MM, "end_play_mm", text="end play mm", page="End play mm", form="+.3f"),
         Column(turn, DEG, "cone_deg", text="= cone °", form="+.0f"),
         Column(turn, page="as a turn", say=lambda angle: degrees(angle, sign=True)),
@@ -83,7 +83,7 @@ def list_stages(prediction: Prediction) -> Table[StageResult]:
 
 
 _FORCES: tuple[Column[StageResult], ...] = (
-    Column(lambda s: STAGE_WORDS[s.name], page="StageResult"),
+    Column(lambda s: STAGE_WORDS[s.name], page="Stage"),
     Column(lambda s: f"{MPA.from_si(s.peak_pressure):.0f} MPa", page="Peak pressure"),
     Column(lambda s: f"{torque_band(s.torque, s.torque_upper)} N·mm", page="Turning torque"),
     Column(lambda s: " to ".join(map(newtons, s.preload_range)), page="Preload over a turn"),

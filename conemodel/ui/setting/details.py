@@ -70,16 +70,12 @@ def look_closer(prediction: Prediction) -> None:
 
 
 def show_defects(prediction: Prediction, troubles: Sequence[Defect]) -> None:
-    """Say, of a hub that the cone alone cannot put right, what is wrong, what would help, and how it feels."""
-    sure = any(each.sure for each in troubles)
-    head = (
-        "This hub will not come right by the cone alone."
-        if sure
-        else "Ask first: this may not be as it should."
-    )
+    """Say, of a hub the headline calls unsound or that may not be as it should, how it feels, and what to ask."""
     with st.container(border=True):
-        st.markdown(f"**{head}**")
-        for each in troubles:
+        questions = [each for each in troubles if each.answer is None]
+        if questions:
+            st.markdown("**Ask first: this may not be as it should.**")
+        for each in questions:
             st.markdown(f"- {for_page(each.what)} {for_page(each.cure)}")
         try:
             found = cached_feel(prediction.scenario, "clamped")
