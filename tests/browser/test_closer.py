@@ -34,7 +34,7 @@ def test_each_part_fits_reads_and_is_accessible(
 def test_the_other_ground_too(open_page: Open, width: int, height: int, dark: bool) -> None:
     page = open_page("/set-the-cone?closer=turning&hub=dented-cone", width=width, height=height, dark=dark)
     page.get_by_text("Fingers say: notchy").wait_for()
-    assert page.get_by_text("will not come right by the cone alone").is_visible()
+    assert page.get_by_text("Will not come right by the cone alone").is_visible()
     wait_idle(page)
     assert overflow(page) == 0
     assert findings(page) == []

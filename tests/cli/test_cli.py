@@ -34,7 +34,7 @@ def test_predict_prints_verdict_stages_terms_and_caution() -> None:
         "under the rider",
         "Where the play went",
     ):
-        assert words.lower() in result.output.lower()
+        assert words.lower() in " ".join(result.output.lower().split())
     assert "maker's instructions" in " ".join(result.output.split())
 
 

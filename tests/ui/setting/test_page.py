@@ -48,11 +48,16 @@ def test_every_ready_hub_opens_with_its_verdict(path: Path) -> None:
 
 
 def test_making_the_advised_turn_brings_it_right_and_undo_puts_it_back() -> None:
-    app = opened()
+    """With the slack measured a full turn is advised; without, it is a step, and the state not to be told."""
+    unknown = opened()
+    press(unknown, "Make that turn")
+    assert "feel it clamped" in words(unknown)
+    assert "> Right<" not in words(unknown)
+    app = opened(slack="0.09", clamp="5")
     assert "Loose" in words(app)
     before = turned_out(app)
     press(app, "Make that turn")
-    assert "Right" in words(app)
+    assert "> Right<" in words(app)
     assert turned_out(app) < before
     press(app, "Undo the last turn")
     assert turned_out(app) == before
@@ -79,7 +84,9 @@ def test_the_address_holds_the_setting() -> None:
 
 def test_a_proud_axle_says_first_that_it_must_not_be_ridden() -> None:
     said = words(opened(hub="proud-axle"))
-    assert said.index("Do not ride") < said.index("Loose")
+    assert "> Do not ride<" in said
+    assert not any(f"> {state}<" in said for state in ("Loose", "Right", "Too tight"))
+    assert "Turn the cone" not in said
 
 
 def test_three_and_eight_kilonewton_change_the_verdict() -> None:
@@ -103,7 +110,7 @@ def test_an_own_hub_is_taken_and_shown() -> None:
     app.file_uploader(key="hub_file").upload("../../x<b>.toml", text.encode()).run()
     assert app.selectbox(key="hub").value == "own"
     assert not app.exception
-    assert "Right" in words(app)
+    assert "right on 4, too tight on 2 of 10 such hubs" in words(app)
 
 
 def test_a_range_that_is_only_assumed_can_be_changed_and_the_address_keeps_it() -> None:
