@@ -69,5 +69,5 @@ def test_play_along_the_axle_is_the_end_play_itself() -> None:
     leaning = true.replace(
         left=left.replace(cone_tilt=(3e-3, 0.0)), right=right.replace(cone_tilt=(-3e-3, 0.0))
     )
-    assert np.all(solve_axial_play(leaning, ENDS) <= np.maximum(ENDS, 0.0) + 2e-9)
+    assert np.all(solve_axial_play(leaning, ENDS) <= np.maximum(ENDS, 0.0) * (1 + 2e-5) + 2e-9)
     assert solve_axial_play(leaning, ENDS)[4] < ENDS[4] - 1e-6
