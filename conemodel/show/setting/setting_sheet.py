@@ -36,7 +36,7 @@ def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
     figure.text(
         0.05, 0.945, for_picture(one_line(prediction.scenario.name)), fontsize=LARGE, fontweight="bold"
     )
-    verdict = textwrap.fill(prediction.verdict.sentence, 165)
+    verdict = textwrap.fill(prediction.verdict.sentence, 150)
     figure.text(0.05, 0.925, verdict, fontsize=PLAIN, va="top", linespacing=1.35)
     falls = figure.add_axes((0.05, 0.12, 0.44, 0.66))
     draw_on_sheet(falls, rows_of_prediction(prediction), prediction.window)
