@@ -11,7 +11,7 @@ from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import ClampSeat
 from conemodel.physics.joint import nut_unloading_force
-from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
+from conemodel.solve.stages.clamp_force import ASSUMED
 from conemodel.solve.stages.compliances import Entry, clamp_compliance, compliances_of
 from conemodel.solve.stages.dropouts import dropout_length
 from conemodel.solve.stages.inputs import Inputs, inputs_of
@@ -98,15 +98,14 @@ def close_clamp(scenario: Scenario, inputs: Inputs[Number]) -> ClampState[Number
 def close_clamp(scenario: Scenario, inputs: Inputs[Any] | None = None) -> ClampState[Any]:
     """Return what closing the scenario's clamp on its seat does, for one hub or for `inputs` of many."""
     given = inputs or inputs_of(scenario)
-    source = clamp_force(scenario)[1]
     through = scenario.clamp.traits.through_axle
     squeezed: Any = clamp_compliance(scenario, bridging=given.thread_bridging) if through else 0.0
     left, right = _side(scenario, "left", given), _side(scenario, "right", given)
     free: Any = 0.0 * given.clamp_force  # a frame that the clamp does not hold bows nothing
     return ClampState(
         force=given.clamp_force,
-        source=source,
-        assumed=source == ASSUMED,
+        source=given.clamp_source,
+        assumed=given.clamp_source == ASSUMED,
         shortening=given.clamp_force * squeezed,
         dropouts=free if left.proud or right.proud else dropout_length(scenario, given.clamp_force),
         left=left,

@@ -23,7 +23,7 @@ class Inputs(Generic[Number]):
         thread_compliance: of a cone or nut on its thread [m/N].
         thread_bridging: where the axle's shortening lies in its range, see `clamp_compliance` [-].
         thread_friction, face_friction: of each side [-].
-        clamp_force: [N].
+        clamp_force: [N]; clamp_source: how it was found, in words.
     """
 
     finger_torque: Number
@@ -36,11 +36,13 @@ class Inputs(Generic[Number]):
     thread_friction: Mapping[Side, Number]
     face_friction: Mapping[Side, Number]
     clamp_force: Number
+    clamp_source: str
 
 
 def inputs_of(scenario: Scenario) -> Inputs[float]:
     """Return the inputs of one hub, as its scenario describes it."""
     setting, axle = scenario.setting, scenario.axle
+    force, source = clamp_force(scenario)
     return Inputs(
         finger_torque=setting.finger_torque,
         back_off=setting.back_off,
@@ -51,7 +53,8 @@ def inputs_of(scenario: Scenario) -> Inputs[float]:
         thread_bridging=axle.thread_bridging,
         thread_friction={side: scenario.stack.side(side).thread_friction for side in SIDES},
         face_friction={side: scenario.stack.side(side).face_friction for side in SIDES},
-        clamp_force=clamp_force(scenario)[0],
+        clamp_force=force,
+        clamp_source=source,
     )
 
 

@@ -12,6 +12,7 @@ from conemodel.parts.population import Population
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.joint import engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash
+from conemodel.solve.stages.clamp_force import ASSUMED
 from conemodel.solve.stages.inputs import Inputs
 
 INPUTS: Mapping[str, str] = {
@@ -86,6 +87,7 @@ class Draw:
             thread_friction=dict.fromkeys(SIDES, self.thread_friction),
             face_friction=dict.fromkeys(SIDES, self.face_friction),
             clamp_force=self.clamp_force,
+            clamp_source=ASSUMED,
         )
 
 
