@@ -83,6 +83,11 @@ class SettingTerms(Generic[Number]):
         return total  # type: ignore[no-any-return]
 
     @property
+    def judged_end_play(self) -> Number:
+        """End play by which a setting is judged: as the hub rides [m]."""
+        return self.end_play("ridden")
+
+    @property
     def terms(self) -> dict[str, tuple[Term, ...]]:
         """Each stage's terms with their words, of one hub."""
         return {stage: tuple(map(self._term, each, each.values())) for stage, each in self.lengths.items()}
@@ -160,10 +165,9 @@ def setting_terms(
 
 def ridden_lengths(scenario: Scenario) -> dict[str, Any]:
     """Return what riding adds to end play, by key [m]: warmth, and cups that crept after the cone was set."""
-    condition = scenario.condition
     lengths = {
         "heat": heat_length(scenario),
-        "cup_moved": condition.cup_moved_left + condition.cup_moved_right,
+        "cup_moved": scenario.condition.cup_moved_left + scenario.condition.cup_moved_right,
     }
     return {key: length for key, length in lengths.items() if length != 0.0}
 
