@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, get_args
 
 from conemodel.parts import unknowns
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.setting import ClampSeat
+from conemodel.parts.unknowns.unknown import Unknown
 
 ON_LOCKNUTS: tuple[ClampSeat, ...] = ("dropouts", "spacers on locknuts")
 """Seats on which a clamp presses on both locknuts."""

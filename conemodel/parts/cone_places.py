@@ -4,6 +4,7 @@ The ball rows stand in the middle of the width over the locknuts. All lengths in
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from conemodel.base.units import MM
 from conemodel.parts.axle import Axle
@@ -17,6 +18,7 @@ def cone_distance(hub: Hub, axle: Axle, stacks: Stacks) -> float:
     return derived_cone_distance(hub, stacks) if axle.cone_distance is None else axle.cone_distance
 
 
+@lru_cache(maxsize=256)
 def derived_cone_distance(hub: Hub, stacks: Stacks) -> float:
     """Return the distance between the middles of the threads that rows and cones make [m]."""
     outboard = {

@@ -8,8 +8,9 @@ from typing import Any
 
 from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
-from conemodel.parts.distributions import BELL_REACH, Unknown
+from conemodel.parts.distributions import BELL_REACH
 from conemodel.parts.schema import FieldError, Part, quantity
+from conemodel.parts.unknowns.unknown import Unknown
 
 CAUSES = (
     "sound",

@@ -8,13 +8,13 @@ from conemodel.base.units import ONE
 from conemodel.parts import cone_places
 from conemodel.parts.axle import Axle
 from conemodel.parts.bearing import MOST_TILT, Pair, Row, check_dents, check_oversize
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.heat import Heat
 from conemodel.parts.hub import SIDES, Hub, Side, Stacks
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.riding import Brake, Drive, LoadMix
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ASSUMED, Assumed, Condition, Limits, Setting
+from conemodel.parts.unknowns.unknown import Unknown
 
 
 class Scenario(Part):

@@ -122,7 +122,7 @@ class Part(BaseModel):
     given_whole: ClassVar[bool] = False
     """Whether a file that has this part must state every field without a default: none comes from a usual part."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False)
+    model_config = ConfigDict(frozen=True, extra="forbid", strict=True, allow_inf_nan=False, defer_build=True)
 
     def __init__(self, **values: Any) -> None:
         """Check `values` [SI] one by one and against each other.

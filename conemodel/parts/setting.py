@@ -6,8 +6,8 @@ from typing import Any, Literal
 from conemodel.base.units import DEG, MM, MM2_PER_S, MPA, NEWTON, NEWTON_METRE, NEWTON_MM, ONE, TURN, UM
 from conemodel.parts import unknowns
 from conemodel.parts.bearing import RowCondition
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.schema import FieldError, Part, quantity
+from conemodel.parts.unknowns.unknown import Unknown
 
 Technique = Literal["nut turned", "cone turned out", "both"]
 ContactFound = Literal["nut loose", "nut snug"]

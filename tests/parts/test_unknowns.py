@@ -9,7 +9,6 @@ import pytest
 
 from conemodel.base.errors import InputProblems
 from conemodel.parts import exercise, unknowns
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.exercise import Prior
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.population import Population
@@ -18,6 +17,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import file_key, unit_of
 from conemodel.parts.setting import ASSUMED, Assumed, Limits, Setting
 from conemodel.parts.toml_files import load_scenario, read_part, read_scenario, write_part
+from conemodel.parts.unknowns.unknown import Unknown
 
 PARTS = Path(exercise.__file__).parent
 HUB = load_scenario(SCENARIOS / "touring-rear.toml")

@@ -6,8 +6,8 @@ A file may still give its own; where the program itself departs, `with_range` sa
 the chance of a bent axle for one, stands there.
 """
 
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.unknowns import hands, hub, joint, senses
+from conemodel.parts.unknowns.unknown import Unknown
 
 UNKNOWNS = tuple(
     unknown

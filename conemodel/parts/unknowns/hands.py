@@ -1,7 +1,7 @@
 """What is not measured of the hands that set a cone, and of their tools."""
 
 from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, UM
-from conemodel.parts.distributions import Unknown
+from conemodel.parts.unknowns.unknown import Unknown
 
 FINGER_TORQUE = Unknown(
     name="finger_torque",

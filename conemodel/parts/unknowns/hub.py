@@ -1,7 +1,7 @@
 """What is not measured of races, shell, frame and wheel."""
 
 from conemodel.base.units import KELVIN, MM, MRAD, N_PER_MM, ONE, UM
-from conemodel.parts.distributions import Unknown
+from conemodel.parts.unknowns.unknown import Unknown
 
 GROOVE = Unknown(
     name="conformity",

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from conemodel.base.units import DEG, MM, NEWTON, ONE
-from conemodel.parts.distributions import Unknown
+from conemodel.parts.unknowns.unknown import Unknown
 
 CLAMP_FORCE = Unknown(
     name="clamp_force",

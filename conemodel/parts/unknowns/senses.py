@@ -1,7 +1,7 @@
 """What counts as felt, and as too stiff."""
 
 from conemodel.base.units import MM, NEWTON_MM, ONE
-from conemodel.parts.distributions import Unknown
+from conemodel.parts.unknowns.unknown import Unknown
 
 FELT_AT_RIM = Unknown(
     name="felt_at_rim",

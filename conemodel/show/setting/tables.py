@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from conemodel.base.table import Column, Table, only_where
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM
-from conemodel.parts.distributions import Unknown
+from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.show.formatting import (
     STAGE_WORDS,
     cone_angle,

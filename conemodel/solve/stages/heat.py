@@ -22,6 +22,8 @@ def heat_length(scenario: Scenario) -> float:
     The shell carries its steel cups in the plane of the balls; the steel cones sit on the axle by the middles of
     their threads. What spacing leaves between the two is cone, not axle.
     """
+    if scenario.heat.shell_warming == scenario.heat.axle_warming == 0.0:
+        return 0.0
     return float(sum(_row_length(scenario, getattr(scenario.hub, side)) for side in SIDES))
 
 

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
 from conemodel.parts import unknowns
-from conemodel.parts.distributions import Uncertain, Unknown
+from conemodel.parts.distributions import Uncertain
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
 from conemodel.solve.stages.terms import slack_share

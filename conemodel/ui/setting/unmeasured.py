@@ -5,10 +5,10 @@ from math import floor, log10
 import streamlit as st
 
 from conemodel.base.units import KILONEWTON
-from conemodel.parts.distributions import Unknown
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of
 from conemodel.parts.setting import Assumed
+from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.ui.url_state import choice, kept_number, number
 
 AS_DESCRIBED = "as described"
