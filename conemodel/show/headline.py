@@ -36,12 +36,13 @@ def headline_html(headline: Headline, *, sign: str) -> str:
         f'<span class="cm-state"><span aria-hidden="true">{SIGNS.get(headline.question, sign)}</span> '
         f"{for_html(words)}</span>{said}</p>"
         + (f"<p>{for_html(rest)}</p>" if rest else "")
-        + "".join(map(_below, headline.below))
+        + "".join(_below(answer, card=answer in headline.stops) for answer in headline.below)
     )
 
 
-def _below(answer: Answer) -> str:
-    """Return what stands below the headline, its first words strong."""
+def _below(answer: Answer, *, card: bool) -> str:
+    """Return what stands below the headline, its first words strong; on a card of its own where it is a stop."""
     head = f"{answer.words}, {answer.certainty}." if answer.certainty else f"{answer.words}."
     rest = answer.sentence.removeprefix(head)
-    return f"<p><strong>{for_html(head)}</strong>{for_html(rest)}</p>"
+    opening = '<p class="cm-card">' if card else "<p>"
+    return f"{opening}<strong>{for_html(head)}</strong>{for_html(rest)}</p>"

@@ -58,6 +58,11 @@ class Headline:
         return self.answer, *self.below
 
     @property
+    def stops(self) -> tuple[Answer, ...]:
+        """What stands below and is unsafe or unsound as well, each a stop of its own."""
+        return self.below if self.question == "safe" else self.below[:-1]
+
+    @property
     def unsafe(self) -> tuple[str, ...]:
         """Reasons not to ride, in sentences, most serious first; usually none."""
         return tuple(one.sentence for one in self.answers if one.words.startswith(DO_NOT_RIDE))

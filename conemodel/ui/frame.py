@@ -34,6 +34,8 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
 .cm-turn {font-size: 1.7rem; font-weight: 600; line-height: 1.2}
 .cm-sure {font-size: 1.25rem; font-weight: 600; line-height: 1.25}
+.cm-card {border-left: 4px solid; padding: 0.1rem 0 0.1rem 0.8rem; margin: 0.8rem 0}
+.cm-card strong {display: block; font-size: 1.7rem; line-height: 1.2}
 .cm-stop {font-size: 1.35rem; font-weight: 700; border: 3px solid; padding: 0.5rem 0.8rem; margin-bottom: 0.6rem}
 .cm-table {overflow-x: auto}
 .cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}

@@ -1,9 +1,10 @@
 """What a diagnosis answers: is it safe to ride, is the hub sound, where does the adjustment stand."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from conemodel.base.units import DEG
+from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move
@@ -36,6 +37,21 @@ STRIPPED_FOR = {
 }
 """What is said of a word of the fingers that no adjustment answers, where no cause stands out."""
 
+GROWING = tuple(name for name, cause in CAUSES.items() if cause.grows(Beliefs()) > 0.0)
+"""Causes under which end play grows in riding."""
+
+CAME_BACK_FROM = 1 - SURE
+"""Chance that something gives in riding from which it is looked for before the cone is set again. Assumption."""
+
+CAME_BACK = Answer(
+    words="Play came back with riding",
+    why="The last turn was not wrong: something gives. Look in this order: is the far side locked hard; has the keyed "
+    "washer lost its tab; does the locknut come up hard and stay; does a cup turn in its shell; do the races wear, in "
+    "(new parts, once) or out.",
+    act="Find what gives before it is set again.",
+)
+"""What is said of play that grew in riding, its certainty left out."""
+
 NO_SETTING = Answer(
     words="No good setting",
     why="No setting of this hub is good all the way round.",
@@ -50,11 +66,28 @@ class Standing:
 
     Attributes:
         states: chance of each state now, clamped; move: the best turn; ahead: what to measure next.
+        stopped: something unsafe or unsound comes first; curable: a wrong setting is likelier than all else.
     """
 
     states: dict[State, float]
     move: Move | None
     ahead: tuple[NextStep, ...]
+    stopped: bool
+    curable: bool
+
+    @property
+    def made(self) -> Move | None:
+        """The turn to make; None where none is advised."""
+        return self.move if self.move is not None and self._advised and self.move.worth_it else None
+
+    @property
+    def leave(self) -> bool:
+        """Whether it is right, or as near as a hand gets it."""
+        return self._advised and self.made is None
+
+    @property
+    def _advised(self) -> bool:
+        return self.curable and self.move is not None and self.move.known
 
 
 def unsafe_answers(
@@ -68,18 +101,42 @@ def unsafe_answers(
     return (*asked, *stops)
 
 
-def unsound_answers(faults: Sequence[FoundFault], window: Window, readings: Readings) -> tuple[Answer, ...]:
+def unsound_answers(
+    faults: Sequence[FoundFault], posterior: Posterior, window: Window, readings: Readings
+) -> tuple[Answer, ...]:
     """Return what no turn of the cone cures: what was seen, what was measured, what is likely, what was felt."""
-    word = word_to_strip_for(readings)
+    word, grown = word_to_strip_for(readings), chance_came_back(posterior, readings)
     stops = [fault for fault in faults if fault.blocks and not fault.unsafe]
     if word is not None:  # what was felt says more than a cause that is no more than a toss-up
         stops = [fault for fault in stops if fault.found != "likely" or fault.chance >= SURE]
+    if (
+        grown >= CAME_BACK_FROM
+    ):  # what lets play come back is looked for together: play does not tell it apart
+        stops = [fault for fault in stops if fault.found != "likely" or fault.key not in GROWING]
     found = [_answer_of(fault, readings) for fault in stops]
     if word is not None and all(fault.key == "elsewhere" for fault in stops):
         found.append(STRIPPED_FOR[word])
+    if grown >= CAME_BACK_FROM:
+        found.append(replace(CAME_BACK, certainty=say_chance(grown, measured=readings.play_measured)))
     if window.width <= 0:
         found.append(NO_SETTING)
     return tuple(found)
+
+
+def chance_came_back(posterior: Posterior, readings: Readings) -> float:
+    """Return the chance that something gives in riding; 0 where the wheel was not ridden between rounds."""
+    if not any(look.was_ridden for look in readings.rounds):
+        return 0.0
+    return sum(posterior.of(cause) for cause in GROWING)
+
+
+def is_to_be_looked_at(readings: Readings, posterior: Posterior, faults: Sequence[FoundFault]) -> bool:
+    """Return whether the next step is a look at the parts, and no gauge: felt, found, or come back with riding."""
+    return (
+        word_to_strip_for(readings) is not None
+        or any(fault.blocks and fault.found != "likely" for fault in faults)
+        or chance_came_back(posterior, readings) >= CAME_BACK_FROM
+    )
 
 
 def word_to_strip_for(readings: Readings) -> str | None:
@@ -117,14 +174,12 @@ def adjustment_answer(
     standing: Standing,
     readings: Readings,
     faults: Sequence[FoundFault],
-    *,
-    stopped: bool,
 ) -> Answer:
-    """Return where the cone stands and the turn to make; none while something `stopped` it or is likelier."""
+    """Return where the cone stands and the turn to make; none while something stopped it or is likelier."""
     measured = readings.play_measured
-    if stopped:
+    if standing.stopped:
         return Answer(words="No turn of the cone yet", why="Put that right first, then feel again.")
-    if not sound_enough(posterior):
+    if not standing.curable:
         first, second = ((one.label, say_chance(one.chance, measured=measured)) for one in faults[:2])
         return Answer(
             words="Not known yet",

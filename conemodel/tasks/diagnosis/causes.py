@@ -42,7 +42,7 @@ CAUSES = {
     "bent": Cause(
         label="bent axle",
         advice="A bent axle breaks in the end: renew it, with cones of the same thread. In true cups the shell gives "
-        "way to it and the fingers feel nothing, so only rolling it on a flat plate clears it. No setting cures it.",
+        "way to it and the fingers feel nothing, so only rolling it on a flat plate clears it.",
         degrees=lambda beliefs: tuple({"tilt": tilt} for tilt in beliefs.bends),
     ),
     "skew": Cause(
@@ -56,7 +56,7 @@ CAUSES = {
     "dented": Cause(
         label="dented (brinelled) or pitted race",
         advice="Look at cones and cups with a ball-point tip. Dented or pitted cones are renewed together with all the "
-        "balls; a dented cup is renewed, or the hub. Setting the cone does not cure it.",
+        "balls; a dented cup is renewed, or the hub.",
         degrees=lambda beliefs: tuple({"dent": depth} for depth in beliefs.dents),
         inside=True,
     ),

@@ -11,10 +11,10 @@ from conemodel.tasks.diagnosis.answers import (
     Standing,
     adjustment_answer,
     contradicted,
+    is_to_be_looked_at,
     sound_enough,
     unsafe_answers,
     unsound_answers,
-    word_to_strip_for,
 )
 from conemodel.tasks.diagnosis.best_turn import Move, best_move
 from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
@@ -26,7 +26,7 @@ from conemodel.tasks.diagnosis.model import HubModel, model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from conemodel.tasks.diagnosis.procedure import steps_for
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep, looks_first, next_steps
-from conemodel.tasks.headline import Headline, headline_of
+from conemodel.tasks.headline import Answer, Headline, headline_of
 from conemodel.tasks.setting.good_range import State, Window, window_of
 
 STEP = 1e-6
@@ -109,29 +109,18 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
     clashes = contradictions(weighed, posterior, readings)
     fits = fit_check(readings, model.scenario)
     faults = faults_of(posterior, readings, weighed, fits)
-    if (
-        clashes
-    ):  # what was inferred from them means nothing; what was seen or measured on the parts still does
+    if clashes:  # what was inferred means nothing then; what was seen or measured on the parts still does
         faults = tuple(fault for fault in faults if fault.found != "likely")
     unsafe = unsafe_answers(faults, fits, readings)
-    unsound = unsound_answers(faults, window, readings)
-    stopped = bool(clashes or unsafe or unsound)
-    move = None if stopped else best_move(posterior, window)
-    numbers: dict[str, Likely] = {} if clashes else _summarise(posterior, model)
-    states = None if clashes else _states(posterior, window)
-    ahead = next_steps(posterior, readings, window) if window.width > 0 and not clashes else ()
-    if word_to_strip_for(readings):
-        ahead = looks_first(ahead)
+    unsound = unsound_answers(faults, posterior, window, readings)
+    standing = None if clashes else _stand(posterior, readings, window, faults, unsafe or unsound)
     adjustment = (
         contradicted(clashes)
-        if states is None
-        else adjustment_answer(
-            posterior, Standing(states=states, move=move, ahead=ahead), readings, faults, stopped=stopped
-        )
+        if standing is None
+        else adjustment_answer(posterior, standing, readings, faults)
     )
-    advised = move is not None and move.known and sound_enough(posterior)
-    made = move if move is not None and advised and move.worth_it else None
-    leave = advised and made is None
+    made = standing.made if standing else None
+    numbers: dict[str, Likely] = {} if clashes else _summarise(posterior, model)
     return Diagnosis(
         readings=readings,
         scenario=model.scenario,
@@ -141,16 +130,36 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         shift=numbers.get("shift"),
         clamp_force=numbers.get("force"),
         slack=numbers.get("slack"),
-        states=states,
+        states=standing.states if standing else None,
         move=made,
-        leave=leave,
+        leave=standing is not None and standing.leave,
         headline=headline_of(unsafe=unsafe, unsound=unsound, adjustment=adjustment),
         steps=steps_for(made, model.scenario, nutted=posterior.of_nuts > 0.5) if made else (),
         faults=faults,
         contradictions=clashes,
-        next_steps=ahead,
+        next_steps=standing.ahead if standing else (),
         fits=fits,
         weighed=weighed,
+    )
+
+
+def _stand(
+    posterior: Posterior,
+    readings: Readings,
+    window: Window,
+    faults: tuple[FoundFault, ...],
+    stops: tuple[Answer, ...],
+) -> Standing:
+    """Return where the adjustment stands; without a turn where something `stops` it."""
+    ahead = next_steps(posterior, readings, window) if window.width > 0 else ()
+    if is_to_be_looked_at(readings, posterior, faults):
+        ahead = looks_first(ahead)
+    return Standing(
+        states=_states(posterior, window),
+        move=None if stops else best_move(posterior, window),
+        stopped=bool(stops),
+        curable=sound_enough(posterior),
+        ahead=ahead,
     )
 
 

@@ -1,5 +1,7 @@
 """What riding does between two rounds. Laws of probability; facts of the trade are common practice, no source."""
 
+from typing import Any
+
 import numpy as np
 import pytest
 
@@ -10,6 +12,7 @@ from conemodel.parts.readings import Play, Readings, Round
 from conemodel.parts.toml_files import read_part
 from conemodel.tasks.diagnosis.between_rounds import spread_out, spreads_before
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
+from conemodel.tasks.diagnosis.looks import MARKS
 from conemodel.tasks.diagnosis.model import model_of
 
 GRID = np.linspace(-0.2e-3, 0.8e-3, 501)
@@ -39,6 +42,21 @@ def test_play_that_comes_back_in_riding_speaks_for_what_creeps_or_wears():
     assert not ridden.contradictions  # the turn before was not wrong
     assert of(ridden, *BACK) > 0.9 > 10 * before
     assert of(set_right_then("yes", 0.02e-3), *BACK) < before
+
+
+def test_play_that_comes_back_by_hand_words_alone_is_said_before_any_turn():
+    felt: dict[str, Any] = {"rim_open": Play(hand="clear"), "turns_closed": "free"}
+    rounds: dict[str, Any] = {
+        "found": Round(**felt, rim_closed=Play(hand="clear")),
+        "round_2": Round(**felt, rim_closed=Play(hand="none"), turned_in=0.45),
+        "round_3": Round(**felt, rim_closed=Play(hand="clear"), ridden="yes"),
+    }
+    diagnosis = diagnose(Readings(clamp="quick release", **rounds))
+    assert diagnosis.headline.answer.words == "Play came back with riding"
+    assert diagnosis.move is None
+    assert diagnosis.next_steps[0].key in MARKS
+    still = rounds["round_3"].replace(rim_closed=Play(hand="none"))
+    assert diagnose(Readings(clamp="quick release", **{**rounds, "round_3": still})).leave
 
 
 def test_play_that_comes_back_without_riding_is_not_blamed_on_riding():

@@ -32,6 +32,8 @@ def test_what_was_found_by_eye_stands_largest_and_hides_the_state() -> None:
     said = words(app)
     assert said.index("Dented or pitted race") < said.index("No turn of the cone yet")
     assert "after this turn" not in said
+    pick(app, "check:checks.axle_wobbles", "yes")
+    assert '<p class="cm-card"><strong>Dented or pitted race.' in words(app)  # a card of its own
 
 
 @pytest.mark.parametrize(("closed", "asked"), [("none", False), ("clear", True)])
