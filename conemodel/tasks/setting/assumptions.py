@@ -1,38 +1,15 @@
-"""What is only assumed of a hub: for every assumption both its ends, and how values lie between them."""
+"""Everything that is only assumed of a hub and its setting, one after the other."""
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
+from dataclasses import replace
 
-from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE, Unit
+from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE
 from conemodel.parts import unknowns
-from conemodel.parts.distributions import Uncertain
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
 from conemodel.solve.stages.terms import slack_share
-
-Ends = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Assumption:
-    """One thing nobody measured.
-
-    Attributes:
-        name: stable name; label: in words; span: its range in words.
-        ends: the scenario with it at its low and at its high end.
-        drawn: how its quantities lie in their ranges [SI], by name: a field of `Inputs`, ``core_share``, ``groove``
-            or, where only `ends` tell what it does, the name of the assumption.
-        own: the scenario's own value of the only quantity [SI]; not used where there are several.
-    """
-
-    name: str
-    label: str
-    span: str
-    ends: tuple[Scenario, Scenario]
-    drawn: Mapping[str, Uncertain]
-    own: float = 0.0
+from conemodel.tasks.setting.assumption import Assumption, assume, between, range_words, widen_to
 
 
 def assumptions_of(scenario: Scenario) -> Iterator[Assumption]:
@@ -45,61 +22,28 @@ def assumptions_of(scenario: Scenario) -> Iterator[Assumption]:
         yield from _dropouts(scenario)
     if scenario.brake.kind == "disc":
         heat, unknown = scenario.heat, unknowns.hub.SHELL_WARMING
-        ends = _around(heat.shell_warming, *unknown.span)
-        yield _assume(
+        ends = widen_to(heat.shell_warming, *unknown.span)
+        yield assume(
             unknown,
             ends,
             heat.shell_warming,
             lambda warming: scenario.replace(heat=heat.replace(shell_warming=warming)),
-            span=f"{_span(ends, ONE)} °C",
+            span=f"{range_words(ends, ONE)} °C",
             name="heat",
         )
-
-
-def _assume(
-    unknown: Unknown,
-    ends: Ends,
-    own: float,
-    change: Callable[[float], Scenario],
-    *,
-    span: str,
-    name: str = "",
-    drawn: str = "",
-) -> Assumption:
-    """Return the assumption of one quantity between `ends` [SI], where the scenario has its `own`.
-
-    Args:
-        unknown: what it is.
-        ends: its range.
-        own: what the scenario has.
-        change: puts a value of it into the scenario.
-        span: the range in words.
-        name: where it is not the unknown's.
-        drawn: what is drawn, where that is not called like the assumption.
-    """
-    low, high = ends
-    called = name or unknown.name
-    return Assumption(
-        name=called,
-        label=unknown.words,
-        span=span,
-        ends=(change(low), change(high)),
-        drawn={drawn or called: _between(unknown, ends, own)},
-        own=own,
-    )
 
 
 def _clamp_force(scenario: Scenario) -> Assumption:
     """Return how hard the clamp closes."""
     own, clamp = clamp_force(scenario)[0], scenario.clamp
     usual = clamp.traits.force
-    ends = _around(own, *scenario.assumed.clamp_forces(usual, given=clamp.force))
-    return _assume(
+    ends = widen_to(own, *scenario.assumed.clamp_forces(usual, given=clamp.force))
+    return assume(
         replace(usual, name="clamp_force", words=unknowns.joint.CLAMP_FORCE.words),
         ends,
         own,
         lambda force: scenario.replace(clamp=clamp.replace(force=force, pick_up=None, torque=None)),
-        span=f"{_span(ends, KILONEWTON)} kN",
+        span=f"{range_words(ends, KILONEWTON)} kN",
     )
 
 
@@ -110,32 +54,32 @@ def _threads(scenario: Scenario) -> Iterator[Assumption]:
     def with_axle(**changes: float) -> Scenario:
         return scenario.replace(axle=axle.replace(**changes))
 
-    shares = _around(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
-    yield _assume(
+    shares = widen_to(axle.thread_core_share, assumed.core_share_low, assumed.core_share_high)
+    yield assume(
         unknowns.joint.CORE_SHARE,
         shares,
         axle.thread_core_share,
         lambda share: with_axle(thread_core_share=share),
-        span=f"{_span(shares, ONE)} of their core's stretch",
+        span=f"{range_words(shares, ONE)} of their core's stretch",
         drawn="core_share",
     )
     if scenario.clamp.traits.through_axle:
-        bridged = _around(axle.thread_bridging, assumed.thread_bridging_low, assumed.thread_bridging_high)
-        yield _assume(
+        bridged = widen_to(axle.thread_bridging, assumed.thread_bridging_low, assumed.thread_bridging_high)
+        yield assume(
             unknowns.joint.THREAD_BRIDGING,
             bridged,
             axle.thread_bridging,
             lambda share: with_axle(thread_bridging=share),
-            span=f"{_span(bridged, ONE)} of the way from root to stress area, bridged",
+            span=f"{range_words(bridged, ONE)} of the way from root to stress area, bridged",
         )
     if axle.thread_clearance is None and slack_share(scenario.setting) != 0.0:
         clearance_of = dict(zip(axle.backlash_range, axle.pitch_clearance_range, strict=True))
-        yield _assume(
+        yield assume(
             unknowns.joint.THREAD_FIT,
             axle.backlash_range,
             axle.backlash,
             lambda slack: with_axle(thread_clearance=clearance_of[slack]),
-            span=f"{_span(axle.backlash_range, MM)} mm",
+            span=f"{range_words(axle.backlash_range, MM)} mm",
             name="thread_slack",
             drawn="backlash",
         )
@@ -145,12 +89,12 @@ def _groove(scenario: Scenario) -> Assumption:
     """Return the groove radius of the races."""
     ends = scenario.assumed.conformity_low, scenario.assumed.conformity_high
     rows = scenario.hub.left, scenario.hub.right
-    return _assume(
+    return assume(
         unknowns.hub.GROOVE,
         ends,
         sum(row.cone_conformity + row.cup_conformity for row in rows) / 4,
         lambda groove: with_conformity(scenario, groove),
-        span=f"{_span(ends, ONE)} of the ball",
+        span=f"{range_words(ends, ONE)} of the ball",
         drawn="groove",
     )
 
@@ -158,35 +102,35 @@ def _groove(scenario: Scenario) -> Assumption:
 def _hands(scenario: Scenario) -> Iterator[Assumption]:
     """Yield what the hands do: how they feel contact, how hard they lock, how far the cone turns along."""
     assumed, setting = scenario.assumed, scenario.setting
-    fingers = _around(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
-    yield _assume(
+    fingers = widen_to(setting.finger_torque, assumed.finger_torque_low, assumed.finger_torque_high)
+    yield assume(
         unknowns.hands.FINGER_TORQUE,
         fingers,
         setting.finger_torque,
         lambda torque: scenario.with_setting(finger_torque=torque),
-        span=f"{_span(fingers, NEWTON_METRE)} N·m",
+        span=f"{range_words(fingers, NEWTON_METRE)} N·m",
     )
     yield _lock_force(scenario)
     if SHARE_OF_NUT[setting.technique] == 0.0:
         return
     stack = scenario.stack.side(scenario.hub.adjustable_side)
     if setting.cone_held:
-        turns = _around(setting.drift, assumed.drift_low, assumed.drift_high)
-        yield _assume(
+        turns = widen_to(setting.drift, assumed.drift_low, assumed.drift_high)
+        yield assume(
             unknowns.hands.DRIFT,
             turns,
             setting.drift,
             lambda turn: scenario.with_setting(drift=turn),
-            span=f"{_span(turns, DEG)}°",
+            span=f"{range_words(turns, DEG)}°",
         )
     elif stack.keyed_washer:
-        turns = _around(stack.key_clearance, assumed.key_clearance_low, assumed.key_clearance_high)
-        yield _assume(
+        turns = widen_to(stack.key_clearance, assumed.key_clearance_low, assumed.key_clearance_high)
+        yield assume(
             unknowns.joint.KEY_CLEARANCE,
             turns,
             stack.key_clearance,
             lambda turn: _with_stack(scenario, key_clearance=turn),
-            span=f"{_span(turns, DEG)}°",
+            span=f"{range_words(turns, DEG)}°",
         )
 
 
@@ -194,8 +138,8 @@ def _lock_force(scenario: Scenario) -> Assumption:
     """Return how hard the locknut presses: neither the torque on a thin spanner nor the friction is measured."""
     assumed, stack = scenario.assumed, scenario.stack.side(scenario.hub.adjustable_side)
     own = scenario.setting.lock_torque
-    torques = _around(own, assumed.lock_torque_low, assumed.lock_torque_high)
-    frictions = _around(stack.thread_friction, assumed.friction_low, assumed.friction_high)
+    torques = widen_to(own, assumed.lock_torque_low, assumed.lock_torque_high)
+    frictions = widen_to(stack.thread_friction, assumed.friction_low, assumed.friction_high)
     low, high = (
         _with_stack(
             scenario.with_setting(lock_torque=torque), thread_friction=friction, face_friction=friction
@@ -204,14 +148,14 @@ def _lock_force(scenario: Scenario) -> Assumption:
     )
     side = scenario.hub.adjustable_side
     least, most = (float(lock_force_on(end, side, end.setting.lock_torque)) for end in (low, high))
-    friction = _between(unknowns.joint.FRICTION, frictions, stack.thread_friction)
+    friction = between(unknowns.joint.FRICTION, frictions, stack.thread_friction)
     return Assumption(
         name="lock_force",
         label="force of the locknut",
-        span=f"{_span((least, most), KILONEWTON)} kN",
+        span=f"{range_words((least, most), KILONEWTON)} kN",
         ends=(low, high),
         drawn={
-            "lock_torque": _between(unknowns.hands.LOCK_TORQUE, torques, own),
+            "lock_torque": between(unknowns.hands.LOCK_TORQUE, torques, own),
             "thread_friction": friction,
             "face_friction": friction,
         },
@@ -221,41 +165,23 @@ def _lock_force(scenario: Scenario) -> Assumption:
 def _dropouts(scenario: Scenario) -> Iterator[Assumption]:
     """Yield the compliances, not measured, of frame and stack about an axle between dropouts out of parallel."""
     frame, axle = scenario.frame, scenario.axle
-    ends = _around(frame.angular_compliance, *unknowns.hub.DROPOUT_GIVE.span)
+    ends = widen_to(frame.angular_compliance, *unknowns.hub.DROPOUT_GIVE.span)
     low, high = (10 * DEG.from_si(compliance) for compliance in ends)
-    yield _assume(
+    yield assume(
         unknowns.hub.DROPOUT_GIVE,
         ends,
         frame.angular_compliance,
         lambda compliance: scenario.replace(frame=frame.replace(angular_compliance=compliance)),
         span=f"{low:.2g} to {high:.2g}° under 10 N·m",
     )
-    shares = _around(axle.ends_stiffened, *unknowns.hub.ENDS_STIFFENED.span)
-    yield _assume(
+    shares = widen_to(axle.ends_stiffened, *unknowns.hub.ENDS_STIFFENED.span)
+    yield assume(
         unknowns.hub.ENDS_STIFFENED,
         shares,
         axle.ends_stiffened,
         lambda share: scenario.replace(axle=axle.replace(ends_stiffened=share)),
-        span=f"{_span(shares, ONE)} of the way to a sleeve",
+        span=f"{range_words(shares, ONE)} of the way to a sleeve",
     )
-
-
-def _between(unknown: Unknown, ends: Ends, own: float) -> Uncertain:
-    """Return how an unknown lies in a range [SI]; a peaked one is likeliest where the scenario has it."""
-    low, high = ends
-    likely = min(max(own, low), high) if unknown.shape == "peaked" else None
-    return Uncertain(shape=unknown.shape, low=low, likely=likely, high=high, because=unknown.because)
-
-
-def _around(given: float, low: float, high: float) -> Ends:
-    """Return an assumed range, widened to what the scenario itself says: a turn advised lies within its range."""
-    return min(low, given), max(high, given)
-
-
-def _span(ends: Ends, unit: Unit) -> str:
-    """Return a range as words, whole numbers where they are large."""
-    low, high = (unit.from_si(end) for end in ends)
-    return f"{low:.0f} to {high:.0f}" if high >= 10 else f"{low:.2g} to {high:.2g}"
 
 
 def _with_stack(scenario: Scenario, **changes: float) -> Scenario:

@@ -19,7 +19,7 @@ from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.inputs import Inputs, inputs_over
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, other_side
 from conemodel.solve.stages.terms import finger_preload, setting_terms
-from conemodel.tasks.setting.assumptions import Assumption
+from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.good_range import Window
 
