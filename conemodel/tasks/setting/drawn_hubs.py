@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from conemodel.base.lagrange import lagrange_weights
-from conemodel.base.units import Array
+from conemodel.base.units import Array, Floats
 from conemodel.parts.distributions import UncertainTurn
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import MARK_ERROR
@@ -18,7 +18,7 @@ from conemodel.physics.joint import engaged_thread_compliance
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.inputs import Inputs, inputs_over
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, other_side
-from conemodel.solve.stages.terms import finger_preload, setting_terms
+from conemodel.solve.stages.terms import STAGES, finger_preload, setting_terms
 from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.good_range import Window
@@ -43,17 +43,22 @@ class DrawnHubs:
     """Hubs that may all be the one described; every array has shape (n,).
 
     Attributes:
-        end_play: ridden, the cone where the fingers left it [m].
+        end_plays: by stage, from contact on, the cone where the fingers left it [m].
         tight_edge, loose_edge: of the good range [m].
         hand_error: by how much a turn of the cone and locking it again miss what was meant [m].
     """
 
-    end_play: Array
+    end_plays: Mapping[str, Array]
     tight_edge: Array
     loose_edge: Array
     hand_error: Array
 
-    def chances_at(self, moved: float) -> Chances:
+    @property
+    def end_play(self) -> Array:
+        """End play as it rides, the cone where the fingers left it (n,) [m]."""
+        return self.end_plays["ridden"]
+
+    def chances_at(self, moved: Floats) -> Chances:
         """Return how likely a cone backed off by `moved` [m] is loose, right or tight."""
         end_play = self.end_play + moved
         tight = float(np.mean((end_play < self.tight_edge) & (end_play <= self.loose_edge)))
@@ -103,7 +108,7 @@ def draw_hubs(
     ]
     tight, loose = _edges(own, nodes)
     return DrawnHubs(
-        end_play=_end_plays(scenario, own, drawn, nodes) + _added(own, drawn, known),
+        end_plays=_end_plays(scenario, own, drawn, nodes, _added(own, drawn, known)),
         tight_edge=tight,
         loose_edge=loose,
         hand_error=hand * scenario.axle.lead_per_radian,
@@ -157,8 +162,14 @@ def _limited(window: Window, side: str) -> bool:
     return any(limit.side == side for limit in window.limits)
 
 
-def _end_plays(scenario: Scenario, own: Solved, drawn: Mapping[str, Array], axes: Iterable[_Axis]) -> Array:
-    """Return the end play of every hub [m], with all that is an input of its terms."""
+def _end_plays(
+    scenario: Scenario,
+    own: Solved,
+    drawn: Mapping[str, Array],
+    axes: Iterable[_Axis],
+    added: Mapping[str, Array],
+) -> dict[str, Array]:
+    """Return the end play of every hub after each stage [m]: the inputs of its terms, and what is `added` in each."""
     inputs = _inputs(scenario, drawn)
     pressed = np.broadcast_to(finger_preload(scenario, inputs), (HUBS,))
     contact = own.tables.unloaded.end_play_at_preload(pressed)
@@ -168,7 +179,11 @@ def _end_plays(scenario: Scenario, own: Solved, drawn: Mapping[str, Array], axes
     )
     contact = contact + sum(changes)
     terms = setting_terms(scenario, inputs, contact=contact)
-    return np.asarray(np.broadcast_to(terms.end_play("ridden"), (HUBS,)))
+    found, more = {}, np.zeros(HUBS)
+    for stage in STAGES:
+        more = more + added.get(stage, 0.0)
+        found[stage] = np.broadcast_to(terms.end_play(stage), (HUBS,)) + more
+    return found
 
 
 def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
@@ -194,18 +209,23 @@ def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
     )
 
 
+ADDED_IN = {
+    "key_clearance": "locked",
+    "dropout_give": "clamped",
+    "ends_stiffened": "clamped",
+    "heat": "ridden",
+}
+"""Assumptions that are no inputs of the terms of end play, with the stage in which they add to it."""
+
+
 def _added(
     own: Solved, drawn: Mapping[str, Array], known: Mapping[str, tuple[Assumption, tuple[Solved, Solved]]]
-) -> Array:
-    """Return what assumptions add to end play that are no inputs of its terms, by what they do at their ends [m]."""
-    added = np.zeros(HUBS)
-    for name, (assumption, (low, high)) in known.items():
-        if name in assumption.drawn and name in ("key_clearance", "dropout_give", "ends_stiffened", "heat"):
-            added = added + _change(
-                drawn[name],
-                assumption,
-                np.array(own.end_play),
-                np.array(low.end_play),
-                np.array(high.end_play),
-            )
+) -> dict[str, Array]:
+    """Return what such assumptions add to end play in each stage, by what they do at their ends [m]."""
+    added: dict[str, Array] = {}
+    for name, (assumption, ends) in known.items():
+        if name in ADDED_IN:
+            low, high = (np.array(end.end_play) for end in ends)
+            change = _change(drawn[name], assumption, np.array(own.end_play), low, high)
+            added[ADDED_IN[name]] = added.get(ADDED_IN[name], 0.0) + change
     return added
