@@ -39,7 +39,8 @@ from conemodel.show.lesson.slide import step_figure
 from conemodel.show.population.sheet import many_figure
 from conemodel.show.section.section import hub_parts_svg
 from conemodel.show.setting.setting_sheet import prediction_figure, sweep_figure, to_pdf, to_png
-from conemodel.tasks.lesson.lesson import play_story, positions, view_of
+from conemodel.tasks.lesson.lesson import play_story, view_of
+from conemodel.tasks.lesson.position import positions
 from conemodel.tasks.population.study import many_hubs
 from conemodel.tasks.setting.predict import predict
 from conemodel.tasks.setting.sweep import sweep

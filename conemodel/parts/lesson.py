@@ -17,7 +17,7 @@ from conemodel.parts.toml_files import load_part, read_part
 STORIES = SCENARIOS / "stories"
 """The project's own stories."""
 
-Ask = Literal["nothing", "turn", "change"]
+Ask = Literal["nothing", "turn", "change", "compare"]
 Place = Literal["rim", "axle end"]
 About = Literal["left", "right", "both"]
 
@@ -38,6 +38,10 @@ PLACED = re.compile(
     r"\b(?:on|to) the (?:left|right)\b|\bthe (?:left|right) (?:one|hub|side)\b", re.IGNORECASE
 )
 """Words that are wrong once the sides are swapped."""
+
+
+TOLD_IN_CAPTION = re.compile(r"\b(?:right|loose|looser|tight|tighter|too tight|leave it)\b", re.IGNORECASE)
+"""Answers to what a class is asked."""
 
 
 class Told(Part):
@@ -63,13 +67,27 @@ class StorySide(ScenarioChanges, Told):
     scenario: str = quantity(ONE, "name of the scenario's file, without its ending")
     caption: str = quantity(ONE, "what to call this side")
     place: Place = quantity(ONE, "where its play is felt", default="rim")
+    pen_mark: bool = quantity(ONE, "the cone was set from a pen mark, not by eye", default=False)
+    gauged: bool = quantity(
+        ONE, "its end play was read off a dial gauge along the axle, locked", default=False
+    )
+
+    @classmethod
+    def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
+        """What a side is called tells nothing that the class is asked."""
+        yield from super().cross_checks(values)
+        caption = values.get("caption")
+        if isinstance(caption, str) and (found := TOLD_IN_CAPTION.search(caption)):
+            limit = "must not hold an answer: say what was done, not how it stands"
+            yield FieldError(field="caption", value=f"… {found[0]} …", limit=limit)
 
 
 class StoryStep(Told):
     """One step of a story.
 
     `ask`: "turn" asks whether to turn the cone in, out, or leave it, once clamped; "change" asks whether this step
-    makes the hub tighter, looser, or neither. The answer is never written: it is predicted.
+    makes the hub tighter, looser, or neither; "compare" asks how the side stands beside the other. The answer is never
+    written: it is predicted.
     """
 
     ask: Ask = quantity(ONE, "what the class commits to before the answer", default="nothing")
@@ -89,7 +107,7 @@ class StoryStep(Told):
         if ask != "nothing" and not question:
             yield FieldError(field="question", value=None, limit="is missing: say what the class commits to")
         if ask == "nothing" and question:
-            limit = "must be 'turn' or 'change' where there is a question"
+            limit = "must be 'turn', 'change' or 'compare' where there is a question"
             yield FieldError(field="ask", value=ask, limit=limit)
         if values["left_out"] and ask != "nothing":
             yield FieldError(

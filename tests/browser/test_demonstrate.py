@@ -15,7 +15,8 @@ from conemodel.parts.lesson import LONGEST, load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import number
 from conemodel.show.lesson.rows import rows_told
-from conemodel.tasks.lesson.lesson import Position, play_story, positions, view_of
+from conemodel.tasks.lesson.lesson import play_story, view_of
+from conemodel.tasks.lesson.position import Position, positions
 from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]

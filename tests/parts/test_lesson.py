@@ -95,8 +95,13 @@ def test_every_mistake_is_said_with_its_line(shelf):
     ("old", "new", "words"),
     [
         ('question = "In, out, or leave it?"', "", "say what the class commits to"),
-        ('ask = "turn"', 'ask = "nothing"', "must be 'turn' or 'change' where there is a question"),
+        (
+            'ask = "turn"',
+            'ask = "nothing"',
+            "must be 'turn', 'change' or 'compare' where there is a question",
+        ),
         ('"Two hubs."', '"The right one is tight."', "must name a side by its caption"),
+        ('caption = "One"', 'caption = "The loose one"', "must not hold an answer"),
         ('ask = "turn"', 'left_out = true\nask = "turn"', "must be false for a step that asks"),
         ("[steps.clamped]", '[steps.clamped]\nreveal = "' + "x" * 300 + '"', "must not be longer than 260"),
         ('opening = "Two', 'own_hub = ["a", "a", "a", "a", "a", "a"]\nopening = "Two', "more than 5 lines"),

@@ -6,10 +6,17 @@ from typing import TYPE_CHECKING, Any
 from conemodel.base.plain_text import for_picture
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.lesson.rows import reach, rows_told
-from conemodel.show.lesson.wording import bar_words, reading_words
+from conemodel.show.lesson.wording import (
+    SHORT_OPTIONS,
+    bar_words,
+    certainty_words,
+    known_words,
+    reading_words,
+)
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.waterfall.paper import draw_on_handout
-from conemodel.tasks.lesson.lesson import Played, View, positions, view_of
+from conemodel.tasks.lesson.lesson import Played, View, view_of
+from conemodel.tasks.lesson.position import positions
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -24,10 +31,13 @@ LEFT, WIDE = 0.07, 0.86
 INK = "black"
 """Grey is all there is."""
 
-CHARACTERS = 112
+CHARACTERS = 106
 """Characters of small type in a line."""
 
-CHOICES_AT = (0.24, 0.39, 0.585, 0.7)
+HALF_LINE = 54
+"""Characters of small type in half a line."""
+
+CHOICES_AT = (0.24, 0.37, 0.54, 0.63, 0.76)
 """Where the boxes of a question stand, from the left margin; the second is the widest."""
 
 OWN_HUB = "Now on your own hub"
@@ -77,10 +87,11 @@ def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> flo
             draw_on_handout(axes, told, [bar_words(row) for row in told], good=side.good)
             axes.set_ylim(rows, 0)
             axes.set_xlim(*reach(view))
-            figure.text(left, top - 0.03 - height, reading_words(side), fontsize=9, va="top")
+            said = f"{reading_words(view, side)}\n{textwrap.fill(known_words(side), HALF_LINE)}"
+            figure.text(left, top - 0.03 - height, said, fontsize=8.5, va="top")
         else:
             _empty(axes)
-    return top - 0.05 - height
+    return top - 0.062 - height
 
 
 def _empty(axes: "Axes") -> None:
@@ -99,25 +110,25 @@ def _question(figure: "Figure", top: float, number: int, view: View, *, answers:
     for side in view.sides:
         if side.answer is None:
             continue
+        right_one = side.answer.words
         figure.text(LEFT + 0.02, top, for_picture(side.caption), fontsize=9.5, va="top")
-        choices = (
-            (*view.options, "none of these") if answers and side.answer not in view.options else view.options
-        )
+        choices = (*view.options, right_one) if answers and right_one not in view.options else view.options
         for column, option in enumerate(choices):
-            right = answers and (
-                option == side.answer or (option == "none of these" and side.answer not in view.options)
-            )
+            right = answers and option == right_one
             x = LEFT + CHOICES_AT[column]
             figure.text(x, top, "☒" if right else "☐", fontsize=11, va="top", family="DejaVu Sans")
             figure.text(
                 x + 0.022,
                 top,
-                for_picture(option),
-                fontsize=8.5,
+                for_picture(SHORT_OPTIONS.get(option, option)),
+                fontsize=8,
                 va="top",
                 fontweight="bold" if right else "normal",
             )
-        top -= 0.02
+        top -= 0.018
+        if answers and certainty_words(side):
+            figure.text(LEFT + CHOICES_AT[0], top, for_picture(certainty_words(side)), fontsize=8, va="top")
+            top -= 0.018
     if answers and view.reveal:
         top = _write(figure, top - 0.001, view.reveal)
     return top

@@ -11,7 +11,7 @@ from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.lesson.rows import reach, rows_told
-from conemodel.show.lesson.wording import reading_words
+from conemodel.show.lesson.wording import known_words, reading_words
 from conemodel.show.palette import tones
 from conemodel.show.section.section import exaggeration_for, hub_section_svg
 from conemodel.show.waterfall.screen import LIST_STYLE, Scale, bar_style, waterfall_list
@@ -68,16 +68,20 @@ def side_html(played: Played, view: View, place: int, *, dark: bool = False, mov
     side = view.sides[place]
     prediction: Prediction = getattr(played, side.side)
     factor = common_factor(played, view)
-    words = UNIT.sub("\\1\N{NO-BREAK SPACE}", reading_words(side))
-    said = f'<p class="cm-reading">{for_html(words)}</p>' if words else ""
-    if factor:
-        said += f"<p>movement {factor:g}\N{NO-BREAK SPACE}× larger</p>"
+    below = [known_words(side), f"movement\N{NO-BREAK SPACE}×{factor:g}" if factor else ""]
+    said = _paragraph(reading_words(view, side), "cm-reading")
+    said += _paragraph("; ".join(filter(None, below)), "cm-known")
     return (
         f'<section class="cm-side{" cm-moving" if moving else ""}" aria-label="{for_html(side.caption)}">'
         f"<h2>{for_html(side.caption)}</h2>"
         f'<div class="cm-now">{_section(prediction, side, factor, dark=dark, moving=moving)}<div>{said}</div></div>'
         f"{_waterfall(view, side)}</section>"
     )
+
+
+def _paragraph(words: str, kind: str) -> str:
+    kept = UNIT.sub("\\1\N{NO-BREAK SPACE}", words)
+    return f'<p class="{kind}">{for_html(kept)}</p>' if words else ""
 
 
 def common_factor(played: Played, view: View) -> float:

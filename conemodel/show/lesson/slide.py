@@ -12,6 +12,8 @@ from conemodel.show.lesson.wording import (
     answer_words,
     bar_words,
     below_words,
+    certainty_words,
+    known_words,
     options_words,
     reading_words,
     step_words,
@@ -58,11 +60,13 @@ def step_figure(view: View, *, dark: bool = False) -> "Figure":
                 weight="bold",
                 color=colour if dark or side.unsafe else look.ink,
             )
-        _write(figure, left, 520, reading_words(side), look, size=SMALLEST)
-        box = (left / WIDTH, 1 - 512 / HEIGHT, 580 / WIDTH, 370 / HEIGHT)
+            _write(figure, left, 134, textwrap.fill(certainty_words(side), 46), look, size=SMALLEST)
+        _write(figure, left, 508, reading_words(view, side), look, size=SMALLEST)
+        _write(figure, left, 536, textwrap.fill(known_words(side), 46), look, size=SMALLEST)
+        box = (left / WIDTH, 1 - 500 / HEIGHT, 580 / WIDTH, 306 / HEIGHT)
         _waterfall(figure.add_axes(box), view, side, look)
-    _write(figure, 30, 566, textwrap.fill(below_words(view), 84), look, size=26)
-    _write(figure, 30, 672, options_words(view), look, size=27, weight="bold")
+    _write(figure, 30, 604, textwrap.fill(below_words(view), 92), look, size=SMALLEST)
+    _write(figure, 30, 680, options_words(view), look, size=27, weight="bold")
     return figure
 
 

@@ -2,8 +2,9 @@
 
 from conemodel.base.units import MM, MPA
 from conemodel.physics.rating import STATIC_PRESSURE
-from conemodel.show.formatting import STAGE_WORDS, newtons, number
+from conemodel.show.formatting import STAGE_WORDS, digits_apart, newtons, number
 from conemodel.show.waterfall.rows import Row
+from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import SideView, View
 
 PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
@@ -18,6 +19,14 @@ SHORT = {
 """Terms whose words are too long for half a wall, by key."""
 
 
+SHORT_OPTIONS = {
+    CANNOT: "cannot be told",
+    "tighter than the other": "tighter",
+    "looser than the other": "looser",
+}
+"""Options where there is little room, by their words."""
+
+
 def bar_words(row: Row) -> str:
     """Return a row of the waterfall in words: size to the micrometre, then what it is."""
     size = number(MM.from_si(row.length), 3, sign=row.kind != "level")
@@ -25,24 +34,49 @@ def bar_words(row: Row) -> str:
     return f"{size}  {'≈ ' if row.assumed else ''}{name}"
 
 
-def reading_words(side: SideView) -> str:
-    """Return what a side has come to, in one line; nothing before its first stage."""
+def reading_words(view: View, side: SideView) -> str:
+    """Return what a side has come to, in one line, told apart from the other side's; nothing before its first stage."""
     found = side.readings
     if found is None:
         return ""
     if side.stage == "ridden":
         return f"{found.carrying} of {found.balls} balls carry, the hardest {newtons(found.heaviest_ball)}"
     if found.end_play > 0:
-        return f"play {PLACE_WORDS[side.place]}: {number(MM.from_si(found.play), 1)} mm ({found.felt})"
+        play = number(MM.from_si(found.play), _digits_of_play(view))
+        return f"play {PLACE_WORDS[side.place]}: {play} mm ({found.felt})"
     return f"no play, balls pinched with {newtons(found.preload)}"
 
 
+FEWEST, MOST, FINEST = 1, 2, 9
+"""Digits of a play in mm: at the least, as a gauge reads it, and where two words part what else looks alike."""
+
+
+def _digits_of_play(view: View) -> int:
+    """Return how many digits tell both sides' plays apart, and from none: no two words stand beside one figure."""
+    found = [side.readings for side in view.sides if side.readings is not None]
+    plays = [MM.from_si(each.play) for each in found if each.end_play > 0]
+    some = max((digits_apart(play, 0.0, least=FEWEST, most=MOST) for play in plays), default=FEWEST)
+    if len(plays) < 2 or view.sides[0].place != view.sides[1].place:
+        return some
+    one, other = plays
+    most = MOST if found[0].felt == found[1].felt else FINEST
+    digits = digits_apart(one, other, least=some, most=most)
+    return some if number(one, digits) == number(other, digits) else digits
+
+
+def known_words(side: SideView) -> str:
+    """Return how a side was set and what was measured of it so far, each with its error."""
+    return "; ".join(known.words for known in side.known)
+
+
 def answer_words(side: SideView) -> str:
-    """Return the right answer for a side, and whether riding is safe; empty where nothing may be said yet."""
-    said = [side.answer] if side.answer else []
-    if side.unsafe:
-        said.append("do not ride")
-    return ": ".join(said)
+    """Return the right answer for a side; empty where nothing may be said yet."""
+    return side.answer.words if side.answer else "do not ride" if side.unsafe else ""
+
+
+def certainty_words(side: SideView) -> str:
+    """Return how sure the answer is, or why no turn helps; empty where there is none."""
+    return side.answer.certainty if side.answer else ""
 
 
 def dented_words(view: View) -> str:
@@ -72,4 +106,8 @@ def below_words(view: View) -> str:
 
 def options_words(view: View) -> str:
     """Return what the class can commit to, while it still can."""
-    return "   |   ".join(view.options) if view.options and not view.revealed else ""
+    return (
+        "   |   ".join(SHORT_OPTIONS.get(each, each) for each in view.options)
+        if view.options and not view.revealed
+        else ""
+    )

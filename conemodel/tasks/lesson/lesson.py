@@ -5,32 +5,16 @@ word and no term of the step that is asked about, so nothing built from it can t
 """
 
 from dataclasses import dataclass, replace
-from typing import Literal
 
 from conemodel.parts.felt_play import felt_word
 from conemodel.parts.hub import Side as HubSide
 from conemodel.parts.lesson import Place, Staged, Story, StoryStep
 from conemodel.solve.stages.terms import STAGES, Term
+from conemodel.tasks.lesson.answers import OPTIONS, Answer, Told, answer_of
+from conemodel.tasks.lesson.measured import Known, draw_sides, list_known
+from conemodel.tasks.lesson.position import Position, positions, step_of
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.stage_result import StageResult
-
-Key = Literal["next", "back", "reveal", "swap"]
-
-KEYS: tuple[Key, ...] = ("next", "back", "reveal", "swap")
-"""All a story needs."""
-
-OPTIONS = {
-    "turn": ("in (clockwise)", "out (anticlockwise)", "leave it"),
-    "change": ("tighter", "looser", "neither"),
-}
-"""What a class can commit to, by what is asked."""
-
-NONE_OF_THESE = "none of the three"
-"""The answer where no turn of the cone helps."""
-
-UNCHANGED = 1e-6
-"""A step that changes the end play by less is called neither tighter nor looser [m]: no hand finds it."""
-
 
 StageTerms = tuple[tuple[str, tuple[Term, ...]], ...]
 """Names of stages, each with what it added to the end play."""
@@ -38,20 +22,12 @@ StageTerms = tuple[tuple[str, tuple[Term, ...]], ...]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Played:
-    """A story with both its predictions."""
+    """A story with both its sides predicted, and with the hubs each may be."""
 
     story: Story
     left: Prediction
     right: Prediction
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Position:
-    """Where a telling stands: `step` counts the shown steps from 0; `revealed`: its answer is shown; `swapped`."""
-
-    step: int = 0
-    revealed: bool = False
-    swapped: bool = False
+    told: dict[HubSide, Told]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -84,9 +60,10 @@ class SideView:
         stage: the last stage that may be drawn, None before the first.
         terms: of each stage that may be drawn, in order; new: those of them this step adds.
         lead: of the cone's thread [m/rad]; readings: None before the first stage.
+        known: what was measured of it so far and how it was set, with the errors.
         good: the good range, clamped [m], once the clamp is closed and shown.
-        answer: what was right to commit to, once revealed and asked about this side.
-        verdict: the whole sentence, unsafe: reasons not to ride, once the clamp is closed and shown.
+        answer: what was right to commit to and how sure it is, once revealed and asked about this side.
+        unsafe: reasons not to ride, once the clamp is closed and shown.
     """
 
     side: HubSide
@@ -97,9 +74,9 @@ class SideView:
     new: tuple[str, ...]
     lead: float
     readings: StageReadings | None
+    known: tuple[Known, ...]
     good: tuple[float, float] | None
-    answer: str | None
-    verdict: str | None
+    answer: Answer | None
     unsafe: tuple[str, ...]
 
 
@@ -138,36 +115,10 @@ def play_story(staged: Staged) -> Played:
     Raises:
         NotConverged: no balance of forces was found.
     """
-    return Played(story=staged.story, left=predict(staged.left), right=predict(staged.right))
-
-
-def positions(story: Story) -> tuple[Position, ...]:
-    """Return every position of a telling in order: a step that asks stands hidden first, then revealed."""
-    found: list[Position] = []
-    for number, name in enumerate(story.steps.shown):
-        if _step(story, name).ask != "nothing":
-            found.append(Position(step=number))
-        found.append(Position(step=number, revealed=True))
-    return tuple(found)
-
-
-def start(story: Story) -> Position:
-    """Return where a telling begins."""
-    return positions(story)[0]
-
-
-def press(story: Story, position: Position, key: Key) -> Position:
-    """Return where a key leads. Next never reveals; back undoes the last next or reveal; a useless key does nothing."""
-    order = positions(story)
-    at = order.index(replace(position, swapped=False))
-    if key == "swap":
-        return replace(position, swapped=not position.swapped)
-    hidden = not position.revealed
-    if key == "back":
-        at = max(at - 1, 0)
-    elif (key == "reveal") == hidden:
-        at = min(at + 1, len(order) - 1)
-    return replace(order[at], swapped=position.swapped)
+    story, left, right = staged.story, predict(staged.left), predict(staged.right)
+    drawn = zip(_SIDES, (left, right), draw_sides(left, right, story), strict=True)
+    told = {side: Told(prediction=each, drawn=hubs) for side, each, hubs in drawn}
+    return Played(story=story, left=left, right=right, told=told)
 
 
 def view_of(played: Played, position: Position) -> View:
@@ -175,7 +126,7 @@ def view_of(played: Played, position: Position) -> View:
     story = played.story
     shown = story.steps.shown
     name = shown[position.step]
-    step = _step(story, name)
+    step = step_of(story, name)
     order = positions(story)
     at = order.index(replace(position, swapped=False))
     left, right = (_side(played, side, position) for side in _SIDES)
@@ -201,11 +152,6 @@ def view_of(played: Played, position: Position) -> View:
 _SIDES: tuple[HubSide, HubSide] = ("left", "right")
 
 
-def _step(story: Story, name: str) -> StoryStep:
-    step: StoryStep = getattr(story.steps, name)
-    return step
-
-
 def _is_asked(step: StoryStep, side: HubSide) -> bool:
     return step.ask != "nothing" and step.about in (side, "both")
 
@@ -215,15 +161,17 @@ def _side(played: Played, side: HubSide, position: Position) -> SideView:
     prediction: Prediction = getattr(played, side)
     told = getattr(played.story, side)
     shown = played.story.steps.shown
-    step = _step(played.story, shown[position.step])
+    step = step_of(played.story, shown[position.step])
     seen = position.step + position.revealed
     stage = shown[seen - 1] if seen else None
     clamped = stage in ("clamped", "ridden")
     before = shown[position.step - 1] if position.step else None
     now = stage if position.revealed else None
-    answer = answer_of(prediction, step, before, now) if now and _is_asked(step, side) else None
+    own, other = (played.told[name] for name in (_SIDES if side == "left" else _SIDES[::-1]))
+    answer = answer_of(step, own, other, before, now) if now and _is_asked(step, side) else None
     terms, old = _terms(prediction, stage), _terms(prediction, before if position.revealed else stage)
-    window, verdict = prediction.window, prediction.verdict
+    window = prediction.window
+    known = list_known(prediction, told)
     return SideView(
         side=side,
         caption=told.caption.strip(),
@@ -233,29 +181,11 @@ def _side(played: Played, side: HubSide, position: Position) -> SideView:
         new=tuple(name for name, _ in terms if name not in dict(old)),
         lead=prediction.scenario.axle.lead_per_radian,
         readings=_readings(prediction, stage, told.place) if stage else None,
+        known=tuple(each for each in known if STAGES.index(each.since) <= STAGES.index(stage or "contact")),
         good=(window.tight_edge, window.loose_edge) if clamped and window.width > 0 else None,
         answer=answer,
-        verdict=verdict.sentence if clamped else None,
-        unsafe=verdict.unsafe if clamped else (),
+        unsafe=prediction.verdict.unsafe if clamped else (),
     )
-
-
-def answer_of(prediction: Prediction, step: StoryStep, before: str | None, now: str) -> str:
-    """Return the right answer to a step that leads from the stage `before` to `now`; it is always predicted."""
-    if step.ask == "change":
-        start = prediction.stages[before].end_play if before else 0.0
-        change = prediction.stages[now].end_play - start
-        tighter, looser, neither = OPTIONS["change"]
-        return neither if abs(change) < UNCHANGED else looser if change > 0 else tighter
-    verdict = prediction.verdict
-    inwards, outwards, leave = OPTIONS["turn"]
-    if verdict.unsafe:
-        return NONE_OF_THESE
-    if verdict.state == "right":
-        return leave
-    if verdict.turn is None:
-        return NONE_OF_THESE
-    return outwards if verdict.turn.length > 0 else inwards
 
 
 def _terms(prediction: Prediction, upto: str | None) -> StageTerms:

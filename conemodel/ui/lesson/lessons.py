@@ -8,7 +8,8 @@ from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import one_line
 from conemodel.parts.lesson import Staged, Story, load_story, read_story, stories
 from conemodel.parts.toml_files import write_part
-from conemodel.tasks.lesson.lesson import Played, Position, play_story, positions, start
+from conemodel.tasks.lesson.lesson import Played, play_story
+from conemodel.tasks.lesson.position import Position, positions, start
 from conemodel.ui.url_state import choice
 
 FIRST_STORY = "quick-release-or-nuts"

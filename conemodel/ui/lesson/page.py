@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.base.plain_text import for_page, visible
 from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
-from conemodel.tasks.lesson.lesson import KEYS, start
+from conemodel.tasks.lesson.position import KEYS, start
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, story_from_address
 from conemodel.ui.lesson.projector import SHORTCUTS, wall

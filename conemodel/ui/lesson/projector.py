@@ -7,9 +7,18 @@ import streamlit as st
 from conemodel.base.plain_text import for_html, visible
 from conemodel.parts.lesson import Staged
 from conemodel.show.lesson.html import legend, side_html
-from conemodel.show.lesson.wording import answer_words, below_words, dented_words, step_words
+from conemodel.show.lesson.wording import (
+    SHORT_OPTIONS,
+    answer_words,
+    below_words,
+    certainty_words,
+    dented_words,
+    step_words,
+)
 from conemodel.show.setting.text import CAUTION
-from conemodel.tasks.lesson.lesson import KEYS, Key, Played, SideView, View, press, view_of
+from conemodel.tasks.lesson.answers import CANNOT
+from conemodel.tasks.lesson.lesson import Played, SideView, View, view_of
+from conemodel.tasks.lesson.position import KEYS, Key, press
 from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_from_address
 from conemodel.ui.lesson.projector_style import style
 
@@ -26,8 +35,8 @@ NAMES: dict[Key, str] = {"back": "Back", "reveal": "Reveal", "next": "Next", "sw
 MOST_BESIDE_LEGEND = 180
 """Longer words take a third line on the wall, and with it the legend's room [characters]."""
 
-SHORT = {"out (anticlockwise)": "out"}
-"""An option where there is little room; in and out are seen from outside."""
+SHORT = {**SHORT_OPTIONS, CANNOT: "can't tell", "in (clockwise)": "in", "out (anticlockwise)": "out"}
+"""Options where there is least room; in and out are seen from outside."""
 
 
 def wall(name: str, staged: Staged) -> None:
@@ -75,7 +84,7 @@ def _hands(name: str, view: View, side: SideView) -> None:
     """Ask how many hands each option had."""
     with st.container(key=f"cm-hands-{side.side}"):
         st.html(f'<p class="cm-hands">Hands: {for_html(side.caption)}</p>')
-        for option, column in zip(view.options, st.columns(3, gap="small"), strict=True):
+        for option, column in zip(view.options, st.columns(len(view.options), gap="small"), strict=True):
             column.number_input(
                 SHORT.get(option, option),
                 0,
@@ -92,12 +101,13 @@ def _answer(name: str, view: View, side: SideView) -> None:
     if not words:
         return
     hands = [int(st.session_state.get(_hand_key(name, view, side, option), 0)) for option in view.options]
-    right = sum(count for option, count in zip(view.options, hands, strict=True) if option == side.answer)
+    right = sum(count for option, count in zip(view.options, hands, strict=True) if option == words)
     counted = f"{right} of {sum(hands)} hands" if sum(hands) else ""
     kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
     st.html(
-        f'<p class="{kind}"><b>→ {for_html(words)}</b> <span>{counted}</span>'
-        + ("<br>The wheel can come out." if side.unsafe else "")
+        f'<p class="{kind}"><b>→ {for_html(words)}</b><span>{counted}</span>'
+        f"<br>{for_html(certainty_words(side))}"
+        + (". The wheel can come out." if side.unsafe else "")
         + "</p>"
     )
 

@@ -11,9 +11,17 @@ from conemodel.parts.lesson import STORIES, load_story, stories
 from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
 from conemodel.show.lesson.rows import rows_told
 from conemodel.show.lesson.slide import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
-from conemodel.show.lesson.wording import bar_words, dented_words, reading_words
+from conemodel.show.lesson.wording import (
+    answer_words,
+    bar_words,
+    certainty_words,
+    dented_words,
+    known_words,
+    reading_words,
+)
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
-from conemodel.tasks.lesson.lesson import Played, play_story, positions, view_of
+from conemodel.tasks.lesson.lesson import Played, play_story, view_of
+from conemodel.tasks.lesson.position import positions
 
 EVERY = [path.stem for path in stories()]
 
@@ -65,8 +73,8 @@ def test_words_and_pictures_of_a_hidden_step_hold_nothing_of_what_it_will_show(n
             for row in rows_told(new):
                 if row not in seen and bar_words(row) not in map(bar_words, seen):
                     assert bar_words(row) not in shown
-            if reading_words(new) not in [reading_words(side) for side in before.sides]:
-                assert reading_words(new) not in shown
+            if reading_words(after, new) not in [reading_words(before, side) for side in before.sides]:
+                assert reading_words(after, new) not in shown
         assert after.reveal
         assert after.reveal not in shown
 
@@ -110,7 +118,8 @@ def test_swapping_swaps_what_stands_on_the_wall():
     swapped = step_figure(view_of(tale, replace(at, swapped=True)))
     places = {text.get_text(): text.get_position()[0] for text in swapped.texts}
     assert places["Axle proud of the dropouts"] < 0.5 < places["Axle short of the dropouts"]
-    assert places["→ none of the three: do not ride"] < 0.5
+    assert places["→ none of these"] < 0.5
+    assert any(words.startswith("Do not ride") and at < 0.5 for words, at in places.items())
 
 
 @pytest.mark.parametrize("name", EVERY)
@@ -133,6 +142,38 @@ def test_the_handout_is_one_page_with_a_box_for_ones_own_hub(name, answers):
     assert pdf.count(b"/Type /Page ") == 1
 
 
+def test_no_figure_stands_beside_two_words_and_figures_are_told_apart() -> None:
+    """A hand calls 0.1 mm at the rim none and anything more slight, so 0.096 beside 0.129 needs two digits."""
+    tale = played("clamped-bench-or-frame")
+    view = view_of(tale, positions(tale.story)[0])
+
+    def said(*plays: tuple[float, str]) -> list[str]:
+        left, right = (
+            replace(side, readings=side.readings and replace(side.readings, play=play * 1e-3, felt=felt))
+            for side, (play, felt) in zip(view.sides, plays, strict=True)
+        )
+        words = [reading_words(replace(view, sides=(left, right)), side) for side in (left, right)]
+        return [line.removeprefix("play at the rim: ") for line in words]
+
+    assert said((0.096, "none"), (0.129, "slight")) == ["0.10 mm (none)", "0.13 mm (slight)"]
+    assert said((0.09999, "none"), (0.10001, "slight")) == ["0.09999 mm (none)", "0.10001 mm (slight)"]
+    assert said((0.36, "clear"), (0.39, "clear")) == ["0.36 mm (clear)", "0.39 mm (clear)"]
+    assert said((0.353, "clear"), (0.354, "clear")) == ["0.4 mm (clear)", "0.4 mm (clear)"]
+    assert said((0.2, "slight"), (0.6, "clear")) == ["0.2 mm (slight)", "0.6 mm (clear)"]
+
+
+def test_every_answer_on_the_wall_carries_its_certainty() -> None:
+    for name in EVERY:
+        tale = played(name)
+        for at in positions(tale.story):
+            view = view_of(tale, at)
+            shown = written(step_figure(view)).replace("\n", " ")
+            for side in view.sides:
+                assert bool(answer_words(side)) <= bool(certainty_words(side))
+                assert certainty_words(side) in shown
+                assert known_words(side) in shown
+
+
 def test_the_handout_to_guess_on_has_no_number_and_no_answer():
     tale = played("quick-release-or-nuts")
     words = written(handout_figure(tale, answers=False))
@@ -140,7 +181,7 @@ def test_the_handout_to_guess_on_has_no_number_and_no_answer():
     for side in last.sides:
         assert not any(bar_words(row) in words for row in rows_told(side))
     assert "☒" not in words
-    assert words.count("☐") == 6
+    assert words.count("☐") == 8
     assert last.reveal is not None
     assert last.reveal not in words
     told = written(handout_figure(tale, answers=True))
