@@ -4,11 +4,11 @@ from functools import lru_cache
 
 import streamlit as st
 
-from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import one_line, visible
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, read_scenario
+from conemodel.ui.files import YOURS, ask_file
 from conemodel.ui.own_hub import FIRST_HUB, OWN, keep_own_hub, own_hub
 from conemodel.ui.url_state import choice, keep
 
@@ -38,7 +38,7 @@ def choose_hub() -> Scenario:
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("Story, or your own", width="content"):
         st.text(visible(hub.story.strip()))
-        _ask_file()
+        ask_file("Scenario file", _take, key="hub_file", refused="Not taken; the hub is as it was.")
     return hub
 
 
@@ -59,24 +59,8 @@ def keep_travelling_hub(*, chosen: bool) -> None:
     keep_own_hub(chosen=chosen and name == OWN)
 
 
-def _ask_file() -> None:
-    """Ask for a scenario file, and say what is wrong with one that was not taken."""
-    st.file_uploader("Scenario file (TOML, up to 64 KB)", type=["toml"], key="hub_file", on_change=_take_file)
-    for problem in st.session_state.get("hub_problems", ()):
-        st.error("Not taken; the hub is as it was.")
-        st.code(problem, language=None, wrap_lines=True)
-
-
-def _take_file() -> None:
-    """Read the file just brought; keep it, or keep what is wrong with it."""
-    sent = st.session_state.hub_file
-    st.session_state.hub_problems = ()
-    if sent is None:
-        return
-    try:
-        st.session_state.own_hub = read_scenario(sent.getvalue(), name="your file")
-        st.session_state.own_hub_lost = ""
-    except InputProblems as error:
-        st.session_state.hub_problems = ("\n".join(str(problem) for problem in error.problems),)
-        return
+def _take(sent: bytes) -> None:
+    """Keep the hub in a file just brought, and choose it."""
+    st.session_state.own_hub = read_scenario(sent, name=YOURS)
+    st.session_state.own_hub_lost = ""
     st.session_state.hub = OWN

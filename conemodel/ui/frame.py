@@ -12,6 +12,7 @@ from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
 from conemodel.show.waterfall.screen import STYLE as TABLE_OF_TERMS
 from conemodel.show.waterfall.screen import bar_style
+from conemodel.ui.files import offer_file
 
 T = TypeVar("T")
 
@@ -94,9 +95,7 @@ def chart(
 
 def take_csv(label: str, listed: Callable[[], Table[T]], name: str) -> None:
     """Draw a button that gives a table as a CSV file called `name`, worked out only when asked for."""
-    st.download_button(
-        label, lambda: csv_text(listed()), name, "text/csv", on_click="ignore", key=f"take_{name}"
-    )
+    offer_file(label, name, lambda: csv_text(listed()), key=f"take_{name}")
 
 
 def table(listed: Table[T], *, turned: bool = False) -> None:

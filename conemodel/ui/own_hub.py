@@ -5,6 +5,7 @@ import streamlit as st
 from conemodel.base.errors import InputProblems
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_scenario, write_part
+from conemodel.ui.files import say_problems
 from conemodel.ui.packed_text import pack, unpack
 
 FIRST_HUB = "touring-rear"
@@ -52,5 +53,5 @@ def say_lost_hub() -> None:
         st.session_state.setdefault("own_hub_lost", "It names a hub from a file and does not hold it.")
     lost = st.session_state.get("own_hub_lost")
     if lost and st.session_state.get("hub") in (None, FIRST_HUB):
-        st.error("The hub of this address could not be read; another is taken instead. Bring its file again.")
-        st.code(lost, language=None, wrap_lines=True)
+        words = "The hub of this address could not be read; another is taken instead. Bring its file again."
+        say_problems(words, lost)

@@ -26,6 +26,7 @@ from conemodel.ui.diagnosis.entries import (
 from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
 from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
+from conemodel.ui.files import YOURS, Data, ask_file, offer_file, offer_files
 from conemodel.ui.frame import begin_page, end_page
 
 STYLE = """
@@ -123,10 +124,8 @@ def _offer_left_out(readings: Readings, left_out: tuple[str, ...]) -> None:
         f"Too long for the address: {', '.join(map(label_of, left_out))}. A reload loses it, and a link does not carry "
         "it: keep the file, or say it in fewer words."
     )
-    st.download_button(
-        "Readings, all of them (TOML)", write_part(readings), "readings.toml", "application/toml",
-        on_click="ignore", width="stretch", key="check_left_out",
-    )  # fmt: skip
+    label, text = "Readings, all of them (TOML)", write_part(readings)
+    offer_file(label, "readings.toml", text, width="stretch", key="check_left_out")
 
 
 def _files() -> None:
@@ -134,25 +133,15 @@ def _files() -> None:
     with st.popover("Readings as a file, or a clean sheet", width="stretch"):
         keep("name", st.text_input("What to call this hub", key=widget("name"), placeholder="A hub") or None)
         keep("story", st.text_area("What is the matter", key=widget("story")) or None)
-        st.file_uploader(
-            "Readings (TOML, up to 64 KB)", type=["toml"], key="check_file", on_change=_take_file
+        ask_file(
+            "Readings", _take, key="check_file", refused="File not taken; everything entered is as it was."
         )
         st.button("Clear everything", on_click=_clear, width="stretch")
-    for problem in st.session_state.get("check_file_problems", ()):
-        st.error("File not taken; everything entered is as it was.")
-        st.code(problem, language=None, wrap_lines=True)
 
 
-def _take_file() -> None:
-    """Read the file just brought; take it, or keep what is wrong with it."""
-    sent = st.session_state.check_file
-    st.session_state.check_file_problems = ()
-    if sent is None:
-        return
-    try:
-        read(read_part(Readings, sent.getvalue(), name="your file"))
-    except InputProblems as error:
-        st.session_state.check_file_problems = ("\n".join(str(problem) for problem in error.problems),)
+def _take(sent: bytes) -> None:
+    """Enter the readings in a file just brought."""
+    read(read_part(Readings, sent, name=YOURS))
 
 
 def _clear() -> None:
@@ -166,16 +155,11 @@ def _clear() -> None:
 
 def _offer_files(diagnosis: Diagnosis) -> None:
     """Offer everything shown as files."""
-    folded = st.popover("Take it with you", width="stretch", key="check_take", on_change="rerun")
-    if not folded.open:
-        return
-    files = {
-        "Readings (TOML)": ("readings.toml", "application/toml", lambda: write_part(diagnosis.readings)),
-        "Result (text)": ("check.txt", "text/plain", lambda: check_text(diagnosis)),
-        "Result (JSON)": ("check.json", "application/json", lambda: check_json(diagnosis)),
-        "Curves (CSV)": ("end-play.csv", "text/csv", lambda: csv_text(list_spread(diagnosis))),
+    files: dict[str, tuple[str, Data]] = {
+        "Readings (TOML)": ("readings.toml", lambda: write_part(diagnosis.readings)),
+        "Result (text)": ("check.txt", lambda: check_text(diagnosis)),
+        "Result (JSON)": ("check.json", lambda: check_json(diagnosis)),
+        "Curves (CSV)": ("end-play.csv", lambda: csv_text(list_spread(diagnosis))),
     }
-    with folded:
-        st.caption("The address of this page holds all that is entered: keep it, or send it as a link.")
-        for label, (name, mime, data) in files.items():
-            st.download_button(label, data, name, mime, on_click="ignore", width="stretch")
+    lead = "The address of this page holds all that is entered: keep it, or send it as a link."
+    offer_files(lead, files, key="check_take")

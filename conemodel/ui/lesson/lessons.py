@@ -4,12 +4,12 @@ from functools import lru_cache
 
 import streamlit as st
 
-from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import one_line
 from conemodel.parts.lesson import Staged, Story, load_story, read_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import Played, play_story
 from conemodel.tasks.lesson.position import Position, positions, start
+from conemodel.ui.files import YOURS, ask_file
 from conemodel.ui.url_state import choice
 
 FIRST_STORY = "quick-release-or-nuts"
@@ -54,26 +54,13 @@ def choose_story() -> Staged:
             "A story is a file that names two hubs by the names of the ready ones, what is changed in each, and what "
             "to say at each step. Take a ready story as it is and change it."
         )
-        st.file_uploader(
-            "Story file (TOML, up to 64 KB)", type=["toml"], key="story_file", on_change=_take_file
-        )
-        for problem in st.session_state.get("story_problems", ()):
-            st.error("Not taken; the story is as it was.")
-            st.code(problem, language=None, wrap_lines=True)
+        ask_file("Story file", _take, key="story_file", refused="Not taken; the story is as it was.")
     return known[chosen]
 
 
-def _take_file() -> None:
-    """Read the file just brought; keep it, or keep what is wrong with it."""
-    sent = st.session_state.story_file
-    st.session_state.story_problems = ()
-    if sent is None:
-        return
-    try:
-        st.session_state.own_story = read_story(sent.getvalue(), name="your file")
-    except InputProblems as error:
-        st.session_state.story_problems = ("\n".join(str(problem) for problem in error.problems),)
-        return
+def _take(sent: bytes) -> None:
+    """Keep the story in a file just brought, and choose it."""
+    st.session_state.own_story = read_story(sent, name=YOURS)
     st.session_state.story = OWN
 
 

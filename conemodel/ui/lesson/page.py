@@ -1,6 +1,6 @@
 """Demonstrate: choose a story, then tell it on the wall."""
 
-from collections.abc import Callable
+from functools import partial
 
 import streamlit as st
 
@@ -8,6 +8,7 @@ from conemodel.base.plain_text import for_page, visible
 from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.position import KEYS, start
+from conemodel.ui.files import offer_file
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, story_from_address
 from conemodel.ui.lesson.projector import SHORTCUTS, wall
@@ -58,23 +59,12 @@ def _handouts(staged: Staged) -> None:
     """Offer the story as sheets and as a file to write one's own from."""
     with st.container(horizontal=True):
         for label, answers in (("Handout to fill in (PDF)", False), ("Handout with answers (PDF)", True)):
-            st.download_button(
-                label, _handout(staged, answers), "handout.pdf", "application/pdf", on_click="ignore"
-            )
-        st.download_button(
-            "This story (TOML)",
-            lambda: write_part(staged.story),
-            "story.toml",
-            "application/toml",
-            on_click="ignore",
-        )
+            offer_file(label, "handout.pdf", partial(_handout, staged, answers=answers))
+        offer_file("This story (TOML)", "story.toml", lambda: write_part(staged.story))
 
 
-def _handout(staged: Staged, answers: bool) -> Callable[[], bytes]:
-    def made() -> bytes:
-        from conemodel.show.lesson.handout import handout_figure  # loads matplotlib, so only when needed
-        from conemodel.show.setting.setting_sheet import to_pdf
+def _handout(staged: Staged, *, answers: bool) -> bytes:
+    from conemodel.show.lesson.handout import handout_figure  # loads matplotlib, so only when needed
+    from conemodel.show.setting.setting_sheet import to_pdf
 
-        return to_pdf(handout_figure(cached_story(staged), answers=answers))
-
-    return made
+    return to_pdf(handout_figure(cached_story(staged), answers=answers))

@@ -1,6 +1,6 @@
 """One step of a story on the wall: large, all in the window, told by four keys."""
 
-from collections.abc import Callable
+from functools import partial
 
 import streamlit as st
 
@@ -19,6 +19,7 @@ from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import Played, SideView, View, view_of
 from conemodel.tasks.lesson.position import KEYS, Key, press
+from conemodel.ui.files import offer_file
 from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_from_address
 from conemodel.ui.lesson.projector_style import style
 
@@ -147,22 +148,13 @@ def _more(staged: Staged, told: Played, view: View) -> None:
             if note:
                 st.text(visible(note))
     dark = st.context.theme.type == "dark"
-    st.download_button(
-        "This step (PNG)",
-        _picture(view, dark=dark),
-        f"step-{view.number}-{view.stage.replace('_', '-')}.png",
-        "image/png",
-        on_click="ignore",
-        width="stretch",
-    )
+    name = f"step-{view.number}-{view.stage.replace('_', '-')}.png"
+    offer_file("This step (PNG)", name, partial(_picture, view, dark=dark), width="stretch")
     st.markdown("The address of this page leads to this step.")
 
 
-def _picture(view: View, *, dark: bool) -> Callable[[], bytes]:
-    def made() -> bytes:
-        from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
-        from conemodel.show.setting.setting_sheet import to_png
+def _picture(view: View, *, dark: bool) -> bytes:
+    from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
+    from conemodel.show.setting.setting_sheet import to_png
 
-        return to_png(step_figure(view, dark=dark), dpi=DPI)
-
-    return made
+    return to_png(step_figure(view, dark=dark), dpi=DPI)

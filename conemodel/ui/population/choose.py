@@ -4,12 +4,12 @@ from functools import lru_cache
 
 import streamlit as st
 
-from conemodel.base.errors import InputProblems
 from conemodel.base.plain_text import one_line
 from conemodel.parts.crowd import Crowd, load_crowd, read_crowd
 from conemodel.parts.population import DEFAULT
 from conemodel.parts.toml_files import write_part
 from conemodel.show.population.tables import list_assumptions
+from conemodel.ui.files import YOURS, ask_file, offer_file
 from conemodel.ui.frame import table
 from conemodel.ui.setting.controls import CONTACTS, TECHNIQUES
 from conemodel.ui.url_state import choice
@@ -43,19 +43,10 @@ def choose_crowd() -> Crowd:
     crowd = known[chosen]
     with st.popover("Bring your own population", width="stretch"):
         st.markdown("Take this one, change what you know better, and bring it back.")
-        st.download_button(
-            "This population (TOML)",
-            lambda: write_part(crowd.population),
-            "population.toml",
-            "application/toml",
-            on_click="ignore",
+        offer_file("This population (TOML)", "population.toml", lambda: write_part(crowd.population))
+        ask_file(
+            "Population file", _take, key="crowd_file", refused="Not taken; the population is as it was."
         )
-        st.file_uploader(
-            "Population file (TOML, up to 64 KB)", type=["toml"], key="crowd_file", on_change=_take_file
-        )
-        for problem in st.session_state.get("crowd_problems", ()):
-            st.error("Not taken; the population is as it was.")
-            st.code(problem, language=None, wrap_lines=True)
     return _of_kind(crowd)
 
 
@@ -75,17 +66,9 @@ def _of_kind(crowd: Crowd) -> Crowd:
     return crowd if kind == EVERY else crowd.only(kind)
 
 
-def _take_file() -> None:
-    """Read the file just brought; keep it, or keep what is wrong with it."""
-    sent = st.session_state.crowd_file
-    st.session_state.crowd_problems = ()
-    if sent is None:
-        return
-    try:
-        st.session_state.own_crowd = read_crowd(sent.getvalue(), name="your file")
-    except InputProblems as error:
-        st.session_state.crowd_problems = ("\n".join(str(problem) for problem in error.problems),)
-        return
+def _take(sent: bytes) -> None:
+    """Keep the population in a file just brought, and choose it."""
+    st.session_state.own_crowd = read_crowd(sent, name=YOURS)
     st.session_state.population = OWN
 
 

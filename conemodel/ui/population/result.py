@@ -1,7 +1,5 @@
 """The result of a study of many hubs: sentence, charts, tables, and all of it as files."""
 
-from collections.abc import Callable
-
 import streamlit as st
 
 from conemodel.base.table import csv_text
@@ -19,6 +17,7 @@ from conemodel.show.population.wording import percent
 from conemodel.tasks.population.sampling import draws
 from conemodel.tasks.population.sobol import Influence
 from conemodel.tasks.population.study import CHUNK, ManyHubs
+from conemodel.ui.files import Data, offer_files
 from conemodel.ui.frame import chart, table
 
 MOST_LINES = 200_000
@@ -57,23 +56,18 @@ def _matters_words(influences: tuple[Influence, ...]) -> str:
 
 def _files(study: ManyHubs, influences: tuple[Influence, ...]) -> None:
     """Offer everything shown as files."""
-    files: dict[str, tuple[str, str, Callable[[], str | bytes]]] = {
-        "Numbers (JSON)": ("many-hubs.json", "application/json", lambda: many_json(study, influences)),
-        "Back-off curve (CSV)": ("back-off.csv", "text/csv", lambda: csv_text(list_back_offs(study.all))),
-        "Every hub (CSV)": ("many-hubs.csv", "text/csv", lambda: _every_hub(study)),
-        "Picture (PNG)": ("many-hubs.png", "image/png", lambda: _picture(study, influences)),
+    files: dict[str, tuple[str, Data]] = {
+        "Numbers (JSON)": ("many-hubs.json", lambda: many_json(study, influences)),
+        "Back-off curve (CSV)": ("back-off.csv", lambda: csv_text(list_back_offs(study.all))),
+        "Every hub (CSV)": ("many-hubs.csv", lambda: _every_hub(study)),
+        "Picture (PNG)": ("many-hubs.png", lambda: _picture(study, influences)),
     }
+    foot = ""
     if study.all.number > MOST_LINES:
         del files["Every hub (CSV)"]
-    folded = st.popover("Take it with you", width="stretch", key="many-take", on_change="rerun")
-    if not folded.open:
-        return
-    with folded:
-        st.caption("The address of this page holds what was asked: send it as a link.")
-        for label, (name, mime, data) in files.items():
-            st.download_button(label, data, name, mime, on_click="ignore", width="stretch")
-        if len(files) < 4:
-            st.caption(f"A line for every hub: up to {MOST_LINES:,} here, any number on the command line.")
+        foot = f"A line for every hub: up to {MOST_LINES:,} here, any number on the command line."
+    lead = "The address of this page holds what was asked: send it as a link."
+    offer_files(lead, files, key="many-take", foot=foot)
 
 
 def _every_hub(study: ManyHubs) -> str:

@@ -1,6 +1,6 @@
 """Set the cone: what a setting becomes, stage by stage, and the turn to make."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 
 import streamlit as st
 
@@ -24,6 +24,7 @@ from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
 from conemodel.ui.choose_hub import choose_hub
+from conemodel.ui.files import Data, offer_files, say_problems
 from conemodel.ui.frame import begin_page, chart, end_page
 from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.picture import draw_by_width
@@ -65,8 +66,7 @@ def _setting(hub: Scenario, given: Mapping[str, str]) -> None:
             scenario = ask_setting(hub, given)
         prediction, sweep = cached_prediction(scenario), cached_sweep(scenario)
     except InputProblems as error:
-        st.error("This setting cannot be. What you entered is still there.")
-        st.code(str(error), language=None, wrap_lines=True)
+        say_problems("This setting cannot be. What you entered is still there.", error)
         return
     except ConemodelError as error:
         st.error(f"The model found no answer for this setting: {error}. Your entries are as they were.")
@@ -141,17 +141,11 @@ def _notes(prediction: Prediction) -> str:
 def _downloads(prediction: Prediction, sweep: Sweep) -> None:
     """Offer everything shown as files."""
     scenario = prediction.scenario
-    files: dict[str, tuple[str, str, Callable[[], str | bytes]]] = {
-        "Numbers (JSON)": ("prediction.json", "application/json", lambda: prediction_json(prediction)),
-        "Curves (CSV)": ("cone-position.csv", "text/csv", lambda: csv_text(list_sweep(sweep))),
-        "Picture (PNG)": ("set-the-cone.png", "image/png", lambda: picture(scenario, "png")),
-        "Sheet (PDF)": ("set-the-cone.pdf", "application/pdf", lambda: picture(scenario, "pdf")),
-        "This hub (TOML)": ("hub.toml", "application/toml", lambda: write_part(scenario.with_ranges())),
+    files: dict[str, tuple[str, Data]] = {
+        "Numbers (JSON)": ("prediction.json", lambda: prediction_json(prediction)),
+        "Curves (CSV)": ("cone-position.csv", lambda: csv_text(list_sweep(sweep))),
+        "Picture (PNG)": ("set-the-cone.png", lambda: picture(scenario, "png")),
+        "Sheet (PDF)": ("set-the-cone.pdf", lambda: picture(scenario, "pdf")),
+        "This hub (TOML)": ("hub.toml", lambda: write_part(scenario.with_ranges())),
     }
-    folded = st.popover("Take it with you", width="stretch", key="take", on_change="rerun")
-    if not folded.open:
-        return
-    with folded:
-        st.caption("The address of this page holds the setting: send it as a link.")
-        for label, (name, mime, data) in files.items():
-            st.download_button(label, data, name, mime, on_click="ignore", width="stretch")
+    offer_files("The address of this page holds the setting: send it as a link.", files, key="take")

@@ -9,6 +9,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of
 from conemodel.parts.setting import Assumed
 from conemodel.parts.unknowns.unknown import Unknown
+from conemodel.ui.files import say_problems
 from conemodel.ui.url_state import choice, kept_number, number
 
 AS_DESCRIBED = "as described"
@@ -78,9 +79,10 @@ def in_ranges(hub: Scenario) -> Scenario:
             assumed = hub.with_ranges().assumed
         return hub.replace(assumed=assumed.replace(**changes))
     except PartProblems as error:
-        st.error("These ranges cannot be; the hub is worked out in those it was described with.")
         problems = "\n".join(str(Assumed.say(mistake)) for mistake in error.mistakes)
-        st.code(problems, language=None, wrap_lines=True)
+        say_problems(
+            "These ranges cannot be; the hub is worked out in those it was described with.", problems
+        )
         return hub
 
 
