@@ -18,13 +18,7 @@ NO_ANSWER = 1
 
 
 def say(text: str, *, end: str = "\n", err: bool = False) -> None:
-    """Print text that may come from a file, so that a terminal obeys no control sequence in it.
-
-    Args:
-        text: the words.
-        end: what comes after them.
-        err: print to standard error.
-    """
+    """Print text that may come from a file, so that a terminal obeys no control sequence in it."""
     click.echo(for_terminal(text) + end, err=err, nl=False)
 
 

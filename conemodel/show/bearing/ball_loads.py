@@ -51,11 +51,7 @@ class _Ring:
 def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: bool = False) -> str:
     """Return both rows with the load of every ball, where the wheel stands so that one is pressed hardest, as SVG.
 
-    Args:
-        loads: what the balls carry.
-        scenario: whose hub they run in.
-        dark: for a dark ground.
-        compact: one ring above the other, for a screen of 390 px.
+    `compact`: one ring above the other, for a screen of 390 px.
     """
     colours = tones(dark=dark)
     width, text = (390.0, 13.5) if compact else (720.0, 14.5)
@@ -98,11 +94,7 @@ def rings_svg(loads: Loads, scenario: Scenario, *, dark: bool = False, compact: 
 
 
 def rings_words(loads: Loads) -> str:
-    """Return the loads of both rows in words, for those who do not see the picture.
-
-    Args:
-        loads: what the balls carry.
-    """
+    """Return the loads of both rows in words, for those who do not see the picture."""
     said = [f"What the balls carry under the {CASES[loads.case]}, the hub seen from its two ends."]
     for side, row in (("left", loads.left), ("right", loads.right)):
         each = [f"{load:.0f}" for load in _from_the_top(row, side)]

@@ -20,11 +20,7 @@ UNTROUBLED = "Nothing is wrong with this hub that the cone could not put right."
 
 
 def races_text(races: RacesSweep) -> str:
-    """Return a sweep of the races as a table, with notes on what its columns leave out.
-
-    Args:
-        races: of one hub.
-    """
+    """Return a sweep of the races as a table, with notes on what its columns leave out."""
     loads = "; ".join(f"{case}: {CASES[case]}" for case in races.worst)
     life = races.life
     said = (
@@ -38,14 +34,7 @@ def races_text(races: RacesSweep) -> str:
 
 
 def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Defect]) -> str:
-    """Return what a hand finds that turns a hub, with the numbers it rests on.
-
-    Args:
-        name: of the hub.
-        stage: at which it is turned, in words.
-        found: what the hand finds.
-        troubles: what the cone cannot put right.
-    """
+    """Return what a hand finds that turns a hub, with the numbers it rests on."""
     said = [f"- {word}: {reason}" for word, reason in zip(found.words, found.reasons, strict=True)]
     low, high = (MM.from_si(play) for play in found.rim_play)
     play = f"{low:.2f} mm" if high - low < 5e-3 else f"{low:.2f} to {high:.2f} mm, as the wheel is turned"
@@ -63,11 +52,7 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Defect
 
 
 def checks_text(checks: Sequence[PublishedCheck]) -> str:
-    """Return published values beside the computed ones as a table.
-
-    Args:
-        checks: as computed now.
-    """
+    """Return published values beside the computed ones as a table."""
     known = "; ".join(f"{status}: {words}" for status, words in STATUS_WORDS.items())
     count = sum(each.holds for each in checks)
     return f"{table_text(list_checks(checks))}\n\n{count} of {len(checks)} hold. Known: {known}."

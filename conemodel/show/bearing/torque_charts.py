@@ -43,10 +43,7 @@ def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Sp
 
     Bars are at the lower edge of their band; the upper one stands in words.
 
-    Args:
-        drag: in parts; single numbers [N·m].
-        heading: above the chart.
-        quoted: a measured torque to stand below the sum [N·m].
+    `drag` holds single numbers; `quoted`: a measured torque [N·m] to stand below the sum.
     """
     rows, at = [], 0.0
     for index, (name, words) in enumerate(PART_WORDS.items()):
@@ -82,12 +79,7 @@ def _bar(index: int, words: str, start: float, end: float, *, kind: str) -> Spec
 
 
 def part_edges(drag: HubDrag, name: str) -> tuple[float, float]:
-    """Return the lower and the upper edge of one part of drag [N·m]; only the load part has a band.
-
-    Args:
-        drag: in parts; single numbers [N·m].
-        name: of the part, as in `PART_WORDS`.
-    """
+    """Return the lower and the upper edge of one part of drag [N·m]; only the load part has a band."""
     low = float(getattr(drag, name))
     return low, float(drag.load_upper) if name == "load" else low
 
@@ -98,11 +90,7 @@ def _with_most(words: str, size: float, most: float) -> str:
 
 
 def drag_words(drag: HubDrag) -> str:
-    """Return the parts of drag in words.
-
-    Args:
-        drag: in parts; single numbers [N·m].
-    """
+    """Return the parts of drag in words."""
     parts = (f"{words} {torque_band(*part_edges(drag, name))}" for name, words in PART_WORDS.items())
     return f"{', '.join(parts)}; all together {torque_band(float(drag.total), float(drag.total_upper))} N·mm."
 

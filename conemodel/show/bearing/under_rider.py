@@ -13,11 +13,7 @@ from conemodel.tasks.bearing.load_cases import CASES
 
 
 def rider_lead(loads: Loads) -> str:
-    """Return the hardest pressed ball in a sentence.
-
-    Args:
-        loads: what the balls carry.
-    """
+    """Return the hardest pressed ball in a sentence."""
     side, row, at = find_hardest_ball(loads)
     if row.ball_load[at] <= 0:
         return f"Under the {CASES[loads.case]} no ball carries anything."
@@ -30,11 +26,7 @@ def rider_lead(loads: Loads) -> str:
 
 
 def find_hardest_ball(loads: Loads) -> tuple[str, RowLoads, int]:
-    """Return the row and the place in it of the ball that presses hardest.
-
-    Args:
-        loads: what the balls carry.
-    """
+    """Return the row and the place in it of the ball that presses hardest."""
     side, row = max(
         (("left", loads.left), ("right", loads.right)), key=lambda each: float(each[1].cone_pressure.max())
     )
@@ -42,11 +34,7 @@ def find_hardest_ball(loads: Loads) -> tuple[str, RowLoads, int]:
 
 
 def dent_words(worst: Worst) -> str:
-    """Return whether a dent that can be felt remains, over the range of possible groove radii.
-
-    Args:
-        worst: at one end play.
-    """
+    """Return whether a dent that can be felt remains, over the range of possible groove radii."""
     margin, dent = worst.margin, worst.dent
     size = f"{UM.from_si(float(dent.value)):.2f} µm"
     if not np.isfinite(margin.value):
@@ -59,12 +47,7 @@ def dent_words(worst: Worst) -> str:
 
 
 def rider_lines(loads: Loads, scenario: Scenario) -> Iterator[str]:
-    """Yield the engineering numbers, each with what it rests on.
-
-    Args:
-        loads: what the balls carry.
-        scenario: whose hub they run in.
-    """
+    """Yield the engineering numbers, each with what it rests on."""
     worst, assumed = loads.worst, scenario.assumed
     _, row, at = find_hardest_ball(loads)
     if row.ball_load[at] <= 0:

@@ -132,13 +132,7 @@ def line(
 
 
 def key_words(lines: Sequence[str], *, left: float = 8, top: float = 12) -> list[Spec]:
-    """Return lines of words in a corner of the chart, from its left and its top [px].
-
-    Args:
-        lines: to be written one below the other.
-        left: edge of the words [px].
-        top: middle of the first line [px].
-    """
+    """Return lines of words in a corner of the chart, from its left and its top [px]."""
     return [
         mark
         for i, words in enumerate(lines)

@@ -176,10 +176,7 @@ _ASSUMPTIONS: tuple[Column[Assumption], ...] = (
 def list_assumptions(crowd: Crowd, *, technique: str, contact: str) -> Table[Assumption]:
     """Return the table of every assumption of a population.
 
-    Args:
-        crowd: the population.
-        technique: how the cone is locked, in words.
-        contact: what finger contact is found with, in words.
+    `technique`: how the cone is locked, `contact`: what finger contact is found with, both in words.
     """
     return Table(
         _ASSUMPTIONS,

@@ -27,11 +27,7 @@ LEAST_SHOWN = 0.02
 
 
 def limit_words(limit: Limit) -> str:
-    """Return a limit with its value in words.
-
-    Args:
-        limit: of a good range.
-    """
+    """Return a limit with its value in words."""
     return f"{limit.label}: {limit.unit.from_si(limit.value):g} {limit.unit.symbol}".rstrip()
 
 
@@ -99,12 +95,7 @@ def _test(met: bool) -> str:
 
 
 def binds_words(window: Window, prediction: Prediction) -> str:
-    """Return what ends the good range on each side, and how wide it is, in words.
-
-    Args:
-        window: the good range.
-        prediction: whose cone turns it into degrees.
-    """
+    """Return what ends the good range on each side, and how wide it is, in words."""
     said = []
     for side, edge in (("Loose", window.loose_edge), ("Tight", window.tight_edge)):
         first = [limit.label for limit in window.limits if limit.side == side.lower() and limit.binding]

@@ -49,9 +49,7 @@ Stages = Mapping[str, Sequence[Term]]
 def rows_of(stages: Stages, *, lead: float) -> tuple[Row, ...]:
     """Return every row there is: the terms of each stage, then the level it leaves.
 
-    Args:
-        stages: their terms.
-        lead: of the cone's thread [m/rad].
+    `lead` of the cone's thread [m/rad].
     """
     return tuple(_rows(stages, lead))
 

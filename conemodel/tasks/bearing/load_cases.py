@@ -68,9 +68,7 @@ def life_loads(scenario: Scenario) -> dict[Case, Load]:
 def shares_of(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> dict[Case, float]:
     """Return the share of the turns under each of `life_loads`; what is left of them is straight riding.
 
-    Args:
-        scenario: with its mix.
-        side_share: share of the turns with the side load on the tyre [-], 0 to 1.
+    `side_share`: share of the turns with the side load on the tyre [-], 0 to 1.
 
     Raises:
         ValueError: a side share outside 0 to 1.
