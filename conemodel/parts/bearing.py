@@ -43,6 +43,11 @@ class RowGeometry(Part):
     phase: float = quantity(DEG, "where the first ball stands, from +y towards +z", default=0.0)
 
     @property
+    def gamma(self) -> float:
+        """Ball diameter across the line of contact over pitch diameter, D cos α/dm [-]."""
+        return self.ball_diameter * cos(self.contact_angle) / self.pitch_diameter
+
+    @property
     def cup_track_diameter(self) -> float:
         """Diameter on which the balls touch the cup [m]."""
         return self.pitch_diameter + self.ball_diameter * cos(self.contact_angle)

@@ -1,7 +1,6 @@
 """Fatigue life of the races under the loads the balls really carry. Only ever used as a ratio."""
 
 from functools import lru_cache
-from math import cos
 
 import numpy as np
 
@@ -41,11 +40,10 @@ def _row_lives(row: Row, state: RowState) -> tuple[Array, Array]:
 @lru_cache(maxsize=128)
 def _capacities(row: Row) -> tuple[float, float]:
     """Return the capacities of cone and cup of one row [N]."""
-    gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
     size = {
         "ball_diameter": row.ball_diameter,
         "ball_count": row.ball_count,
-        "gamma": gamma,
+        "gamma": row.gamma,
         "contact_angle": row.contact_angle,
     }
     cone = fatigue.cone_capacity(conformity=row.cone_conformity, **size)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import cos, tan
+from math import tan
 
 import numpy as np
 
@@ -10,9 +10,9 @@ from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.physics import hertz
 from conemodel.physics.friction import angular_contact_f1, palmgren_load, spinning_moment
-from conemodel.physics.race_curvature import cone_curvature
 from conemodel.physics.rating import iso76_thrust_f0, static_axial_rating
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
+from conemodel.solve.equilibrium.row_contacts import contact_of
 
 SPIN_FRICTION = 0.15
 """Most friction of a ball spinning in its groove [-]: what a bearing maker's catalogue takes, greased steel, slow."""
@@ -90,10 +90,7 @@ def row_forces(row: Row, state: RowState) -> tuple[Array, Array]:
 @lru_cache(maxsize=128)
 def _cone_ellipse(row: Row) -> hertz.PointContact:
     """Return the contact on the cone under one newton; sizes grow with the cube root of the load."""
-    gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
-    cone = cone_curvature(ball_diameter=row.ball_diameter, conformity=row.cone_conformity, gamma=gamma)
-    modulus = hertz.equivalent_modulus(young=row.young, poisson=row.poisson)
-    return hertz.contact(load=1.0, curvature=cone, modulus=modulus)
+    return contact_of(row, "cone", 1.0)
 
 
 @lru_cache(maxsize=128)
@@ -103,7 +100,7 @@ def _static_rating(row: Row) -> float:
     Source: [ISO76]
     """
     f0 = iso76_thrust_f0(
-        gamma=row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter,
+        gamma=row.gamma,
         cone_conformity=row.cone_conformity,
         cup_conformity=row.cup_conformity,
     )

@@ -1,17 +1,13 @@
 """How deep a ball sits in the dents of a race: the dent's shape, rounded off by the width of the contact."""
 
 from math import cos
-from typing import Literal
 
 import numpy as np
 from scipy.special import roots_gegenbauer
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Dents, Row
-from conemodel.physics import hertz
-from conemodel.physics.race_curvature import cone_curvature, cup_curvature
-
-Race = Literal["cone", "cup"]
+from conemodel.solve.equilibrium.row_contacts import Race, contact_of
 
 NODES = 16
 """Points of the mean over the contact's width; a dent bridged four times over is still met by three of them."""
@@ -33,15 +29,7 @@ def track_radius(row: Row, race: Race) -> float:
 
 def contact_half_width(row: Row, race: Race, *, ball_load: float) -> float:
     """Return the half width along the track of the contact of one ball under `ball_load` [N], [m]."""
-    gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
-    size = {"ball_diameter": row.ball_diameter, "gamma": gamma}
-    curvature = (
-        cone_curvature(conformity=row.cone_conformity, **size)
-        if race == "cone"
-        else cup_curvature(conformity=row.cup_conformity, **size)
-    )
-    modulus = hertz.equivalent_modulus(young=row.young, poisson=row.poisson)
-    return float(hertz.contact(load=ball_load, curvature=curvature, modulus=modulus).semi_minor)
+    return float(contact_of(row, race, ball_load).semi_minor)
 
 
 def dent_depth(dents: Dents, row: Row, race: Race, *, azimuth: Array, half_width: float) -> Array:

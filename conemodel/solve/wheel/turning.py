@@ -17,10 +17,11 @@ from conemodel.solve.equilibrium.arrays import HubArrays, RowArrays, arrays_of_p
 from conemodel.solve.equilibrium.energy import evaluate
 from conemodel.solve.equilibrium.kinematics import pair_arrays
 from conemodel.solve.equilibrium.pair import PairSolution, RowState, solve_hubs, solve_pair
+from conemodel.solve.equilibrium.row_contacts import Race
 from conemodel.solve.equilibrium.unloaded import NO_LOAD
 from conemodel.solve.equilibrium.wheel_positions import turn_row
 from conemodel.solve.wheel.ball_drag import load_drag
-from conemodel.solve.wheel.dents import Race, contact_half_width, dent_depth, dents_of_races
+from conemodel.solve.wheel.dents import contact_half_width, dent_depth, dents_of_races
 
 SLOPE_STEP = 1e-6
 """Angle either side over which the slope of the energy is taken, the shell held still [rad]."""

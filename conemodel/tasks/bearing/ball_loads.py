@@ -1,17 +1,15 @@
 """Under the rider: what every ball carries, how hard it presses, and the dent that stays."""
 
 from dataclasses import dataclass
-from math import cos
 
 import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.parts.bearing import Pair, Row
 from conemodel.parts.scenario import Scenario
-from conemodel.physics import hertz
-from conemodel.physics.race_curvature import Curvature, cone_curvature, cup_curvature
 from conemodel.physics.rating import STATIC_PRESSURE, permanent_set
 from conemodel.solve.equilibrium.pair import PairSolution, RowState
+from conemodel.solve.equilibrium.row_contacts import contact_of, curvature_of
 from conemodel.solve.equilibrium.uncaged_balls import solve_gathered
 from conemodel.solve.equilibrium.wheel_positions import select_case, solve_positions, wheel_positions
 from conemodel.solve.stages.terms import STAGES, pair_of, setting_terms
@@ -172,7 +170,7 @@ def worst_of(pair: Pair, solution: PairSolution) -> dict[str, Array]:
     dents: list[Array] = [
         np.asarray(permanent_set(load=most, ball_diameter=row.ball_diameter, curvature=curvature))
         for (row, _), most in zip(rows, load, strict=True)
-        for curvature in _curvatures(row)
+        for curvature in (curvature_of(row, "cone"), curvature_of(row, "cup"))
     ]
     with np.errstate(divide="ignore"):
         margin = STATIC_PRESSURE / np.maximum(cone, cup)
@@ -183,16 +181,6 @@ def worst_of(pair: Pair, solution: PairSolution) -> dict[str, Array]:
         "margin": np.asarray(margin),
         "dent": np.asarray(np.max(dents, axis=0)),
     }
-
-
-def _curvatures(row: Row) -> tuple[Curvature, Curvature]:
-    """Return the relative curvatures of ball and cone, and of ball and cup."""
-    gamma = row.ball_diameter * cos(row.contact_angle) / row.pitch_diameter
-    size = {"ball_diameter": row.ball_diameter, "gamma": gamma}
-    return (
-        cone_curvature(conformity=row.cone_conformity, **size),
-        cup_curvature(conformity=row.cup_conformity, **size),
-    )
 
 
 def _rows(pair: Pair, solution: PairSolution) -> tuple[RowLoads, RowLoads]:
@@ -212,11 +200,8 @@ def _rows(pair: Pair, solution: PairSolution) -> tuple[RowLoads, RowLoads]:
 
 def _row(row: Row, state: RowState, phase: float, at: int) -> RowLoads:
     """Return one row at position `at`, its first ball at `phase` [rad]."""
-    modulus = hertz.equivalent_modulus(young=row.young, poisson=row.poisson)
     load = state.ball_load[at]
-    cone, cup = (
-        hertz.contact(load=load, curvature=curvature, modulus=modulus) for curvature in _curvatures(row)
-    )
+    cone, cup = contact_of(row, "cone", load), contact_of(row, "cup", load)
     return RowLoads(
         azimuth=np.asarray((phase + 2 * np.pi * np.arange(row.ball_count) / row.ball_count) % (2 * np.pi)),
         ball_load=load,

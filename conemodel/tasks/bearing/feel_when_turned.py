@@ -127,8 +127,7 @@ def signature(
 
 def ball_spacing(row: Row) -> float:
     """Return the turn of the shell in which the balls of a row move on by one ball spacing [rad]."""
-    gamma = row.ball_diameter * np.cos(row.contact_angle) / row.pitch_diameter
-    return float(4 * np.pi / (row.ball_count * (1 + gamma)))
+    return float(4 * np.pi / (row.ball_count * (1 + row.gamma)))
 
 
 def angles_for(pair: Pair) -> Array:
@@ -145,7 +144,7 @@ def angles_for(pair: Pair) -> Array:
 
 def _split_torque(torque: Array, angle: Array, pair: Pair) -> tuple[Array, Array, Array]:
     """Return what comes round with the wheel, what with the balls, and the rest, each with no mean (n,)."""
-    gamma = pair.left.ball_diameter * np.cos(pair.left.contact_angle) / pair.left.pitch_diameter
+    gamma = pair.left.gamma
     past_cone, past_cup = (pair.left.ball_count * (1 + sign * gamma) / 2 for sign in (1, -1))
     rates = [rate * m for rate in (1.0, (1 + gamma) / 2) for m in SLOW_HARMONICS]
     rates += [rate * m for rate in (past_cone, past_cup) for m in FAST_HARMONICS]

@@ -15,11 +15,11 @@ from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Drawn:
-    """What becomes of n hubs; every field has shape (n,).
+class Drawn(Draw):
+    """What is drawn for n hubs and what becomes of them; every field has shape (n,).
 
     Attributes:
-        kind: number of its kind. The inputs are as in `Draw`.
+        kind: number of its kind; thread_slack: [m].
         end_play: clamped [m]; preload: [N]; cone_pressure: worst on a cone from preload alone [Pa].
         tight_edge, loose_edge: of the good range, clamped [m].
         lead: advance of the cone in a radian [m/rad].
@@ -30,16 +30,6 @@ class Drawn:
 
     kind: npt.NDArray[np.int64]
     thread_slack: Array
-    clamp_force: Array
-    drift: Array
-    back_off: Array
-    finger_torque: Array
-    lock_torque: Array
-    thread_friction: Array
-    face_friction: Array
-    groove: Array
-    thread_give: Array
-    thread_bridging: Array
     end_play: Array
     preload: Array
     cone_pressure: Array
@@ -119,9 +109,8 @@ def _of_kind(crowd: Crowd, number: int, shares: Mapping[str, Array], back_off: f
     contact = tables.end_play(np.asarray(finger_preload(kind, inputs)), *nodes)
     end_play = np.asarray(setting_terms(kind, inputs, contact=contact).end_play("clamped"))
     tight, loose = tables.window(*nodes)
-    as_drawn = {f.name: getattr(draw, f.name) for f in fields(Draw) if f.name != "thread_fit"}
     return {
-        **as_drawn,
+        **{each.name: getattr(draw, each.name) for each in fields(Draw)},
         **_with_tools(crowd, number, draw, shares, end_play=end_play, slack=inputs.backlash),
         "thread_slack": inputs.backlash,
         "end_play": end_play,
