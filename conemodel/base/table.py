@@ -8,6 +8,7 @@ import csv
 import io
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import KW_ONLY, dataclass, replace
+from operator import itemgetter
 from typing import Any, Generic, TypeVar
 
 import numpy as np
@@ -84,6 +85,18 @@ class Table(Generic[T]):
     _: KW_ONLY
     caption: str = ""
     words: bool = False
+
+
+Words = tuple[str, ...]
+"""What stands in one line of a table that is words already."""
+
+
+def table_of_words(caption: str, heads: Words, lines: Iterable[Words], *, words: bool = True) -> Table[Words]:
+    """Return lines of words below their headings as a table for a page; `words` as in `Table`."""
+    columns: tuple[Column[Words], ...] = tuple(
+        Column(itemgetter(at), page=head) for at, head in enumerate(heads)
+    )
+    return Table(columns, tuple(lines), caption=caption, words=words)
 
 
 def rows(table: Table[T]) -> list[dict[str, Any]]:

@@ -1,5 +1,7 @@
 """A drawing on a page, in the form that fits the window's width."""
 
+from collections.abc import Callable
+
 import streamlit as st
 
 from conemodel.ui.widgets.mount import read_text
@@ -13,9 +15,12 @@ _PICTURE = st.components.v2.component(
 """Draws SVG as it is: the frame's own HTML drops it, and for an image a browser opens a document, every time."""
 
 
-def draw_by_width(name: str, *, wide: str, narrow: str, alt: str) -> None:
-    """Draw one of two SVG pictures: `wide`, or `narrow` where the window is a phone's. One message holds both.
+def draw_by_width(name: str, draw: Callable[..., str], *, alt: str) -> None:
+    """Draw an SVG picture, compact where the window is a phone's. One message holds both.
 
-    They must be SVG of the room `show`, where every word is escaped: nothing looks through them again.
+    `draw` takes `dark` and `compact` and returns SVG of the room `show`, where every word is escaped: nothing looks
+    through it again.
     """
+    dark = st.context.theme.type == "dark"
+    wide, narrow = draw(dark=dark, compact=False), draw(dark=dark, compact=True)
     _PICTURE(key=f"picture_{name}", data={"name": name, "wide": wide, "narrow": narrow, "alt": alt})

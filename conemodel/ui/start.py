@@ -1,6 +1,7 @@
 """The start page: the names of the parts, and links to the screens."""
 
 from dataclasses import dataclass
+from functools import partial
 
 import streamlit as st
 
@@ -54,12 +55,6 @@ def page() -> None:
             for name in door.pages:
                 st.page_link(st.session_state.pages[name], width="stretch")
     st.header("What the parts are called", anchor=False)
-    dark = st.context.theme.type == "dark"
-    hub = ready_hubs()[FIRST_HUB]
-    draw_by_width(
-        "parts",
-        wide=hub_parts_svg(hub, dark=dark),
-        narrow=hub_parts_svg(hub, dark=dark, compact=True),
-        alt="A hub in section with the names of its parts",
-    )
+    draw = partial(hub_parts_svg, ready_hubs()[FIRST_HUB])
+    draw_by_width("parts", draw, alt="A hub in section with the names of its parts")
     end_page()

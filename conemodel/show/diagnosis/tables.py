@@ -1,11 +1,11 @@
 """The tables of a checked hub, each declared once: for CSV, JSON and a page."""
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from conemodel.base.table import Column, Table
+from conemodel.base.table import Column, Table, Words, table_of_words
 from conemodel.base.units import MM, Unit
 from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.schema import unit_of
@@ -115,27 +115,7 @@ def _on_either_side(fit: Fit) -> Fit:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class Believed:
-    """A number that is believed: its name, and how its values are written."""
-
-    name: str
-    number: Likely
-    write: Callable[[float], str]
-
-    def ends(self) -> str:
-        """Return where it lies four times in five."""
-        return " to ".join(map(self.write, self.number.intervals[0.8]))
-
-
-_NUMBERS: tuple[Column[Believed], ...] = (
-    Column(lambda one: one.name, page="Number"),
-    Column(lambda one: one.write(one.number.median), page="Most likely"),
-    Column(lambda one: one.ends(), page="Four times in five"),
-)
-
-
-def list_numbers(diagnosis: Diagnosis) -> Table[Believed]:
+def list_numbers(diagnosis: Diagnosis) -> Table[Words]:
     """Return the table of each number's middle and where it lies four times in five, for a page."""
     named: tuple[tuple[str, Likely | None, Callable[[float], str]], ...] = (
         ("End play, clamp open", diagnosis.opened, millimetres),
@@ -144,23 +124,21 @@ def list_numbers(diagnosis: Diagnosis) -> Table[Believed]:
         ("Clamp force", diagnosis.clamp_force, newtons),
         ("Thread slack", diagnosis.slack, millimetres),
     )
-    known = [Believed(name, number, write) for name, number, write in named if number is not None]
-    return Table(_NUMBERS, known, caption="Every number with its spread")
+    known = (
+        (name, write(number.median), " to ".join(map(write, number.intervals[0.8])))
+        for name, number, write in named
+        if number is not None
+    )
+    heads = ("Number", "Most likely", "Four times in five")
+    return table_of_words("Every number with its spread", heads, known, words=False)
 
 
-_BELIEFS: tuple[Column[tuple[str, str, str]], ...] = (
-    Column(lambda belief: belief[0], page="Believed"),
-    Column(lambda belief: belief[1], page="Value"),
-    Column(lambda belief: belief[2], page="Why"),
-)
-
-
-def list_beliefs() -> Table[tuple[str, str, str]]:
+def list_beliefs() -> Table[Words]:
     """Return the table of prior assumptions, before any reading, for a page."""
-    return Table(_BELIEFS, list(_beliefs()), caption="What is believed beforehand", words=True)
+    return table_of_words("What is believed beforehand", ("Believed", "Value", "Why"), _beliefs())
 
 
-def _beliefs() -> Iterator[tuple[str, str, str]]:
+def _beliefs() -> Iterator[Words]:
     """Yield each prior: quantity, value, and the reason given with the unknown it rests on."""
     beliefs = Beliefs()
     for name, field in Beliefs.model_fields.items():

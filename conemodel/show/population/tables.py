@@ -1,9 +1,8 @@
 """The tables of a study of many hubs, each declared once: for CSV, JSON, a terminal and a page."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
-from conemodel.base.table import Column, Table
+from conemodel.base.table import Column, Table, Words, table_of_words
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_METRE, ONE, PERCENT, UM
 from conemodel.parts.crowd import Crowd
 from conemodel.show.formatting import number
@@ -155,42 +154,20 @@ def list_back_offs(group: Group) -> Table[BackOffCurve]:
     return Table(columns, (group.curve,))
 
 
-@dataclass(frozen=True, slots=True)
-class Assumption:
-    """One assumption of a population in words: what, its value, how that spreads, and why it is taken."""
-
-    what: str
-    value: str
-    spread: str
-    because: str
-
-
-_ASSUMPTIONS: tuple[Column[Assumption], ...] = (
-    Column(lambda one: one.what, page="What"),
-    Column(lambda one: one.value, page="Value"),
-    Column(lambda one: one.spread, page="Spread"),
-    Column(lambda one: one.because, page="Because"),
-)
-
-
-def list_assumptions(crowd: Crowd, *, technique: str, contact: str) -> Table[Assumption]:
-    """Return the table of every assumption of a population.
+def list_assumptions(crowd: Crowd, *, technique: str, contact: str) -> Table[Words]:
+    """Return the table of every assumption of a population: what, its value, how that spreads, and why it is taken.
 
     `technique`: how the cone is locked, `contact`: what finger contact is found with, both in words.
     """
-    return Table(
-        _ASSUMPTIONS,
-        (*_known(crowd, technique, contact), *_spread(crowd)),
-        caption="Every assumption, with its reason",
-        words=True,
-    )
+    told = (*_known(crowd, technique, contact), *_spread(crowd))
+    return table_of_words("Every assumption, with its reason", ("What", "Value", "Spread", "Because"), told)
 
 
-def _known(crowd: Crowd, technique: str, contact: str) -> Iterator[Assumption]:
+def _known(crowd: Crowd, technique: str, contact: str) -> Iterator[Words]:
     """Yield what does not spread."""
     hubs, hands, tools = crowd.population.hubs, crowd.population.hands, crowd.population.tools
     for kind, share in zip(crowd.kinds, crowd.shares, strict=True):
-        yield Assumption(f"share of hubs: {kind.name}", percent(share), "known", hubs.because)
+        yield f"share of hubs: {kind.name}", percent(share), "known", hubs.because
     known = (
         ("cone turned out from finger contact", turn_words(hands.back_off), "where the slider starts"),
         ("how it is locked", technique, "the axle stands in a vice"),
@@ -202,10 +179,10 @@ def _known(crowd: Crowd, technique: str, contact: str) -> Iterator[Assumption]:
         ("first try before a dial gauge is read", turn_words(tools.first_back_off), "it must leave play"),
     )
     for what, value, because in known:
-        yield Assumption(what, value, "known", because)
+        yield what, value, "known", because
 
 
-def _spread(crowd: Crowd) -> Iterator[Assumption]:
+def _spread(crowd: Crowd) -> Iterator[Words]:
     """Yield what spreads."""
     for where, spread in crowd.population.assumptions:
-        yield Assumption(ASSUMED[where], spread_words(spread), shape_words(spread), spread.because)
+        yield ASSUMED[where], spread_words(spread), shape_words(spread), spread.because

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from conemodel.base.table import Column, Table, only_where
+from conemodel.base.table import Column, Table, Words, only_where, table_of_words
 from conemodel.base.units import DEG, MM, MPA, NEWTON, NEWTON_MM
 from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.show.formatting import (
@@ -147,17 +147,13 @@ def list_spreads(turn: Turn) -> Table[Spread]:
     )
 
 
-_UNKNOWNS: tuple[Column[Unknown], ...] = (
-    Column(lambda unknown: unknown.words[:1].upper() + unknown.words[1:], page="What"),
-    Column(lambda unknown: unknown.range_in_words(), page="Range"),
-    Column(lambda unknown: unknown.usual_in_words, page="Usual"),
-    Column(lambda unknown: unknown.because, page="Why"),
-)
-
-
-def list_unknowns(unknowns: Iterable[Unknown], *, caption: str) -> Table[Unknown]:
+def list_unknowns(unknowns: Iterable[Unknown], *, caption: str) -> Table[Words]:
     """Return the table of what nobody measures: its range, what is usual, and the reason for both; for a page."""
-    return Table(_UNKNOWNS, list(unknowns), caption=caption, words=True)
+    lines = (
+        (each.words[:1].upper() + each.words[1:], each.range_in_words(), each.usual_in_words, each.because)
+        for each in unknowns
+    )
+    return table_of_words(caption, ("What", "Range", "Usual", "Why"), lines)
 
 
 _POSITION: tuple[Column[Sweep], ...] = (

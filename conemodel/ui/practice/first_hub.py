@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import streamlit as st
 
-from conemodel.base.table import Column, Table
+from conemodel.base.table import table_of_words
 from conemodel.parts.exercise import State
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hidden_hub import reference
@@ -108,16 +108,11 @@ TAUGHT: tuple[Taught, ...] = (
     ("right", "no free movement", "smooth"),
 )
 
-_TAUGHT: tuple[Column[Taught], ...] = (
-    Column(lambda hub: hub[0], page="Hub"),
-    Column(lambda hub: hub[1], page="Rocked"),
-    Column(lambda hub: hub[2], page="Twirled"),
-)
-
 
 def _end() -> None:
     """Draw what the three hubs have taught, and the way on."""
-    table(Table(_TAUGHT, TAUGHT, caption="What rocking and twirling tell of the three hubs", words=True))
+    caption = "What rocking and twirling tell of the three hubs"
+    table(table_of_words(caption, ("Hub", "Rocked", "Twirled"), TAUGHT))
     st.markdown("**Rocking finds play. Only twirling finds too tight.** Always do both.")
     if pages := st.session_state.get("pages"):
         st.page_link(pages["practise"], label="On to the bench: first touch", width="stretch")

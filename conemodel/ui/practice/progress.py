@@ -11,6 +11,7 @@ from conemodel.record.database import Database
 from conemodel.record.progress import PASSES_NEEDED, list_attempts, list_class, list_progress
 from conemodel.show.practice.charts import Done, alt_text_progress, progress_chart
 from conemodel.tasks.practice.catalogue import class_links, ladder
+from conemodel.ui.files import offer_file, say_problems
 from conemodel.ui.frame import begin_page, chart, end_page, table
 from conemodel.ui.practice.write_exercise import write_exercise
 from conemodel.ui.url_state import choice
@@ -29,8 +30,7 @@ def page() -> None:
     try:
         draw[part]()
     except ConemodelError as error:
-        st.error("The record could not be used.")
-        st.code(str(error), language=None, wrap_lines=True)
+        say_problems("The record could not be used.", error)
     end_page()
 
 
@@ -48,13 +48,7 @@ def _mine() -> None:
         st.info("Nothing is kept under that name.")
     else:
         _show_attempts(done)
-        st.download_button(
-            "All my attempts (CSV)",
-            csv_text(list_attempts(done)),
-            "attempts.csv",
-            "text/csv",
-            on_click="ignore",
-        )
+        offer_file("All my attempts (CSV)", "attempts.csv", csv_text(list_attempts(done)))
         _delete(name)
 
 
@@ -114,12 +108,11 @@ def _links(salt: str) -> None:
     try:
         codes = class_links(str(exercise), salt=salt, count=int(count))
     except InputProblems as error:
-        st.error("That name cannot stand in a link.")
-        st.code(str(error), language=None, wrap_lines=True)
+        say_problems("That name cannot stand in a link.", error)
         return
     links = "\n".join(f"{_address()}/practise?exercise={exercise}&link={code}" for code in codes)
     st.code(links, language=None, wrap_lines=True)
-    st.download_button("Links (text)", links + "\n", "links.txt", "text/plain", on_click="ignore")
+    offer_file("Links (text)", "links.txt", links + "\n")
     st.caption("A link names exercise, class and number; no hidden number can be worked out from it.")
 
 
@@ -137,11 +130,7 @@ def _class_table(salt: str) -> None:
     listed = list_class(done, _titles())
     table(listed)
     left, right = st.columns(2)
-    left.download_button("This table (CSV)", csv_text(listed), "class.csv", "text/csv", on_click="ignore")
-    right.download_button(
-        "Every attempt (CSV)",
-        csv_text(list_attempts(done)),
-        "class-attempts.csv",
-        "text/csv",
-        on_click="ignore",
-    )
+    with left:
+        offer_file("This table (CSV)", "class.csv", csv_text(listed))
+    with right:
+        offer_file("Every attempt (CSV)", "class-attempts.csv", csv_text(list_attempts(done)))

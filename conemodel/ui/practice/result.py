@@ -1,16 +1,13 @@
 """The result of an exercise: where it ended, where it went wrong, and one hint."""
 
-from typing import NamedTuple
-
 import streamlit as st
 
 from conemodel.base.plain_text import for_html
-from conemodel.base.table import Column, Table
+from conemodel.base.table import Words, table_of_words
 from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import hub_rows
 from conemodel.show.waterfall.screen import waterfall_table
-from conemodel.tasks.practice.criteria import Criterion
 from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.questions import right_answer
 from conemodel.tasks.practice.session import HiddenHub
@@ -106,9 +103,9 @@ def show_details(sitting: Sitting) -> None:
         return
     number = 0
     if len(marked.hubs) > 1:
-        table(
-            Table(_HUBS, [_row_of(sitting, hub) for hub in marked.hubs], caption="Every hub of this exercise")
-        )
+        lines = (_row_of(sitting, hub) for hub in marked.hubs)
+        heads = ("Hub", "Truth", "You", "Result")
+        table(table_of_words("Every hub of this exercise", heads, lines, words=False))
         if sitting.exercise.kind != "touch":
             number = int(
                 st.selectbox(
@@ -126,34 +123,18 @@ def show_details(sitting: Sitting) -> None:
         st.caption(f"Within {degrees(sitting.exercise.touch_within)} of first touch counts as right.")
 
 
-class _HubRow(NamedTuple):
-    """One hub of an exercise in words: which, what was true, what was said or done, and whether that was right."""
-
-    hub: str
-    truth: str
-    said: str
-    result: str
-
-
-_HUBS: tuple[Column[_HubRow], ...] = (
-    Column(lambda told: told.hub, page="Hub"),
-    Column(lambda told: told.truth, page="Truth"),
-    Column(lambda told: told.said, page="You"),
-    Column(lambda told: told.result, page="Result"),
-)
-
-
-def _row_of(sitting: Sitting, hub: HubMark) -> _HubRow:
+def _row_of(sitting: Sitting, hub: HubMark) -> Words:
+    """Return one hub in words: which, what was true, what was said or done, and whether that was right."""
     bench, exercise = sitting.stand.bench, sitting.exercise
     name, passed, hidden = str(hub.hub + 1), hub.passed, bench.hidden[hub.hub]
     if exercise.kind == "touch":
-        return _HubRow(name, "first touch", _from_touch(sitting, hub), "right" if passed else "off")
+        return name, "first touch", _from_touch(sitting, hub), "right" if passed else "off"
     if exercise.kind == "name":
         said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
-        return _HubRow(name, _truth(sitting, hidden), said, "right" if passed else "wrong")
+        return name, _truth(sitting, hidden), said, "right" if passed else "wrong"
     said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
     truth = "worn out" if hidden.fault == "thread worn out" else _end_words(hub)
-    return _HubRow(name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}")
+    return name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}"
 
 
 def _waterfall(sitting: Sitting, hub: HubMark) -> None:
@@ -173,10 +154,5 @@ def _checks(sitting: Sitting, hub: HubMark) -> None:
     checks = [check for check in hub.checks if asked or check.name != "refused"]
     if not checks:
         return
-    table(Table(_CHECKS, checks, caption="What had to be"))
-
-
-_CHECKS: tuple[Column[Criterion], ...] = (
-    Column(lambda check: check.label, page="What had to be"),
-    Column(lambda check: "yes" if check.passed else "no", page="Was it?"),
-)
+    lines = ((check.label, "yes" if check.passed else "no") for check in checks)
+    table(table_of_words("What had to be", ("What had to be", "Was it?"), lines, words=False))

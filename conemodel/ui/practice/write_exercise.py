@@ -9,6 +9,7 @@ from conemodel.base.units import DEG, NEWTON, UM
 from conemodel.parts.exercise import Exercise, Fault, Prior, State
 from conemodel.parts.toml_files import write_part
 from conemodel.ui.choose_hub import ready_hubs
+from conemodel.ui.files import offer_file, say_problems
 from conemodel.ui.setting.controls import SEATS
 
 KINDS = {"set": "set the hub right", "name": "say what it is", "touch": "find first touch"}
@@ -29,11 +30,10 @@ def write_exercise() -> None:
     try:
         exercise = Exercise(**values)
     except InputProblems as error:
-        st.error("That is no exercise yet.")
-        st.code("\n".join(str(problem) for problem in error.problems), language=None, wrap_lines=True)
+        say_problems("That is no exercise yet.", error)
         return
     text = write_part(exercise)
-    st.download_button("Take the file (TOML)", text, "exercise.toml", "application/toml", on_click="ignore")
+    offer_file("Take the file (TOML)", "exercise.toml", text)
     with st.expander("What is in it"):
         st.code(text, language="toml", wrap_lines=True)
 

@@ -1,5 +1,6 @@
 """Under the rider: both rings of balls with their loads, pressure over the sweep, and the numbers behind it."""
 
+from functools import partial
 from typing import cast
 
 import streamlit as st
@@ -10,7 +11,7 @@ from conemodel.show.bearing.ball_loads import rings_svg, rings_words
 from conemodel.show.bearing.race_charts import alt_text_pressure, pressure_over_cone
 from conemodel.show.bearing.tables import list_balls, list_races, list_stage_loads
 from conemodel.show.bearing.under_rider import rider_lead, rider_lines
-from conemodel.tasks.bearing.ball_loads import Loads, loads_over, stage_loads
+from conemodel.tasks.bearing.ball_loads import loads_over, stage_loads
 from conemodel.tasks.bearing.load_cases import Case, cases_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import cached_loads, cached_race_sweep
@@ -41,7 +42,7 @@ def show_ball_loads(prediction: Prediction, scenario: Scenario) -> None:
     st.markdown(f"### {for_page(rider_lead(loads))}")
     picture, curve = st.columns([3, 2], gap="large")
     with picture:
-        _rings(loads, scenario)
+        draw_by_width("rings", partial(rings_svg, loads, scenario), alt=rings_words(loads))
     with curve:
         _pressure(prediction, scenario, case)
     with st.expander("Why: pressures, ellipses, permanent set, ball by ball"):
@@ -52,16 +53,6 @@ def show_ball_loads(prediction: Prediction, scenario: Scenario) -> None:
     with st.container(horizontal=True):
         take_csv("Every ball (CSV)", lambda: list_balls(loads), "balls.csv")
         take_csv("The sweep (CSV)", lambda: list_races(cached_race_sweep(scenario)), "races.csv")
-
-
-def _rings(loads: Loads, scenario: Scenario) -> None:
-    dark = st.context.theme.type == "dark"
-    draw_by_width(
-        "rings",
-        wide=rings_svg(loads, scenario, dark=dark),
-        narrow=rings_svg(loads, scenario, dark=dark, compact=True),
-        alt=rings_words(loads),
-    )
 
 
 def _pressure(prediction: Prediction, scenario: Scenario, case: Case) -> None:

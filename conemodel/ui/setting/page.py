@@ -1,6 +1,7 @@
 """Set the cone: what a setting becomes, stage by stage, and the turn to make."""
 
 from collections.abc import Mapping
+from functools import partial
 
 import streamlit as st
 
@@ -123,13 +124,8 @@ def _section(prediction: Prediction) -> None:
     shown = choice(
         st.segmented_control, "The hub in section", STAGE_WORDS, key="stage", default="clamped", required=True
     )
-    dark = st.context.theme.type == "dark"
-    draw_by_width(
-        "section",
-        wide=hub_section_svg(prediction, stage=shown, dark=dark),
-        narrow=hub_section_svg(prediction, stage=shown, dark=dark, compact=True),
-        alt=f"The hub in section, {STAGE_WORDS[shown].lower()}",
-    )
+    draw = partial(hub_section_svg, prediction, stage=shown)
+    draw_by_width("section", draw, alt=f"The hub in section, {STAGE_WORDS[shown].lower()}")
 
 
 def _notes(prediction: Prediction) -> str:

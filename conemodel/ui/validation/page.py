@@ -7,17 +7,16 @@ import streamlit as st
 from conemodel.base.errors import ConemodelError
 from conemodel.base.plain_text import for_page
 from conemodel.base.sources import SOURCES
-from conemodel.base.table import Column, Table
+from conemodel.base.table import table_of_words
 from conemodel.parts.unknowns import UNKNOWNS
 from conemodel.show.bearing.tables import list_checks
 from conemodel.show.formatting import degrees, millimetres
 from conemodel.show.setting.tables import list_unknowns
 from conemodel.show.validation.equations import EQUATIONS
-from conemodel.tasks.validation.edge_sizes import EdgeSize, edge_sizes
+from conemodel.tasks.validation.edge_sizes import edge_sizes
 from conemodel.tasks.validation.method import (
     LEFT_OUT,
     STATUS_WORDS,
-    LeftOut,
     PublishedCheck,
     published_checks,
     whole_hub_check,
@@ -79,14 +78,6 @@ def _computed() -> tuple[PublishedCheck, ...]:
     return (*published_checks(), whole_hub_check(ready_hubs()[FIRST_HUB]))
 
 
-_EDGES: tuple[Column[EdgeSize], ...] = (
-    Column(lambda each: each.what, page="What"),
-    Column(lambda each: each.when, page="When"),
-    Column(lambda each: millimetres(each.length, sign=True), page="End play"),
-    Column(lambda each: degrees(each.angle, sign=True), page="Of cone"),
-)
-
-
 def _edges() -> None:
     """Draw the size of the effects that are usually negligible, for the chosen hub."""
     st.header("At the edges, for this hub", anchor=False)
@@ -97,25 +88,22 @@ def _edges() -> None:
     except ConemodelError as error:
         st.error(f"The sizes could not be computed: {error}.")
         return
-    table(
-        Table(_EDGES, sizes, caption="What heat, frame and loose cups add to this hub's end play", words=True)
+    lines = (
+        (each.what, each.when, millimetres(each.length, sign=True), degrees(each.angle, sign=True))
+        for each in sizes
     )
+    caption = "What heat, frame and loose cups add to this hub's end play"
+    table(table_of_words(caption, ("What", "When", "End play", "Of cone"), lines))
     st.caption(
         "Each is part of the sum only where the hub's description asks for it. Heat rests on how far the cups follow "
         "their shell, dropouts on what frame and stack give: both are assumed."
     )
 
 
-_LEFT_OUT: tuple[Column[LeftOut], ...] = (
-    Column(lambda each: each.what, page="What"),
-    Column(lambda each: each.size, page="How much"),
-    Column(lambda each: each.advice, page="What to do"),
-)
-
-
 def _left_out() -> None:
     st.header("What is left out", anchor=False)
-    table(Table(_LEFT_OUT, LEFT_OUT, caption="What the model leaves out, with sizes", words=True))
+    lines = ((each.what, each.size, each.advice) for each in LEFT_OUT)
+    table(table_of_words("What the model leaves out, with sizes", ("What", "How much", "What to do"), lines))
     st.caption("Sizes were computed by hand beside the program; the advice is common practice, no source.")
 
 
