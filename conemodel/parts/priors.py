@@ -148,6 +148,9 @@ class Beliefs(Part):
         MM, "play at the rim from a cone rocking on a worn-out thread, equally likely",
         default=(0.15, 0.3, 0.5, 0.8, 1.2),
     )  # fmt: skip
+    broken_play: tuple[float, ...] = quantity(
+        MM, "play at the rim from a broken axle, equally likely", default=(0.4, 1.2)
+    )
     play_elsewhere: tuple[float, ...] = quantity(
         MM, "play at the rim, in the frame, that is not the hub's, equally likely",
         default=(0.15, 0.25, 0.4, 0.6, 0.9, 1.3, 2.0),

@@ -24,7 +24,7 @@ from conemodel.show.charts.vega_lite import (
 from conemodel.show.formatting import degrees, millimetres, number
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
-from conemodel.tasks.diagnosis.procedure import percent
+from conemodel.tasks.diagnosis.procedure import percent, say_chance
 
 NAMES = {"closed": "clamp closed ——", "opened": "clamp open – – –"}
 
@@ -186,5 +186,8 @@ def alt_text_spread(diagnosis: Diagnosis) -> str:
         ends = (millimetres(end, sign=True) for end in (window.tight_edge, window.loose_edge))
         good = f"The good range with the clamp closed is {' to '.join(ends)}"
     now = diagnosis.chance_right
-    chance = "" if now is None else f"; the chance of being in it now is {percent(now)}"
+    chance = ""
+    if now is not None:
+        told = say_chance(now, measured=diagnosis.readings.play_measured)
+        chance = f"; the chance of being in it now is {told}"
     return f"Where the end play most likely is: {'; '.join(said)}. {good}{chance}."

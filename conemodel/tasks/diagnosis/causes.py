@@ -82,7 +82,7 @@ CAUSES = {
         label="broken axle",
         advice="Renew the axle, with cones and locknuts of the same thread, and ask why it broke: a bent one, or "
         "dropouts out of parallel, breaks the next.",
-        degrees=lambda beliefs: tuple({"rocking": play} for play in beliefs.thread_play),
+        degrees=lambda beliefs: tuple({"rocking": play} for play in beliefs.broken_play),
         unsafe=True,
     ),
     "cracked_hub": Cause(

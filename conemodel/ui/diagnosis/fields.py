@@ -10,7 +10,7 @@ from conemodel.parts.checks import Answer
 from conemodel.parts.readings import Thread
 from conemodel.tasks.diagnosis.looks import PARTS
 from conemodel.tasks.diagnosis.readings import READINGS
-from conemodel.tasks.diagnosis.readings.reading import NumberField, WordField
+from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT, NumberField, WordField
 from conemodel.ui.diagnosis.declared import DECLARED, NEXT
 from conemodel.ui.diagnosis.entries import keep, label_of, widget
 
@@ -48,7 +48,7 @@ def ask_readings(group: str, prefix: str) -> None:
             for asked in words:
                 ask_word(prefix + asked.name, asked.label, asked.words, default=asked.default)
     if group == "play":
-        st.caption("Play at the rim that was measured stands instead of the word for it.")
+        st.caption(f"{WHEEL_OUT} Play at the rim that was measured stands instead of the word for it.")
 
 
 def _ask_measured(asked: NumberField, prefix: str) -> None:

@@ -8,6 +8,7 @@ from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
+from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT
 from conemodel.ui.choose_hub import keep_travelling_hub, travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, value_of
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
@@ -34,9 +35,8 @@ QUESTIONS = {
     "found.rim_open.hand": (
         "Wheel **out**, clamp **open**: play?",
         HAND,
-        "Wheel out of the frame, for with its lever open an axle tips in its slots and feels like play. Hold the axle "
-        "by its ends and push and pull the rim at three and nine o'clock. Play is free movement that ends in a knock; "
-        "springy give is not.",
+        f"{WHEEL_OUT} Hold the axle by its ends and push and pull the rim at three and nine o'clock. Play is free "
+        "movement that ends in a knock; springy give is not.",
     ),
     "found.rim_closed.hand": (
         "Rim rocked, clamp **closed**: play?",

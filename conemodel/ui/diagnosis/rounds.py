@@ -13,6 +13,7 @@ from conemodel.parts.readings import MOST_ROUNDS, Round
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken
+from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT
 from conemodel.tasks.wording import CLOCK_MINUTE, direction
 from conemodel.ui.diagnosis.declared import NEXT
 from conemodel.ui.diagnosis.entries import (
@@ -146,6 +147,7 @@ def _ask_felt(name: str, words: dict[str, str]) -> str | None:
         required=True,
         wrap=True,
         disabled=measured is not None,
+        help=WHEEL_OUT if place.endswith("open") else None,
     )
     say_measured(measured)
     return None if chosen in (None, NOT_LOOKED) else str(chosen)

@@ -87,7 +87,8 @@ class Bench:
         if cause == "dented":
             return Case(**plain, dent=float(dice.choice(b.dents)))
         if cause in ("worn_thread", "broken_axle"):
-            return Case(**plain, rocking=float(dice.choice(b.thread_play)))
+            plays = b.thread_play if cause == "worn_thread" else b.broken_play
+            return Case(**plain, rocking=float(dice.choice(plays)))
         if cause == "elsewhere":
             return Case(**plain, elsewhere=float(dice.choice(b.play_elsewhere)))
         if cause == "skew_dropouts":

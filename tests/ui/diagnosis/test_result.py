@@ -47,7 +47,7 @@ def test_other_places_that_rock_are_asked_for_only_where_the_closed_rim_rocks(
 def test_play_with_the_clamp_open_is_felt_with_the_wheel_out() -> None:
     question = pills(opened(), "play_open")
     assert "Wheel **out**" in question.label
-    assert "tips in its slots" in question.help
+    assert "tips in the slots" in question.help
 
 
 def test_hand_words_alone_are_told_without_per_cent_and_a_measurement_with() -> None:

@@ -11,6 +11,9 @@ from conemodel.base.units import Array
 from conemodel.parts.readings import Round
 from conemodel.tasks.diagnosis.model import HubModel
 
+WHEEL_OUT = "Clamp open means wheel out: in the frame its axle tips in the slots, which feels like play."
+"""How play with the clamp open is felt and measured."""
+
 BINS = 24
 """Values a measured size is told apart into."""
 
