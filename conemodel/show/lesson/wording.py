@@ -4,6 +4,7 @@ from conemodel.base.units import MM, MPA
 from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.formatting import STAGE_WORDS, digits_apart, newtons, number
 from conemodel.show.waterfall.rows import Row
+from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import SideView, View
 
@@ -70,13 +71,16 @@ def known_words(side: SideView) -> str:
 
 
 def answer_words(side: SideView) -> str:
-    """Return the right answer for a side; empty where nothing may be said yet."""
-    return side.answer.words if side.answer else "do not ride" if side.unsafe else ""
+    """Return the right answer for a side, and whether riding is safe; empty where nothing may be said yet."""
+    said = [side.answer.words] if side.answer else []
+    if side.unsafe:
+        said.append(DO_NOT_RIDE.lower())
+    return ": ".join(said)
 
 
 def certainty_words(side: SideView) -> str:
     """Return how sure the answer is, or why no turn helps; empty where there is none."""
-    return side.answer.certainty if side.answer else ""
+    return side.answer.certainty.removeprefix(f"{DO_NOT_RIDE}: ") if side.answer else ""
 
 
 def dented_words(view: View) -> str:

@@ -42,7 +42,7 @@ def list_known(prediction: Prediction, told: StorySide) -> tuple[Known, ...]:
     slack_tells = not gauged or scenario.setting.contact_found == "nut snug"
     if scenario.axle.thread_clearance is not None and slack_tells:
         slack, error = MM.from_si(scenario.axle.backlash), MM.from_si(UM.to_si(FEELER_ERROR.high))
-        known.append(Known(words=f"slack by feeler {slack:.3f} ±{error:.2g} mm"))
+        known.append(Known(words=f"slack by feeler {slack:.2f} ±{error:.2g} mm"))
     if scenario.clamp.force is not None:
         force = KILONEWTON.from_si(scenario.clamp.force)
         known.append(Known(words=f"clamp measured {force:.1f} ±{force * MEASURED_FORCE.high:.1f} kN"))

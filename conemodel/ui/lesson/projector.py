@@ -101,16 +101,14 @@ def _answer(name: str, view: View, side: SideView) -> None:
     words = answer_words(side)
     if not words:
         return
-    hands = [int(st.session_state.get(_hand_key(name, view, side, option), 0)) for option in view.options]
-    right = sum(count for option, count in zip(view.options, hands, strict=True) if option == words)
-    counted = f"{right} of {sum(hands)} hands" if sum(hands) else ""
+    hands = {
+        option: int(st.session_state.get(_hand_key(name, view, side, option), 0)) for option in view.options
+    }
+    right, every = hands.get(side.answer.words, 0) if side.answer else 0, sum(hands.values())
+    counted = f"{right} of {every} hands" if every else ""
     kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
-    st.html(
-        f'<p class="{kind}"><b>→ {for_html(words)}</b><span>{counted}</span>'
-        f"<br>{for_html(certainty_words(side))}"
-        + (". The wheel can come out." if side.unsafe else "")
-        + "</p>"
-    )
+    why = ". ".join(filter(None, (certainty_words(side), "The wheel can come out." if side.unsafe else "")))
+    st.html(f'<p class="{kind}"><b>→ {for_html(words)}:</b> {for_html(why)} <span>{counted}</span></p>')
 
 
 def _keys(name: str, staged: Staged, told: Played, view: View) -> None:
