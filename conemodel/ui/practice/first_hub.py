@@ -34,28 +34,28 @@ LESSONS = (
         "A loose hub",
         "Rock the rim to and fro, briskly. It moves freely, then knocks.",
         "Now twirl the axle once right round. Smooth and easy.",
-        "**Loose:** free movement and a knock; turns smoothly.",
+        "**Loose:** clamped, it moves freely and knocks; it turns smoothly.",
     ),
     Lesson(
         "tight",
         "A hub that is too tight",
         "Rock it the same way. No free movement: it springs from the start. Good? Not yet known.",
         "Twirl it: smooth, but stiff, and it stops dead. That is what rocking could not tell.",
-        "**Too tight:** no free movement; turns stiffly.",
+        "**Too tight:** clamped, it does not move freely; it turns stiffly.",
     ),
     Lesson(
         "right",
         "A hub that is right",
         "Rock it the same way. No free movement, just as before.",
         "Twirl it: smooth and not stiff.",
-        "**Right:** no free movement; turns smoothly. It takes both gestures to know.",
+        "**Right:** clamped, it does not move freely; it turns smoothly. It takes both gestures to know.",
     ),
 )
 
 
 def page() -> None:
     """Draw the page."""
-    begin_page("First hub", "Ninety seconds, three hubs, two gestures: rock and twirl.")
+    begin_page("First hub", "Ninety seconds, three wheels out of the frame, two gestures: rock and twirl.")
     set_styles()
     _lesson()
     end_page()
@@ -74,6 +74,7 @@ def _lesson() -> None:
     rocked, twirled = felt.rocked_clamped is not None, felt.twirled_clamped is not None
     st.progress((2 * at + rocked + twirled) / (2 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
     st.header(lesson.title, anchor=False)
+    st.caption(HOW_IT_IS_CLAMPED)
     st.markdown(f"**{2 if rocked else 1} of 2:** {lesson.twirl if rocked else lesson.rock}")
     if rocked:
         show_last_answer(stand)
@@ -99,6 +100,15 @@ def _go_to(at: int) -> None:
         st.session_state.first_hubs = {}
 
 
+HOW_IT_IS_CLAMPED = (
+    "Spacers on both locknuts, clamped as hard as in the frame: so the axle is free to be twirled."
+)
+
+IN_THE_FRAME = (
+    "In the frame the axle cannot be twirled: spin the wheel and feel whether it runs smooth, or take it out and clamp "
+    "it on spacers."
+)
+
 Taught = tuple[str, str, str]
 """A hub, and what rocking and twirling it tell."""
 
@@ -111,9 +121,10 @@ TAUGHT: tuple[Taught, ...] = (
 
 def _end() -> None:
     """Draw what the three hubs have taught, and the way on."""
-    caption = "What rocking and twirling tell of the three hubs"
-    table(table_of_words(caption, ("Hub", "Rocked", "Twirled"), TAUGHT))
-    st.markdown("**Rocking finds play. Only twirling finds too tight.** Always do both.")
+    caption = "What rocking and twirling tell of the three hubs, clamped"
+    table(table_of_words(caption, ("Hub", "Rocked, clamped", "Twirled, clamped"), TAUGHT))
+    st.markdown("**Clamped, rocking finds play. Only twirling finds too tight.** Always do both.")
+    st.markdown(IN_THE_FRAME)
     if pages := st.session_state.get("pages"):
         st.page_link(pages["practise"], label="On to the bench: first touch", width="stretch")
     st.button("Once more", on_click=_go_to, args=(0,), width="stretch")

@@ -5,10 +5,12 @@ from math import pi
 import streamlit as st
 
 from conemodel.tasks.practice.actions.cone import BINDS, BINDS_FROM, FREE_BELOW, PINCHED, TURNS_FREELY
+from conemodel.tasks.practice.actions.obstacles import IN_FRAME
 from conemodel.tasks.practice.rock_feel import RockFeel
+from conemodel.tasks.practice.session import HubState
 from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, RockCurve, RockFelt, RockHand
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Held, RockCurve, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt, TwirlHand
 from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
@@ -68,9 +70,17 @@ def _rock(stand: Stand, found: RockFeel) -> None:
         felt=RockFelt(slow=_sentence(found.slow), quick=_sentence(found.quick)),
         grip=found.grip,
         hand=hand,
+        held=_held(stand.bench.hub),
         magnification=magnification(stand.bench.exercise.number),
         set_id=stand.set_of(found.grip),
     )
+
+
+def _held(hub: HubState) -> Held:
+    """Return what the axle is in, as it is drawn."""
+    if hub.seat in IN_FRAME:
+        return "frame"
+    return "clamp" if hub.closed else "nothing"
 
 
 def _twirl(stand: Stand) -> None:

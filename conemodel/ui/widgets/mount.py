@@ -12,7 +12,7 @@ from typing import Any, TypeVar
 
 import streamlit as st
 
-from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, RockCurve, Rocked, RockFelt, RockHand
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, Held, RockCurve, Rocked, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import (
     SpinCurve,
     SpinFelt,
@@ -91,6 +91,7 @@ def rock_wheel(
     felt: RockFelt,
     grip: Grip = "rim",
     hand: RockHand | None = None,
+    held: Held = "frame",
     magnification: float = 20.0,
     set_id: int = 0,
     on_change: Callable[[], None] | None = None,
@@ -98,11 +99,12 @@ def rock_wheel(
     """Show the wheel to be rocked at `grip` and return the last gesture.
 
     `magnification`: how much movement is enlarged in the picture [-], always written beside it; 1 = true. `hand`: by
-    default the one that goes with the grip.
+    default the one that goes with the grip. `held`: what the axle is drawn in at the rim.
     """
     hand = hand or (RockHand() if grip == "rim" else AXLE_FINGERS)
     data = {**asdict(hand), "hand": hand.stiffness, "grip": grip, "felt": asdict(felt)}
-    data |= {"movement": list(curve.movement), "force": list(curve.force), "magnification": magnification}
+    data |= {"movement": list(curve.movement), "force": list(curve.force)}
+    data |= {"held": held, "magnification": magnification}
     label = "Rock the wheel at the rim" if grip == "rim" else "Rock the axle end"
     return _mount(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
 

@@ -20,6 +20,7 @@ class Rock {
     this.atRim = data.grip === "rim";
     this.rock = makeRock(data);
     this.magnification = data.magnification;
+    this.axleIn = data.held;
     this.bench.find(".how").textContent = this.atRim
       ? "Take hold of the rim and push it from side to side: slowly first, then briskly."
       : "Take the axle end in your fingers and push it up and down: slowly first, then briskly.";
@@ -165,9 +166,7 @@ class Rock {
 // Hub and rim are drawn to one scale; the spokes between are cut short, as the break in them says.
 function drawRim(pen, ink, part, tilt, moved) {
   const { centre, picture } = part, mm = picture / 1000, rim = centre.y - 24 - 38 * mm;
-  for (const side of [-1, 1]) {
-    box(pen, centre.x + side * 66 * mm - 7 * mm, -20, 14 * mm, centre.y + 32 * mm, 7 * mm, ink.faint, ink.line);
-  }
+  drawHeld(pen, ink, part, mm);
   line(pen, centre.x, 16, centre.x, 4, ink.soft, 1.5);
   tip(pen, centre.x, 22, TURN / 4, 12, ink.soft);
   words(pen, ink, "fixed mark", centre.x + 12, 11, { size: 13, align: "left", colour: ink.soft });
@@ -188,6 +187,20 @@ function drawRim(pen, ink, part, tilt, moved) {
   finger(pen, ink, x - 13 * mm, y, Math.PI, 20, 62);
   const back = push > 0 ? -1 : 1, start = x + back * (13 * mm + 68);
   if (Math.abs(push) > 0.04) arrow(pen, start + back * (12 + 36 * Math.abs(push)), y, start, y, ink.accent, 4);
+}
+
+// What holds the axle: the blades of the frame, or spacers on the locknuts with the clamp's ends outside them.
+function drawHeld(pen, ink, { centre, axleIn }, mm) {
+  const { x, y } = centre;
+  for (const side of axleIn === "nothing" ? [] : [-1, 1]) {
+    if (axleIn === "frame") {
+      box(pen, x + side * 66 * mm - 7 * mm, -20, 14 * mm, y + 32 * mm, 7 * mm, ink.faint, ink.line);
+    } else {
+      box(pen, x + side * 68 * mm - 9 * mm, y - 11 * mm, 18 * mm, 22 * mm, 2, ink.faint, ink.line);
+      box(pen, x + side * 81 * mm - 4 * mm, y - 8 * mm, 8 * mm, 16 * mm, 3, ink.steel, ink.text);
+    }
+  }
+  if (axleIn === "clamp") words(pen, ink, "clamped on spacers", x, y + 48, { size: 13, colour: ink.soft });
 }
 
 function drawSpokes(pen, ink, mm, rim, give) {

@@ -1,0 +1,73 @@
+"""First hub: what is drawn is what can be done there, and its summary says how the hubs were held.
+
+That an axle in a frame cannot be twirled, and what is done instead, is common practice, no source.
+"""
+
+from typing import Any
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from conemodel.tasks.practice.actions import CloseClamp, FitClamp, HoldAxle
+from conemodel.ui.practice import gestures
+from conemodel.ui.practice.first_hub import LESSONS
+from conemodel.ui.practice.session import Stand
+from tests.patience import PATIENCE
+from tests.tasks.practice.hubs import bench_of
+from tests.tasks.practice.players import do
+
+
+def _script() -> None:
+    from conemodel.ui.practice import first_hub
+
+    first_hub.page()
+
+
+@pytest.fixture
+def drawn(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """What the axle is drawn in, each time a rim is drawn."""
+    held: list[str] = []
+
+    def rock_wheel(**data: Any) -> None:
+        held.append(data["held"])
+
+    monkeypatch.setattr(gestures, "rock_wheel", rock_wheel)
+    return held
+
+
+def test_no_fork_is_drawn_where_an_axle_is_to_be_twirled(drawn: list[str]) -> None:
+    app = AppTest.from_function(_script, default_timeout=PATIENCE).run()
+    assert not app.exception
+    assert drawn == ["clamp"]
+    assert any("Spacers on both locknuts" in caption.value for caption in app.caption)
+
+
+@pytest.mark.parametrize(
+    ("seat", "closed", "held"),
+    [
+        ("dropouts", True, "frame"),
+        ("dropouts", False, "frame"),
+        ("one side in frame", True, "frame"),
+        ("spacers on locknuts", True, "clamp"),
+        ("spacer on axle end", True, "clamp"),
+        (None, False, "nothing"),
+    ],
+)
+def test_the_rim_is_drawn_in_what_holds_the_axle(
+    drawn: list[str], seat: Any, closed: bool, held: str
+) -> None:
+    bench = do(bench_of(start="locked"), HoldAxle("nothing"), FitClamp(seat))
+    stand = Stand(name="x", bench=do(bench, CloseClamp()) if closed else bench)
+    gestures.feel_with(stand, "rim")
+    assert drawn == [held]
+
+
+def test_the_summary_says_clamped_and_what_is_done_in_a_frame() -> None:
+    app = AppTest.from_function(_script, default_timeout=PATIENCE)
+    app.session_state.first_hub_at = len(LESSONS)
+    app.run()
+    words = "\n".join([*(html.proto.body for html in app.get("html")), *(m.value for m in app.markdown)])
+    assert "hubs, clamped" in words
+    assert "Rocked, clamped" in words
+    assert "In the frame the axle cannot be twirled: spin the wheel" in words
+    assert all("lamped" in lesson.taught for lesson in LESSONS)
