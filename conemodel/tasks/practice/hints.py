@@ -6,6 +6,7 @@ verdict: is it safe, is it sound, where does the adjustment stand; then what was
 
 from conemodel.tasks.practice.criteria import BRAKE, LOOSE_NUT, NOT_CLAMPED, PLAY, PROUD
 from conemodel.tasks.practice.error_stage import ErrorStage
+from conemodel.tasks.practice.faults import FAULTS
 from conemodel.tasks.practice.hint_adjustment import hint_loose, hint_tight, hint_touch
 from conemodel.tasks.practice.hint_answers import hint_answer
 from conemodel.tasks.practice.hint_checks import HINT_CHECK
@@ -28,23 +29,12 @@ UNSAFE = {
 }
 """What to do about each reason not to ride; what closes the clamp goes into its place."""
 
-STRIP = {
-    "bent axle": "it grabs once a turn. Strip it and look: roll the axle on a flat plate.",
-    "dents": "the races are dented. Strip it and look: draw a ball-point over the tracks, renew cone and balls.",
-    "dry grease": "the grease has dried. Strip it and look: clean it, see that the races are sound, grease it afresh.",
-    "odd ball": "one ball is larger. Strip it and look: renew all balls of both rows, from one packet.",
-    "thread worn out": "the thread is worn out, so refuse it. Strip it and look: renew axle, cone and locknut.",
-    "proud axle": "an axle end stands out past the dropout. Strip it and look: it takes an axle of the right length.",
-    "ball missing": "a ball is missing. Strip it and look: count against the maker's number, renew them all.",
-    "none": "loose enough in one place it is tight in another. Strip it and look.",
-}
-"""What is said of a hub that no setting of the cone cures, by its fault. Cures are common practice, no source."""
-
 
 def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hint:
     """Return the hint on one hub; `critical` are the reasons it must not be ridden."""
     sound = is_sound(history.secret, history.hub)
-    strip = f"No setting cures this one: {STRIP[history.secret.fault]}"
+    fault = FAULTS[history.secret.fault]
+    strip = f"No setting cures this one: {fault.what}. Strip it and look: {fault.cure}."
     if critical:
         gesture = _mend(history, critical[0]) if sound else strip
         return ("not checked" if sound else "judged"), f"Before anything else: {critical[0]}. {gesture}"

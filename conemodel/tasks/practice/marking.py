@@ -4,11 +4,13 @@ from dataclasses import dataclass
 
 from conemodel.parts.exercise import Exercise
 from conemodel.solve.stages.terms import Term
+from conemodel.tasks.headline import Headline
 from conemodel.tasks.practice.actions import ACTIONS, PutRight, TakeBack
 from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons, touch_within
 from conemodel.tasks.practice.error_stage import ErrorStage
 from conemodel.tasks.practice.hints import hint_on
 from conemodel.tasks.practice.history import History
+from conemodel.tasks.practice.hub_headline import hub_headline
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
 from conemodel.tasks.practice.outcome import how_far_from_touch, how_far_off, state_as_it_came, state_off
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
@@ -32,6 +34,7 @@ class HubMark:
         off_by: how far outside the good range it is, or from first touch where that is asked [m]: positive loose,
             negative tight, 0 where no careful hand could tell.
         off_turn: the same as a turn of the cone [rad].
+        headline: what it was, in the order of the three questions: safe, sound, adjustment.
         stage: where it went wrong: touch, slack, drift, clamp, not checked; judged; none.
         unchecked: it was not rocked, or not twirled, clamped since the cone was last moved.
         critical: reasons it must never be ridden like this; empty if none.
@@ -47,6 +50,7 @@ class HubMark:
     terms: tuple[Term, ...]
     off_by: float
     off_turn: float
+    headline: Headline
     stage: ErrorStage
     unchecked: bool
     critical: tuple[str, ...]
@@ -156,6 +160,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
         terms=terms_of(secret, framed),
         off_by=off,
         off_turn=off / secret.scenario.axle.lead_per_radian,
+        headline=hub_headline(exercise, secret, hub, off=off, critical=critical),
         stage=stage,
         unchecked=hub.felt.rocked_clamped is None or hub.felt.twirled_clamped is None,
         critical=critical,

@@ -4,18 +4,15 @@ import streamlit as st
 
 from conemodel.base.plain_text import for_html
 from conemodel.base.table import Words, table_of_words
-from conemodel.base.units import DEG
 from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import hub_rows
 from conemodel.show.waterfall.screen import waterfall_table
+from conemodel.tasks.headline import DO_NOT_RIDE
+from conemodel.tasks.practice.criteria import touch_within
 from conemodel.tasks.practice.marking import HubMark
-from conemodel.tasks.practice.questions import right_answer
-from conemodel.tasks.practice.session import HiddenHub
 from conemodel.ui.frame import table
 from conemodel.ui.practice.log import show_log
 from conemodel.ui.practice.session import Sitting
-
-ENDED = {"loose": "too loose", "right": "in the good range", "tight": "too tight"}
 
 WRONG_IN = {
     "touch": "setting the cone",
@@ -35,8 +32,9 @@ def show_verdict(sitting: Sitting) -> None:
     if marked is None:
         return
     with st.container(border=True):
-        for reason in dict.fromkeys(marked.critical):
-            st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {for_html(reason)}.</div>')
+        if marked.critical:
+            reasons = "; ".join(dict.fromkeys(marked.critical))
+            st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {for_html(reasons)}.</div>')
         sign, word = ("✓", "Passed") if marked.passed else ("→", "Not yet")
         st.html(
             '<p class="cm-verdict" role="status">'
@@ -55,30 +53,14 @@ def _in_short(sitting: Sitting) -> str:
         return ""
     if len(marked.hubs) > 1:
         return f"{marked.right} of {len(marked.hubs)} right; {marked.needed} are needed"
-    hub, secret = marked.hubs[0], sitting.stand.bench.hidden[0]
-    if sitting.exercise.kind == "name":
-        return f"it was: {_truth(sitting, secret)}"
-    if sitting.exercise.kind == "touch":
-        return _from_touch(sitting, hub)
-    return _end_words(hub)
+    return _state_words(marked.hubs[0])
 
 
-def _end_words(hub: HubMark) -> str:
-    return (
-        ENDED[hub.state] if hub.off_by == 0.0 else f"{degrees(abs(hub.off_turn))} of cone {ENDED[hub.state]}"
-    )
-
-
-def _from_touch(sitting: Sitting, hub: HubMark) -> str:
-    lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian
-    angle = sitting.stand.bench.hubs[hub.hub].cone / lead
-    if abs(DEG.from_si(angle)) < 0.5:
-        return "at first touch"
-    return f"{degrees(abs(angle))} {'short of' if angle > 0 else 'past'} first touch"
-
-
-def _truth(sitting: Sitting, secret: HiddenHub) -> str:
-    return right_answer(secret, sitting.exercise.questions[0])
+def _state_words(hub: HubMark) -> str:
+    """Return what a hub was in short: that it is unsafe, for reasons said apart, or all there is to be said of it."""
+    if hub.headline.question == "safe":
+        return DO_NOT_RIDE
+    return "; ".join(f"{answer.words[:1].lower()}{answer.words[1:]}" for answer in hub.headline.answers)
 
 
 def _economy(sitting: Sitting) -> str:
@@ -120,21 +102,20 @@ def show_details(sitting: Sitting) -> None:
         with st.expander("Everything you did and felt"):
             show_log(sitting.stand)
     if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
-        st.caption(f"Within {degrees(sitting.exercise.touch_within)} of first touch counts as right.")
+        st.caption(f"Within {degrees(touch_within(sitting.exercise))} of first touch counts as right.")
 
 
 def _row_of(sitting: Sitting, hub: HubMark) -> Words:
     """Return one hub in words: which, what was true, what was said or done, and whether that was right."""
     bench, exercise = sitting.stand.bench, sitting.exercise
-    name, passed, hidden = str(hub.hub + 1), hub.passed, bench.hidden[hub.hub]
+    name, words = str(hub.hub + 1), _state_words(hub)
     if exercise.kind == "touch":
-        return name, "first touch", _from_touch(sitting, hub), "right" if passed else "off"
+        return name, "first touch", words, "right" if hub.passed else "off"
     if exercise.kind == "name":
         said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
-        return name, _truth(sitting, hidden), said, "right" if passed else "wrong"
+        return name, words.removeprefix("it was: "), said, "right" if hub.passed else "wrong"
     said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
-    truth = "worn out" if hidden.fault == "thread worn out" else _end_words(hub)
-    return name, truth, said, "right" if passed else f"wrong: {WRONG_IN[hub.stage]}"
+    return name, words, said, "right" if hub.passed else f"wrong: {WRONG_IN[hub.stage]}"
 
 
 def _waterfall(sitting: Sitting, hub: HubMark) -> None:
