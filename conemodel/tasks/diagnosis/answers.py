@@ -18,6 +18,7 @@ from conemodel.tasks.diagnosis.value_of_measuring import NextStep
 from conemodel.tasks.headline import DO_NOT_RIDE, Answer
 from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.tasks.setting.chances import SURE
+from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import State, Window
 from conemodel.tasks.wording import direction
 
@@ -104,7 +105,7 @@ def unsafe_answers(
 def unsound_answers(
     faults: Sequence[FoundFault], posterior: Posterior, window: Window, readings: Readings
 ) -> tuple[Answer, ...]:
-    """Return what no turn of the cone cures: what was seen, what was measured, what is likely, what was felt."""
+    """Return what no turn of the cone cures: what was seen, measured, is likely, was felt, and what is described."""
     word, grown = word_to_strip_for(readings), chance_came_back(posterior, readings)
     stops = [fault for fault in faults if fault.blocks and not fault.unsafe]
     if word is not None:  # what was felt says more than a cause that is no more than a toss-up
@@ -120,7 +121,8 @@ def unsound_answers(
         found.append(replace(CAME_BACK, certainty=say_chance(grown, measured=readings.play_measured)))
     if window.width <= 0:
         found.append(NO_SETTING)
-    return tuple(found)
+    described = (defect.answer for defect in defects_of(posterior.model.scenario) if defect.sure)
+    return (*found, *(answer for answer in described if answer is not None))
 
 
 def chance_came_back(posterior: Posterior, readings: Readings) -> float:

@@ -164,6 +164,13 @@ def test_a_freehub_that_rocks_alone_does_not_stop_the_job():
     assert found(loose, checks=Checks(spokes_loose="yes")).headline.question == "sound"
 
 
+def test_a_hub_described_with_a_fault_is_not_called_right():
+    dented = load_scenario(SCENARIOS / "dented-cone.toml")
+    diagnosis = diagnose(Readings(found=RIGHT.replace(turns_closed=None)), dented)
+    assert "left cone dented" in diagnosis.sentence or "right cone dented" in diagnosis.sentence
+    assert not diagnosis.leave
+
+
 def swing(**untrue: float) -> float:
     """Return the greatest swing of a usual hub's torque under the hand [N·m]."""
     return float(torque_swing(untrue_pair(pair_of(usual_hub("rear")), **untrue))[1].max())
