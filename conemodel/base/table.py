@@ -92,7 +92,12 @@ Words = tuple[str, ...]
 
 
 def table_of_words(caption: str, heads: Words, lines: Iterable[Words], *, words: bool = True) -> Table[Words]:
-    """Return lines of words below their headings as a table for a page; `words` as in `Table`."""
+    """Return lines of words below their headings as a table for a page; `words` as in `Table`.
+
+    >>> listed = table_of_words("Hubs", ("Hub", "Rocked"), [("loose", "a knock")])
+    >>> [column.values(listed.records[0]) for column in listed.columns]
+    [['loose'], ['a knock']]
+    """
     columns: tuple[Column[Words], ...] = tuple(
         Column(itemgetter(at), page=head) for at, head in enumerate(heads)
     )

@@ -9,6 +9,7 @@ from conemodel.record.attempts import attempt_of, delete_attempt, save
 from conemodel.record.database import Database
 from conemodel.tasks.practice.actions import Take, TakeBack
 from conemodel.tasks.practice.marking import mark
+from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.practice.choose import begin_another_hub, begin_next, choose
 from conemodel.ui.practice.controls import DRAW, Buttons
@@ -27,8 +28,7 @@ def page() -> None:
             begin_page("Practise", "Set a hub by feel. Its numbers are hidden.")
             sitting = choose()
     except ConemodelError as error:
-        st.error("There is no bench to practise on just now.")
-        st.code(str(error), language=None, wrap_lines=True)
+        say_problems("There is no bench to practise on just now.", error)
     else:
         sitting.stand.hear()
         if sitting.stand.bench.finished:

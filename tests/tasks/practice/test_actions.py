@@ -37,6 +37,11 @@ def test_every_action_is_in_the_list_once():
     assert {kind.__name__ for kind in own} == set(ACTIONS)
 
 
+@pytest.mark.parametrize("kind", ACTIONS.values(), ids=lambda kind: kind.__name__)
+def test_every_action_has_its_line_in_the_log(kind):
+    assert kind.done or "words" in vars(kind)
+
+
 def test_a_made_up_action_is_checked_done_logged_and_taken_back():
     bench = act(open_link("free-practice.any.1"), Wash(twice=True))
     assert (bench.log[-1].action, bench.log[-1].told) == ("washed twice", "It shines.")

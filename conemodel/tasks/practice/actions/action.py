@@ -19,6 +19,7 @@ class Action(ABC):
         after_last_word: it can be done to a hub on which the last word was said.
         group: the group of buttons it stands in on the page: cone, locknut, clamp, feel, look, put right.
         button: what stands on its button, empty where the page asks for it in another way.
+        done: what was done, as the log has it, where nothing is chosen about it.
     """
 
     __slots__ = ()
@@ -28,11 +29,12 @@ class Action(ABC):
     after_last_word: ClassVar[bool] = False
     group: ClassVar[str] = ""
     button: ClassVar[str] = ""
+    done: ClassVar[str] = ""
 
     @property
-    @abstractmethod
     def words(self) -> str:
         """What was done, as the log has it; it names no number of the hub."""
+        return self.done
 
     def cannot(self, bench: Bench) -> str | None:
         """Return why it cannot be done now, in plain words, or None where it can."""

@@ -15,11 +15,7 @@ class Take(Action):
     counts: ClassVar[bool] = False
     is_taken_back: ClassVar[bool] = False
     after_last_word: ClassVar[bool] = True
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "another hub"
+    done: ClassVar[str] = "another hub"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that there is no such hub, or None."""
@@ -35,11 +31,7 @@ class TakeBack(Action):
     """Take the last move back; free practice only."""
 
     is_taken_back: ClassVar[bool] = False
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "last move taken back"
+    done: ClassVar[str] = "last move taken back"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that nothing may be taken back here, or that there is nothing, or None."""

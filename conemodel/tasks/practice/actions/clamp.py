@@ -60,11 +60,7 @@ class CloseClamp(Action):
     """Close the clamp."""
 
     group: ClassVar[str] = "clamp"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "clamp closed"
+    done: ClassVar[str] = "clamp closed"
 
     @classmethod
     def buttons(cls, bench: Bench) -> tuple[tuple[str, Action], ...]:
@@ -109,11 +105,7 @@ class OpenClamp(Action):
     """Open the clamp."""
 
     group: ClassVar[str] = "clamp"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "clamp opened"
+    done: ClassVar[str] = "clamp opened"
 
     @classmethod
     def buttons(cls, bench: Bench) -> tuple[tuple[str, Action], ...]:

@@ -46,11 +46,7 @@ class ScrewIn(Action):
     moves_cone: ClassVar[bool] = True
     group: ClassVar[str] = "cone"
     button: ClassVar[str] = "Screw in by finger"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "cone screwed in by finger"
+    done: ClassVar[str] = "cone screwed in by finger"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return why fingers do not find first touch here, what locks the cone, or None."""
@@ -120,11 +116,7 @@ class Mark(Action):
 
     group: ClassVar[str] = "cone"
     button: ClassVar[str] = "Draw a pen line"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "marked with a pen"
+    done: ClassVar[str] = "marked with a pen"
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the line where the cone stands."""
@@ -139,11 +131,7 @@ class Wiggle(Action):
     counts: ClassVar[bool] = False
     group: ClassVar[str] = "cone"
     button: ClassVar[str] = "Wiggle on its thread"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "cone wiggled on its thread"
+    done: ClassVar[str] = "cone wiggled on its thread"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that the locknut holds it still, or None."""

@@ -55,11 +55,7 @@ class Twirl(Action):
 
     full_turn: bool = True
     counts: ClassVar[bool] = False
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "axle twirled"
+    done: ClassVar[str] = "axle twirled"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return what keeps the axle end from the fingers, or None."""
@@ -81,11 +77,7 @@ class Spin(Action):
     """Spin the wheel and let it coast."""
 
     counts: ClassVar[bool] = False
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "wheel spun"
+    done: ClassVar[str] = "wheel spun"
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the wheel spun."""
@@ -100,11 +92,7 @@ class TurnWheel(Action):
 
     group: ClassVar[str] = "feel"
     button: ClassVar[str] = "Turn the wheel a quarter"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "wheel turned a quarter"
+    done: ClassVar[str] = "wheel turned a quarter"
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the wheel further round."""
@@ -118,11 +106,7 @@ class TurnAxle(Action):
 
     group: ClassVar[str] = "feel"
     button: ClassVar[str] = "Turn the axle a quarter"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "axle turned a quarter"
+    done: ClassVar[str] = "axle turned a quarter"
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the axle further round."""

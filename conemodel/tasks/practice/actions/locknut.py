@@ -101,11 +101,7 @@ class RunUp(Action):
     moves_cone: ClassVar[bool] = True
     group: ClassVar[str] = "locknut"
     button: ClassVar[str] = "Run the locknut up by finger"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "locknut run up to the cone by finger"
+    done: ClassVar[str] = "locknut run up to the cone by finger"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that it stands there already, that balls or clamp are in its way, or None."""
@@ -129,11 +125,7 @@ class Undo(Action):
     moves_cone: ClassVar[bool] = True
     group: ClassVar[str] = "locknut"
     button: ClassVar[str] = "Undo the locknut"
-
-    @property
-    def words(self) -> str:
-        """What was done."""
-        return "locknut undone"
+    done: ClassVar[str] = "locknut undone"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that it is loose already, what presses on it, or None."""
