@@ -4,7 +4,7 @@ Callers take the tables of a hub and pass them on. A hub's tables are the same t
 whatever was solved before it or beside it, so the caches here save time and change no number.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Hashable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -23,7 +23,12 @@ from conemodel.solve.curves.unloaded_tables import (
     end_plays_of,
     solve_in_batches,
 )
-from conemodel.solve.equilibrium.wheel_positions import select_case, solve_positions_of
+from conemodel.solve.equilibrium.wheel_positions import (
+    batch_key_of,
+    lies_in_mirror,
+    select_case,
+    solve_positions_of,
+)
 from conemodel.solve.freeplay.hand_positions import (
     HandPosition,
     axle_end_position,
@@ -149,7 +154,7 @@ def road_load(wheel: Wheel, *, side: bool) -> Load:
 
 def _solve_plays(places: Sequence[HandPosition]) -> list[MonotoneCubic]:
     """Return free play at each of `places`; those of one kind are solved together."""
-    return solve_in_batches(places, lambda place: place.pair, play_curves)
+    return solve_in_batches(places, lambda place: batch_key_of(place.pair), play_curves)
 
 
 def _solve_lives(loaded: Sequence[tuple[Pair, Load]]) -> list[MonotoneCubic]:
@@ -165,7 +170,11 @@ def _solve_lives(loaded: Sequence[tuple[Pair, Load]]) -> list[MonotoneCubic]:
             MonotoneCubic.through(*at) for at in zip(ends, np.log(np.minimum(lives, NO_END)), strict=True)
         ]
 
-    return solve_in_batches(loaded, lambda each: each[0], together)
+    def kind_of(each: tuple[Pair, Load]) -> Hashable:
+        pair, load = each
+        return batch_key_of(pair), lies_in_mirror(np.array(load))
+
+    return solve_in_batches(loaded, kind_of, together)
 
 
 _play_cache = BatchCache(_solve_plays, size=2 * KEPT)

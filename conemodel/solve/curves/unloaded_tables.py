@@ -104,12 +104,12 @@ class _Points(NamedTuple):
 
 
 def solve_in_batches(
-    keys: Sequence[Key], pair_of: Callable[[Key], Pair], work: Callable[[list[Key]], list[Value]]
+    keys: Sequence[Key], kind_of: Callable[[Key], Hashable], work: Callable[[list[Key]], list[Value]]
 ) -> list[Value]:
-    """Return what `work` makes of `keys`, handed to it in lots whose pairs can be solved together."""
+    """Return what `work` makes of `keys`, handed to it in lots of one kind, each solved as if alone."""
     lots: dict[Hashable, list[Key]] = {}
     for key in keys:
-        lots.setdefault(batch_key_of(pair_of(key)), []).append(key)
+        lots.setdefault(kind_of(key), []).append(key)
     found = {key: value for lot in lots.values() for key, value in zip(lot, work(lot), strict=True)}
     return [found[key] for key in keys]
 
@@ -148,7 +148,7 @@ def _solve_points(pairs: Sequence[Pair]) -> list[_Points]:
         solution = solve_unloaded_pairs(lot, ends)
         return [_points_of(pair, ends[i], select_case(solution, i)) for i, pair in enumerate(lot)]
 
-    return solve_in_batches(pairs, lambda pair: pair, together)
+    return solve_in_batches(pairs, batch_key_of, together)
 
 
 def _points_of(pair: Pair, end_play: Array, solution: PairSolution) -> _Points:

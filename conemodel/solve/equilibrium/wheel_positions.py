@@ -155,10 +155,15 @@ def _solve_all_round(pairs: Sequence[Pair], *, end_play: Array, load: Array, hub
     the reflection of the one turned on by it: half the positions are solved, and the rest reflected.
     """
     ready = _prepare_positions(*pairs)
-    if load[..., [2, 3]].any() or not _upright(*pairs):
+    if not (lies_in_mirror(load) and _upright(*pairs)):
         return solve_converged(ready, end_play=end_play, load=load, hub=hub)
     first = hub[..., : SOUND_POSITIONS // 2 + 1]
     return _with_reflections(solve_converged(ready, end_play=end_play, load=load, hub=first))
+
+
+def lies_in_mirror(load: Array) -> bool:
+    """Return whether loads (..., 5) are their own reflections in the plane of axle and y; solve such ones apart."""
+    return not load[..., [2, 3]].any()
 
 
 @lru_cache(maxsize=128)
