@@ -19,6 +19,11 @@ def forget_all() -> None:
         known.forget()
 
 
+def count_kept() -> dict[str, int]:
+    """Return how many answers each cache keeps now, by the full name of the function that works them out."""
+    return {known.name: len(known) for known in tuple(_ALL)}
+
+
 class BatchCache(Generic[Key, Value]):
     """The last `size` answers of `work`, which takes keys and returns an answer for each.
 
@@ -33,6 +38,7 @@ class BatchCache(Generic[Key, Value]):
     def __init__(self, work: Callable[[Sequence[Key]], Iterable[Value]], *, size: int) -> None:
         """Start empty."""
         self._work, self._size = work, size
+        self.name = f"{work.__module__}.{work.__qualname__}"
         _ALL.add(self)
         self._known: dict[Key, tuple[Value]] = {}  # what was used last stands last
         self._lock = Lock()
@@ -51,6 +57,10 @@ class BatchCache(Generic[Key, Value]):
     def get(self, key: Key) -> Value:
         """Return the answer to one key."""
         return self((key,))[0]
+
+    def __len__(self) -> int:
+        """Return how many answers are kept."""
+        return len(self._known)
 
     def forget(self) -> None:
         """Forget everything."""
@@ -81,6 +91,7 @@ def keep_answers(*, size: int) -> Callable[[Callable[Arguments, Value]], Callabl
     """
 
     def around(work: Callable[Arguments, Value]) -> Callable[Arguments, Value]:
+        @wraps(work)
         def answers(calls: Sequence[Any]) -> Iterable[Value]:
             return [work(*given, **dict(named)) for given, named in calls]
 

@@ -1,17 +1,20 @@
 """Whatever was worked out before, each answer is the same to the last digit."""
 
 import ast
+import re
 from collections.abc import Callable, Iterator
 from dataclasses import fields, is_dataclass
 from functools import partial
+from importlib import import_module
 from pathlib import Path
+from pkgutil import walk_packages
 from typing import Any
 
 import numpy as np
 import pytest
 
 import conemodel
-from conemodel.base.batch_cache import forget_all
+from conemodel.base.batch_cache import count_kept, forget_all
 from conemodel.parts import library
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.scenario import Scenario
@@ -26,7 +29,8 @@ from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import predict
 from conemodel.tasks.setting.sweep import sweep
 
-NAMES = ("touring-rear", "road-front", "thru-axle", "worn-thread")
+HOME = Path(conemodel.__file__).parent
+NAMES = ("touring-rear", "road-front", "thru-axle", "worn-thread", "skew-fork")
 SCENARIOS = {name: load_scenario(library.SCENARIOS / f"{name}.toml") for name in NAMES}
 EXERCISES = sorted((library.SCENARIOS / "practise").glob("*.toml"))[:3]
 
@@ -42,7 +46,9 @@ VALUES = {
     "_upright",
     "arrays_of_row",
     "axle_end_position",
+    "kept_calibration",
     "ladder",
+    "least_told",
     "pair_of",
     "rim_position",
     "stiffen",
@@ -99,14 +105,30 @@ def digits(value: Any) -> Any:
     return value.hex() if isinstance(value, float) else value
 
 
+def stores() -> dict[str, int]:
+    """Return how many answers each store of solve and tasks keeps, by the name of what fills it."""
+    for room in ("solve", "tasks"):
+        for module in walk_packages([str(HOME / room)], f"conemodel.{room}."):
+            import_module(module.name)
+    kept = {name.removeprefix("conemodel."): count for name, count in count_kept().items()}
+    return {name: count for name, count in kept.items() if name.startswith(("solve.", "tasks."))}
+
+
 @pytest.fixture(scope="module")
-def alone() -> dict[str, Any]:
-    """Each answer with nothing known before."""
-    found = {}
+def asked_alone() -> tuple[dict[str, Any], set[str]]:
+    """Each answer with nothing known before, and the stores that one or another of them filled."""
+    found, filled = {}, set()
     for name, call in calls():
         forget_all()
         found[name] = digits(call())
-    return found
+        filled |= {store for store, count in stores().items() if count}
+    return found, filled
+
+
+@pytest.fixture(scope="module")
+def alone(asked_alone: tuple[dict[str, Any], set[str]]) -> dict[str, Any]:
+    """Each answer with nothing known before."""
+    return asked_alone[0]
 
 
 @pytest.mark.parametrize("seed", range(4))
@@ -120,13 +142,23 @@ def test_answers_do_not_depend_on_what_was_asked_before(alone: dict[str, Any], s
         assert digits(call()) == alone[name], name
 
 
+def test_the_questions_fill_every_store(asked_alone: tuple[dict[str, Any], set[str]]) -> None:
+    """So that no store is left out of the random orders."""
+    assert set(stores()) - asked_alone[1] == set()
+
+
+def test_every_store_has_its_reason_in_the_papers() -> None:
+    """One row of a table for each; a store that goes takes its row along."""
+    papers = (HOME.parent / "DEVELOPERS.md").read_text(encoding="utf-8")
+    assert set(re.findall(r"^\| `((?:solve|tasks)\.[\w.]+)` \|", papers, re.MULTILINE)) == set(stores())
+
+
 def test_nothing_solved_is_kept_where_it_cannot_be_forgotten() -> None:
     """`lru_cache` holds values only; the pages keep whole answers in Streamlit's own store."""
-    home = Path(conemodel.__file__).parent
     kept = {
         node.name
         for room in ("solve", "tasks")
-        for path in (home / room).rglob("*.py")
+        for path in (HOME / room).rglob("*.py")
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
         if isinstance(node, ast.FunctionDef)
         and any(
