@@ -113,6 +113,18 @@ def test_a_proud_axle_is_an_alert_that_stands_first(open_page: Open, width: int,
     assert findings(page) == []
 
 
+@pytest.mark.parametrize(("width", "height", "dark"), [(390, 844, True), (820, 1180, False)])
+def test_two_finds_are_two_cards_that_fit_and_are_accessible(
+    open_page: Open, width: int, height: int, dark: bool
+) -> None:
+    finds = "&checks.track_dented=yes&checks.axle_wobbles=yes"
+    page = open_page(f"{QUICK}{finds}", width=width, height=height, dark=dark)
+    assert "Bent axle" in state(page)
+    assert page.locator(".cm-card strong").inner_text() == "Dented or pitted race."
+    assert overflow(page) == 0
+    assert findings(page) == []
+
+
 def test_a_round_is_added_and_a_key_takes_it_back(open_page: Open) -> None:
     page = open_page(QUICK)
     page.locator("summary").filter(has_text="Turned it?").click()
