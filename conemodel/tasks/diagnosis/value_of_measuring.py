@@ -8,6 +8,7 @@ import numpy.typing as npt
 
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
+from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.looks import ELSEWHERE, FOUND, MARKS
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.readings import READINGS
@@ -50,7 +51,7 @@ def next_steps(posterior: Posterior, readings: Readings, window: Window) -> tupl
     cause = np.array([names.index(name) for name in causes])[case]
     zone = _zones(np.broadcast_to(posterior.closed, posterior.chance.shape).ravel()[picked], window)
     states = cause * 100 + zone
-    held = np.array([name in ("proud", "not_clamping") for name in causes])[case]
+    held = np.array([name in CAUSES and CAUSES[name].unsafe for name in causes])[case]
     weight = posterior.model.beliefs.safety_weight
     found = []
     for key, label, chances, why in _candidates(posterior, readings, picked, case):
