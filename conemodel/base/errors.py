@@ -4,10 +4,13 @@ Everything a caller may want to catch descends from `ConemodelError`. Mistakes i
 collected: one `InputProblems` carries every `Problem` found, so that a file is mended in one go.
 """
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import TypeVar
 
 from conemodel.base.plain_text import one_line
+
+T = TypeVar("T")
 
 
 class ConemodelError(Exception):
@@ -56,3 +59,21 @@ class InputProblems(ConemodelError, ValueError):
         """Keep all `problems` (at least one)."""
         self.problems = tuple(problems)
         super().__init__("\n".join(str(problem) for problem in self.problems))
+
+
+def run_all(works: Iterable[Callable[[], T]]) -> list[T]:
+    """Run every one of `works` and return their results, so that the mistakes of all are reported together.
+
+    Raises:
+        InputProblems: the mistakes of all together.
+    """
+    found: list[T] = []
+    problems: list[Problem] = []
+    for work in works:
+        try:
+            found.append(work())
+        except InputProblems as error:
+            problems += error.problems
+    if problems:
+        raise InputProblems(problems)
+    return found

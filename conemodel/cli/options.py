@@ -6,7 +6,7 @@ from typing import Any
 import click
 import numpy as np
 
-from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.errors import InputProblems, Problem, run_all
 from conemodel.base.typed_numbers import parse_whole
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
@@ -73,16 +73,19 @@ def run_both(first: Callable[[], Any], second: Callable[[], Any]) -> tuple[Any, 
     Raises:
         InputProblems: the mistakes of both together.
     """
-    found: list[Any] = []
-    problems: list[Problem] = []
-    for work in (first, second):
-        try:
-            found.append(work())
-        except InputProblems as error:
-            problems += error.problems
-    if problems:
-        raise InputProblems(problems)
-    return found[0], found[1]
+    one, other = run_all((first, second))
+    return one, other
+
+
+def read_swept(
+    path: str, options: dict[str, str | None], start: str, end: str, points: str
+) -> tuple[Any, Scenario]:
+    """Return the cone positions of a sweep [rad] and the scenario it is of, with the options over it.
+
+    Raises:
+        InputProblems: every mistake of positions, file and options together.
+    """
+    return run_both(lambda: parse_cone_angles(start, end, points), lambda: read_scenario(path, options))
 
 
 def parse_cone_angles(start: str, end: str, points: str) -> Any:

@@ -2,13 +2,7 @@
 
 import click
 
-from conemodel.cli.options import (
-    add_position_options,
-    add_setting_options,
-    parse_cone_angles,
-    read_scenario,
-    run_both,
-)
+from conemodel.cli.options import add_position_options, add_setting_options, read_swept
 from conemodel.cli.reporting import Reported, say
 
 
@@ -25,8 +19,6 @@ def races(scenario: str, start: str, end: str, points: str, as_csv: bool, **opti
     from conemodel.tasks.bearing.race_sweep import sweep_races
 
     with Reported():
-        angles, hub = run_both(
-            lambda: parse_cone_angles(start, end, points), lambda: read_scenario(scenario, options)
-        )
+        angles, hub = read_swept(scenario, options, start, end, points)
         result = sweep_races(hub, cone_angle=angles)
         say(csv_text(list_races(result)) if as_csv else races_text(result), end="" if as_csv else "\n")

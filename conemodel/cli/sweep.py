@@ -4,13 +4,7 @@ from pathlib import Path
 
 import click
 
-from conemodel.cli.options import (
-    add_position_options,
-    add_setting_options,
-    parse_cone_angles,
-    read_scenario,
-    run_both,
-)
+from conemodel.cli.options import add_position_options, add_setting_options, read_swept
 from conemodel.cli.reporting import Reported, say, write_picture
 
 
@@ -32,9 +26,7 @@ def sweep(
     from conemodel.tasks.setting.sweep import sweep as run
 
     with Reported():
-        angles, hub = run_both(
-            lambda: parse_cone_angles(start, end, points), lambda: read_scenario(scenario, options)
-        )
+        angles, hub = read_swept(scenario, options, start, end, points)
         result = run(hub, cone_angle=angles)
         if png is not None:
             write_picture(Path(png), lambda: sweep_figure(result, predict(hub)))

@@ -2,14 +2,16 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any
 
-from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.errors import InputProblems, Problem, run_all
+from conemodel.parts.foreign_file import read_bytes
 from conemodel.parts.library import SCENARIOS, find_scenario, scenario_folders
 from conemodel.parts.population import Population
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.toml_files import load_part, read_part
+from conemodel.parts.toml_files import read_part
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,32 +94,17 @@ def load_crowd(path: str | Path, *, kind: str | None = None) -> Crowd:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    crowd = _with_kinds(load_part(Population, path), scenario_folders(path), name=path.name)
+    crowd = read_crowd(read_bytes(path), name=path.name, folders=scenario_folders(path))
     return crowd if kind is None else crowd.only(kind)
 
 
-def read_crowd(raw: bytes, *, name: str) -> Crowd:
-    """Read a population from the bytes of a file called `name`; the scenarios it names are the project's own.
+def read_crowd(raw: bytes, *, name: str, folders: tuple[Path, ...] = (SCENARIOS,)) -> Crowd:
+    """Read a population from the bytes of a file called `name`, and the scenarios it names from `folders`.
 
     Raises:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
-    return _with_kinds(read_part(Population, raw, name=name), (SCENARIOS,), name=name)
-
-
-def _with_kinds(population: Population, folders: tuple[Path, ...], *, name: str) -> Crowd:
-    """Return a population with its hubs, read from `folders`.
-
-    Raises:
-        InputProblems: a hub that is not there or has mistakes.
-    """
-    kinds: list[Scenario] = []
-    problems: list[Problem] = []
-    for kind in population.hubs.files:
-        try:
-            kinds.append(find_scenario(kind, folders, where=f"{name}: hubs.files"))
-        except InputProblems as error:
-            problems += error.problems
-    if problems:
-        raise InputProblems(problems)
+    population = read_part(Population, raw, name=name)
+    where = f"{name}: hubs.files"
+    kinds = run_all(partial(find_scenario, kind, folders, where=where) for kind in population.hubs.files)
     return crowd_of(population, tuple(kinds))

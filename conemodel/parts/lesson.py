@@ -3,16 +3,18 @@
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 from typing import Any, Literal
 
-from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.errors import InputProblems, run_all
 from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
+from conemodel.parts.foreign_file import read_bytes
 from conemodel.parts.library import SCENARIOS, find_scenario, scenario_folders
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import FieldError, Part, PartProblems, quantity
-from conemodel.parts.toml_files import load_part, read_part
+from conemodel.parts.toml_files import read_part
 
 STORIES = SCENARIOS / "stories"
 """The project's own stories."""
@@ -183,43 +185,34 @@ def load_story(path: str | Path) -> Staged:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
     path = Path(path)
-    return _with_scenarios(load_part(Story, path), scenario_folders(path), name=path.name)
+    return read_story(read_bytes(path), name=path.name, folders=scenario_folders(path))
 
 
-def read_story(raw: bytes, *, name: str) -> Staged:
-    """Read a story from the bytes of a file called `name`; the scenarios it names are the project's own.
+def read_story(raw: bytes, *, name: str, folders: tuple[Path, ...] = (SCENARIOS,)) -> Staged:
+    """Read a story from the bytes of a file called `name`, and the scenarios it names from `folders`.
 
     Raises:
         InputProblems: what cannot be used, naming file, field, value and limit of every mistake.
     """
-    return _with_scenarios(read_part(Story, raw, name=name), (SCENARIOS,), name=name)
+    story = read_part(Story, raw, name=name)
+    sides = (("left", story.left), ("right", story.right))
+    left, right = run_all(
+        partial(_scenario_of, side, folders, where=f"{name}: {side_name}.") for side_name, side in sides
+    )
+    return Staged(story=story, left=left, right=right)
 
 
-def _with_scenarios(story: Story, folders: tuple[Path, ...], *, name: str) -> Staged:
-    """Return a story with its scenarios, read from `folders`, changes made.
+def _scenario_of(side: StorySide, folders: tuple[Path, ...], *, where: str) -> Scenario:
+    """Return the scenario of a side with its changes made.
 
     Raises:
-        InputProblems: a scenario that is not there or has mistakes.
+        InputProblems: it is not there or has mistakes, or shows one once the changes are made.
     """
-    found: dict[str, Scenario] = {}
-    problems: list[Problem] = []
-    for side_name, side in (("left", story.left), ("right", story.right)):
-        where = f"{name}: {side_name}."
-        try:
-            whole = find_scenario(side.scenario, folders, where=f"{where}scenario")
-            found[side_name] = side.apply_to(whole)
-        except PartProblems as error:
-            problems += [_problem_of(mistake, where) for mistake in error.mistakes]
-        except InputProblems as error:
-            problems += error.problems
-    if problems:
-        raise InputProblems(problems)
-    return Staged(story=story, left=found["left"], right=found["right"])
-
-
-def _problem_of(mistake: FieldError, where: str) -> Problem:
-    """Return a mistake that shows only once the changes are made, under the side it belongs to."""
-    return Scenario.say(mistake, where=where)
+    whole = find_scenario(side.scenario, folders, where=f"{where}scenario")
+    try:
+        return side.apply_to(whole)
+    except PartProblems as error:
+        raise InputProblems(Scenario.say(mistake, where=where) for mistake in error.mistakes) from None
 
 
 def stories(folder: Path = STORIES) -> tuple[Path, ...]:

@@ -1,4 +1,4 @@
-"""What clamps the wheel: quick-release cam, through bolt, axle nut; how much the axle shortens.
+"""What clamps the wheel: the quick-release cam and its rod. Bolts and axle nuts obey the screw law of `tightening`.
 
 All functions take keywords in SI and broadcast over arrays. The cam's angle φ is counted from the position of
 greatest lift, so a lever closes from a large angle towards 0.
@@ -9,7 +9,6 @@ import numpy as np
 from conemodel.base.units import Floats
 from conemodel.physics import thread
 from conemodel.physics.domain import require
-from conemodel.physics.tightening import lock_force
 
 BISECTIONS = 60
 """Halvings of a quarter turn, enough for the last digit."""
@@ -91,31 +90,6 @@ def skewer_yield_force(*, diameter: Floats, pitch: Floats, yield_strength: Float
     """
     require(np.asarray(yield_strength) >= 0, "yield strength must be 0 Pa or more")
     return yield_strength * np.pi / 4 * thread.stress_diameter(diameter=diameter, pitch=pitch) ** 2
-
-
-def clamp_force_from_torque(
-    *,
-    torque: Floats,
-    diameter: Floats,
-    pitch: Floats,
-    thread_friction: Floats,
-    face_friction: Floats,
-    face_radius: Floats,
-) -> Floats:
-    """Return the clamp force [N] of a through bolt or axle nut tightened with `torque` [N·m].
-
-    The same screw law as the locknut's; arguments as for `lock_torque`, `torque` in place of the force.
-
-    Source: [VDI2230]
-    """
-    return lock_force(
-        torque=torque,
-        diameter=diameter,
-        pitch=pitch,
-        thread_friction=thread_friction,
-        face_friction=face_friction,
-        face_radius=face_radius,
-    )
 
 
 def required_force_against_removal(*, removal_force: Floats, friction: Floats, faces: int) -> Floats:

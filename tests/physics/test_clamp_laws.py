@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from conemodel.base.errors import OutOfDomain
 from conemodel.physics import clamp
+from conemodel.physics.tightening import lock_force
 
 CAM = {"eccentricity": 1.25e-3, "stiffness": 13e6}
 RUB = {"cam_friction": 0.12, "cam_radius": 8e-3}
@@ -78,7 +79,7 @@ def test_rod_yields_at_its_stress_area():
 
 def test_through_bolt_by_hand():
     # M12×1.5, 12 N·m, μ 0.12 on a 9 mm face radius: arm 0.2387 + 0.7641 + 1.08 = 2.0828 mm, so 5.76 kN.
-    found = clamp.clamp_force_from_torque(
+    found = lock_force(
         torque=12.0,
         diameter=12e-3,
         pitch=1.5e-3,

@@ -1,13 +1,9 @@
 """How hard a clamp holds: as given, from torque or lever angle, or assumed."""
 
 from conemodel.parts.scenario import Scenario
-from conemodel.physics.clamp import (
-    clamp_force_from_torque,
-    hand_limited_force,
-    quick_release_force,
-    skewer_yield_force,
-)
+from conemodel.physics.clamp import hand_limited_force, quick_release_force, skewer_yield_force
 from conemodel.physics.joint import annulus_area, section_compliance
+from conemodel.physics.tightening import lock_force
 from conemodel.solve.stages.compliances import axle_compliance
 
 ASSUMED = "assumed: nobody measured it"
@@ -44,11 +40,14 @@ def clamp_force(scenario: Scenario) -> tuple[float, str]:
 
 
 def _force_of_torque(scenario: Scenario, torque: float) -> float:
-    """Return the clamp force a tightening torque [N·m] gives [N]; axle nuts run on the axle's own thread."""
+    """Return the clamp force a tightening torque [N·m] gives [N]; axle nuts run on the axle's own thread.
+
+    Source: [VDI2230]; the same screw law as the locknut's.
+    """
     clamp, axle = scenario.clamp, scenario.axle
     on_axle = not clamp.traits.through_axle
     return float(
-        clamp_force_from_torque(
+        lock_force(
             torque=torque,
             diameter=axle.thread_diameter if on_axle else clamp.thread_diameter,
             pitch=axle.thread_pitch if on_axle else clamp.thread_pitch,

@@ -58,17 +58,8 @@ def ladder(folder: Path = EXERCISES) -> dict[str, Exercise]:
     Raises:
         InputProblems: a file has mistakes.
     """
-    found = {path.stem: load_exercise(path) for path in sorted(folder.glob("*.toml"))}
+    found = {path.stem: load_part(Exercise, path) for path in sorted(folder.glob("*.toml"))}
     return dict(sorted(found.items(), key=lambda item: (item[1].number == 0, item[1].number)))
-
-
-def load_exercise(path: Path) -> Exercise:
-    """Read an exercise file.
-
-    Raises:
-        InputProblems: what cannot be used, naming file, line and field of every mistake.
-    """
-    return load_part(Exercise, path)
 
 
 def class_links(exercise: str, *, salt: str, first: int = 1, count: int = 1) -> tuple[str, ...]:
