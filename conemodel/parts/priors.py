@@ -6,7 +6,7 @@ No count of real hubs stands behind these; each is an assumption of the project.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, NEWTON_MM, ONE, UM
+from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, N_PER_MM, NEWTON, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.distributions import BELL_REACH
 from conemodel.parts.schema import FieldError, Part, quantity
@@ -42,6 +42,8 @@ BELIEVED = {
     "slack_unknown": unknowns.joint.THREAD_SLACK,
     "hand_error": unknowns.hands.MARK_ERROR,
     "threshold_factor": unknowns.senses.FELT_AT_RIM,
+    "rim_push": unknowns.hands.RIM_PUSH,
+    "wheel_stiffness": unknowns.hub.WHEEL_STIFFNESS,
 }
 """The unknown that a belief rests on, by its field in `Beliefs`; all others are judgement and stand there alone."""
 
@@ -176,10 +178,36 @@ class Beliefs(Part):
         above=0,
         at_most=30,
     )
+    range_error: float = quantity(
+        UM,
+        "standard error of the ends of the good range: what contact angles of 35 to 45° and the range of groove "
+        "radii move them by",
+        default=2.0,
+        at_least=0,
+        at_most=100,
+    )
     dial_uncertainty: float = quantity(
         MM, "of a dial gauge at rim or axle end", default=0.02, above=0, at_most=1
     )
     ruler_uncertainty: float = quantity(MM, "of a ruler", default=0.3, above=0, at_most=3)
+    no_push: float = quantity(
+        ONE, "chance that a hand which states no push only swung the rim between its stops", default=0.2,
+        at_least=0, below=1,
+    )  # fmt: skip
+    rim_push: tuple[float, float] = quantity(
+        NEWTON,
+        "push each way at the rim where somebody pushed and did not state it",
+        default=unknowns.hands.RIM_PUSH.span,
+    )
+    stated_push_factor: float = quantity(
+        ONE, "factor either way that holds two thirds of pushes that were stated", default=1.2, above=1.01,
+        at_most=3,
+    )  # fmt: skip
+    wheel_stiffness: tuple[float, float] = quantity(
+        N_PER_MM,
+        "sideways stiffness of wheels, from soft to stiff; its spread counts about the hub's own",
+        default=unknowns.hub.WHEEL_STIFFNESS.span,
+    )
     play_model: float = quantity(
         ONE, "standard error of computed free play, as a share of it", default=0.04, at_least=0, at_most=1
     )

@@ -98,3 +98,14 @@ NUT_DRAG = Unknown(
     high=8.0,
     because="a nut that turns on the axle takes along a cone whose lock the clamp has unloaded; how far is a guess",
 )
+RIM_PUSH = Unknown(
+    name="rim_push",
+    words="push at the rim while play is measured",
+    unit=NEWTON,
+    low=0.0,
+    usual=2.0,
+    high=6.0,
+    shape="even",
+    because="from a hand that only follows the play to one that feels for its end, the weight of 0 to 600 g; nobody "
+    "measures it, so any push is as likely; a guess",
+)

@@ -122,6 +122,8 @@ def check_json(diagnosis: Diagnosis) -> str:
             "length_mm": MM.from_si(move.length),
             "chance": move.chance,
             "chance_now": move.chance_now,
+            "chance_tight": move.tight,
+            "cautious": move.cautious,
         },
         "steps": list(diagnosis.steps),
         "end_play_open": _likely(diagnosis.opened, MM),

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from conemodel.base.units import DEG
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
@@ -13,14 +12,13 @@ from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.fit_of_ends import HELD_BY
 from conemodel.tasks.diagnosis.posterior import Posterior
-from conemodel.tasks.diagnosis.procedure import move_words, say_chance
+from conemodel.tasks.diagnosis.procedure import act_words, move_words, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
 from conemodel.tasks.headline import DO_NOT_RIDE, Answer
 from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.tasks.setting.chances import SURE
 from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import State, Window
-from conemodel.tasks.wording import direction
 
 STRIP = "Strip it and look: no turn of the cone yet."
 """What a mechanic does next about a race that is felt."""
@@ -220,12 +218,12 @@ def _on_setting(states: dict[State, float], move: Move, scenario: Scenario, *, m
             words=words,
             certainty=certainty,
             why=move_words(move, scenario, measured=measured),
-            act=f"Turn the cone {direction(move.length)} about {DEG.from_si(abs(move.angle)):.0f}°.",
+            act=act_words(move),
         )
     right = say_chance(move.chance_now, measured=measured)
     return Answer(
         words=words,
         certainty=certainty,
-        why=f"That it is in the good range now is {right}, and no turn makes that surer.",
+        why=f"That it is in the good range now is {right}, and no turn that seldom ends tight makes it better.",
         act="Leave it.",
     )

@@ -1,15 +1,20 @@
-"""The turn to make: the one that most likely ends in the good range, the hand's error counted in."""
+"""The turn to make: of those that seldom end tight the likeliest to end in the good range, the hand's error counted."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 from scipy.special import ndtr
 
 from conemodel.base.units import Array
 from conemodel.tasks.diagnosis.between_rounds import turn_error
 from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summarise
 from conemodel.tasks.diagnosis.posterior import Posterior
+from conemodel.tasks.diagnosis.push import Push
 from conemodel.tasks.setting.good_range import Window
+
+Indices = npt.NDArray[np.intp]
 
 CURABLE = ("sound", "gritty", "dented", "wrong_balls", "proud", "creeping", "wearing")
 """Causes under which turning the cone does what it does on a sound hub."""
@@ -17,15 +22,26 @@ CURABLE = ("sound", "gritty", "dented", "wrong_balls", "proud", "creeping", "wea
 STEP = 1e-6
 """Step in which turns are tried [m]."""
 
+TIGHT_MOST = 0.1
+"""Chance of ending tight above which no turn is advised. Assumption: play that is left shows and can be measured, a
+bearing that was left tight hides it and wears; common practice is to come in from the loose side."""
+
+HANDS = 4
+"""Parts that the pushes nobody stated fall into, from light to hard, `TIGHT_MOST` holding in each: one hand pushes
+alike on every hub, and a limit kept by the mean of all hands would be broken on every hub of a hard one."""
+
+HELD = 0.05
+"""Chance from which such a part counts: what the readings speak against limits nothing. Assumption."""
+
+SURE_ENOUGH = 0.5
+"""Chance of ending right from which a turn is a whole one; one below it is a step that is felt again. Assumption."""
+
 WORTH_IT = 0.05
-"""A turn is advised only where it raises the chance by more than this: what is right is left alone. Assumption."""
+"""A turn is advised only where it gains more than this: what is right is left alone. Assumption."""
 
 LOOSE_COUNTS = 0.5
-"""What a hub left loose counts against one left right, when the turn is chosen: play that is left shows and can be
-measured, a bearing that was left tight hides it. Assumption; common practice is to come in from the loose side."""
-
-LEAST_CHANCE = 0.35
-"""A turn whose chance of ending right is below this is not advised unless its direction is plain. Assumption."""
+"""What a hub left loose counts against one left right, when it is asked whether to turn at all; one left tight counts
+nothing. Assumption."""
 
 PLATEAU = 0.002
 """Turns whose chance is this close to the best are as good; the middle of them is taken."""
@@ -38,14 +54,18 @@ class Move:
     Attributes:
         length: along the axle [m], positive out; lead_per_radian: of the thread [m/rad].
         needed: what is believed of the turn that would end in the middle of the good range [m].
-        chance: of ending in the good range; chance_now: of being there already.
+        chance, tight: of ending in the good range, and of ending tight.
+        loose_now, chance_now, tight_now: of being loose, right and tight already.
     """
 
     length: float
     lead_per_radian: float
     needed: Likely
     chance: float
+    tight: float
+    loose_now: float
     chance_now: float
+    tight_now: float
 
     @property
     def angle(self) -> float:
@@ -59,15 +79,22 @@ class Move:
         return low / self.lead_per_radian, high / self.lead_per_radian
 
     @property
+    def cautious(self) -> bool:
+        """Whether it is a step on the loose side, to be felt again, and no whole turn."""
+        return self.chance < SURE_ENOUGH
+
+    @property
     def known(self) -> bool:
-        """Whether enough is known to advise: a fair chance of ending right, or at least the way to turn."""
-        low, high = self.angle_range
-        return max(self.chance, self.chance_now) >= LEAST_CHANCE or low * high > 0.0
+        """Whether enough is known to advise: it is likely right now or after, or at least the way to turn is plain."""
+        way = self.loose_now if self.length < 0 else self.tight_now
+        return max(self.chance, self.chance_now, way) >= SURE_ENOUGH
 
     @property
     def worth_it(self) -> bool:
         """Whether turning is better than leaving it alone."""
-        return self.chance > self.chance_now + WORTH_IT
+        loose = 1 - self.chance - self.tight
+        gain = (self.chance - self.chance_now) + LOOSE_COUNTS * (loose - self.loose_now)
+        return gain > WORTH_IT
 
 
 def best_move(posterior: Posterior, window: Window) -> Move | None:
@@ -80,28 +107,56 @@ def best_move(posterior: Posterior, window: Window) -> Move | None:
     closed = np.broadcast_to(posterior.closed, posterior.chance.shape)[curable]
     edges, height = histogram(closed, chance, step=STEP)
     middles = (edges[1:] + edges[:-1]) / 2
-    error = turn_error(model.scenario, model.beliefs.hand_error)
-    turns, reached, loose = _chances(middles, height, window, error)
-    worth = reached + (LOOSE_COUNTS * loose if reached.max() >= LEAST_CHANCE else 0.0)
-    good = np.flatnonzero(worth >= worth.max() - PLATEAU)
-    best = int(good[good.size // 2])
-    inside = (middles >= window.tight_edge) & (middles <= window.loose_edge)
+    error = float(np.hypot(turn_error(model.scenario, model.beliefs.hand_error), model.beliefs.range_error))
+    turns, right, tight = _chances(middles, height, window, error)
+    worst = tight
+    for hand in _hands(model.pushes, chance):
+        one = np.histogram(closed[hand], edges, weights=chance[hand])[0]
+        worst = np.maximum(worst, _chances(middles, one / one.sum(), window, error)[2])
+    best = _choose(right, worst)
+    loose_now = float(height[middles > window.loose_edge].sum())
+    tight_now = float(height[middles < window.tight_edge].sum())
     return Move(
         length=float(turns[best]),
         lead_per_radian=model.scenario.axle.lead_per_radian,
         needed=summarise(window.target - closed, chance, step=STEP),
-        chance=float(reached[best]),
-        chance_now=float(height[inside].sum()),
+        chance=float(right[best]),
+        tight=float(tight[best]),
+        loose_now=loose_now,
+        chance_now=1 - loose_now - tight_now,
+        tight_now=tight_now,
     )
 
 
+def _hands(pushes: tuple[Push, ...], chance: Array) -> Iterator[Indices]:
+    """Yield the cases of each part of the pushes that the readings leave, where there is more than one part.
+
+    `chance` (c, n, m) is of cases, each once for every push.
+    """
+    part = np.array([min(int(push.rank * HANDS), HANDS - 1) for push in pushes])
+    each = np.resize(part, len(chance))
+    share = chance.sum(axis=(1, 2)) / chance.sum()
+    parts = [number for number in range(HANDS) if share[each == number].sum() >= HELD]
+    yield from (np.flatnonzero(each == number) for number in parts if len(set(part)) > 1)
+
+
+def _choose(right: Array, tight: Array) -> int:
+    """Return the number of the turn likeliest to end right of those that seldom end tight; of equals the middle one.
+
+    Far enough out none ends tight, so there always is one.
+    """
+    allowed = np.where(tight <= TIGHT_MOST, right, -1.0)
+    good = np.flatnonzero(allowed >= allowed.max() - PLATEAU)
+    return int(good[good.size // 2])
+
+
 def _chances(end_play: Array, height: Array, window: Window, error: float) -> tuple[Array, Array, Array]:
-    """Return turns (k,) [m], the chance of ending in the window after each, and that of ending loose."""
+    """Return turns (k,) [m], the chance of ending in the window after each, and that of ending tight."""
     span = end_play[-1] - end_play[0] + window.width
     around = np.arange(-span, span + STEP, STEP) + window.target
-    not_loose = ndtr((window.loose_edge - around) / error)
-    inside = not_loose - ndtr((window.tight_edge - around) / error)
+    tight = ndtr((window.tight_edge - around) / error)
+    inside = ndtr((window.loose_edge - around) / error) - tight
     # end play e turned by t is in the window with inside(e + t): a correlation over e
-    chance, loose = (np.correlate(part, height, mode="valid") for part in (inside, 1 - not_loose))
-    turns = around[0] - end_play[0] + STEP * np.arange(chance.size)
-    return turns, np.asarray(chance), np.asarray(loose)
+    right, over = (np.correlate(part, height, mode="valid") for part in (inside, tight))
+    turns = around[0] - end_play[0] + STEP * np.arange(right.size)
+    return turns, np.asarray(right), np.asarray(over)

@@ -67,11 +67,12 @@ def cases_of(readings: Readings, scenario: Scenario, beliefs: Beliefs, described
         for case in _weigh_cases(readings, scenario, beliefs, kind, share)
     ]
     total = sum(case.weight for case in found)
-    scaled = [_scale(case, 1 / total) for case in found]
+    scaled = [scale_case(case, 1 / total) for case in found]
     return tuple(scaled)
 
 
-def _scale(case: Case, by: float) -> Case:
+def scale_case(case: Case, by: float) -> Case:
+    """Return a case with its weight multiplied."""
     return Case(**{name: getattr(case, name) for name in Case.__slots__} | {"weight": case.weight * by})
 
 
@@ -90,7 +91,7 @@ def _weigh_cases(
         )
         variants = list(_variants(cause, not CLAMP_KINDS[kind].through_axle, beliefs))
         for variant in variants:
-            yield _scale(variant, share * max(chance * seen, LEAST) / len(variants))
+            yield scale_case(variant, share * max(chance * seen, LEAST) / len(variants))
 
 
 def likely_causes(kind: ClampName) -> tuple[str, ...]:

@@ -22,7 +22,7 @@ from conemodel.tasks.diagnosis.evidence import Weighed, contradictions, weigh
 from conemodel.tasks.diagnosis.fault_list import FoundFault, faults_of
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.fit_check import fit_check
-from conemodel.tasks.diagnosis.model import HubModel, model_of
+from conemodel.tasks.diagnosis.model import model_of
 from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from conemodel.tasks.diagnosis.procedure import steps_for
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep, looks_first, next_steps
@@ -97,7 +97,7 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         NotConverged: no balance of forces was found.
 
     >>> from conemodel.parts.readings import Play, Readings, Round
-    >>> found = Round(rim_open=Play(play=0.9e-3), rim_closed=Play(play=0.3e-3))
+    >>> found = Round(rim_open=Play(play=0.9e-3, push=2.0), rim_closed=Play(play=0.3e-3, push=2.0))
     >>> diagnosis = diagnose(Readings(clamp="quick release", found=found))
     >>> diagnosis.move.length < 0 and diagnosis.move.chance > 0.9
     True
@@ -120,7 +120,7 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         else adjustment_answer(posterior, standing, readings, faults)
     )
     made = standing.made if standing else None
-    numbers: dict[str, Likely] = {} if clashes else _summarise(posterior, model)
+    numbers: dict[str, Likely] = {} if clashes else _summarise(posterior)
     return Diagnosis(
         readings=readings,
         scenario=model.scenario,
@@ -163,11 +163,11 @@ def _stand(
     )
 
 
-def _summarise(posterior: Posterior, model: HubModel) -> dict[str, Likely]:
+def _summarise(posterior: Posterior) -> dict[str, Likely]:
     """Return what is believed of every number."""
     chance = posterior.chance
     shape = chance.shape
-    force = np.stack([middle * factor**posterior.grid.force for _, middle, factor in model.shifts])
+    force = np.stack([middle * factor**posterior.grid.force for _, middle, factor in posterior.model.shifts])
     slack_step = float(posterior.slack[1] - posterior.slack[0])
     return {
         "opened": summarise(np.broadcast_to(posterior.opened, shape), chance, step=STEP),

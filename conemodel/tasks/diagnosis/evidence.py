@@ -5,12 +5,15 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from conemodel.base.units import Array
+from conemodel.base.units import MM, Array
 from conemodel.parts.priors import CAUSES
 from conemodel.parts.readings import Readings, Round
+from conemodel.tasks.diagnosis.filtering import product_of
+from conemodel.tasks.diagnosis.likelihood import least_spread
 from conemodel.tasks.diagnosis.looks import ELSEWHERE
-from conemodel.tasks.diagnosis.posterior import Posterior, product_of
-from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.tasks.diagnosis.posterior import Posterior
+from conemodel.tasks.diagnosis.readings import READINGS, strangeness
+from conemodel.tasks.diagnosis.readings.play_words import PLACE_WORDS
 
 STRANGE = 0.01
 """Chance of a measured value at least as far out, below which it contradicts the other readings. Assumption."""
@@ -27,6 +30,9 @@ HOPELESS = 1e-3
 SPEAKS = 2.0
 """Factor on the odds of a cause from which a reading is named as evidence for it. Assumption."""
 
+
+GAINED = 3.0
+"""Standard errors of a difference from which play that grew on closing is questioned. Assumption."""
 
 BY_FAR = 0.5
 """Chance of play elsewhere from which clearing every other place contradicts it."""
@@ -86,10 +92,10 @@ def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Wei
         without = without / total
         together = without * mine
         total = float(together.sum())
-        tail, expected = reading.strangeness(posterior.model, look, end_play, without)
+        tail, expected = strangeness(reading, posterior.model, look, end_play, without)
         explained = 0.0
         if total > 0.0:
-            explained, _ = reading.strangeness(posterior.model, look, end_play, together / total)
+            explained, _ = strangeness(reading, posterior.model, look, end_play, together / total)
         yield Weighed(
             round=number + 1,
             name=name,
@@ -134,7 +140,26 @@ def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings:
             "Where the cone was marked does not go with the play: locked there, the hub would stand quite otherwise. "
             "Find finger contact again, and see that the far side is locked.",
         )
-    return (*marked, *(_sentence(one) for one in weighed if one.contradicts))
+    gained = tuple(line for look in readings.rounds for line in _gained(posterior, look, readings))
+    return (*marked, *gained, *(_sentence(one) for one in weighed if one.contradicts))
+
+
+def _gained(posterior: Posterior, look: Round, readings: Readings) -> Iterator[str]:
+    """Yield a sentence for every place where play grew on closing and nobody found what else rocks in the frame."""
+    if any(getattr(readings.checks, name) == "yes" for name in ELSEWHERE):
+        return
+    plays = look.plays
+    for place, words in PLACE_WORDS.items():
+        opened, closed = (plays.get(f"{place}_{clamp}") for clamp in ("open", "closed"))
+        if not opened or not closed or opened.play is None or closed.play is None:
+            continue
+        error = sum(least_spread(one, posterior.model.beliefs) ** 2 for one in (opened, closed)) ** 0.5
+        if opened.push == closed.push and closed.play - opened.play > GAINED * error:
+            yield (
+                f"Play {words} grew on closing, from {MM.from_si(opened.play):.2f} to "
+                f"{MM.from_si(closed.play):.2f} mm: no bearing gains play from its clamp. Take both again, pushing "
+                f"alike; if it stays so, look what else rocks in the frame: {', '.join(ELSEWHERE.values())}."
+            )
 
 
 def _sentence(one: Weighed) -> str:

@@ -4,7 +4,7 @@ Arrays have three axes: case, end play, clamp force. End play stands for the hub
 round's turn; clamp force for how hard this clamp closes, in standard deviations of its logarithm.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from math import inf, sqrt
 from typing import Any
@@ -17,7 +17,7 @@ from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
 from conemodel.tasks.diagnosis.assumed_hub import described_hub
-from conemodel.tasks.diagnosis.cases import Case, cases_of, column
+from conemodel.tasks.diagnosis.cases import Case, cases_of, column, scale_case
 from conemodel.tasks.diagnosis.likelihood import Feel
 from conemodel.tasks.diagnosis.lookup_curves import (
     LookupGrid,
@@ -27,6 +27,7 @@ from conemodel.tasks.diagnosis.lookup_curves import (
     make_axle_proud,
     shift_of,
 )
+from conemodel.tasks.diagnosis.push import Push, give_at_rim, pushes_of, wheel_give
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -36,13 +37,28 @@ class HubModel:
     Attributes:
         scenario: the hub to compute with, held by a quick release or thru-axle unless nuts are certain.
         nutted: the same held by axle nuts, None where that cannot be.
-        cases: every way it may be; beliefs: the prior.
+        cases: every way it may be, each once for every push of `pushes`, these running first; beliefs: the prior.
     """
 
     scenario: Scenario
     nutted: Scenario | None
     cases: tuple[Case, ...]
     beliefs: Beliefs
+    pushes: tuple[Push, ...] = (Push(),)
+
+    @cached_property
+    def bare(self) -> "HubModel":
+        """The same without pushes, for readings that no push bears on: what they say holds for every push alike."""
+        return replace(self, cases=self.cases[:: len(self.pushes)], pushes=(Push(),))
+
+    def with_pushes(self, pushes: tuple[Push, ...]) -> "HubModel":
+        """Return the model with every case once for each of `pushes`."""
+        if pushes == self.pushes:
+            return self
+        count, first = len(self.pushes), self.pushes[0].weight
+        bare = [scale_case(case, 1 / first) for case in self.cases[::count]]
+        each = [scale_case(case, push.weight) for case in bare for push in pushes]
+        return replace(self, cases=tuple(each), pushes=pushes)
 
     @cached_property
     def curves(self) -> tuple[LookupGrid, ...]:
@@ -127,6 +143,22 @@ class HubModel:
         """Return the torque of the ball loads, with that of what rubs [N·m]."""
         return np.asarray(self.read("torque", end_play) + column(self.cases, "rub"))
 
+    def rim_give(self, push: float | None, end_play: Array) -> Array:
+        """Return what wheel and bearing give at the rim under a `push` [N] that was stated, or None, at `end_play` [m].
+
+        Of the shape of `end_play` with every case: (c, n, m or 1).
+        """
+        count, hub = len(self.pushes), self.scenario
+        one, back = ([0], [0] * len(self.bare.cases)) if end_play.shape[0] == 1 else self.bare.groups["both"]
+        met = end_play[[count * i for i in one]]
+        given = []
+        for node in self.pushes:
+            wheel = node.give if push is None else node.softness * wheel_give(hub, push)
+            hand = node.give * hub.wheel.side_stiffness / 2 if push is None else push
+            given.append(wheel + give_at_rim(hub, hand, met))
+        each = np.stack(given, axis=1)[back]
+        return each.reshape(-1, *each.shape[2:])
+
     def feel(self, end_play: Array) -> Feel:
         """Return what fingers meet when they turn the hub at `end_play`."""
         preload = self.read("preload", end_play)
@@ -173,4 +205,5 @@ def model_of(readings: Readings, hub: Scenario | None, beliefs: Beliefs) -> HubM
         nutted = scenario
     elif any(case.nutted for case in cases):
         nutted = described_hub(readings.replace(clamp="nuts"), hub)
-    return HubModel(scenario=scenario, nutted=nutted, cases=cases, beliefs=beliefs)
+    bare = HubModel(scenario=scenario, nutted=nutted, cases=cases, beliefs=beliefs)
+    return bare.with_pushes(pushes_of(readings, scenario, beliefs))

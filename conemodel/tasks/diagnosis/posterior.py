@@ -13,14 +13,10 @@ from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
 from conemodel.solve.stages.inputs import inputs_of
 from conemodel.solve.stages.terms import setting_terms, slack_share
-from conemodel.tasks.diagnosis.between_rounds import (
-    Spread,
-    reach_between,
-    spread_out,
-    spreads_before,
-    turn_error,
-)
+from conemodel.tasks.diagnosis.between_rounds import Spread, reach_between, spreads_before, turn_error
+from conemodel.tasks.diagnosis.filtering import filter_rounds, look_back, product_of, widen
 from conemodel.tasks.diagnosis.model import HubModel
+from conemodel.tasks.diagnosis.push import Push
 from conemodel.tasks.diagnosis.readings import likelihoods
 
 WIDEST = 5.0
@@ -35,8 +31,14 @@ FINEST_STEP = 1.5e-6
 FINE_POINTS, FINE_FORCES = (121, 361), 25
 """Fewest and most points of end play, and points of clamp force, of the second grid."""
 
+MOST_PLACES = 2_000_000
+"""Places of the second grid, over all cases, above which it is laid no finer: what a page can wait for."""
+
 LEFT = 1e-6
 """Share of the most likely below which a place of the coarse grid is left out of the fine one."""
+
+PUSH_LEFT = 1e-3
+"""Share of the most likely push below which one is left out of the second grid."""
 
 SLACK_POINTS = 12
 """Thread slacks looked at."""
@@ -97,7 +99,17 @@ class Posterior:
 def posterior_of(model: HubModel, readings: Readings) -> Posterior:
     """Return the posterior of a hub given all readings."""
     coarse = _run(model, readings, _coarse(model), blur=True)
-    return _run(model, readings, _fine(coarse, reach_between(model, readings.rounds)), blur=False)
+    left = model.with_pushes(_pushes_left(coarse))
+    fine = _fine(coarse, reach_between(model, readings.rounds), len(left.cases))
+    return _run(left, readings, fine, blur=False)
+
+
+def _pushes_left(coarse: Posterior) -> tuple[Push, ...]:
+    """Return the pushes of which the coarse posterior left anything."""
+    pushes = coarse.model.pushes
+    left = coarse.chance.reshape(-1, len(pushes), coarse.grid.end_play.size * coarse.grid.force.size)
+    share = left.sum(axis=(0, 2))
+    return tuple(push for push, one in zip(pushes, share, strict=True) if one > PUSH_LEFT * share.max())
 
 
 def _coarse(model: HubModel) -> Grid:
@@ -111,8 +123,11 @@ def _coarse(model: HubModel) -> Grid:
     )
 
 
-def _fine(coarse: Posterior, moved: float) -> Grid:
-    """Return the second grid, laid where the coarse posterior left anything, `moved` [m] wider for earlier rounds."""
+def _fine(coarse: Posterior, moved: float, cases: int) -> Grid:
+    """Return the second grid for so many `cases`, laid where the coarse posterior left anything.
+
+    It is `moved` [m] wider for earlier rounds.
+    """
     spans = []
     for values, axes, more in ((coarse.grid.end_play, (0, 2), moved), (coarse.grid.force, (0, 1), 0.0)):
         left = coarse.chance.max(axis=axes)
@@ -120,7 +135,9 @@ def _fine(coarse: Posterior, moved: float) -> Grid:
         wider = 2 * (values[1] - values[0]) + more
         spans.append((values[at[0]] - wider, values[at[-1]] + wider))
     (low, high), (weak, strong) = spans
-    count = int(np.clip((high - low) / FINEST_STEP, *FINE_POINTS))
+    fewest, most = FINE_POINTS
+    most = max(min(most, MOST_PLACES // (cases * FINE_FORCES)), fewest)
+    count = int(np.clip((high - low) / FINEST_STEP, fewest, most))
     return Grid(end_play=np.linspace(low, high, count), force=np.linspace(weak, strong, FINE_FORCES))
 
 
@@ -134,22 +151,13 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
     for look in readings.rounds:
         opened = opened + look.turned * lead
         found = likelihoods(model, look, opened, opened - taken)
-        each.append({name: _widen(value) if blur else value for name, value in found.items()})
+        each.append({name: widen(value) if blur else value for name, value in found.items()})
         ends.append((opened, opened - taken))
         between.append(spreads_before(model, look, grid.end_play))
     prior = _prior(model, grid) * np.ones((len(model.cases), grid.end_play.size, grid.force.size))
     products = [product_of(found, prior.shape) for found in each]
-    slack, marked = _slack_chances(model, readings, grid)
-    slack_chance, mark_fit = np.ones(slack.size), 1.0
-    ahead, evidence = _filter(prior, products, between)
-    if marked is not None:
-        logs = np.array([_filter(prior * one[:, :, None], products, between)[1] for one in marked])
-        if logs.max() > -np.inf:
-            slack_chance = np.exp(logs - logs.max())
-        mark = np.mean(marked, axis=0)[:, :, None]
-        without = evidence
-        ahead, evidence = _filter(prior * mark, products, between)
-        mark_fit = float(np.exp(evidence - without) / max(mark.max(), 1e-300)) if without > -np.inf else 1.0
+    slack, slack_chance, mark, mark_fit = _marked(model, readings, grid, prior, products, between)
+    ahead, evidence = filter_rounds(prior * mark, products, between)
     return Posterior(
         model=model,
         grid=grid,
@@ -159,31 +167,31 @@ def _run(model: HubModel, readings: Readings, grid: Grid, *, blur: bool) -> Post
         log_evidence=evidence,
         mark_fit=mark_fit,
         slack=slack,
-        slack_chance=slack_chance / slack_chance.sum(),
+        slack_chance=slack_chance,
         ahead=tuple(ahead[:-1]),
         readings=tuple(each),
         ends=tuple(ends),
     )
 
 
-def _filter(
-    prior: Array, products: list[Array], between: list[tuple[Spread, ...]]
-) -> tuple[list[Array], float]:
-    """Return the chances before each round's readings and after the last (c, n, m), and the log of the evidence."""
-    whole = float(prior.sum())
-    if not whole > 0.0:
-        return [np.full_like(prior, 1 / prior.size)] * (len(products) + 1), -np.inf
-    chance, evidence = prior / whole, float(np.log(whole))
-    ahead = []
-    for product, spreads in zip(products, between, strict=True):
-        chance = spread_out(chance, spreads)
-        ahead.append(chance)
-        total = float((chance * product).sum())
-        if not total > 0.0:  # so improbable that the densities underflow; `contradictions` reports it
-            return [*ahead, *([chance] * (len(products) - len(ahead) + 1))], -np.inf
-        evidence += float(np.log(total))
-        chance = chance * product / total
-    return [*ahead, chance], evidence
+def _marked(
+    model: HubModel,
+    readings: Readings,
+    grid: Grid,
+    prior: Array,
+    products: list[Array],
+    between: list[tuple[Spread, ...]],
+) -> tuple[Array, Array, Array, float]:
+    """Return the slacks looked at (k,), the chance of each, the likelihood of the mark (c, n, 1), and how it fits."""
+    slack, marked = _slack_chances(model, readings, grid)
+    even = np.full(slack.size, 1 / slack.size)
+    if marked is None:
+        return slack, even, np.ones((1, 1, 1)), 1.0
+    start = prior * look_back(products, between)
+    each = np.array([float((start * one[:, :, None]).sum()) for one in marked])
+    mark = np.mean(marked, axis=0)[:, :, None]
+    fit = each.mean() / max(float(start.sum()) * mark.max(), 1e-300) if start.sum() > 0.0 else 1.0
+    return slack, each / each.sum() if each.sum() > 0.0 else even, mark, float(fit)
 
 
 def _prior(model: HubModel, grid: Grid) -> Array:
@@ -193,28 +201,6 @@ def _prior(model: HubModel, grid: Grid) -> Array:
     step = (grid.end_play[1] - grid.end_play[0]) / model.beliefs.end_play_spread / np.sqrt(2 * np.pi)
     force = normal_density(grid.force, 1.0)[None, None, :] * (grid.force[1] - grid.force[0])
     return np.asarray(model.weight * play * step * force)
-
-
-def product_of(found: dict[str, Array], shape: tuple[int, ...]) -> Array:
-    """Return the likelihood of all readings of a round together (c, n, m)."""
-    product = np.ones(shape)
-    for value in found.values():
-        product = product * value
-    return product
-
-
-def _widen(likelihood: Array) -> Array:
-    """Return a likelihood in which every point also has the best of its neighbours in end play and force."""
-    wide = likelihood
-    for axis in (1, 2):
-        if wide.shape[axis] > 1:
-            ends = [(0, 0)] * 3
-            ends[axis] = (1, 1)
-            padded = np.pad(wide, ends, mode="edge")
-            size = wide.shape[axis]
-            parts = [np.take(padded, np.arange(start, start + size), axis=axis) for start in range(3)]
-            wide = np.maximum(np.maximum(parts[0], parts[1]), parts[2])
-    return wide
 
 
 def slack_range(model: HubModel) -> tuple[float, float]:

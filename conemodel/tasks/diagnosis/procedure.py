@@ -8,13 +8,26 @@ from conemodel.tasks.wording import CLOCK_MINUTE, direction, turn_size
 
 
 def move_words(move: Move, scenario: Scenario, *, measured: bool) -> str:
-    """Return how far the turn to make is, with its range and its chance."""
-    spanner = scenario.assumed.spanner_length
-    size = turn_size(move.angle, spanner=spanner)
+    """Return how far the turn to make is, with its range and its chances."""
+    size = turn_size(move.angle, spanner=scenario.assumed.spanner_length)
+    right, tight = (say_chance(chance, measured=measured) for chance in (move.chance, move.tight))
+    if move.cautious:
+        return (
+            f"The step is {size}, and stops on the loose side; four times in five the whole turn lies "
+            f"{range_words(move)}. That it ends in the good range is {right}, that it ends tight {tight}."
+        )
     return (
         f"The turn is {size}; four times in five the turn it needs lies {range_words(move)}. That this ends in the "
-        f"good range is {say_chance(move.chance, measured=measured)}, with a hand that errs by some degrees."
+        f"good range is {right}, that it ends tight {tight}, with a hand that errs by some degrees."
     )
+
+
+def act_words(move: Move) -> str:
+    """Return the turn to make in a few words; a cautious step is felt again."""
+    size, way = _degrees(move.angle), direction(move.length)
+    if move.cautious:
+        return f"A cautious step: {size} {way}, then feel it clamped again."
+    return f"Turn the cone {way} about {size}."
 
 
 def range_words(move: Move) -> str:

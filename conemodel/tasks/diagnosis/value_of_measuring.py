@@ -12,6 +12,7 @@ from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.looks import ELSEWHERE, FOUND, MARKS
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.tasks.diagnosis.readings.play import HARDER, PlayReading
 from conemodel.tasks.setting.good_range import Window
 
 Indices = npt.NDArray[np.intp]
@@ -120,6 +121,14 @@ def _candidates(
             end_play = reading.end_play(posterior.opened, posterior.closed)
             chances = reading.outcomes(posterior.model, end_play, pick)
             yield reading.key, reading.instruction, chances, reading.why
+        elif isinstance(reading, PlayReading) and reading.blurred(readings.rounds[-1]):
+            end_play = reading.end_play(posterior.opened, posterior.closed)
+            yield (
+                f"{reading.key}.play_hard",
+                f"take the {reading.label}, twice, under two pushes that you know, one some {HARDER:g} times the other",
+                reading.harder_outcomes(posterior.model, readings.rounds[-1], end_play, pick),
+                "it tells what the wheel gave under the push from what is play",
+            )
     yield from _looks(posterior, readings, case)
 
 

@@ -125,7 +125,7 @@ class Bench:
                     play = (open_play if clamp == "open" else closed_play)[place][i]
                     if place == "rim":
                         play += hub.case.rocking + (hub.case.elsewhere if clamp == "closed" else 0.0)
-                    found[what] = self._dial(play) if how == "dial" else self._hand(play, place)
+                    found[what] = self._dial(play, place) if how == "dial" else self._hand(play, place)
                 elif what == "weight":
                     grams = self._weight(feels["closed"], i)
                     found["starting_weight"] = grams
@@ -177,10 +177,11 @@ class Bench:
         grit = np.array([float(hub.case.cause == "gritty") for hub in hubs])
         return Feel(torque, ripple, swing, grit)
 
-    def _dial(self, play: float) -> Play:
+    def _dial(self, play: float, place: str) -> Play:
+        """Read a gauge, at the rim without any push."""
         u = self.beliefs.dial_uncertainty
         read = play + self.dice.normal(0.0, float(play_spread(np.array(play), u, self.beliefs)))
-        return Play(play=max(float(read), 0.0))
+        return Play(play=max(float(read), 0.0), push=0.0 if place == "rim" else None)
 
     def _hand(self, play: float, place: Any) -> Play:
         chances = hand_chances(np.array(play), place=place, limits=self.scenario.limits, beliefs=self.beliefs)

@@ -63,7 +63,7 @@ def by_hand(rounds: list[tuple[float, float]], turn: float, beliefs: Beliefs) ->
 def test_two_rounds_agree_with_a_plain_sum_over_everything():
     turn = -np.radians(12)
     plays = [(1.0e-3, 0.42e-3), (0.72e-3, 0.17e-3)]
-    rounds = [{"rim_open": Play(play=a), "rim_closed": Play(play=b)} for a, b in plays]
+    rounds = [{"rim_open": Play(play=a, push=0.0), "rim_closed": Play(play=b, push=0.0)} for a, b in plays]
     rounds[1]["turned_in"] = -turn
     readings = readings_of(*rounds)
     posterior = posterior_of(model_of(readings, REAR, SURELY_SOUND), readings)

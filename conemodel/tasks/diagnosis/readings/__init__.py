@@ -1,5 +1,7 @@
 """The readings of a round of Check a hub: one object for each, and the list of them all."""
 
+import numpy as np
+
 from conemodel.base.units import Array
 from conemodel.parts.readings import Round
 from conemodel.tasks.diagnosis.model import HubModel
@@ -30,7 +32,23 @@ def readings_taken(look: Round) -> tuple[Reading, ...]:
 
 def likelihoods(model: HubModel, look: Round, opened: Array, closed: Array) -> dict[str, Array]:
     """Return the likelihood of every reading of a round, by name; `opened` and `closed` are end plays [m]."""
-    return {
-        reading.key: reading.likelihood(model, look, reading.end_play(opened, closed))
-        for reading in readings_taken(look)
-    }
+    found = {}
+    for reading in readings_taken(look):
+        met = reading.end_play(opened, closed)
+        if reading.pushed(look):
+            found[reading.key] = reading.likelihood(model, look, met)
+        else:  # worked out once, it holds for every push
+            count = len(model.pushes)
+            found[reading.key] = np.repeat(reading.likelihood(model.bare, look, met[::count]), count, axis=0)
+    return found
+
+
+def strangeness(
+    reading: Reading, model: HubModel, look: Round, end_play: Array, chance: Array
+) -> tuple[float, str]:
+    """Return what `Reading.strangeness` does, worked out once for all pushes where no push bears on it."""
+    if reading.pushed(look):
+        return reading.strangeness(model, look, end_play, chance)
+    count = len(model.pushes)
+    over = chance.reshape(-1, count, *chance.shape[1:]).sum(axis=1)
+    return reading.strangeness(model.bare, look, end_play[::count], over)

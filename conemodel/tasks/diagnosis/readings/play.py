@@ -1,61 +1,23 @@
 """Play at one place: measured from stop to stop, or as a word of the hand."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Literal, get_args
+from typing import Literal
 
 import numpy as np
 from scipy.special import ndtr
 
+from conemodel.base.normal import normal_density
 from conemodel.base.units import MM, NEWTON, Array
 from conemodel.parts.felt_play import PLAY_WORDS
-from conemodel.parts.readings import Instrument, Play, Round
-from conemodel.tasks.diagnosis.likelihood import (
-    hand_chances,
-    play_likelihood,
-    play_spread,
-    uncertainty_of,
-)
+from conemodel.parts.readings import Play, Round
+from conemodel.tasks.diagnosis.likelihood import hand_chances, play_likelihood, play_spread, uncertainty_of
 from conemodel.tasks.diagnosis.model import HubModel
-from conemodel.tasks.diagnosis.readings.reading import (
-    BINS,
-    NumberField,
-    Pick,
-    Reading,
-    WordField,
-    between,
-    chance_of_word,
-)
+from conemodel.tasks.diagnosis.push import give_quantile
+from conemodel.tasks.diagnosis.readings.play_words import PLACE_WORDS, SETTLE, PlayPlace, fields_of
+from conemodel.tasks.diagnosis.readings.reading import BINS, Pick, Reading, between, chance_of_word
 
-SETTLE = {
-    "rim": "Take it again, and the play at the axle end as well: what the rim has and the axle has not is not the "
-    "bearing's",
-    "axle_end": "Take it again, and the play at the rim as well",
-    "axle_along": "Take it again, the gauge's foot on the hub's shell or the frame, and the play at the rim as well",
-}
-"""What to do where a play contradicts the other readings, by place."""
-
-WORDS = {"rim": "at the rim", "axle_end": "at the axle end", "axle_along": "along the axle"}
-"""Places in words."""
-
-PlayPlace = Literal["rim", "axle_end", "axle_along"]
-"""Where play is read."""
-
-HINTS = {
-    "rim": "The gauge's foot stands on the stay or the fork blade beside the rim, its tip square to the rim near three "
-    "o'clock. Push and pull there with about 2 N, the weight of 200 g, the same each way: what is pushed harder bends "
-    "spokes and reads as play.",
-    "axle_end": "Axle in the fingers, rocked up and down against the shell; the tip square to the axle at its end.",
-    "axle_along": "The gauge's foot on the shell (clamp open) or its tip on the shell and its foot on the frame (clamp "
-    "closed); push axle or shell straight along the axle, to and fro. The wheel does not give that way.",
-}
-"""Where the gauge stands and how hard to push, by place."""
-
-PUSH_HINT = "How hard the rim was pushed each way: read off a spring balance, or 1 N for every 100 g hung on a thread."
-HARD_HINT = (
-    "The same once more under a push some three times as hard, as 2 N and 6 N: what is read more is the wheel that "
-    "gives, and is taken off."
-)
+HARDER = 3.0
+"""How many times as hard the second push is than the first, where two are advised: far enough apart to tell."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,80 +48,122 @@ class PlayReading(Reading):
             )
         return said
 
+    def pushed(self, look: Round) -> bool:
+        """Return whether a gauge or ruler read it at the rim."""
+        return self.place == "rim" and self._of(look).play is not None
+
     def likelihood(self, model: HubModel, look: Round, end_play: Array) -> Array:
         """Return the density of the size, or the chance of the word."""
-        reading, play = self._of(look), model.play(self.key, end_play)
-        if reading.play is not None:
-            uncertainty = uncertainty_of(reading, model.beliefs)
-            return play_likelihood(play, read=reading.play, uncertainty=uncertainty, beliefs=model.beliefs)
+        reading = self._of(look)
+        if reading.play is None:
+            return self._chance_of_word(model, reading, end_play)
+        uncertainty, beliefs = uncertainty_of(reading, model.beliefs), model.beliefs
+        free, met = self._met(model, reading.push, end_play)
+        if reading.play_hard is None:
+            return play_likelihood(met, free, read=reading.play, uncertainty=uncertainty, beliefs=beliefs)
+        # what the model errs by is the same in both, so their mean and their difference tell apart
+        _, hard = self._met(model, reading.push_hard, end_play)
+        mean = play_likelihood(
+            (met + hard) / 2,
+            free,
+            read=(reading.play + reading.play_hard) / 2,
+            uncertainty=uncertainty / 2**0.5,
+            beliefs=beliefs,
+        )
+        return mean * normal_density(reading.play_hard - reading.play - (hard - met), uncertainty * 2**0.5)
+
+    def _chance_of_word(self, model: HubModel, reading: Play, end_play: Array) -> Array:
         chances = hand_chances(
-            play,
+            model.play(self.key, end_play),
             place="rim" if self.place == "rim" else "axle end",
             limits=model.scenario.limits,
             beliefs=model.beliefs,
         )
         return np.asarray(chances[PLAY_WORDS.index(reading.hand or "none")])
 
+    def _met(self, model: HubModel, push: float | None, end_play: Array) -> tuple[Array, Array]:
+        """Return the free play and what is read under a push [N], None where nobody stated it [m]."""
+        free = model.play(self.key, end_play)
+        return free, free + model.rim_give(push, end_play) if self.place == "rim" else free
+
     def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
-        """Return the smaller tail of a size and the range expected, or the chance of a word."""
+        """Return the smallest tail of what was read and the range expected, or the chance of a word."""
         reading = self._of(look)
         if reading.play is None:
             return chance_of_word(self.likelihood(model, look, end_play), chance), ""
-        play = np.broadcast_to(model.play(self.key, end_play), chance.shape)
-        spread = play_spread(play, uncertainty_of(reading, model.beliefs), model.beliefs)
-        below = float((chance * ndtr((reading.play - play) / spread)).sum())
-        middle = float((chance * play).sum())
-        wide = float(np.sqrt((chance * ((play - middle) ** 2 + spread**2)).sum()))
+        uncertainty = uncertainty_of(reading, model.beliefs)
+        free, met = (np.broadcast_to(one, chance.shape) for one in self._met(model, reading.push, end_play))
+        spread = play_spread(free, uncertainty, model.beliefs)
+        tail = _smaller_tail(reading.play, met, spread, chance)
+        if reading.play_hard is not None:
+            more = self._met(model, reading.push_hard, end_play)[1] - met
+            gained = reading.play_hard - reading.play
+            tail = min(tail, _smaller_tail(gained, more, np.full(chance.shape, uncertainty * 2**0.5), chance))
+        middle = float((chance * met).sum())
+        wide = float(np.sqrt((chance * ((met - middle) ** 2 + spread**2)).sum()))
         low, high = MM.from_si(max(middle - 2 * wide, 0.0)), MM.from_si(middle + 2 * wide)
-        # a gauge that shows nothing stands for everything below nothing as well
-        return (below if reading.play <= 0.0 else min(below, 1 - below)), f"{low:.2f} to {high:.2f} mm"
+        return tail, f"{low:.2f} to {high:.2f} mm"
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
-        """Return the chance of each of `BINS` readings of a dial gauge."""
-        play = pick(model.play(self.key, end_play))
-        spread = play_spread(play, uncertainty_of(Play(play=0.0), model.beliefs), model.beliefs)
-        top = float((play + 3 * spread).max())
+        """Return the chance of each of `BINS` readings of a dial gauge, at the rim under a push nobody states."""
+        free = pick(model.play(self.key, end_play))
+        spread = play_spread(free, uncertainty_of(Play(play=0.0), model.beliefs), model.beliefs)
+        met = free
+        if self.place == "rim":
+            met = free + (
+                pick(model.rim_give(None, end_play)) if len(model.pushes) > 1 else _any_give(model, free.size)
+            )
+        top = float((met + 3 * spread).max())
         edges = top * np.linspace(0.0, 1.0, BINS) ** 1.5
-        return between(ndtr((edges[None, :] - play[:, None]) / spread[:, None]))
+        return between(ndtr((edges[None, :] - met[:, None]) / spread[:, None]))
+
+    def blurred(self, look: Round) -> bool:
+        """Return whether a harder push would tell what wheel and bearing gave."""
+        return self.pushed(look) and self._of(look).play_hard is None and self._of(look).push != 0.0
+
+    def harder_outcomes(self, model: HubModel, look: Round, end_play: Array, pick: Pick) -> Array:
+        """Return the chance of each of `BINS` gains of play under a push `HARDER` times as hard.
+
+        What gives is taken to give in the ratio of the pushes.
+        """
+        reading = self._of(look)
+        gain = (HARDER - 1) * pick(model.rim_give(reading.push, end_play))
+        spread = uncertainty_of(reading, model.beliefs) * 2**0.5
+        edges = np.linspace(float(gain.min()) - 3 * spread, float(gain.max()) + 3 * spread, BINS)
+        return between(ndtr((edges[None, :] - gain[:, None]) / spread))
 
     def _of(self, look: Round) -> Play:
         found: Play = getattr(look, self.key)
         return found
 
 
+def _smaller_tail(read: float, middle: Array, spread: Array, chance: Array) -> float:
+    """Return the chance of reading something at least as far out, on the nearer side, where `chance` holds."""
+    below = float((chance * ndtr((read - middle) / spread)).sum())
+    # a gauge that shows nothing stands for everything below nothing as well
+    return below if read <= 0.0 else min(below, 1 - below)
+
+
+def _any_give(model: HubModel, count: int) -> Array:
+    """Return what wheels give under pushes nobody stated, spread over `count` places without order [m]."""
+    shares: Array = (
+        np.arange(count, dtype=np.float64) * 0.6180339887498949 % 1.0
+    )  # the golden section: even however many there are
+    return give_quantile(model.scenario, model.beliefs, shares)
+
+
 def play_at(place: PlayPlace, clamp: Literal["open", "closed"]) -> PlayReading:
     """Return the reading of play at a place. The hand's word for the rim is asked first, by the quick answers."""
     key = f"{place}_{clamp}"
-    label = f"play {WORDS[place]}, clamp {clamp}"
+    label = f"play {PLACE_WORDS[place]}, clamp {clamp}"
     return PlayReading(
         key=key,
         label=label,
         clamp=clamp,
         place=place,
         group="play",
-        asked=tuple(_asked_of(key, place)),
+        asked=tuple(fields_of(key, place)),
         instruction=f"take the {label}, by dial gauge",
         why="it places the cone",
         settle=SETTLE[place],
     )
-
-
-def _asked_of(key: str, place: PlayPlace) -> Iterator[NumberField | WordField]:
-    """Yield what is asked for of a play, the most needed first."""
-    yield NumberField(
-        name=f"{key}.play",
-        uncertainty=f"{key}.uncertainty",
-        step=0.05,
-        usual="usual for it",
-        hint=HINTS[place],
-    )
-    if place == "rim":
-        yield NumberField(name=f"{key}.push", step=0.5, form="%.1f", usual="not known", hint=PUSH_HINT)
-        yield NumberField(name=f"{key}.play_hard", step=0.05, hint=HARD_HINT)
-        yield NumberField(name=f"{key}.push_hard", step=0.5, form="%.1f", usual="not known")
-    if place != "axle_along":
-        yield WordField(
-            name=f"{key}.by", label="measured with", words=get_args(Instrument), default="dial gauge"
-        )
-    if place == "axle_end":
-        yield WordField(name=f"{key}.hand", label="or by hand", words=PLAY_WORDS)

@@ -81,6 +81,10 @@ class Reading(ABC):
         """Return whether taking it would tell more than what was read."""
         return not self.is_in(look)
 
+    def pushed(self, look: Round) -> bool:
+        """Return whether what was read hangs on the push it was read under."""
+        return False
+
     @abstractmethod
     def describe(self, look: Round) -> str:
         """Return what was read, in words."""

@@ -8,7 +8,7 @@ from scipy.special import ndtr
 from conemodel.base.units import GRAM, Array
 from conemodel.parts.readings import Round
 from conemodel.physics.motion import GRAVITY
-from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS, turning_chances, weight_likelihood
+from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS, Feel, turning_chances, weight_likelihood
 from conemodel.tasks.diagnosis.model import HubModel
 from conemodel.tasks.diagnosis.readings.reading import (
     BINS,
@@ -46,8 +46,8 @@ class TurningReading(Reading):
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each word."""
-        chances = turning_chances(model.feel(end_play), model.beliefs)
-        return np.stack([pick(one) for one in chances], axis=-1)
+        feel = Feel(*(pick(part) for part in model.feel(end_play)))
+        return np.moveaxis(turning_chances(feel, model.beliefs), 0, -1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
