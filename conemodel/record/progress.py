@@ -19,7 +19,6 @@ class Progress:
     Attributes:
         exercise: name of its file; attempts, passed: how many.
         seeds_passed: on how many different links; learnt: that is enough.
-        off_turns: how far outside the good range each attempt ended, as a turn of the cone, oldest first [rad].
         when: of each attempt, the same order.
     """
 
@@ -28,7 +27,6 @@ class Progress:
     passed: int
     seeds_passed: int
     learnt: bool
-    off_turns: tuple[float, ...]
     when: tuple[str, ...]
 
 
@@ -62,7 +60,6 @@ def _progress(exercise: str, done: Sequence[Attempt]) -> Progress:
         passed=sum(attempt.passed for attempt in done),
         seeds_passed=len(seeds),
         learnt=len(seeds) >= PASSES_NEEDED,
-        off_turns=tuple(attempt.off_turn for attempt in done),
         when=tuple(attempt.made_at for attempt in done),
     )
 

@@ -29,8 +29,7 @@ class ClampSide(Generic[Number]):
         entry: where the force enters the axle: locknut, axle end or axle nut.
         share: part of it that goes through stack and cone [-].
         push: how far it pushes the cone inboard along its thread [m].
-        unlocking_force: clamp force that takes the last load off the locknut's thread [N]; inf if none does.
-        unlocked: the clamp is above that: the locknut is held by the clamp only (of n hubs, any of them).
+        unlocked: the clamp has taken the last load off the locknut's thread, which it alone holds (of n hubs, any).
         proud: the axle end reaches the outer face of its dropout: the frame is not held on this side.
         margin: dropout thickness less protrusion [m], or None where the seat has no dropout.
     """
@@ -38,7 +37,6 @@ class ClampSide(Generic[Number]):
     entry: Entry
     share: Number
     push: Number
-    unlocking_force: Number
     unlocked: bool
     proud: bool
     margin: float | None
@@ -131,7 +129,6 @@ def _side(scenario: Scenario, side: Side, given: Inputs[Any]) -> ClampSide[Any]:
         entry=entry,
         share=share,
         push=through_cone * yielding.cone_thread,
-        unlocking_force=limit,
         unlocked=bool(np.any(force > limit)),
         proud=proud,
         margin=margin,

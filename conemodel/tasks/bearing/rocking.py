@@ -29,7 +29,6 @@ class Rocking:
         wheel: movement from the flex of wheel and spokes, in series (n,) [m].
         total: both together (n,) [m].
         dead_band: free play, stop to stop, with no force at all [m].
-        contact_stiffness: force over movement of the bearing at the end of the push [N/m].
         wheel_stiffness: of the wheel alone [N/m].
         contact: movement from stop to full push that is neither play nor wheel, both ways together [m].
     """
@@ -41,7 +40,6 @@ class Rocking:
     wheel: Array
     total: Array
     dead_band: float
-    contact_stiffness: float
     wheel_stiffness: float
     contact: float
 
@@ -69,7 +67,6 @@ def rock(
         raise NotConverged("no balance of forces was found for this push on the rim")
     play = float(solve_free_play(pair, end_play=at, direction=rim_direction(wheel.rim_radius)).travel)
     bearing, flex = np.asarray(curve.bearing), np.asarray(curve.wheel)
-    slope = (force[-1] - force[-2]) / (bearing[-1] - bearing[-2])
     return Rocking(
         stage=stage if end_play is None else "given",
         end_play=at,
@@ -78,7 +75,6 @@ def rock(
         wheel=flex,
         total=bearing + flex,
         dead_band=play,
-        contact_stiffness=float(slope),
         wheel_stiffness=wheel.side_stiffness,
         contact=float(bearing[-1] - bearing[0] - play),
     )

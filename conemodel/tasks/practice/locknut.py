@@ -37,9 +37,6 @@ BY_HAND = {
 }
 """What hands do to a locked cone beside locking it, by key, with its words."""
 
-TURNS_THE_CONE = ("drift", "hand", "far_side", "trim", "nut_drag")
-"""Terms that turn the cone on its thread: they stay when the locknut is undone."""
-
 
 def effort_torque(scenario: Scenario, effort: str) -> float:
     """Return the torque of a hand at the locknut spanner [N·m]."""

@@ -34,17 +34,13 @@ class Felt:
 
     Attributes:
         rocked_open, rocked_clamped: free movement as a word, None where it was not rocked.
-        at_axle_end: the same, open, in the fingers at the axle end.
         twirled_clamped: what the fingers found, twirled through a full turn, None where it was not; open it says
             nothing of the hub clamped, and is not kept.
-        spun: the wheel was spun.
     """
 
     rocked_open: PlayWord | None = None
     rocked_clamped: PlayWord | None = None
-    at_axle_end: PlayWord | None = None
     twirled_clamped: tuple[str, ...] | None = None
-    spun: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,5 +1,6 @@
 """One published value beside what this program computes for it when asked."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from typing import Any, Literal
 
@@ -61,3 +62,11 @@ def check(source: str, what: str, unit: str, published: float, computed: Any, **
         computed=float(np.asarray(computed).item()),
         **rest,
     )
+
+
+def checks(
+    source: str, of: str, rows: Iterable[tuple[str, str, float, Any]], **rest: Any
+) -> Iterator[PublishedCheck]:
+    """Yield checks `of` one thing: what, unit, published and computed value of each; the rest as for `check`."""
+    for what, unit, published, computed in rows:
+        yield check(source, f"{of}: {what}", unit, published, computed, **rest)

@@ -30,7 +30,7 @@ from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
 from conemodel.physics.tightening import lock_torque
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.wheel.ball_drag import load_drag
-from conemodel.tasks.validation.published_check import PublishedCheck, check
+from conemodel.tasks.validation.published_check import PublishedCheck, check, checks
 
 STEEL = hertz.equivalent_modulus(young=210e9, poisson=0.3)
 
@@ -64,37 +64,24 @@ def _hertz() -> Iterator[PublishedCheck]:
         bend = cone_curvature if race == "cone" else cup_curvature
         curvature = bend(ball_diameter=6.35e-3, conformity=f, gamma=gamma)
         touch = hertz.contact(load=100.0, curvature=curvature, modulus=STEEL)
+        rows = (
+            ("ellipticity", "", k, touch.semi_major / touch.semi_minor),
+            ("half length", "mm", a, touch.semi_major * 1e3),
+            ("half width", "mm", b, touch.semi_minor * 1e3),
+            ("peak pressure", "MPa", pressure, touch.peak_pressure / 1e6),
+            ("approach", "µm", approach, touch.approach * 1e6),
+        )
         name = f"6.35 ball on {race}, f {f}, 100 N"
-        close = {"status": "computed", "tolerance": 2e-5}
-        yield check(
-            "two programs", f"{name}: ellipticity", "", k, touch.semi_major / touch.semi_minor, **close
-        )
-        yield check("two programs", f"{name}: half length", "mm", a, touch.semi_major * 1e3, **close)
-        yield check("two programs", f"{name}: half width", "mm", b, touch.semi_minor * 1e3, **close)
-        yield check(
-            "two programs", f"{name}: peak pressure", "MPa", pressure, touch.peak_pressure / 1e6, **close
-        )
-        yield check("two programs", f"{name}: approach", "µm", approach, touch.approach * 1e6, **close)
+        yield from checks("two programs", name, rows, status="computed", tolerance=2e-5)
     for race, total, difference in (("inner", 0.202, 0.940), ("outer", 0.138, 0.912)):
         bend = cone_curvature if race == "inner" else cup_curvature
         curvature = bend(ball_diameter=12.7e-3, conformity=0.52, gamma=12.7 / 65)
-        memory = {"status": "from memory", "tolerance": 4e-3}
-        yield check(
-            "HarrisKotzalas2007",
-            f"209 bearing, {race} race: curvature sum",
-            "1/mm",
-            total,
-            curvature.total / 1e3,
-            **memory,
+        sums = (
+            ("curvature sum", "1/mm", total, curvature.total / 1e3),
+            ("difference", "", difference, curvature.difference),
         )
-        yield check(
-            "HarrisKotzalas2007",
-            f"209 bearing, {race} race: difference",
-            "",
-            difference,
-            curvature.difference,
-            **memory,
-        )
+        name = f"209 bearing, {race} race"
+        yield from checks("HarrisKotzalas2007", name, sums, status="from memory", tolerance=4e-3)
 
 
 def _ratings() -> Iterator[PublishedCheck]:
@@ -192,12 +179,12 @@ def _thrust() -> Iterator[PublishedCheck]:
         (1000, 41.3953, 12.3673, 1673.5, 1553.4, 38.8087),
     ):
         found = solve_pair(_hub(), end_play=0.0, load=(thrust, 0, 0, 0, 0))
-        name, row = f"hub row, {thrust} N along the axle", found.right
-        yield check(
-            "two programs", f"{name}: contact angle", "°", angle, np.degrees(row.contact_angle[0]), **near
+        row = found.right
+        rows = (
+            ("contact angle", "°", angle, np.degrees(row.contact_angle[0])),
+            ("approach", "µm", way, found.shell_motion[0] * 1e6),
+            ("cone pressure", "MPa", cone, row.cone_pressure[0] / 1e6),
+            ("cup pressure", "MPa", cup, row.cup_pressure[0] / 1e6),
+            ("torque of spinning balls", "N·mm", spin, load_drag(_hub(), found).spinning * 1e3),
         )
-        yield check("two programs", f"{name}: approach", "µm", way, found.shell_motion[0] * 1e6, **near)
-        yield check("two programs", f"{name}: cone pressure", "MPa", cone, row.cone_pressure[0] / 1e6, **near)
-        yield check("two programs", f"{name}: cup pressure", "MPa", cup, row.cup_pressure[0] / 1e6, **near)
-        spinning = load_drag(_hub(), found).spinning * 1e3
-        yield check("two programs", f"{name}: torque of spinning balls", "N·mm", spin, spinning, **near)
+        yield from checks("two programs", f"hub row, {thrust} N along the axle", rows, **near)

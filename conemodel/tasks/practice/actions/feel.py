@@ -34,12 +34,11 @@ class Rock(Action):
         """Return the bench with what rocking found."""
         hub = bench.hub
         found = rock_feel(bench.secret, hub, self.grip)
-        if hub.closed:
-            felt = replace(hub.felt, rocked_clamped=found.word)
-        elif self.grip == "axle end":
-            felt = replace(hub.felt, at_axle_end=found.word, rocked_open=found.word)
-        else:
-            felt = replace(hub.felt, rocked_open=found.word)
+        felt = (
+            replace(hub.felt, rocked_clamped=found.word)
+            if hub.closed
+            else replace(hub.felt, rocked_open=found.word)
+        )
         after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
         text = found.quick if self.brisk else found.slow
         return bench.with_hub(after), f"At the {self.grip}, {_clamped(hub)}: {text}."
@@ -80,10 +79,10 @@ class Spin(Action):
     done: ClassVar[str] = "wheel spun"
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
-        """Return the bench with the wheel spun."""
+        """Return the bench as it is, and how the wheel runs."""
         hub = bench.hub
         found = spin_feel(bench.secret, hub)
-        return bench.with_hub(replace(hub, felt=replace(hub.felt, spun=True))), f"The wheel {found.running}."
+        return bench, f"The wheel {found.running}."
 
 
 @dataclass(frozen=True, slots=True)
