@@ -81,6 +81,16 @@ CLAMP_KINDS = {
 }
 """Every kind of clamp by its name in a file."""
 
+
+def key_of(name: str) -> str:
+    """Return the name of a kind of clamp as a key in a file.
+
+    >>> key_of("thru-axle")
+    'thru_axle'
+    """
+    return name.replace(" ", "_").replace("-", "_")
+
+
 if TYPE_CHECKING:
     ClampName = str
 else:

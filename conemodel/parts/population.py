@@ -1,10 +1,13 @@
 """A population: hubs as they come to a bench, and the hands, threads and clamps they meet. None of it is measured."""
 
 from collections.abc import Iterator, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
+
+from pydantic import create_model
 
 from conemodel.base.units import ONE, TURN
 from conemodel.parts import unknowns
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, key_of
 from conemodel.parts.distributions import (
     Uncertain,
     UncertainForce,
@@ -90,17 +93,27 @@ class Threads(Part):
     friction: UncertainFriction = UncertainFriction.of(unknowns.joint.FRICTION)
 
 
-class ClampForces(Part):
+class ByClampKind(Part):
     """Force of the closed clamp, by its kind."""
-
-    quick_release: UncertainForce = UncertainForce.of(unknowns.joint.CLAMP_FORCE)
-    nuts: UncertainForce = UncertainForce.of(unknowns.joint.NUT_FORCE)
-    thru_axle: UncertainForce = UncertainForce.of(unknowns.joint.THRU_AXLE_FORCE)
 
     def of(self, kind: str) -> UncertainForce:
         """Return the spread of one kind of clamp, as a scenario names it."""
-        spread: UncertainForce = getattr(self, kind.replace(" ", "_").replace("-", "_"))
+        spread: UncertainForce = getattr(self, key_of(kind))
         return spread
+
+
+if TYPE_CHECKING:
+    ClampForces = ByClampKind
+else:
+    ClampForces = create_model(
+        "ClampForces",
+        __base__=ByClampKind,
+        __doc__=ByClampKind.__doc__,
+        **{
+            key_of(name): (UncertainForce, UncertainForce.of(kind.force))
+            for name, kind in CLAMP_KINDS.items()
+        },
+    )
 
 
 class Tools(Part):

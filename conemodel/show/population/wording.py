@@ -2,6 +2,7 @@
 
 from conemodel.base.units import DEG, Unit
 from conemodel.parts import unknowns
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, key_of
 from conemodel.parts.distributions import Uncertain
 from conemodel.show.formatting import MINUS
 from conemodel.tasks.wording import direction, fraction_of_turn
@@ -17,9 +18,7 @@ ASSUMED = {
     "threads.friction": "friction in the threads",
     "face_friction": "friction under the locknut",
     "groove": f"{unknowns.hub.GROOVE.words}, in ball diameters",
-    "clamp_force.quick_release": unknowns.joint.CLAMP_FORCE.words,
-    "clamp_force.nuts": unknowns.joint.NUT_FORCE.words,
-    "clamp_force.thru_axle": unknowns.joint.THRU_AXLE_FORCE.words,
+    **{f"clamp_force.{key_of(name)}": kind.force.words for name, kind in CLAMP_KINDS.items()},
     "tools.keyed_washer": unknowns.joint.KEY_CLEARANCE.words,
     "tools.feeler": unknowns.hands.FEELER_ERROR.words,
     "tools.dial_gauge": unknowns.hands.DIAL_ERROR.words,

@@ -30,7 +30,7 @@ def parts_of_the_sum(crowd: Crowd) -> dict[str, tuple[float, Uncertain]]:
     slack = (
         (0.500 + 9.000 - 9.212 - (9.350 - 9.324)) * 1e-3 * np.tan(np.pi / 6)
     )  # M10 x 1, 6g and 6H, printed
-    force = population.clamp_force.quick_release
+    force = population.clamp_force.of("quick release")
     ends = [
         setting_terms(kind.replace(clamp=kind.clamp.replace(force=end), setting=middle(crowd)))
         for end in force.ends
