@@ -50,7 +50,9 @@ def checks_of(
     worn_out = secret.fault == "thread worn out"
     refused = hub.done == "refuse"
     yield Criterion(
-        name="refused", label="refused if, and only if, it cannot be adjusted", passed=worn_out == refused
+        name="refused",
+        label="refused where it cannot be adjusted, and only there",
+        passed=worn_out == refused,
     )
     if worn_out:
         return

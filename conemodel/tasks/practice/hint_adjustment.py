@@ -93,9 +93,7 @@ def _again(history: History) -> str:
     """Return the correction as a gesture: from where the cone stands to the middle of the good range."""
     off = _off_target(history)
     way = "in" if off > 0 else "out"
-    return (
-        f"Draw a pen line, undo it, bring the cone {way} {_minutes(off)}, lock it, and feel it clamped again."
-    )
+    return f"Draw a pen line, undo it, bring the cone {way} by {_minutes(off)}, lock it, and feel it clamped again."
 
 
 def _off_target(history: History) -> float:

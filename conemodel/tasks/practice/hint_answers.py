@@ -4,7 +4,7 @@ from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.outcome import state_as_it_came
 
 FELT = {
-    "loose": "rocked clamped it moves freely, then stops: that is play",
+    "loose": "rocked clamped it moves freely and then stops: that is play",
     "right": "rocked clamped it springs from the start, so no play, and it twirls smooth and not stiff",
     "tight": "rocked clamped it springs from the start, as a right one does, but it twirls stiff",
 }
@@ -15,7 +15,7 @@ FLEX = "rocked clamped it springs from the start: that is the wheel, not the hub
 ANSWERS = {
     "foretell": "the nut pushes the cone in through its thread's slack, so it comes out tighter",
     "why": "nobody held the cone, and it turned in with the locknut",
-    "recheck": "new grease spreads and faces bed in: after the first ride and within about 100 km",
+    "recheck": "new grease spreads and faces bed in: look again after the first ride and within about 100 km",
     "fault": "it turns evenly all round, so only the adjustment is wrong: turn wheel and axle and feel it everywhere",
 }
 """Why the right answer is right, by the question."""
@@ -24,10 +24,14 @@ ANSWERS = {
 def hint_answer(history: History, question: str) -> str:
     """Return the hint on a question that was answered wrong or not at all."""
     said = history.hub.answer(question)
-    begun = f"You said {said}, but" if said else "You did not say:"
+    why = _why(history, question)
+    return f"You said {said}, but {why}." if said else f"You gave no answer. {why[:1].upper()}{why[1:]}."
+
+
+def _why(history: History, question: str) -> str:
+    """Return why the right answer is right."""
     if question == "name":
-        return f"{begun} {FELT[state_as_it_came(history.secret)]}."
+        return FELT[state_as_it_came(history.secret)]
     if question == "flex":
-        play = state_as_it_came(history.secret) == "loose"
-        return f"{begun} {FELT['loose'] if play else FLEX}."
-    return f"{begun} {ANSWERS[question]}."
+        return FELT["loose"] if state_as_it_came(history.secret) == "loose" else FLEX
+    return ANSWERS[question]

@@ -34,7 +34,9 @@ def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hin
     """Return the hint on one hub; `critical` are the reasons it must not be ridden."""
     sound = is_sound(history.secret, history.hub)
     fault = FAULTS[history.secret.fault]
-    strip = f"No setting cures this one: {fault.what}. Strip it and look: {fault.cure}."
+    strip = f"Strip it and look: {fault.cure}."
+    if critical[:1] != (PROUD,):
+        strip = f"No setting cures this one: {fault.what}. {strip}"
     if critical:
         gesture = _mend(history, critical[0]) if sound else strip
         return ("not checked" if sound else "judged"), f"Before anything else: {critical[0]}. {gesture}"
@@ -68,4 +70,4 @@ def _on_criterion(history: History, name: str) -> Hint:
 def _well_done(history: History) -> str:
     if history.exercise.kind == "touch":
         return "First touch, found."
-    return "Named as it is." if history.exercise.kind == "name" else "Right, and checked."
+    return "Rightly named." if history.exercise.kind == "name" else "Right, and checked."

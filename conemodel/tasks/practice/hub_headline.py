@@ -16,7 +16,9 @@ def hub_headline(
     exercise: Exercise, secret: HiddenHub, hub: HubState, *, off: float, critical: Sequence[str]
 ) -> Headline:
     """Return the headline on a marked hub; `off` is how far outside the good range it ended [m]."""
-    unsound = [] if is_sound(secret, hub) else [Answer(words=f"Not sound: {FAULTS[secret.fault].what}")]
+    # where the fault itself was asked for, what it was is said once, as the answer
+    what = "" if exercise.questions[:1] == ("fault",) else f": {FAULTS[secret.fault].what}"
+    unsound = [] if is_sound(secret, hub) else [Answer(words=f"Not sound{what}")]
     return headline_of(
         unsafe=[Answer(words=f"{DO_NOT_RIDE}: {reason}") for reason in critical],
         unsound=unsound,

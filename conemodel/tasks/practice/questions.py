@@ -41,7 +41,7 @@ def _not_rocked(hub: HubState) -> str | None:
 
 
 def _locked_before(hub: HubState) -> str | None:
-    return "It has been locked: it is too late to foretell that." if hub.locks else None
+    return "It has been locked already: too late to say what locking will do." if hub.locks else None
 
 
 QUESTIONS = {

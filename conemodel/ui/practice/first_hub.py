@@ -100,9 +100,7 @@ def _go_to(at: int) -> None:
         st.session_state.first_hubs = {}
 
 
-HOW_IT_IS_CLAMPED = (
-    "Spacers on both locknuts, clamped as hard as in the frame: so the axle is free to be twirled."
-)
+HOW_IT_IS_CLAMPED = "Clamped on spacers, as hard as in the frame but out of it: so the axle can be twirled."
 
 IN_THE_FRAME = (
     "In the frame the axle cannot be twirled: spin the wheel and feel whether it runs smooth, or take it out and clamp "

@@ -19,7 +19,7 @@ WRONG_IN = {
     "slack": "thread slack at the locknut",
     "drift": "the cone turning in as it was locked",
     "clamp": "what the clamp takes up",
-    "not checked": "not checked before the last word",
+    "not checked": "the checks before the last word",
     "judged": "the judgement",
     "none": "nowhere",
 }

@@ -65,14 +65,14 @@ def _next_touch(hub: HubState) -> tuple[str, str]:
         return "cone", "Hold the axle, or it turns with the cone."
     if not hub.touched:
         return "cone", "Turn the cone in until it stops turning freely."
-    return "say", "Is it where it first touches? Then say done. If not, turn on."
+    return "say", "Does it just touch? Then say done. If not, turn on."
 
 
 def _next_name(bench: Bench) -> tuple[str, str]:
     felt, asked = bench.hub.felt, bench.exercise.questions
     twirl = felt.twirled_clamped is None and asked != ("flex",)
     if not bench.hub.closed and asked != ("fault",) and (felt.rocked_clamped is None or twirl):
-        return "clamp", f"Close the {clamp_word(bench)}: open, it says nothing of the hub clamped."
+        return "clamp", f"Close the {clamp_word(bench)}: a hub felt open is not as it is when ridden."
     if felt.rocked_clamped is None:
         return "feel", "Rock the rim. Does it move freely and then stop, or spring from the start?"
     return ("feel", "Twirl the axle a full turn.") if twirl else ("say", "Say what it is.")
@@ -123,5 +123,8 @@ def _next_twirl(bench: Bench) -> tuple[str, str]:
             f"In the frame no axle can be twirled: take the wheel out, and close the {what} on spacers.",
         )
     if not hub.closed:
-        return "clamp", f"Close the {what} on spacers: open, twirling says nothing of the hub clamped."
+        return (
+            "clamp",
+            f"Close the {what} on spacers first: twirled open, even a hub too tight may turn free.",
+        )
     return "feel", "Rocking cannot tell right from too tight: twirl the axle a full turn."

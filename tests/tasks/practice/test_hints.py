@@ -4,10 +4,11 @@ The laws here are the project's own: a hint is true of what was done. The gestur
 """
 
 from math import radians
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 
+from conemodel.parts.exercise import Fault, Must
 from conemodel.tasks.practice.actions import (
     Answer,
     CloseClamp,
@@ -24,7 +25,11 @@ from conemodel.tasks.practice.actions import (
     TurnCone,
     Twirl,
 )
+from conemodel.tasks.practice.faults import FAULTS
+from conemodel.tasks.practice.hint_answers import ANSWERS
+from conemodel.tasks.practice.hint_checks import HINT_CHECK
 from conemodel.tasks.practice.marking import mark
+from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.practice.session import Bench
 from tests.tasks.practice.hubs import bench_of, framed, open_link
 from tests.tasks.practice.players import adjust, do
@@ -105,7 +110,7 @@ def test_a_stiff_hub_said_to_be_done_is_told_to_bring_the_cone_out_from_a_line()
     assert "It twirled stiff, clamped" in marked.hint
     lead = bench.secret.scenario.axle.lead_per_radian
     minutes = round((marked.window.target - marked.end_play) / lead / radians(6) * 2) / 2
-    assert f"out {minutes:.0f}" in marked.hint.replace("½", "")
+    assert f"out by {minutes:.0f}" in marked.hint.replace("½", "")
     assert "twirl" in hint(do(locked_at(-1.0, *HELD), Finish()))
 
 
@@ -144,3 +149,10 @@ def test_the_hint_of_several_hubs_is_that_of_the_one_that_must_not_be_ridden():
     bench = do(bench, OpenClamp(), FitClamp("dropouts"), Finish())
     result = mark(bench)
     assert result.hint.startswith("Hub 1: Before anything else")
+
+
+def test_everything_that_can_be_asked_for_has_its_hint():
+    """But for the reason to refuse: that is asked only of a hub to be stripped."""
+    assert set(get_args(Must)) <= set(HINT_CHECK)
+    assert {"name", "flex", "refuse", *ANSWERS} == set(QUESTIONS)
+    assert set(get_args(Fault)) == set(FAULTS)

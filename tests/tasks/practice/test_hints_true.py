@@ -26,13 +26,13 @@ NAMES = [*(SET * 30)[:264], *(JUDGED * 9)]
 """300 attempts; those that judge many hubs are slow to feel."""
 
 AGAIN = (
-    r"Draw a pen line, undo it, bring the cone (?P<way>in|out) (?P<minutes>[\d½]+ minutes?|half a minute), lock it, "
+    r"Draw a pen line, undo it, bring the cone (?P<way>in|out) by (?P<minutes>[\d½]+ minutes?|half a minute), lock it, "
     r"and feel it clamped again\."
 )
 TWIRL = "rocking says none for right and for too tight alike, only a twirl tells"
 UNKNOWN = r"It came out right, but you could not know\. "
 OUT_OF_FRAME = r"( In the frame that cannot be done: take the wheel out and clamp it on spacers\.)?"
-STRIPPED = r"No setting cures this one: .*[Ss]trip.*"
+STRIPPED = r"(No setting cures this one: .*)?Strip it and look: .*"
 
 Truth = Callable[[HubRecord, re.Match[str]], bool]
 
@@ -44,7 +44,7 @@ def _turn(told: HubRecord, said: re.Match[str]) -> bool:
 def _said(told: HubRecord, said: re.Match[str], question: str) -> bool:
     word = dict(told.hub.answers).get(question)
     return question in told.missed and said["begun"] == (
-        f"You said {word}, but" if word else "You did not say:"
+        f"You said {word}, but" if word else "You gave no answer."
     )
 
 
@@ -75,7 +75,7 @@ REASONS = (
     "the axle stands proud|the wheel is not clamped|the locknut is loose|"
     "the wheel has play|the brake is not connected"
 )
-BEGUN = r"(?P<begun>You said [^:]*, but|You did not say:) "
+BEGUN = r"(?P<begun>You said [^:]*, but|You gave no answer\.) (?i:"
 
 TRUE: dict[str, Truth] = {
     rf"Before anything else: (?P<why>{REASONS})[^.]*\. {STRIPPED}": lambda t, s: (
@@ -86,7 +86,7 @@ TRUE: dict[str, Truth] = {
     ),
     STRIPPED: lambda t, _: t.incurable,
     r"First touch, found\.": lambda t, _: abs(t.hub.cone) <= radians(10) * t.lead,
-    r"Named as it is\.": lambda t, _: t.marked.passed and not t.missed,
+    r"Rightly named\.": lambda t, _: t.marked.passed and not t.missed,
     r"Right, and checked\.": lambda t, _: t.right and bool(t.rocked) and bool(t.twirled) and not t.missed,
     r"The cone was (?P<how>still free|already tight), .* from first touch: turn it (?P<way>in|out) .*": lambda t, s: (
         abs(t.hub.cone) > radians(10) * t.lead
@@ -163,7 +163,7 @@ TRUE: dict[str, Truth] = {
     rf"{UNKNOWN}You rocked it only open: .*": lambda t, _: (
         t.right and bool(t.steps_of(a.Rock)) and not any(s.before.closed for s in t.steps_of(a.Rock))
     ),
-    rf"{UNKNOWN}You never rocked it clamped\.": lambda t, _: t.right and not t.steps_of(a.Rock),
+    rf"{UNKNOWN}You never rocked it clamped: .*": lambda t, _: t.right and not t.steps_of(a.Rock),
     rf"{UNKNOWN}You twirled it less than a full turn: [^.]*\.{OUT_OF_FRAME}": lambda t, _: (
         t.right and not t.twirled and any(s.before.closed for s in t.steps_of(a.Twirl, t.after_move))
     ),
@@ -210,22 +210,22 @@ TRUE: dict[str, Truth] = {
     r"You made up the balls and did not count again: .*": lambda t, _: (
         bool(t.saw("balls")) and t.hub.balls_made_up
     ),
-    rf"{BEGUN}rocked clamped it moves freely, then stops: that is play\.": lambda t, s: (
+    rf"{BEGUN}rocked clamped it moves freely and then stops: that is play\.)": lambda t, s: (
         _felt(t, "loose") and any(_said(t, s, question) for question in ("name", "flex"))
     ),
-    rf"{BEGUN}rocked clamped it springs from the start, so no play, .* not stiff\.": lambda t, s: (
+    rf"{BEGUN}rocked clamped it springs from the start, so no play, .* not stiff\.)": lambda t, s: (
         _felt(t, "right") and _said(t, s, "name")
     ),
-    rf"{BEGUN}rocked clamped it springs from the start, as a right one does, but .* stiff\.": lambda t, s: (
+    rf"{BEGUN}rocked clamped it springs from the start, as a right one does, but .* stiff\.)": lambda t, s: (
         _felt(t, "tight") and _said(t, s, "name")
     ),
-    rf"{BEGUN}rocked clamped it springs from the start: that is the wheel, not the hub\.": lambda t, s: (
+    rf"{BEGUN}rocked clamped it springs from the start: that is the wheel, not the hub\.)": lambda t, s: (
         not _felt(t, "loose") and _said(t, s, "flex")
     ),
-    rf"{BEGUN}the nut pushes the cone in .*": lambda t, s: _said(t, s, "foretell"),
-    rf"{BEGUN}nobody held the cone, .*": lambda t, s: _said(t, s, "why"),
-    rf"{BEGUN}new grease spreads .*": lambda t, s: _said(t, s, "recheck"),
-    rf"{BEGUN}it turns evenly all round, .*": lambda t, s: _said(t, s, "fault") and t.secret.fault == "none",
+    rf"{BEGUN}the nut pushes the cone in .*)": lambda t, s: _said(t, s, "foretell"),
+    rf"{BEGUN}nobody held the cone, .*)": lambda t, s: _said(t, s, "why"),
+    rf"{BEGUN}new grease spreads .*)": lambda t, s: _said(t, s, "recheck"),
+    rf"{BEGUN}it turns evenly all round, .*)": lambda t, s: _said(t, s, "fault") and t.secret.fault == "none",
 }
 """Every sentence a hint can be, and what must have been so."""
 

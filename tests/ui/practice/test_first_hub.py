@@ -39,7 +39,7 @@ def test_no_fork_is_drawn_where_an_axle_is_to_be_twirled(drawn: list[str]) -> No
     app = AppTest.from_function(_script, default_timeout=PATIENCE).run()
     assert not app.exception
     assert drawn == ["clamp"]
-    assert any("Spacers on both locknuts" in caption.value for caption in app.caption)
+    assert any("Clamped on spacers" in caption.value for caption in app.caption)
 
 
 @pytest.mark.parametrize(
