@@ -39,7 +39,8 @@ TOP_DOTS = {
     ".ruff.toml",
     ".streamlit",
 }
-LONGEST_FILE = 320
+LONGEST_FILE = {"conemodel": 250, "tests": 320}
+"""Lines that a file may have, by where it stands."""
 # Not imported by name: pytest runs the tests.
 NOT_IMPORTED = {"pytest"}
 
@@ -117,7 +118,8 @@ def test_what_takes_long_to_import_is_imported_only_when_used(name):
 
 @pytest.mark.parametrize("path", python_files(PACKAGE, ROOT / "tests"), ids=short)
 def test_a_file_is_short_enough_to_read(path):
-    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST_FILE
+    lines = path.read_text(encoding="utf-8").splitlines()
+    assert len(lines) <= LONGEST_FILE[path.relative_to(ROOT).parts[0]]
 
 
 def test_every_test_file_is_collected_and_nothing_else_is():
