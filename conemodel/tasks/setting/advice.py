@@ -133,7 +133,7 @@ def _on_the_hold(scenario: Scenario, terms: SettingTerms[float]) -> Iterator[str
 
 def _on_assumptions(terms: SettingTerms[float], window: Window, spreads: tuple[Spread, ...]) -> Iterator[str]:
     """Yield where an assumption alone changes the verdict."""
-    state = window.state(terms.end_play("ridden"))
+    state = window.state(terms.judged_end_play)
     for spread in spreads:
         if any(other != state for other in spread.states):
             low, high = spread.states
@@ -209,7 +209,7 @@ def _on_the_back_off(scenario: Scenario, terms: SettingTerms[float], window: Win
     if unknown or terms.clamp.proud or window.width <= 0:
         return
     lead = scenario.axle.lead_per_radian
-    wanted = scenario.setting.back_off + (window.target - terms.end_play("ridden")) / lead
+    wanted = scenario.setting.back_off + (window.target - terms.judged_end_play) / lead
     way = direction(wanted * lead).split(" ")[0]
     yield (
         f"Locked and clamped like this, the model wants the cone {DEG.from_si(abs(wanted)):.0f}° {way} from finger "

@@ -101,7 +101,7 @@ def _solve(scenario: Scenario, variants: Sequence[Scenario]) -> list[Solved]:
         window_in(tables, scenario.limits),
         *windows_in(others, [variant.limits for variant in variants]),
     )
-    ridden = (setting_terms(each).end_play("ridden") for each in (scenario, *variants))
+    ridden = (setting_terms(each).judged_end_play for each in (scenario, *variants))
     return [Solved(*each) for each in zip((tables, *others), windows, ridden, strict=True)]
 
 

@@ -82,7 +82,7 @@ def turn_of(
     drawn: DrawnHubs,
 ) -> Turn:
     """Return the turn to make from where the cone stands: of those that seldom end tight, the likeliest to be right."""
-    needed = window.target - terms.end_play("ridden")
+    needed = window.target - terms.judged_end_play
     up = sum(max(spread.high - needed, 0.0) ** 2 for spread in spreads) ** 0.5
     down = sum(max(needed - spread.low, 0.0) ** 2 for spread in spreads) ** 0.5
     length, right, tight = _likeliest(drawn, moved_out(scenario))

@@ -66,7 +66,7 @@ def verdict_of(
     It is judged as it rides: clamped, with what heat and creeping cups add where the scenario has them.
     """
     window, spreads = outlook.window, outlook.spreads(scenario)
-    state = window.state(terms.end_play("ridden"))
+    state = window.state(terms.judged_end_play)
     obstacle = _obstacle(scenario, terms, window)
     turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.drawn)
     chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved_out(scenario))
