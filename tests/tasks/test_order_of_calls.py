@@ -22,6 +22,7 @@ from conemodel.parts.schema import Part
 from conemodel.parts.toml_files import load_part, load_scenario
 from conemodel.tasks.bearing.fatigue_life import life_ratio
 from conemodel.tasks.diagnosis.lookup_curves import curve_of, shift_of
+from conemodel.tasks.diagnosis.push import bearing_give
 from conemodel.tasks.population.lookup_tables import tables_of
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.widget_data import feel_of
@@ -74,8 +75,8 @@ def calls() -> Iterator[tuple[str, Callable[[], Any]]]:
 
 
 def check(hub: Scenario) -> Any:
-    """What a check of a hub is read from, upright and with cones askew."""
-    return curve_of(hub, 0.0), curve_of(hub, 1e-3), shift_of(hub)
+    """What a check of a hub is read from, upright and with cones askew, and pushed at the rim."""
+    return curve_of(hub, 0.0), curve_of(hub, 1e-3), shift_of(hub), bearing_give(hub)
 
 
 def many(hub: Scenario) -> Any:

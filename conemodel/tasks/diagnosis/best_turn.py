@@ -85,9 +85,9 @@ class Move:
 
     @property
     def known(self) -> bool:
-        """Whether enough is known to advise: it is likely right now or after, or at least the way to turn is plain."""
+        """Whether enough is known to advise: it is likely right as it is, or turning helps and the way is plain."""
         way = self.loose_now if self.length < 0 else self.tight_now
-        return max(self.chance, self.chance_now, way) >= SURE_ENOUGH
+        return self.chance_now >= SURE_ENOUGH or (self.worth_it and max(self.chance, way) >= SURE_ENOUGH)
 
     @property
     def worth_it(self) -> bool:

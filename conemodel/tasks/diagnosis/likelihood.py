@@ -44,20 +44,22 @@ def least_spread(reading: Play, beliefs: Beliefs) -> float:
     return float(play_spread(np.array(0.0), uncertainty_of(reading, beliefs), beliefs))
 
 
-def play_likelihood(met: Array, free: Array, *, read: float, uncertainty: float, beliefs: Beliefs) -> Array:
-    """Return the density of a measured play `read` [m] where the model has `met`, the `free` play and what gives [m].
+def play_likelihood(met: Array, spread: Array, *, read: float, uncertainty: float) -> Array:
+    """Return the density of a measured play `read` [m] where the model has `met`, its standard error `spread` [m].
 
-    Instrument and model err normally and independently; what would fall below 0 is read as 0, which has a chance
-    and not a density, so a gauge that shows nothing does not mean exactly nothing.
+    What would fall below 0 is read as 0, which has a chance and not a density, so a gauge that shows nothing does not
+    mean exactly nothing; `uncertainty` is the instrument's own [m].
     """
-    spread = play_spread(free, uncertainty, beliefs)
     if read <= 0.0:
         return np.asarray(ndtr(-met / spread)) / uncertainty
     return normal_density(read - met, spread)
 
 
 def play_spread(play: Array, uncertainty: float, beliefs: Beliefs) -> Array:
-    """Return the standard error of a reading against the model, where the free play is `play` [m]."""
+    """Return the standard error of a reading against the model, where the free play is `play` [m].
+
+    Instrument and model err normally and independently.
+    """
     return np.asarray(np.sqrt(uncertainty**2 + beliefs.play_floor**2 + (beliefs.play_model * play) ** 2))
 
 

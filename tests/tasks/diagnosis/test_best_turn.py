@@ -178,6 +178,15 @@ def test_a_turn_that_will_hardly_end_right_is_a_step_to_be_felt_again():
     assert "cautious" not in sure.sentence
 
 
+def test_a_hub_that_is_unlikely_right_is_not_left_alone_for_want_of_a_turn():
+    """One word open: loose most likely, and no turn that seldom ends tight gains much. Then it is measured first."""
+    diagnosis = diagnose(readings_of({"rim_open": Play(hand="clear")}), REAR)
+    assert diagnosis.states is not None
+    assert diagnosis.states["right"] < 0.5
+    assert not diagnosis.leave
+    assert "Leave it" not in diagnosis.sentence
+
+
 def test_the_chance_of_the_best_turn_is_no_worse_than_of_any_other():
     readings = readings_of(
         {"rim_open": Play(play=0.9e-3, push=0.0), "rim_closed": Play(play=0.3e-3, push=0.0)}

@@ -9,6 +9,7 @@ from scipy.special import ndtr
 from conemodel.base.normal import normal_density
 from conemodel.base.units import MM, NEWTON, Array
 from conemodel.parts.felt_play import PLAY_WORDS
+from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Round
 from conemodel.tasks.diagnosis.likelihood import hand_chances, play_likelihood, play_spread, uncertainty_of
 from conemodel.tasks.diagnosis.model import HubModel
@@ -60,15 +61,15 @@ class PlayReading(Reading):
         uncertainty, beliefs = uncertainty_of(reading, model.beliefs), model.beliefs
         free, met = self._met(model, reading.push, end_play)
         if reading.play_hard is None:
-            return play_likelihood(met, free, read=reading.play, uncertainty=uncertainty, beliefs=beliefs)
+            spread = self._spread(free, uncertainty, beliefs)
+            return play_likelihood(met, spread, read=reading.play, uncertainty=uncertainty)
         # what the model errs by is the same in both, so their mean and their difference tell apart
         _, hard = self._met(model, reading.push_hard, end_play)
         mean = play_likelihood(
             (met + hard) / 2,
-            free,
+            self._spread(free, uncertainty / 2**0.5, beliefs),
             read=(reading.play + reading.play_hard) / 2,
             uncertainty=uncertainty / 2**0.5,
-            beliefs=beliefs,
         )
         return mean * normal_density(reading.play_hard - reading.play - (hard - met), uncertainty * 2**0.5)
 
@@ -86,6 +87,12 @@ class PlayReading(Reading):
         free = model.play(self.key, end_play)
         return free, free + model.rim_give(push, end_play) if self.place == "rim" else free
 
+    def _spread(self, free: Array, uncertainty: float, beliefs: Beliefs) -> Array:
+        """Return the standard error of a reading [m]: along the axle it is the end play itself, and no model errs."""
+        if self.place == "axle_along":
+            return np.full_like(free, uncertainty)
+        return play_spread(free, uncertainty, beliefs)
+
     def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
         """Return the smallest tail of what was read and the range expected, or the chance of a word."""
         reading = self._of(look)
@@ -93,7 +100,7 @@ class PlayReading(Reading):
             return chance_of_word(self.likelihood(model, look, end_play), chance), ""
         uncertainty = uncertainty_of(reading, model.beliefs)
         free, met = (np.broadcast_to(one, chance.shape) for one in self._met(model, reading.push, end_play))
-        spread = play_spread(free, uncertainty, model.beliefs)
+        spread = self._spread(free, uncertainty, model.beliefs)
         tail = _smaller_tail(reading.play, met, spread, chance)
         if reading.play_hard is not None:
             more = self._met(model, reading.push_hard, end_play)[1] - met
@@ -107,7 +114,7 @@ class PlayReading(Reading):
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each of `BINS` readings of a dial gauge, at the rim under a push nobody states."""
         free = pick(model.play(self.key, end_play))
-        spread = play_spread(free, uncertainty_of(Play(play=0.0), model.beliefs), model.beliefs)
+        spread = self._spread(free, uncertainty_of(Play(play=0.0), model.beliefs), model.beliefs)
         met = free
         if self.place == "rim":
             met = free + (

@@ -22,9 +22,9 @@ PLACE_WORDS = {"rim": "at the rim", "axle_end": "at the axle end", "axle_along":
 """Places in words."""
 
 HINTS = {
-    "rim": "The gauge's foot stands on the stay or the fork blade beside the rim, its tip square to the rim near three "
-    "o'clock. Push and pull there with about 2 N, the weight of 200 g, the same each way: what is pushed harder bends "
-    "spokes and reads as play.",
+    "rim": "The gauge's tip square to the rim near three o'clock; its foot on the stay or the fork blade beside it, "
+    "or, the wheel out, on the bench that holds the axle. Push and pull there with about 2 N, the weight of 200 g, the "
+    "same each way: what is pushed harder bends spokes and reads as play.",
     "axle_end": "Axle in the fingers, rocked up and down against the shell; the tip square to the axle at its end.",
     "axle_along": "The gauge's foot on the shell (clamp open) or its tip on the shell and its foot on the frame (clamp "
     "closed); push axle or shell straight along the axle, to and fro. The wheel does not give that way.",
