@@ -1,10 +1,12 @@
 """Files on a page: those a person brings, and those to take away."""
 
 from collections.abc import Callable, Mapping
+from contextlib import nullcontext
 from pathlib import PurePath
 from typing import Any
 
 import streamlit as st
+from streamlit.delta_generator import DeltaGenerator
 
 from conemodel.base.errors import InputProblems
 
@@ -25,7 +27,14 @@ Data = str | bytes | Callable[[], str | bytes]
 """What stands in a file; a function is called only when somebody asks for it."""
 
 
-def ask_file(what: str, take: Callable[[bytes], None], *, key: str, refused: str) -> None:
+def ask_file(
+    what: str,
+    take: Callable[[bytes], None],
+    *,
+    key: str,
+    refused: str,
+    below: DeltaGenerator | None = None,
+) -> None:
     """Ask for a TOML file and `take` it; one that cannot be used changes nothing, and all its mistakes are said.
 
     Args:
@@ -33,10 +42,12 @@ def ask_file(what: str, take: Callable[[bytes], None], *, key: str, refused: str
         take: keeps what stands in it; raises `InputProblems` where it cannot be used.
         key: of the widget.
         refused: said above the mistakes.
+        below: where they are said, to be seen when a fold with the widget is closed; the widget's place if left out.
     """
     st.file_uploader(f"{what} (TOML, up to 64 KB)", type=["toml"], key=key, on_change=_take, args=(key, take))
     if problems := st.session_state.get(f"{key}_problems"):
-        say_problems(refused, problems)
+        with below or nullcontext():
+            say_problems(refused, problems)
 
 
 def _take(key: str, take: Callable[[bytes], None]) -> None:

@@ -130,12 +130,12 @@ def _offer_left_out(readings: Readings, left_out: tuple[str, ...]) -> None:
 
 def _files() -> None:
     """Draw the upload of a file of readings, and the button that clears all entries."""
-    with st.popover("Readings as a file, or a clean sheet", width="stretch"):
+    folded, below = st.popover("Readings as a file, or a clean sheet", width="stretch"), st.container()
+    with folded:
         keep("name", st.text_input("What to call this hub", key=widget("name"), placeholder="A hub") or None)
         keep("story", st.text_area("What is the matter", key=widget("story")) or None)
-        ask_file(
-            "Readings", _take, key="check_file", refused="File not taken; everything entered is as it was."
-        )
+        refused = "File not taken; everything entered is as it was."
+        ask_file("Readings", _take, key="check_file", refused=refused, below=below)
         st.button("Clear everything", on_click=_clear, width="stretch")
 
 
