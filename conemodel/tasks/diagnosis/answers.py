@@ -1,7 +1,7 @@
 """What a diagnosis answers: is it safe to ride, is the hub sound, where does the adjustment stand."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
@@ -42,14 +42,11 @@ GROWING = tuple(name for name, cause in CAUSES.items() if cause.grows(Beliefs())
 CAME_BACK_FROM = 1 - SURE
 """Chance that something gives in riding from which it is looked for before the cone is set again. Assumption."""
 
-CAME_BACK = Answer(
-    words="Play came back with riding",
-    why="The last turn was not wrong: something gives. Look in this order: is the far side locked hard; has the keyed "
-    "washer lost its tab; does the locknut come up hard and stay; does a cup turn in its shell; do the races wear, in "
-    "(new parts, once) or out.",
-    act="Find what gives before it is set again.",
+CAME_BACK = (
+    "Look in this order: is the far side locked hard; has the keyed washer lost its tab; does the locknut come up hard "
+    "and stay; does a cup turn in its shell; do the races wear, in (new parts, once) or out."
 )
-"""What is said of play that grew in riding, its certainty left out."""
+"""What to look at where play grew in riding."""
 
 NO_SETTING = Answer(
     words="No good setting",
@@ -116,7 +113,14 @@ def unsound_answers(
     if word is not None and all(fault.key == "elsewhere" for fault in stops):
         found.append(STRIPPED_FOR[word])
     if grown >= CAME_BACK_FROM:
-        found.append(replace(CAME_BACK, certainty=say_chance(grown, measured=readings.play_measured)))
+        how_sure = say_chance(grown, measured=readings.play_measured)
+        found.append(
+            Answer(
+                words="Play came back with riding",
+                why=f"That something gives, and the last turn was not wrong, is {how_sure}. {CAME_BACK}",
+                act="Find what gives before it is set again.",
+            )
+        )
     if window.width <= 0:
         found.append(NO_SETTING)
     described = (defect.answer for defect in defects_of(posterior.model.scenario) if defect.sure)
