@@ -72,14 +72,8 @@ class Database:
         Raises:
             RecordError: the record could not be read or written.
         """
-        with self._connected() as connection:
-            connection.execute("BEGIN IMMEDIATE")
-            try:
-                yield connection
-            except BaseException:
-                connection.execute("ROLLBACK")
-                raise
-            connection.execute("COMMIT")
+        with self._connected() as connection, _transaction(connection):
+            yield connection
 
     @contextmanager
     def reading(self) -> Iterator[sqlite3.Connection]:
@@ -105,13 +99,24 @@ class Database:
             raise RecordError(f"{self.path}: the record could not be used: {error}") from error
 
 
+@contextmanager
+def _transaction(connection: sqlite3.Connection) -> Iterator[None]:
+    """Hold the write lock; what was done is kept on leaving, or none of it."""
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        yield
+    except BaseException:
+        connection.execute("ROLLBACK")
+        raise
+    connection.execute("COMMIT")
+
+
 def _bring_up_to_date(connection: sqlite3.Connection) -> None:
     """Run the migrations the file has not seen yet; two processes may come here at once."""
     if _version(connection) == len(MIGRATIONS):
         return
     connection.execute("PRAGMA journal_mode = WAL")
-    connection.execute("BEGIN IMMEDIATE")
-    try:
+    with _transaction(connection):
         version = _version(connection)
         if version > len(MIGRATIONS):
             raise sqlite3.DatabaseError("it was written by a newer version of this program")
@@ -119,10 +124,6 @@ def _bring_up_to_date(connection: sqlite3.Connection) -> None:
             for statement in filter(str.strip, script.split(";")):
                 connection.execute(statement)
         connection.execute(f"PRAGMA user_version = {len(MIGRATIONS)}")
-    except BaseException:
-        connection.execute("ROLLBACK")
-        raise
-    connection.execute("COMMIT")
 
 
 def _version(connection: sqlite3.Connection) -> int:

@@ -13,6 +13,7 @@ from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summ
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.push import Push
 from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.turn import FULL, MOST_TIGHT, PLATEAU, WORTH_IT
 
 Indices = npt.NDArray[np.intp]
 
@@ -22,29 +23,16 @@ CURABLE = ("sound", "gritty", "dented", "wrong_balls", "proud", "creeping", "wea
 STEP = 1e-6
 """Step in which turns are tried [m]."""
 
-TIGHT_MOST = 0.1
-"""Chance of ending tight above which no turn is advised. Assumption: play that is left shows and can be measured, a
-bearing that was left tight hides it and wears; common practice is to come in from the loose side."""
-
 HANDS = 4
-"""Parts that the pushes nobody stated fall into, from light to hard, `TIGHT_MOST` holding in each: one hand pushes
+"""Parts that the pushes nobody stated fall into, from light to hard, `MOST_TIGHT` holding in each: one hand pushes
 alike on every hub, and a limit kept by the mean of all hands would be broken on every hub of a hard one."""
 
 HELD = 0.05
 """Chance from which such a part counts: what the readings speak against limits nothing. Assumption."""
 
-SURE_ENOUGH = 0.5
-"""Chance of ending right from which a turn is a whole one; one below it is a step that is felt again. Assumption."""
-
-WORTH_IT = 0.05
-"""A turn is advised only where it gains more than this: what is right is left alone. Assumption."""
-
 LOOSE_COUNTS = 0.5
 """What a hub left loose counts against one left right, when it is asked whether to turn at all; one left tight counts
 nothing. Assumption."""
-
-PLATEAU = 0.002
-"""Turns whose chance is this close to the best are as good; the middle of them is taken."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,13 +69,13 @@ class Move:
     @property
     def cautious(self) -> bool:
         """Whether it is a step on the loose side, to be felt again, and no whole turn."""
-        return self.chance < SURE_ENOUGH
+        return self.chance < FULL
 
     @property
     def known(self) -> bool:
         """Whether enough is known to advise: it is likely right as it is, or turning helps and the way is plain."""
         way = self.loose_now if self.length < 0 else self.tight_now
-        return self.chance_now >= SURE_ENOUGH or (self.worth_it and max(self.chance, way) >= SURE_ENOUGH)
+        return self.chance_now >= FULL or (self.worth_it and max(self.chance, way) >= FULL)
 
     @property
     def worth_it(self) -> bool:
@@ -145,7 +133,7 @@ def _choose(right: Array, tight: Array) -> int:
 
     Far enough out none ends tight, so there always is one.
     """
-    allowed = np.where(tight <= TIGHT_MOST, right, -1.0)
+    allowed = np.where(tight <= MOST_TIGHT, right, -1.0)
     good = np.flatnonzero(allowed >= allowed.max() - PLATEAU)
     return int(good[good.size // 2])
 

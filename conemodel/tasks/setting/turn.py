@@ -12,13 +12,14 @@ from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.outlook import Spread, moved_out
 
 MOST_TIGHT = 0.1
-"""Chance of ending too tight that a turn may have: too tight ruins races unseen, loose shows. Judgement."""
+"""Chance of ending too tight that a turn may have. Judgement: play that is left shows and can be measured, a bearing
+that was left tight hides it and wears; common practice is to come in from the loose side."""
 
 FULL = 0.5
 """Chance of ending right from which a turn is advised outright; below it is a cautious step. Judgement."""
 
 WORTH_IT = 0.05
-"""A turn is made only where it raises the chance of right by more than this. Judgement."""
+"""A turn is made only where it gains more chance of right than this: what is right is left alone. Judgement."""
 
 TRIED = 241
 """Turns tried between the furthest in and the furthest out."""
