@@ -8,11 +8,10 @@ from pydantic import Field
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.schema import FieldError, Part, quantity
-from conemodel.parts.setting import ClampSeat
+from conemodel.parts.setting import ClampSeat, State
 
 Kind = Literal["touch", "name", "set"]
 Start = Literal["apart", "locked"]
-State = Literal["loose", "right", "tight"]
 Fault = Literal[
     "none", "bent axle", "dents", "dry grease", "odd ball", "thread worn out", "proud axle", "ball missing"
 ]

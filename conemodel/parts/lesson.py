@@ -10,6 +10,7 @@ from typing import Any, Literal
 from conemodel.base.errors import InputProblems, run_all
 from conemodel.base.units import ONE
 from conemodel.parts.changes import ScenarioChanges
+from conemodel.parts.felt_play import Place
 from conemodel.parts.foreign_file import read_bytes
 from conemodel.parts.library import SCENARIOS, find_scenario, scenario_folders
 from conemodel.parts.scenario import Scenario
@@ -20,7 +21,6 @@ STORIES = SCENARIOS / "stories"
 """The project's own stories."""
 
 Ask = Literal["nothing", "turn", "change", "compare"]
-Place = Literal["rim", "axle end"]
 About = Literal["left", "right", "both"]
 
 STEPS = ("contact", "backed_off", "locked", "clamped", "ridden")

@@ -9,6 +9,9 @@ from conemodel.parts.bearing import RowCondition
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns.unknown import Unknown
 
+State = Literal["loose", "right", "tight"]
+"""Where a setting stands against its good range."""
+
 Technique = Literal["nut turned", "cone turned out", "both"]
 ContactFound = Literal["nut loose", "nut snug"]
 AxleHeld = Literal["vice", "far spanners", "nothing"]

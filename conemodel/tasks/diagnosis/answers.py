@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move
 from conemodel.tasks.diagnosis.causes import CAUSES, WHOSE_SPOT
 from conemodel.tasks.diagnosis.fault_list import FoundFault
@@ -18,7 +19,7 @@ from conemodel.tasks.headline import DO_NOT_RIDE, Answer
 from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.tasks.setting.chances import SURE
 from conemodel.tasks.setting.defects import defects_of
-from conemodel.tasks.setting.good_range import State, Window
+from conemodel.tasks.setting.good_range import Window
 
 STRIP = "Strip it and look: no turn of the cone yet."
 """What a mechanic does next about a race that is felt."""

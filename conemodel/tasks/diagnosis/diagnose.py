@@ -7,6 +7,7 @@ import numpy as np
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.tasks.diagnosis.answers import (
     Standing,
     adjustment_answer,
@@ -27,7 +28,7 @@ from conemodel.tasks.diagnosis.posterior import Posterior, posterior_of
 from conemodel.tasks.diagnosis.procedure import steps_for
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep, looks_first, next_steps
 from conemodel.tasks.headline import Answer, Headline, headline_of
-from conemodel.tasks.setting.good_range import State, Window, window_of
+from conemodel.tasks.setting.good_range import Window, window_of
 
 STEP = 1e-6
 """Step to which end plays are told [m]."""

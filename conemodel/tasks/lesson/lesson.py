@@ -6,9 +6,9 @@ word and no term of the step that is asked about, so nothing built from it can t
 
 from dataclasses import dataclass, replace
 
-from conemodel.parts.felt_play import felt_word
+from conemodel.parts.felt_play import Place, felt_word
 from conemodel.parts.hub import Side as HubSide
-from conemodel.parts.lesson import Place, Staged, Story, StoryStep
+from conemodel.parts.lesson import Staged, Story, StoryStep
 from conemodel.solve.stages.terms import STAGES, Term
 from conemodel.tasks.lesson.answers import OPTIONS, Answer, Told, answer_of
 from conemodel.tasks.lesson.measured import Known, draw_sides, list_known

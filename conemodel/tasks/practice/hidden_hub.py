@@ -8,10 +8,11 @@ from pathlib import Path
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import DEG
 from conemodel.parts.bearing import Dents
-from conemodel.parts.exercise import Exercise, Fault, Prior, State
+from conemodel.parts.exercise import Exercise, Fault, Prior
 from conemodel.parts.hub import Side
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.keyed_random import choice, subkey, uniform, within

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from conemodel.parts.exercise import Exercise
+from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.headline import Headline
 from conemodel.tasks.practice.actions import ACTIONS, PutRight, TakeBack
@@ -14,7 +15,7 @@ from conemodel.tasks.practice.hub_headline import hub_headline
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
 from conemodel.tasks.practice.outcome import how_far_from_touch, how_far_off, state_as_it_came, state_off
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
-from conemodel.tasks.setting.good_range import State, Window
+from conemodel.tasks.setting.good_range import Window
 
 MOVES = (*(name for name, kind in ACTIONS.items() if kind.moves_cone), TakeBack.__name__)
 """Names of the moves that can shift the cone; taking one back is one more."""

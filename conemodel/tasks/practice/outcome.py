@@ -1,10 +1,10 @@
 """Where a hub ended in the frame, as far as a careful hand can tell: sound or not, and loose, right or tight."""
 
+from conemodel.parts.setting import State
 from conemodel.tasks.practice.careful_hand import least_told
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.session import HiddenHub, HubState
 from conemodel.tasks.practice.torque_feel import finger_signature
-from conemodel.tasks.setting.good_range import State
 
 MENDED_BY = {"proud axle": "axle_changed", "ball missing": "balls_made_up"}
 """Faults that can be put right at the bench, and what says that they were."""

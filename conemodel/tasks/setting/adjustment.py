@@ -2,9 +2,9 @@
 
 from conemodel.base.units import DEG, MM
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.tasks.headline import Answer, of_ten, right_and_tight
 from conemodel.tasks.setting.chances import Chances
-from conemodel.tasks.setting.good_range import State
 from conemodel.tasks.setting.turn import WORTH_IT, Turn
 from conemodel.tasks.wording import clock_minutes, direction
 

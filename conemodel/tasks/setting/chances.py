@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from conemodel.tasks.setting.good_range import State
+from conemodel.parts.setting import State
 
 SURE = 2 / 3
 """Chance from which a state is named outright. Judgement."""

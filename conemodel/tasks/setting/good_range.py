@@ -9,7 +9,7 @@ import numpy as np
 from conemodel.base.monotone_cubic import MonotoneCubic, find_last_zero
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.setting import Limits
+from conemodel.parts.setting import Limits, State
 from conemodel.solve.curves.hub_tables import NO_END, HubTables
 from conemodel.solve.curves.unloaded_tables import LOOSE_END, TIGHT_END
 from conemodel.solve.equilibrium.wheel_positions import touching_end_play
@@ -18,8 +18,6 @@ from conemodel.tasks.setting.scenario_tables import tables_for
 
 NOWHERE = 10e-3
 """Edge of a limit on tightness that no end play meets [m]: looser than any hub, so that no setting is good."""
-
-State = Literal["loose", "right", "tight"]
 
 EDGE_DIGITS = 12
 """Edges are given to the picometre, so that they are the same whichever hubs were solved along with one."""

@@ -6,12 +6,13 @@ from typing import NamedTuple
 
 from conemodel.base.batch_cache import keep_answers
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.assumptions import assumptions_of
 from conemodel.tasks.setting.drawn_hubs import DrawnHubs, Solved, draw_hubs
-from conemodel.tasks.setting.good_range import State, Window, window_in, windows_in
+from conemodel.tasks.setting.good_range import Window, window_in, windows_in
 from conemodel.tasks.setting.scenario_tables import tables_with_variants
 
 

@@ -5,13 +5,14 @@ from dataclasses import dataclass
 
 from conemodel.base.units import MM, NEWTON
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import SettingTerms
 from conemodel.tasks.headline import Answer, Headline, headline_of
 from conemodel.tasks.setting.adjustment import adjustment_of, is_worth_making
 from conemodel.tasks.setting.advice import is_axle_free, notes_on
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.defects import defects_of
-from conemodel.tasks.setting.good_range import State, Window
+from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.outlook import Outlook, moved_out
 from conemodel.tasks.setting.safety import dangers_of, proud_in_frame
 from conemodel.tasks.setting.stage_result import StageResult

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import streamlit as st
 
 from conemodel.base.table import table_of_words
-from conemodel.parts.exercise import State
+from conemodel.parts.setting import State
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.ui.frame import begin_page, end_page, table

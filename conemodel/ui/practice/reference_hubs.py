@@ -2,7 +2,7 @@
 
 import streamlit as st
 
-from conemodel.parts.exercise import State
+from conemodel.parts.setting import State
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.ui.practice.gestures import feel_with
 from conemodel.ui.practice.log import show_last_answer

@@ -6,7 +6,8 @@ import streamlit as st
 
 from conemodel.base.errors import InputProblems
 from conemodel.base.units import DEG, NEWTON, UM
-from conemodel.parts.exercise import Exercise, Fault, Prior, State
+from conemodel.parts.exercise import Exercise, Fault, Prior
+from conemodel.parts.setting import State
 from conemodel.parts.toml_files import write_part
 from conemodel.ui.choose_hub import ready_hubs
 from conemodel.ui.files import offer_file, say_problems

@@ -9,6 +9,7 @@ from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html
 from conemodel.base.table import csv_text
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import State
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.headline import headline_html
@@ -20,7 +21,6 @@ from conemodel.show.setting.tables import list_stages, list_sweep
 from conemodel.show.tables import table_html
 from conemodel.show.waterfall.screen import where_the_play_went
 from conemodel.tasks.setting.defects import defects_of
-from conemodel.tasks.setting.good_range import State
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
