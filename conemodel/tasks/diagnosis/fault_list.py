@@ -111,7 +111,7 @@ def _causes(
             evidence=(*_seen(readings, name), *evidence_for(name, weighed)),
             advice=_where(readings, posterior) if name == "elsewhere" else cause.advice,
             unsafe=cause.unsafe,
-            blocks=chance > BLOCKS and not (asked and cause.needs_ends),
+            blocks=chance > BLOCKS and not asked,  # what holds the wheel decides what play means
         )
         yield _as_found(fault, readings, fits, 1 - posterior.model.beliefs.slip)
 

@@ -133,6 +133,7 @@ def test_an_axle_that_stands_out_as_for_nuts_asks_what_holds_it_first():
     ends: dict[str, Any] = {"protrusion_left": mm(18), "protrusion_right": mm(18), "dropout_thickness": mm(7)}
     asked = found(clamp=None, **ends)
     assert heads(asked) == ["Say first what holds the wheel"]
+    assert heads(found(clamp=None, **{**ends, "dropout_thickness": Size()})) == heads(asked)
     assert "proud" not in asked.sentence
     assert asked.move is None
     assert "Do not ride" not in found(clamp="nuts", **ends).sentence
