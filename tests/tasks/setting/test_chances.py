@@ -44,7 +44,9 @@ def setting(name: str, back_off: float, changes: dict[str, float | str]) -> Scen
 
 
 def triangle(random: np.random.Generator, low: float, top: float, high: float) -> float:
-    return low if low == high else float(random.triangular(low, min(max(top, low), high), high))
+    """Draw from a triangle with its top where the scenario has it, its range reaching that far."""
+    low, high = min(low, top), max(high, top)
+    return low if low == high else float(random.triangular(low, top, high))
 
 
 def bell(random: np.random.Generator, low: float, high: float) -> float:
@@ -63,7 +65,7 @@ def drawn(scenario: Scenario, random: np.random.Generator) -> Scenario:
     else:
         low, high = (9000.0, 20000.0) if clamp.kind == "nuts" else (3000.0, 8000.0)
         torque_force = clamp_force(scenario)[0]
-        force = triangle(random, min(low, torque_force), torque_force, max(high, torque_force))
+        force = triangle(random, low, torque_force, high)
     clearance = axle.thread_clearance
     if clearance is None:
         clearance = bell(random, *axle.pitch_clearance_range)
