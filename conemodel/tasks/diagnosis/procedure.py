@@ -78,7 +78,8 @@ def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...
     last = (
         "Fit the wheel, tighten the nuts, and check play and turning again: the nuts may drag locknut and cone."
         if nutted
-        else "Fit the wheel with its weight on the ground, close the lever, and check play and turning clamped."
+        else f"Fit the wheel with its weight on the ground, close the {scenario.clamp.traits.handle}, and check play "
+        "and turning clamped."
     )
     return (
         f"Work on the {side} (adjustable) side, out of the frame, the axle held in a soft-jawed vice by the {far} "
