@@ -115,16 +115,7 @@ def over_cone(
 def line(
     across: ConeAxis, field: str, y: Spec, *, colour: str, width: float, dash: Sequence[int] = ()
 ) -> Spec:
-    """Return a curve.
-
-    Args:
-        across: the axis.
-        field: of the data; only told, `y` names it.
-        y: its channel.
-        colour: a name of `Tones`.
-        width: of the line [px].
-        dash: on and off [px], none for a full line.
-    """
+    """Return a curve of a `field`, left out where it has no number; `y` is its channel, `dash` on and off [px]."""
     return {
         **only(f"isValid(datum.{field})"),
         **curve(across.x("out_deg"), y, colour=colour, width=width, dash=dash),
