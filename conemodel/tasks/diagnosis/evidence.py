@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from conemodel.base.units import MM, Array
+from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.priors import CAUSES
 from conemodel.parts.readings import Readings, Round
 from conemodel.tasks.diagnosis.filtering import product_of
@@ -141,7 +142,8 @@ def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings:
             "Find finger contact again, and see that the far side is locked.",
         )
     gained = tuple(line for look in readings.rounds for line in _gained(posterior, look, readings))
-    return (*marked, *gained, *(_sentence(one) for one in weighed if one.contradicts))
+    alone = len(weighed) == 1
+    return (*marked, *gained, *(_sentence(one, alone=alone) for one in weighed if one.contradicts))
 
 
 def _gained(posterior: Posterior, look: Round, readings: Readings) -> Iterator[str]:
@@ -151,22 +153,34 @@ def _gained(posterior: Posterior, look: Round, readings: Readings) -> Iterator[s
     plays = look.plays
     for place, words in PLACE_WORDS.items():
         opened, closed = (plays.get(f"{place}_{clamp}") for clamp in ("open", "closed"))
-        if not opened or not closed or opened.play is None or closed.play is None:
+        if not opened or not closed:
+            continue
+        if opened.hand and closed.hand and PLAY_WORDS.index(closed.hand) > PLAY_WORDS.index(opened.hand):
+            yield _grew(words, opened.hand, closed.hand, again="Feel both again")
+        if opened.play is None or closed.play is None:
             continue
         error = sum(least_spread(one, posterior.model.beliefs) ** 2 for one in (opened, closed)) ** 0.5
         if opened.push == closed.push and closed.play - opened.play > GAINED * error:
-            yield (
-                f"Play {words} grew on closing, from {MM.from_si(opened.play):.2f} to "
-                f"{MM.from_si(closed.play):.2f} mm: no bearing gains play from its clamp. Take both again, pushing "
-                f"alike; if it stays so, look what else rocks in the frame: {', '.join(ELSEWHERE.values())}."
-            )
+            before, after = (f"{MM.from_si(play):.2f}" for play in (opened.play, closed.play))
+            yield _grew(words, before, f"{after} mm", again="Take both again, pushing alike")
 
 
-def _sentence(one: Weighed) -> str:
-    label = one.label[0].upper() + one.label[1:]
-    instead = (
-        f"the others lead one to expect {one.expected}" if one.expected else "the others do not go with that"
+def _grew(place: str, before: str, after: str, *, again: str) -> str:
+    """Return what is said of play at a place that grew on closing from `before` to `after`."""
+    return (
+        f"Play {place} grew on closing, from {before} to {after}: no bearing gains play from its clamp. {again}; if it "
+        f"stays so, look what else rocks in the frame: {', '.join(ELSEWHERE.values())}."
     )
+
+
+def _sentence(one: Weighed, *, alone: bool) -> str:
+    label = one.label[0].upper() + one.label[1:]
+    if alone:
+        instead = "such hubs, read with that push, hardly ever show that: check the push"
+    elif one.expected:
+        instead = f"the others lead one to expect {one.expected}"
+    else:
+        instead = "the others do not go with that"
     return f"{label}: {one.said}, but {instead}. {READINGS[one.name].settle}."
 
 

@@ -11,6 +11,7 @@ from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp import PROUD_WARNING
 from conemodel.tasks.diagnosis.fit import Fit, FitState, state_of
+from conemodel.tasks.headline import DO_NOT_RIDE
 
 UNEQUAL = 1.0e-3
 """Difference of the two protrusions from which the axle is not centred [m]. Assumption."""
@@ -21,8 +22,14 @@ FULL_THREAD = 0.8
 NUTTED_FROM = 12e-3
 """Protrusion from which an axle carries nuts: dropout, washer and nut are thicker. Common practice, no source [m]."""
 
+MAYBE_PROUD_FROM = 5.5e-3
+"""Protrusion from which an end may stand out of a thin dropout [m]. Common practice, no source."""
+
 HELD_BY = "held_by"
 """Key of the fit that asks what holds the wheel."""
+
+DROPOUT_UNKNOWN = "dropout_unknown"
+"""Key of the fit that asks for the dropout's thickness, beside an end that may stand proud of it."""
 
 
 def axle_ends(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
@@ -52,6 +59,7 @@ def _ask_what_holds(readings: Readings) -> Fit:
         key=HELD_BY,
         label="what holds the wheel",
         state="look again",
+        words="Say first what holds the wheel",
         sentence=f"The axle stands out {far} mm, as a nutted axle does: say first what holds the wheel. With nuts that "
         "is as it must be; a quick release could not clamp on it, and the wheel could come out.",
     )
@@ -79,6 +87,8 @@ def _engagements(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
 def _margins(readings: Readings) -> Iterator[Fit]:
     """Yield whether the axle ends stand back from the dropouts' outer faces."""
     thick = readings.dropout_thickness
+    if thick.size is None and max(_sizes(readings), default=0.0) >= MAYBE_PROUD_FROM:
+        yield _ask_for_dropout(readings)
     for side in SIDES:
         size: Size = getattr(readings, f"protrusion_{side}")
         key, label = f"margin_{side}", f"axle end in the dropout on the {side}"
@@ -105,6 +115,19 @@ def _margins(readings: Readings) -> Iterator[Fit]:
             unsafe=state == "wrong",
             sentence=_margin_words(side, margin, state, _mean_that_fits(readings)),
         )
+
+
+def _ask_for_dropout(readings: Readings) -> Fit:
+    far = " and ".join(f"{MM.from_si(size):.1f}" for size in _sizes(readings))
+    return Fit(
+        key=DROPOUT_UNKNOWN,
+        label="axle ends in the dropouts",
+        state="look again",
+        words=f"{DO_NOT_RIDE} before the dropouts are measured",
+        sentence=f"The axle stands out {far} mm, and thin dropouts are hardly thicker. An end longer than its dropout "
+        "is thick stands proud: the clamp squeezes the axle and not the frame, and the wheel can come out. Measure the "
+        "dropouts' thickness at their slots; where one end stands out further, centre the axle first.",
+    )
 
 
 def _chance_proud(size: Size, thick: Size) -> float:

@@ -202,3 +202,31 @@ def test_turning_the_axle_half_round_tells_whose_the_tight_spot_is():
     cup = spot({"cup_tilt": (6e-3, 0.0)}, HAND_LOAD)  # the axle is true: turning it changes nothing
     up = spot({"cup_tilt": (-6e-3, 0.0)}, HAND_LOAD)
     assert abs(np.angle(np.exp(1j * (cup - up)))) == pytest.approx(np.pi, abs=0.2)  # it goes with the shell
+
+
+@pytest.mark.parametrize(("left", "right"), [(7.5, 4.0), (8.5, 8.5), (6.0, None)])
+def test_an_end_that_may_stand_proud_of_a_dropout_nobody_measured_is_not_ridden(left, right):
+    sizes = {"protrusion_left": mm(left)} | ({} if right is None else {"protrusion_right": mm(right)})
+    diagnosis = found(**sizes)
+    assert diagnosis.headline.question == "safe"
+    assert diagnosis.headline.answer.words == "Do not ride before the dropouts are measured"
+    assert diagnosis.move is None
+    assert not diagnosis.leave
+    measured = found(**sizes, dropout_thickness=mm(9.5))
+    assert measured.headline.question != "safe"
+    assert found(protrusion_left=mm(4.5), protrusion_right=mm(4.5)).headline.question != "safe"
+
+
+@pytest.mark.parametrize(("opened", "closed"), [("none", "slight"), ("none", "clear"), ("slight", "clear")])
+def test_play_a_hand_finds_gained_on_closing_is_questioned_and_no_turn_advised(opened, closed):
+    felt = Round(rim_open=Play(hand=opened), rim_closed=Play(hand=closed), turns_closed="free")
+    diagnosis = found(felt)
+    assert "no bearing gains play from its clamp" in " ".join(diagnosis.contradictions)
+    assert diagnosis.move is None
+    assert not diagnosis.leave
+
+
+def test_a_single_reading_is_never_held_against_others_that_are_not_there():
+    alone = found(Round(rim_closed=Play(play=0.25e-3, push=20.0)))
+    assert "the others" not in " ".join(alone.contradictions)
+    assert "check the push" in " ".join(alone.contradictions)
