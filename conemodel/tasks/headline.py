@@ -3,7 +3,7 @@
 Is it safe to ride; is the hub sound; where does the adjustment stand. The first that has something to say says it.
 """
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -101,15 +101,19 @@ def of_ten(chance: float) -> str:
     return f"on {_tenths(chance)} such hub{'s' if SELDOM <= chance <= OFTEN else ''}"
 
 
-def right_and_tight(right: float, tight: float) -> str:
-    """Return the chances of right and of too tight as a person says them.
+def shares_of_ten(chances: Mapping[str, float]) -> str:
+    """Return several chances by their words in one breath; what is hardly ever so is left out.
 
-    >>> right_and_tight(0.42, 0.1), right_and_tight(0.97, 0.02)
-    ('right on 4, too tight on 1 of 10 such hubs', 'right on nearly every such hub, too tight on hardly any')
+    >>> shares_of_ten({"loose": 0.48, "right": 0.42, "too tight": 0.1})
+    'loose on 5, right on 4, too tight on 1 of 10 such hubs'
+    >>> shares_of_ten({"right": 0.97, "too tight": 0.02})
+    'right on nearly every such hub'
     """
-    if SELDOM <= right <= OFTEN and SELDOM <= tight <= OFTEN:
-        return f"right on {_tenths(right).split(' ')[0]}, too tight {of_ten(tight)}"
-    return f"right {of_ten(right)}, too tight on {_tenths(tight)}"
+    said = {words: chance for words, chance in chances.items() if chance >= SELDOM}
+    if len(said) == 1:
+        return " ".join((*said, of_ten(next(iter(said.values())))))
+    counts = ", ".join(f"{words} on {max(round(10 * chance), 1)}" for words, chance in said.items())
+    return f"{counts} of 10 such hubs"
 
 
 def _tenths(chance: float) -> str:

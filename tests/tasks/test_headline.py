@@ -54,6 +54,8 @@ def assert_fault_first(scenario: Scenario) -> None:
     assert shown["question"] != "adjustment"
     if headline.question == "sound":
         assert faults[0].short in shown["words"]
+        assert prediction.verdict.turn_to_make is None
+        assert "Turn the cone" not in prediction.verdict.sentence
 
 
 @pytest.mark.parametrize("path", SCENARIOS, ids=lambda path: path.stem)

@@ -3,7 +3,7 @@
 from conemodel.base.units import DEG, MM
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
-from conemodel.tasks.headline import Answer, of_ten, right_and_tight
+from conemodel.tasks.headline import Answer, of_ten, shares_of_ten
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.turn import WORTH_IT, Turn
 from conemodel.tasks.wording import clock_minutes, direction
@@ -74,7 +74,7 @@ def certainty_words(chances: Chances) -> str:
     """Return how sure the state is."""
     if chances.named is not None:
         return of_ten(chances.by_state[chances.named])
-    return right_and_tight(chances.right, chances.tight)
+    return shares_of_ten({STATE_WORDS[state].lower(): chance for state, chance in chances.by_state.items()})
 
 
 def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, str]:
@@ -85,7 +85,7 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
     if not is_worth_making(chances, turn):
         return "Leave it there and feel it clamped.", measure
     then = ", then feel it clamped again" if turn.cautious else ""
-    ends = f"That ends {right_and_tight(turn.right, turn.tight)}."
+    ends = f"That ends {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
     spanner = scenario.assumed.spanner_length
     travel = (
         f"{MM.from_si(abs(turn.angle) * spanner):.0f} mm at the end of a {MM.from_si(spanner):.0f} mm spanner"

@@ -1,7 +1,7 @@
 """The verdict on a setting: whether it is safe, whether the hub is sound, where the adjustment stands, how sure."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from conemodel.base.units import MM, NEWTON
 from conemodel.parts.scenario import Scenario
@@ -47,7 +47,9 @@ class Verdict:
 
     @property
     def turn_to_make(self) -> Turn | None:
-        """The turn, where making it is better than leaving the cone where it is."""
+        """The turn, where nothing else comes first and making it is better than leaving the cone where it is."""
+        if self.headline.question != "adjustment":
+            return None
         worth = (
             self.chances is not None and self.turn is not None and is_worth_making(self.chances, self.turn)
         )
@@ -72,11 +74,11 @@ def verdict_of(
     turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.drawn)
     chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved_out(scenario))
     felt = " ".join(_describe_states(scenario, terms, window, stages))
-    headline = headline_of(
-        unsafe=dangers_of(scenario, terms),
-        unsound=[each.answer for each in defects_of(scenario) if each.answer is not None],
-        adjustment=adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=felt),
-    )
+    unsound = [each.answer for each in defects_of(scenario) if each.answer is not None]
+    adjustment = adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=felt)
+    if unsound:  # how it stands is told, and what to do about it waits
+        adjustment = replace(adjustment, act="", more="")
+    headline = headline_of(unsafe=dangers_of(scenario, terms), unsound=unsound, adjustment=adjustment)
     return Verdict(
         state=state,
         chances=chances,

@@ -206,7 +206,9 @@ def test_turning_the_axle_half_round_tells_whose_the_tight_spot_is():
 
 @pytest.mark.parametrize(("left", "right"), [(7.5, 4.0), (8.5, 8.5), (6.0, None)])
 def test_an_end_that_may_stand_proud_of_a_dropout_nobody_measured_is_not_ridden(left, right):
-    sizes = {"protrusion_left": mm(left)} | ({} if right is None else {"protrusion_right": mm(right)})
+    sizes: dict[str, Any] = {"protrusion_left": mm(left)} | (
+        {} if right is None else {"protrusion_right": mm(right)}
+    )
     diagnosis = found(**sizes)
     assert diagnosis.headline.question == "safe"
     assert diagnosis.headline.answer.words == "Do not ride before the dropouts are measured"

@@ -175,7 +175,7 @@ def test_measuring_the_slack_makes_the_answer_surer() -> None:
     [
         ((0.93, 0.07, 0.0), "Loose", "on 9 of 10 such hubs"),
         ((0.02, 0.7, 0.28), "Right", "on 7 of 10 such hubs"),
-        ((0.5, 0.45, 0.05), "Loose or right", "right on 4, too tight on 1 of 10 such hubs"),
+        ((0.5, 0.45, 0.05), "Loose or right", "loose on 5, right on 4, too tight on 1 of 10 such hubs"),
         (
             (0.04, 0.5, 0.46),
             "Right or too tight",
@@ -184,7 +184,7 @@ def test_measuring_the_slack_makes_the_answer_surer() -> None:
         (
             (0.3, 0.4, 0.3),
             "Not to be told without the thread slack",
-            "right on 4, too tight on 3 of 10 such hubs",
+            "loose on 3, right on 4, too tight on 3 of 10 such hubs",
         ),
     ],
 )

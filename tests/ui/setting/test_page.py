@@ -110,7 +110,7 @@ def test_an_own_hub_is_taken_and_shown() -> None:
     app.file_uploader(key="hub_file").upload("../../x<b>.toml", text.encode()).run()
     assert app.selectbox(key="hub").value == "own"
     assert not app.exception
-    assert "right on 4, too tight on 2 of 10 such hubs" in words(app)
+    assert "loose on 4, right on 4, too tight on 2 of 10 such hubs" in words(app)
 
 
 def test_a_range_that_is_only_assumed_can_be_changed_and_the_address_keeps_it() -> None:
