@@ -5,11 +5,13 @@ command that it names writes the file.
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, Literal, get_args
+
+from conemodel.base.units import MM
 
 KEPT = Path(__file__).parent / "calibration.json"
 """Where the counts are kept."""
@@ -21,13 +23,13 @@ the axle but no push. Last, words of the hand in place of any gauge."""
 TOLD: tuple[Told, ...] = get_args(Told)
 
 TOLD_WORDS: dict[Told, str] = {
-    "nothing": "gauge at the rim, push not said",
-    "push": "gauge at the rim, push said",
-    "two pushes": "gauge at the rim under two pushes",
-    "along": "gauge at the rim, push not said, and along the axle",
-    "words": "words of the hand, no gauge",
+    "nothing": "push not said",
+    "push": "push said",
+    "two pushes": "read under two pushes",
+    "along": "push not said, read along the axle too",
+    "words": "no gauge, words of the hand",
 }
-"""The same in words."""
+"""The same in words, where a gauge at the rim goes without saying."""
 
 DRAWN = (
     "contact angle 36° to 44°, grooves 0.53 to 0.62 of the ball, rows up to 2.5 mm nearer or further apart, any share "
@@ -64,6 +66,15 @@ TURNED, TIGHT = 2 / 3, 0.1
 
 APART, ENOUGH = 0.1, 30
 """How far promise and outcome may be apart, and the turns from which that can be told."""
+
+
+def percent(share: float) -> str:
+    """Return a share in whole per cent.
+
+    >>> percent(0.934)
+    '93 %'
+    """
+    return f"{100 * share:.0f} %"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -122,13 +133,15 @@ class Calibration:
 
     Attributes:
         seed: of all that was drawn; hubs: drawn for each push.
-        unpushed_width: median interval without any push before checks knew of pushes [m].
+        unpushed_width: median interval without any push before checks knew of pushes [m]; unpushed_covered: share of
+            those intervals that held the truth.
         trials: of each kind; where nothing or the push was told for each push as well, else the pushes in turn.
     """
 
     seed: int
     hubs: int
     unpushed_width: float
+    unpushed_covered: float
     trials: tuple[Trials, ...]
 
     def of(self, told: Told, push: float | None = None) -> Trials:
@@ -151,14 +164,15 @@ def _trials(kept: dict[str, Any]) -> Trials:
 
 def goals(found: Calibration) -> tuple[str, ...]:
     """Return in words what the counts are to reach; `misses` tells which they do not."""
-    most = 1e3 * WIDER * found.unpushed_width
+    least, most = (percent(share) for share in COVERED)
     return (
-        f"an interval of four times in five holds the truth in {COVERED[0]:.0%} to {COVERED[1]:.0%}: with the push "
-        "said for each push, with nothing said over all pushes together",
-        f"under two pushes or along the axle it is no wider than {most:.3f} mm, {WIDER:g} times what it was without "
-        "any push before pushes were reckoned with",
-        f"of hubs that are not right at least {TURNED:.0%} get a turn or a cautious step",
-        f"of the turns made at most {TIGHT:.0%} end tight",
+        f"an interval of four times in five holds the truth in {least} to {most}: with the push said for each push, "
+        "with nothing said over all pushes together",
+        f"under two pushes or along the axle it is no wider than {_width(WIDER * found.unpushed_width)}, {WIDER:g} "
+        "times what it was without any push before pushes were reckoned with, when it held the truth in "
+        f"{percent(found.unpushed_covered)} only",
+        f"of hubs that are not right at least {percent(TURNED)} get a turn or a cautious step",
+        f"of the turns made at most {percent(TIGHT)} end tight",
         f"chances promised and come true are within {100 * APART:.0f} points in each of three bands",
     )
 
@@ -173,7 +187,7 @@ def misses(found: Calibration) -> Iterator[str]:
             yield from _outside(each, "intervals that hold the truth", each.covered, *COVERED)
         if each.told in ("two pushes", "along"):
             most = WIDER * found.unpushed_width
-            yield from _outside(each, "width [mm]", each.width, 0.0, most, scale=1e3, form=".3f")
+            yield from _outside(each, "width of the interval", each.width, 0.0, most, say=_width)
 
 
 def _missed_by_turns(each: Trials) -> Iterator[str]:
@@ -194,10 +208,13 @@ def _outside(
     low: float,
     high: float,
     *,
-    scale: float = 1.0,
-    form: str = ".0%",
+    say: Callable[[float], str] = percent,
 ) -> Iterator[str]:
     """Yield that a value lies outside its goal, or that there is none."""
     if value is None or not low <= value <= high:
-        shown = "none" if value is None else f"{scale * value:{form}}"
-        yield f"{each.name}: {what} {shown}, wanted {scale * low:{form}} to {scale * high:{form}}"
+        shown = "none" if value is None else say(value)
+        yield f"{each.name}: {what} {shown}, wanted {say(low)} to {say(high)}"
+
+
+def _width(length: float) -> str:
+    return f"{MM.from_si(length):.3f} mm"

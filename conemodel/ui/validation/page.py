@@ -24,6 +24,7 @@ from conemodel.tasks.validation.method import (
 from conemodel.ui.choose_hub import choose_hub, ready_hubs
 from conemodel.ui.frame import begin_page, end_page, table, take_csv
 from conemodel.ui.own_hub import FIRST_HUB, say_lost_hub
+from conemodel.ui.validation.calibration import draw_calibration
 
 
 def page() -> None:
@@ -34,6 +35,7 @@ def page() -> None:
         "from measures, elasticity and friction; nothing is fitted.",
     )
     _checks()
+    draw_calibration()
     _edges()
     _left_out()
     _unknowns()

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from conemodel.base.table import csv_text
+from conemodel.show.validation.calibration import list_promises, list_trials
 from conemodel.tasks.validation.calibration import (
     DRAWN,
     TOLD,
@@ -13,6 +15,8 @@ from conemodel.tasks.validation.calibration import (
     Calibration,
     Told,
     Trials,
+    goals,
+    kept_calibration,
     misses,
 )
 from tests.tasks.diagnosis.adversarial import hub, mechanic
@@ -36,7 +40,7 @@ def calibration(told: Told = "words", push: float | None = None, **changes: Any)
     kinds: list[tuple[Told, float | None]] = [(t, p) for t in PUSHED for p in (0.0, 2.0, 5.0, None)]
     kinds += [(t, None) for t in TOLD if t not in PUSHED]
     each = [trials(*kind, **(changes if kind == (told, push) else {})) for kind in kinds]
-    return Calibration(seed=1, hubs=300, unpushed_width=17e-6, trials=tuple(each))
+    return Calibration(seed=1, hubs=300, unpushed_width=17e-6, unpushed_covered=0.7, trials=tuple(each))
 
 
 def test_counts_within_every_goal_miss_none():
@@ -69,6 +73,26 @@ def test_what_no_goal_speaks_of_misses_none():
     assert list(misses(calibration("nothing", 5.0, covered=0.5))) == []
     assert list(misses(calibration("words", None, covered=0.5, tight=0.5))) == []
     assert list(misses(calibration("push", None, width=1.0))) == []
+
+
+def test_the_counts_that_are_kept_are_whole():
+    kept = kept_calibration()
+    assert kept.hubs >= 100
+    assert {each.told for each in kept.trials} == set(TOLD)
+    for told in PUSHED:
+        assert {each.push for each in kept.trials if each.told == told} == {*mechanic.HARDER, None}
+    assert all(each.hubs >= 100 for each in kept.trials)
+    for each in kept.trials:  # a turn is in one band
+        assert all(0 <= (band.achieved or 0.0) <= 1 for band in each.bands)
+        assert sum(band.turns for band in each.bands) <= each.hubs
+    assert len(goals(kept)) == 5
+
+
+def test_tables_have_a_line_for_each_kind():
+    kept = kept_calibration()
+    assert len(csv_text(list_trials(kept)).splitlines()) == 1 + len(kept.trials)
+    together = [each for each in kept.trials if each.push is None]
+    assert len(list(list_promises(kept).records)) == 3 * len(together)
 
 
 def test_method_says_what_is_drawn():

@@ -3,14 +3,62 @@
 The goals are the project's own and stand in `conemodel.tasks.validation.calibration`, which shows the counts on Method.
 """
 
+import os
 from typing import Any
 
 import numpy as np
 import pytest
 
-from conemodel.tasks.validation.calibration import Trials
-from tests.tasks.diagnosis.adversarial.calibration import count
+from conemodel.tasks.validation.calibration import Calibration, Trials, kept_calibration, misses
+from tests.tasks.diagnosis.adversarial.calibration import calibration_of, count, measure
 from tests.tasks.diagnosis.adversarial.trial import Outcome
+
+COUNTED_AGAIN = 24
+"""Hubs of each push that the slow test tries again: the first of those kept."""
+
+WIDTH_ALONG = "along the axle too; all pushes: width"
+"""The goal that is known to be missed: a gauge that errs by 0.015 mm places the end play it reads no better."""
+
+
+def test_every_goal_is_met_but_the_one_that_is_known_not_to_be():
+    """What is kept, counted by `python -m tests.tasks.diagnosis.adversarial --write`; a share may miss by chance.
+
+    Of a hundred hubs a share near 0.8 errs by 0.04, one standard error; more than that is a miss.
+    """
+    kept = kept_calibration()
+    missed = [line for line in misses(kept) if WIDTH_ALONG not in line]
+    assert kept.hubs >= 100
+    assert [line for line in missed if "intervals that hold" not in line] == []
+    for trials in kept.trials:
+        if trials.told == "push" and trials.push is not None:
+            assert 0.75 - 0.04 <= (trials.covered or 0.0) <= 0.87 + 0.04, trials.name
+
+
+@pytest.fixture(scope="module")
+def found() -> Calibration:
+    """Count the first hubs of what is kept again: some minutes."""
+    seed = kept_calibration().seed
+    jobs = min(os.cpu_count() or 1, 2)
+    trials = list(measure(COUNTED_AGAIN, seed, told=("nothing", "push"), jobs=jobs))
+    return calibration_of(trials, hubs=COUNTED_AGAIN, seed=seed)
+
+
+@pytest.mark.slow
+def test_what_is_kept_is_what_the_code_does(found):
+    """Some of the same hubs and hands: shares within three standard errors of so few, widths within a third."""
+    kept = {each.name: each for each in kept_calibration().trials}
+    for now in found.trials:
+        then = kept[now.name]
+        assert now.width == pytest.approx(then.width, rel=0.33), now.name
+        assert now.covered == pytest.approx(then.covered, abs=3 * spread(then.covered, now.hubs)), now.name
+        turns = max(now.hubs * (now.turned or 0.0) * 0.8, 1.0)
+        assert now.tight == pytest.approx(then.tight, abs=3 * spread(then.tight, turns)), now.name
+
+
+def spread(share: float | None, number: float) -> float:
+    """Return the standard error of a share of `number`, never below one of them."""
+    of = share or 0.0
+    return max(float(np.sqrt(of * (1 - of) / number)), 1.0 / number)
 
 
 def outcome(**changes: Any) -> Outcome:
