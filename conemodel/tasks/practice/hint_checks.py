@@ -19,7 +19,7 @@ def _clamped(history: History) -> Hint:
     elif history.ever("Rock", clamped=False):
         done = "You rocked it only open: close the clamp and rock it again."
     else:
-        done = "You never rocked it clamped: close the clamp and rock it."
+        done = "You never rocked it clamped: rock it with the clamp closed, after every move."
     return "not checked", f"{NOT_KNOWN} {done}"
 
 
