@@ -5,7 +5,7 @@ from functools import cached_property
 from math import pi
 from typing import Any, Literal
 
-from conemodel.base.units import MM, ONE, UM
+from conemodel.base.units import MM, ONE, UM, Floats
 from conemodel.parts import unknowns
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
@@ -110,13 +110,15 @@ class Axle(Part):
     @cached_property
     def thread_compliance(self) -> float:
         """Axial compliance of a cone or nut on its thread [m/N]."""
-        return float(
-            engaged_thread_compliance(
-                diameter=self.thread_diameter,
-                young=self.young,
-                root_area=self.root_area,
-                core_share=self.thread_core_share,
-            )
+        return float(self.thread_compliance_at(self.thread_core_share))
+
+    def thread_compliance_at(self, core_share: Floats) -> Floats:
+        """Return the same for each `core_share` of threads that nobody measured, any shape [m/N]."""
+        return engaged_thread_compliance(
+            diameter=self.thread_diameter,
+            young=self.young,
+            root_area=self.root_area,
+            core_share=core_share,
         )
 
     @property

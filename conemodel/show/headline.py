@@ -42,7 +42,5 @@ def headline_html(headline: Headline, *, sign: str) -> str:
 
 def _below(answer: Answer, *, card: bool) -> str:
     """Return what stands below the headline, its first words strong; on a card of its own where it is a stop."""
-    head = f"{answer.words}, {answer.certainty}." if answer.certainty else f"{answer.words}."
-    rest = answer.sentence.removeprefix(head)
     opening = '<p class="cm-card">' if card else "<p>"
-    return f"{opening}<strong>{for_html(head)}</strong>{for_html(rest)}</p>"
+    return f"{opening}<strong>{for_html(answer.head)}</strong> {for_html(answer.rest)}</p>"

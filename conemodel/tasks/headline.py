@@ -33,10 +33,19 @@ class Answer:
     more: str = ""
 
     @property
+    def head(self) -> str:
+        """What it is and how sure, with a full stop."""
+        return f"{self.words}, {self.certainty}." if self.certainty else f"{self.words}."
+
+    @property
+    def rest(self) -> str:
+        """All that follows the head, in sentences."""
+        return " ".join(part for part in (self.why, self.act, self.more) if part)
+
+    @property
     def sentence(self) -> str:
         """The whole answer in plain words."""
-        head = f"{self.words}, {self.certainty}." if self.certainty else f"{self.words}."
-        return " ".join(part for part in (head, self.why, self.act, self.more) if part)
+        return f"{self.head} {self.rest}".rstrip()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,9 +79,7 @@ class Headline:
     @property
     def line(self) -> str:
         """The headline in one line: what it is, how sure, and what to do."""
-        answer = self.answer
-        head = f"{answer.words}, {answer.certainty}" if answer.certainty else answer.words
-        return f"{head}. {answer.act}".rstrip()
+        return f"{self.answer.head} {self.answer.act}".rstrip()
 
     @property
     def sentences(self) -> str:

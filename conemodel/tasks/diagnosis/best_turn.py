@@ -13,7 +13,7 @@ from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summ
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.push import Push
 from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.turn import FULL, MOST_TIGHT, PLATEAU, WORTH_IT
+from conemodel.tasks.setting.turn import FULL, MOST_TIGHT, WORTH_IT, middle_of_best
 
 Indices = npt.NDArray[np.intp]
 
@@ -133,9 +133,7 @@ def _choose(right: Array, tight: Array) -> int:
 
     Far enough out none ends tight, so there always is one.
     """
-    allowed = np.where(tight <= MOST_TIGHT, right, -1.0)
-    good = np.flatnonzero(allowed >= allowed.max() - PLATEAU)
-    return int(good[good.size // 2])
+    return middle_of_best(np.where(tight <= MOST_TIGHT, right, -1.0))
 
 
 def _chances(end_play: Array, height: Array, window: Window, error: float) -> tuple[Array, Array, Array]:

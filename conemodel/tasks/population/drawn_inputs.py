@@ -10,7 +10,6 @@ from conemodel.parts import unknowns
 from conemodel.parts.hub import SIDES
 from conemodel.parts.population import Population
 from conemodel.parts.scenario import Scenario
-from conemodel.physics.joint import engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash
 from conemodel.solve.stages.clamp_force import ASSUMED
 from conemodel.solve.stages.inputs import Inputs
@@ -70,19 +69,13 @@ class Draw:
         axle = kind.axle
         low, high = axle.pitch_clearance_range
         clearance = low + self.thread_fit * (high - low)
-        compliance = engaged_thread_compliance(
-            diameter=axle.thread_diameter,
-            young=axle.young,
-            root_area=axle.root_area,
-            core_share=self.thread_give,
-        )
         return Inputs(
             finger_torque=self.finger_torque,
             back_off=self.back_off,
             lock_torque=self.lock_torque,
             drift=self.drift,
             backlash=np.asarray(axial_backlash(pitch_diameter_clearance=clearance)),
-            thread_compliance=np.asarray(compliance),
+            thread_compliance=np.asarray(axle.thread_compliance_at(self.thread_give)),
             thread_bridging=self.thread_bridging,
             thread_friction=dict.fromkeys(SIDES, self.thread_friction),
             face_friction=dict.fromkeys(SIDES, self.face_friction),

@@ -12,6 +12,7 @@ from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import finger_preload, setting_terms, slack_share
 from conemodel.tasks.population.drawn_inputs import COLUMNS, Draw, draw_inputs
 from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
+from conemodel.tasks.setting.good_range import find_states
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,12 +45,7 @@ class Drawn(Draw):
     @property
     def state(self) -> npt.NDArray[np.int64]:
         """-1 tight, 0 right, 1 loose, as `Window.state` says of one hub."""
-        return states(self.end_play, self.tight_edge, self.loose_edge)
-
-
-def states(end_play: Array, tight_edge: Array, loose_edge: Array) -> npt.NDArray[np.int64]:
-    """Return -1 for tight, 0 for right and 1 for loose; a reversed range has nothing right in it."""
-    return np.where(end_play > loose_edge, 1, np.where(end_play < tight_edge, -1, 0))
+        return find_states(self.end_play, self.tight_edge, self.loose_edge)
 
 
 def draws(crowd: Crowd, *, hubs: int, seed: int, back_off: float, chunk: int) -> Iterator[Drawn]:

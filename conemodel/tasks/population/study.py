@@ -10,7 +10,9 @@ from conemodel.base.errors import ConemodelError
 from conemodel.base.units import Array
 from conemodel.parts.crowd import Crowd
 from conemodel.tasks.population.histograms import BackOffCurve, BackOffTally, Histogram, Tally
-from conemodel.tasks.population.sampling import Drawn, draws, likeliest_window, states
+from conemodel.tasks.population.sampling import Drawn, draws, likeliest_window
+from conemodel.tasks.setting.chances import Chances
+from conemodel.tasks.setting.good_range import find_states
 
 HUBS = 100_000
 """Hubs in a study where no number was given."""
@@ -30,15 +32,6 @@ class Cancelled(ConemodelError):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shares:
-    """How many of all hubs are loose, right and tight once clamped [-]; together 1."""
-
-    loose: float
-    right: float
-    tight: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Group:
     """All hubs of a study, or those of one kind.
 
@@ -53,7 +46,7 @@ class Group:
 
     name: str
     number: int
-    shares: Shares
+    shares: Chances
     end_play: Mapping[float, float]
     preload: Mapping[float, float]
     cone_pressure: Mapping[float, float]
@@ -162,7 +155,7 @@ class _Count:
             low = (part.tight_edge - _TOOLS[name].end_play(part)) / part.lead + self.back_off
             high = (part.loose_edge - _TOOLS[name].end_play(part)) / part.lead + self.back_off
             curve.add(part.kind, low, high)
-        self.gauged += int((states(part.gauged, part.tight_edge, part.loose_edge) == 0).sum())
+        self.gauged += int((find_states(part.gauged, part.tight_edge, part.loose_edge) == 0).sum())
         self.beyond += int(part.beyond.sum())
 
     def result(self, seed: int) -> ManyHubs:
@@ -189,7 +182,7 @@ class _Count:
         return Group(
             name=name,
             number=number,
-            shares=Shares(loose=loose / each, right=right / each, tight=tight / each),
+            shares=Chances(loose=loose / each, right=right / each, tight=tight / each),
             end_play=self.end_play.quantiles(chosen, QUANTILES),
             preload={share: value**3 for share, value in climb.items()},
             cone_pressure=self.pressure.quantiles(chosen, QUANTILES),

@@ -14,14 +14,13 @@ from conemodel.base.units import Array, Floats
 from conemodel.parts.distributions import UncertainTurn
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import MARK_ERROR
-from conemodel.physics.joint import engaged_thread_compliance
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.inputs import Inputs, inputs_over
 from conemodel.solve.stages.locknut import SHARE_OF_NUT, other_side
 from conemodel.solve.stages.terms import STAGES, finger_preload, setting_terms
 from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.chances import Chances
-from conemodel.tasks.setting.good_range import Window
+from conemodel.tasks.setting.good_range import Window, find_states
 
 HUBS = 2048
 """Hubs drawn; a share of them errs by a hundredth, less where they differ evenly."""
@@ -60,10 +59,9 @@ class DrawnHubs:
 
     def chances_at(self, moved: Floats) -> Chances:
         """Return how likely a cone backed off by `moved` [m] is loose, right or tight."""
-        end_play = self.end_play + moved
-        tight = float(np.mean((end_play < self.tight_edge) & (end_play <= self.loose_edge)))
-        loose = float(np.mean(end_play > self.loose_edge))
-        return Chances(loose=loose, right=max(1.0 - loose - tight, 0.0), tight=tight)
+        found = find_states(self.end_play + moved, self.tight_edge, self.loose_edge)
+        tight, right, loose = (float(np.mean(found == state)) for state in (-1, 0, 1))
+        return Chances(loose=loose, right=right, tight=tight)
 
     def chances_after(self, moved: float, turns: Array) -> tuple[Array, Array]:
         """Return the chance of right and of tight after each of `turns` (t,) [m] from where a cone stands `moved` out.
@@ -102,29 +100,48 @@ def draw_hubs(
     if "drift" in drawn:  # locked again, the cone turns in by another drift
         again = known["drift"][0].drawn["drift"].at(_evenly(random))
         hand = hand - SHARE_OF_NUT[scenario.setting.technique] * (again - drawn["drift"])
-    nodes = [
-        _Axis(drawn[name], known[case][0], known[case][1])
-        for name, case in (("groove", "conformity"), ("core_share", "thread_give"))
-    ]
-    tight, loose = _edges(own, nodes)
+    axes = {
+        name: _Axis(drawn[next(iter(each.drawn))], each, ends)
+        for name, (each, ends) in known.items()
+        if name in (*SOLVED_FOR, *ADDED_IN)
+    }
+    solved_for = [axes[name] for name in SOLVED_FOR]
+    tight, loose = _edges(own, solved_for)
     return DrawnHubs(
-        end_plays=_end_plays(scenario, own, drawn, nodes, _added(own, drawn, known)),
+        end_plays=_end_plays(scenario, own, drawn, solved_for, _added(own, axes)),
         tight_edge=tight,
         loose_edge=loose,
         hand_error=hand * scenario.axle.lead_per_radian,
     )
 
 
+SOLVED_FOR = ("conformity", "thread_give")
+"""Assumptions that change the hub itself: its good range, and where the fingers leave the cone."""
+
+ADDED_IN = {
+    "key_clearance": "locked",
+    "dropout_give": "clamped",
+    "ends_stiffened": "clamped",
+    "heat": "ridden",
+}
+"""Assumptions that are no inputs of the terms of end play, with the stage in which they add to it."""
+
+
 class _Axis(NamedTuple):
-    """What is solved for at the ends of one assumption only: values drawn (n,), and the hub at both ends."""
+    """What is known at the ends of one assumption only: values drawn (n,), and the hub at both ends."""
 
     drawn: Array
     assumption: Assumption
     ends: tuple[Solved, Solved]
 
     def change(self, own: Array, low: Array, high: Array) -> Array:
-        """Return by how much a quantity (n,) or () changes, which is `own`, `low`, `high` at the three nodes."""
-        return _change(self.drawn, self.assumption, own, low, high)
+        """Return what a quantity (n,) or () differs from its `own` at the values drawn: a parabola."""
+        (spread,) = self.assumption.drawn.values()
+        values = {spread.low: low, spread.high: high} | {self.assumption.own: own}
+        weights = lagrange_weights(self.drawn, tuple(values))
+        return np.asarray(
+            sum(weight * (value - own) for weight, value in zip(weights.T, values.values(), strict=True))
+        )
 
 
 def _evenly(random: np.random.Generator) -> Array:
@@ -132,34 +149,19 @@ def _evenly(random: np.random.Generator) -> Array:
     return np.asarray((random.permutation(HUBS) + random.random(HUBS)) / HUBS)
 
 
-def _change(drawn: Array, assumption: Assumption, own: Array, low: Array, high: Array) -> Array:
-    """Return what a quantity differs from its `own` at the values drawn: a parabola through three nodes."""
-    spread = next(iter(assumption.drawn.values()))
-    values = {spread.low: low, spread.high: high} | {assumption.own: own}
-    weights = lagrange_weights(drawn, tuple(values))
-    return np.asarray(
-        sum(weight * (value - own) for weight, value in zip(weights.T, values.values(), strict=True))
-    )
-
-
 def _edges(own: Solved, axes: Iterable[_Axis]) -> tuple[Array, Array]:
     """Return the tight and the loose edge of every hub: each limit is smooth where the first to bind is not."""
-    found = {
-        "tight": np.full(HUBS, own.window.tight_edge if not _limited(own.window, "tight") else -np.inf),
-        "loose": np.full(HUBS, own.window.loose_edge if not _limited(own.window, "loose") else np.inf),
-    }
+    found: dict[str, Array] = {}
     for number, limit in enumerate(own.window.limits):
         edge = np.full(HUBS, limit.edge)
         for axis in axes:
             low, high = (np.array(end.window.limits[number].edge) for end in axis.ends)
             edge = edge + axis.change(np.array(limit.edge), low, high)
         first = np.minimum if limit.side == "loose" else np.maximum
-        found[limit.side] = first(found[limit.side], edge)
-    return found["tight"], found["loose"]
-
-
-def _limited(window: Window, side: str) -> bool:
-    return any(limit.side == side for limit in window.limits)
+        found[limit.side] = first(found.get(limit.side, edge), edge)
+    unlimited = {"tight": own.window.tight_edge, "loose": own.window.loose_edge}
+    tight, loose = (found.get(side, np.full(HUBS, edge)) for side, edge in unlimited.items())
+    return tight, loose
 
 
 def _end_plays(
@@ -186,16 +188,20 @@ def _end_plays(
     return found
 
 
+def _added(own: Solved, axes: Mapping[str, _Axis]) -> dict[str, Array]:
+    """Return what the assumptions of `ADDED_IN` add to end play in each stage, by what they do at their ends [m]."""
+    added: dict[str, Array] = {}
+    for name in (name for name in ADDED_IN if name in axes):
+        low, high = (np.array(end.end_play) for end in axes[name].ends)
+        change = axes[name].change(np.array(own.end_play), low, high)
+        added[ADDED_IN[name]] = added.get(ADDED_IN[name], 0.0) + change
+    return added
+
+
 def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
     """Return what the terms of end play take of the hubs drawn."""
-    axle, side = scenario.axle, scenario.hub.adjustable_side
+    side = scenario.hub.adjustable_side
     alike = ("finger_torque", "lock_torque", "drift", "backlash", "thread_bridging", "clamp_force")
-    compliance = engaged_thread_compliance(
-        diameter=axle.thread_diameter,
-        young=axle.young,
-        root_area=axle.root_area,
-        core_share=drawn["core_share"],
-    )
     far = other_side(side)
     frictions = {
         name: {side: drawn[name], far: getattr(scenario.stack.side(far), name)}
@@ -203,29 +209,7 @@ def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
     }
     return inputs_over(
         scenario,
-        thread_compliance=np.asarray(compliance),
+        thread_compliance=np.asarray(scenario.axle.thread_compliance_at(drawn["core_share"])),
         **{name: drawn[name] for name in alike if name in drawn},
         **frictions,
     )
-
-
-ADDED_IN = {
-    "key_clearance": "locked",
-    "dropout_give": "clamped",
-    "ends_stiffened": "clamped",
-    "heat": "ridden",
-}
-"""Assumptions that are no inputs of the terms of end play, with the stage in which they add to it."""
-
-
-def _added(
-    own: Solved, drawn: Mapping[str, Array], known: Mapping[str, tuple[Assumption, tuple[Solved, Solved]]]
-) -> dict[str, Array]:
-    """Return what such assumptions add to end play in each stage, by what they do at their ends [m]."""
-    added: dict[str, Array] = {}
-    for name, (assumption, ends) in known.items():
-        if name in ADDED_IN:
-            low, high = (np.array(end.end_play) for end in ends)
-            change = _change(drawn[name], assumption, np.array(own.end_play), low, high)
-            added[ADDED_IN[name]] = added.get(ADDED_IN[name], 0.0) + change
-    return added

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 import numpy as np
+import numpy.typing as npt
 
 from conemodel.base.monotone_cubic import MonotoneCubic, find_last_zero
 from conemodel.base.units import MM, MPA, NEWTON_MM, ONE, Array, Unit
@@ -73,6 +74,11 @@ class Window:
         if end_play > self.loose_edge:
             return "loose"
         return "tight" if end_play < self.tight_edge else "right"
+
+
+def find_states(end_play: Array, tight_edge: Array, loose_edge: Array) -> npt.NDArray[np.int64]:
+    """Return -1 for tight, 0 for right and 1 for loose, all (n,); a reversed range has nothing right in it."""
+    return np.where(end_play > loose_edge, 1, np.where(end_play < tight_edge, -1, 0))
 
 
 def window_of(scenario: Scenario) -> Window:

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import SEEN_TURN
 from conemodel.solve.stages.terms import SettingTerms
@@ -105,6 +106,11 @@ def _likeliest(drawn: DrawnHubs, moved: float) -> tuple[float, float, float]:
     furthest_out = max(furthest_in, float(np.max(drawn.loose_edge - drawn.end_play)) - moved)
     turns = np.linspace(furthest_in, furthest_out, TRIED)
     right, tight = drawn.chances_after(moved, turns)
-    good = np.flatnonzero(right >= right.max() - PLATEAU)
-    best = int(good[good.size // 2])
+    best = middle_of_best(right)
     return float(turns[best]), float(right[best]), float(tight[best])
+
+
+def middle_of_best(chance: Array) -> int:
+    """Return the number of the likeliest of several turns (t,), of those as good the middle one."""
+    good = np.flatnonzero(chance >= chance.max() - PLATEAU)
+    return int(good[good.size // 2])

@@ -8,7 +8,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import SettingTerms
 from conemodel.tasks.headline import Answer, Headline, headline_of
-from conemodel.tasks.setting.adjustment import adjustment_of, is_worth_making
+from conemodel.tasks.setting.adjustment import STATE_WORDS, adjustment_of, is_worth_making
 from conemodel.tasks.setting.advice import is_axle_free, notes_on
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.defects import defects_of
@@ -137,8 +137,7 @@ def _describe_states(
     when = " and ".join(words for key, words in causes.items() if key in terms.lengths["ridden"])
     yield _describe_state(scenario, window.state(ridden), stages["ridden"], when=f"Ridden {when}")
     if window.state(clamped) != window.state(ridden):
-        words = {"loose": "loose", "right": "right", "tight": "too tight"}
-        yield f"Clamped and as it was set it is {words[window.state(clamped)]}."
+        yield f"Clamped and as it was set it is {STATE_WORDS[window.state(clamped)].lower()}."
 
 
 def _describe_state(scenario: Scenario, state: State, stage: StageResult, *, when: str) -> str:

@@ -4,11 +4,12 @@ import streamlit as st
 
 from conemodel.parts.setting import State
 from conemodel.tasks.practice.hidden_hub import reference
+from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.ui.practice.gestures import feel_with
 from conemodel.ui.practice.log import show_last_answer
 from conemodel.ui.practice.session import Sitting, Stand, fresh_name
 
-KNOWN: dict[State, str] = {"loose": "loose", "right": "right", "tight": "too tight"}
+KNOWN: dict[State, str] = {state: words.lower() for state, words in STATE_WORDS.items()}
 
 
 BY = {"rim": "rocking", "twirl": "twirling"}
