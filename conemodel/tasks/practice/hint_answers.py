@@ -16,7 +16,6 @@ ANSWERS = {
     "foretell": "the nut pushes the cone in through its thread's slack, so it comes out tighter",
     "why": "nobody held the cone, and it turned in with the locknut",
     "recheck": "new grease spreads and faces bed in: look again after the first ride and within about 100 km",
-    "fault": "it turns evenly all round, so only the adjustment is wrong: turn wheel and axle and feel it everywhere",
 }
 """Why the right answer is right, by the question."""
 

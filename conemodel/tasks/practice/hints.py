@@ -10,6 +10,7 @@ from conemodel.tasks.practice.faults import FAULTS
 from conemodel.tasks.practice.hint_adjustment import hint_loose, hint_tight, hint_touch
 from conemodel.tasks.practice.hint_answers import hint_answer
 from conemodel.tasks.practice.hint_checks import HINT_CHECK
+from conemodel.tasks.practice.hint_fault import hint_fault
 from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.outcome import is_sound
 from conemodel.tasks.practice.questions import QUESTIONS
@@ -40,6 +41,10 @@ def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hin
     if critical:
         gesture = _mend(history, critical[0]) if sound else strip
         return ("not checked" if sound else "judged"), f"Before anything else: {critical[0]}. {gesture}"
+    if not sound and not passed and "fault" in history.exercise.questions and history.missed:
+        stage, felt = _on_criterion(history, history.missed[0])
+        named = f"{history.secret.fault[:1].upper()}{history.secret.fault[1:]}"
+        return stage, f"{felt} {named}: no setting cures that. Strip it and look: {fault.cure}."
     if not sound:
         return ("none" if passed else "judged"), strip
     if passed:
@@ -62,6 +67,8 @@ def _on_criterion(history: History, name: str) -> Hint:
         return hint_loose(history) if history.off > 0 else hint_tight(history)
     if name == "touch":
         return "touch", hint_touch(history)
+    if name == "fault":
+        return hint_fault(history)
     if name in QUESTIONS:
         return "judged", hint_answer(history, name)
     return HINT_CHECK[name](history)

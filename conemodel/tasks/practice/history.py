@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.actions import ACTIONS
+from conemodel.tasks.practice.actions.feel import LITTLE
 from conemodel.tasks.practice.session import Event, Felt, HiddenHub, HubState
 
 
@@ -36,6 +37,16 @@ class History:
     def since_moved(self, kind: str, *, clamped: bool) -> bool:
         """Return the same of the time since the cone was last moved."""
         return any(state.closed is clamped for state in _states(self._since_moved(), kind))
+
+    def twirled(self, *, clamped: bool) -> bool:
+        """Return whether the axle was twirled through a full turn at any time, clamped or open."""
+        full = (event for event in self.events if event.told != LITTLE)
+        return any(state.closed is clamped for state in _states(full, "Twirl"))
+
+    def places(self, kind: str, *, clamped: bool) -> set[tuple[int, int]]:
+        """Return the positions of wheel and axle in which something was done, clamped or open."""
+        states = _states(self.events, kind)
+        return {(state.wheel, state.axle) for state in states if state.closed is clamped}
 
     def ever_saw(self, sight: str) -> bool:
         """Return whether something was looked at, at any time."""

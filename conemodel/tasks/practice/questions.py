@@ -44,6 +44,9 @@ def _locked_before(hub: HubState) -> str | None:
     return "It has been locked already: too late to say what locking will do." if hub.locks else None
 
 
+SOUND = "only the adjustment"
+"""What is wrong with a hub that a setting of the cone makes right."""
+
 QUESTIONS = {
     "name": Question(
         asked="This hub is",
@@ -79,8 +82,8 @@ QUESTIONS = {
     "fault": Question(
         asked="What is wrong with it",
         logged="said what is wrong: {}",
-        answers=("bent axle", "dents", "dry grease", "odd ball", "only the adjustment"),
-        right=lambda secret: "only the adjustment" if secret.fault == "none" else secret.fault,
+        answers=("bent axle", "dents", "dry grease", "odd ball", SOUND),
+        right=lambda secret: SOUND if secret.fault == "none" else secret.fault,
     ),
     "refuse": Question(
         asked="If it cannot be adjusted: why",

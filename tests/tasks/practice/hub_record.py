@@ -53,6 +53,11 @@ class HubRecord:
         return [s for s in self.steps_of(a.Rock, self.after_move) if s.before.closed]
 
     @property
+    def places_rocked_open(self) -> int:
+        steps = [step.before for step in self.steps_of(a.Rock) if not step.before.closed]
+        return len({(hub.wheel, hub.axle) for hub in steps})
+
+    @property
     def stiff(self) -> bool:
         return any("stiff" in step.told for step in self.twirled)
 

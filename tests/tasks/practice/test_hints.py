@@ -23,6 +23,7 @@ from conemodel.tasks.practice.actions import (
     Tighten,
     Trim,
     TurnCone,
+    TurnWheel,
     Twirl,
 )
 from conemodel.tasks.practice.faults import FAULTS
@@ -65,6 +66,38 @@ def test_a_hub_no_setting_cures_is_to_be_stripped_and_looked_at_and_no_turn_is_n
     assert "trip" in hint(bench)
     assert not any(word in hint(bench) for word in ("bring the cone", "°", "minute"))
     assert mark(bench).stage == "judged"
+
+
+FELT_ALL_ROUND = tuple(act for _ in range(3) for act in (Rock(), Twirl(), TurnWheel()))
+OPEN_ONCE = (OpenClamp(), Twirl())
+OPEN_ALL_ROUND = (Twirl(), OpenClamp(), *FELT_ALL_ROUND)
+
+
+@pytest.mark.parametrize(
+    ("fault", "felt", "said", "stage", "words"),
+    [
+        ("none", OPEN_ONCE, "bent axle", "not checked", "twirled it only open"),
+        ("bent axle", OPEN_ONCE, "odd ball", "not checked", "twirled it only open"),
+        ("bent axle", OPEN_ONCE, "bent axle", "not checked", "in one position only"),
+        ("none", FELT_ALL_ROUND, "odd ball", "not checked", "never rocked it open"),
+        ("odd ball", (*FELT_ALL_ROUND, OpenClamp(), Rock()), "dents", "not checked", "open in one position"),
+        ("none", OPEN_ALL_ROUND, "odd ball", "judged", "moves alike in all positions, so only the adj"),
+        ("odd ball", OPEN_ALL_ROUND, "bent axle", "judged", "moves more in one position than in another"),
+        ("dents", FELT_ALL_ROUND, "odd ball", "judged", "twirled clamped it feels notchy"),
+        ("none", FELT_ALL_ROUND, "dents", "judged", "does not feel notchy, so only the adjustment"),
+        ("dry grease", OPEN_ONCE, "dents", "judged", "it feels dry and scratchy"),
+    ],
+)
+def test_a_fault_named_wrong_is_told_by_the_feeling_that_was_left_out_else_by_what_was_felt(
+    fault, felt, said, stage, words
+):
+    """A stiff hub, to be felt in three positions: an open twirl in one place is no fault of judgement."""
+    asked: dict[str, Any] = {"kind": "name", "questions": ("fault",), "must": ("three positions",)}
+    prior = {"faults": (fault,), "states": ("tight",), "beyond": (0.05, 0.05)}
+    bench = do(bench_of(prior=prior, **asked, **ON_SPACERS), *felt, Answer("fault", said))
+    assert words in hint(bench)
+    assert mark(bench).stage == stage
+    assert ("Strip it and look" in hint(bench)) == (fault != "none")
 
 
 def test_it_was_right_as_it_came_is_said_where_it_was_and_was_touched():
@@ -154,5 +187,5 @@ def test_the_hint_of_several_hubs_is_that_of_the_one_that_must_not_be_ridden():
 def test_everything_that_can_be_asked_for_has_its_hint():
     """But for the reason to refuse: that is asked only of a hub to be stripped."""
     assert set(get_args(Must)) <= set(HINT_CHECK)
-    assert {"name", "flex", "refuse", *ANSWERS} == set(QUESTIONS)
+    assert {"name", "flex", "refuse", "fault", *ANSWERS} == set(QUESTIONS)
     assert set(get_args(Fault)) == set(FAULTS)

@@ -71,6 +71,25 @@ def _felt(told: HubRecord, state: str) -> bool:
     return told.secret.state == state
 
 
+SIGNS = {
+    "grabs in one place, every turn": "bent axle",
+    "feels notchy": "dents",
+    "feels dry and scratchy": "dry grease",
+    "moves more in one position than in another": "odd ball",
+}
+"""What a hub does by the fault it has; common practice, no source."""
+
+DOES = rf"(?P<does>{'|'.join(SIGNS)}|[^.,]*, so only the adjustment is wrong)"
+CURE = r"(?P<cure> [A-Z][a-z ]*: no setting cures that\. Strip it and look: .*)?"
+
+
+def _shows(told: HubRecord, said: re.Match[str]) -> bool:
+    """Whether what a hub is said to do is what its fault does, and it is to be stripped for it."""
+    fault = SIGNS.get(said["does"], "none")
+    named = f" {fault[:1].upper()}{fault[1:]}: "
+    return told.secret.fault == fault and (said["cure"] or " ").startswith(" " if fault == "none" else named)
+
+
 REASONS = (
     "the axle stands proud|the wheel is not clamped|the locknut is loose|"
     "the wheel has play|the brake is not connected"
@@ -225,7 +244,24 @@ TRUE: dict[str, Truth] = {
     rf"{BEGUN}the nut pushes the cone in .*)": lambda t, s: _said(t, s, "foretell"),
     rf"{BEGUN}nobody held the cone, .*)": lambda t, s: _said(t, s, "why"),
     rf"{BEGUN}new grease spreads .*)": lambda t, s: _said(t, s, "recheck"),
-    rf"{BEGUN}it turns evenly all round, .*)": lambda t, s: _said(t, s, "fault") and t.secret.fault == "none",
+    rf"You twirled it only open: [^.]*\. This one then {DOES}\.{CURE}": lambda t, s: (
+        not t.full_twirls(t.steps) and bool(t.steps_of(a.Twirl)) and _shows(t, s)
+    ),
+    rf"You twirled it less than a full turn: [^.]*\. This one then {DOES}\.{CURE}": lambda t, s: (
+        not t.full_twirls(t.steps) and any(x.before.closed for x in t.steps_of(a.Twirl)) and _shows(t, s)
+    ),
+    rf"You never twirled it: [^.]*\. This one then {DOES}\.{CURE}": lambda t, s: (
+        not t.steps_of(a.Twirl) and _shows(t, s)
+    ),
+    rf"You (never rocked it open|rocked it open in (one position|two) only): [^.]*\. This one then {DOES}\.{CURE}": (
+        lambda t, s: t.places_rocked_open == {"n": 0, "o": 1, "t": 2}[(s[2] or "n")[:1]] and _shows(t, s)
+    ),
+    rf"{BEGUN}twirled (clamped )?it {DOES}\.{CURE})": lambda t, s: (
+        _said(t, s, "fault") and bool(t.steps_of(a.Twirl)) and _shows(t, s)
+    ),
+    rf"{BEGUN}rocked open it {DOES}\.{CURE})": lambda t, s: (
+        _said(t, s, "fault") and t.places_rocked_open >= 3 and _shows(t, s)
+    ),
 }
 """Every sentence a hint can be, and what must have been so."""
 
@@ -251,12 +287,16 @@ def test_every_hint_is_true_of_what_was_done(attempts: list[tuple[Attempt, Mark]
 
 def test_no_turn_is_named_for_a_hub_that_no_setting_cures(attempts: list[tuple[Attempt, Mark]]) -> None:
     faulty = [
-        marked for made, result in attempts for marked in result.hubs if HubRecord(made, marked).incurable
+        (made.bench.exercise.questions, marked)
+        for made, result in attempts
+        for marked in result.hubs
+        if HubRecord(made, marked).incurable
     ]
     assert len(faulty) > 30
-    for marked in faulty:
+    for questions, marked in faulty:
         assert "trip it and look" in marked.hint or "Strip it" in marked.hint
-        assert not re.search(r"minute|°|bring|hold the cone|rock it|twirl it", marked.hint)
+        feel = "" if "fault" in questions else "|rock it|twirl it"
+        assert not re.search(rf"minute|°|bring|hold the cone{feel}", marked.hint)
 
 
 def test_the_hint_of_an_attempt_is_one_of_its_hubs_and_none_that_passed_where_one_did_not(

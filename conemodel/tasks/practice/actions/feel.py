@@ -13,6 +13,10 @@ ROUND = 40
 """Quarter turns after which a position is taken to come again: the balls go round at about half the wheel's pace."""
 
 
+LITTLE = "Less than a full turn says little."
+"""What a twirl of less than a full turn tells."""
+
+
 @dataclass(frozen=True, slots=True)
 class Rock(Action):
     """Rock the wheel, gripped at the rim or at the axle end; briskly enough to knock, or slowly."""
@@ -64,7 +68,7 @@ class Twirl(Action):
         """Return the bench with what twirling found; less than a full turn finds nothing."""
         hub = bench.hub
         if not self.full_turn:
-            return bench, "Less than a full turn says little."
+            return bench, LITTLE
         found = twirl_feel(bench.secret, hub)
         felt = replace(hub.felt, twirled_clamped=found.words) if hub.closed else hub.felt
         after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
