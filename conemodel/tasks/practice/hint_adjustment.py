@@ -1,6 +1,7 @@
 """Hints on a hub that ended loose or tight: the act that left it so, and the turn to make from there."""
 
 from conemodel.parts.unknowns.hands import DRIFT
+from conemodel.tasks.practice.actions.obstacles import CONE_FREE
 from conemodel.tasks.practice.error_stage import ErrorStage, part_of, stage_past
 from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
@@ -92,8 +93,10 @@ def hint_loose(history: History) -> Hint:
 def _again(history: History) -> str:
     """Return the correction as a gesture: from where the cone stands to the middle of the good range."""
     off = _off_target(history)
-    way = "in" if off > 0 else "out"
-    return f"Draw a pen line, undo it, bring the cone {way} by {_minutes(off)}, lock it, and feel it clamped again."
+    turn = f"{'in' if off > 0 else 'out'} by {_minutes(off)}, to the middle of the good range"
+    if history.exercise.seat == CONE_FREE:
+        return f"Trim it {turn}, and feel it clamped again."
+    return f"Draw a pen line, undo it, bring the cone {turn}, lock it, and feel it clamped again."
 
 
 def _off_target(history: History) -> float:

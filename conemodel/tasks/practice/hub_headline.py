@@ -39,4 +39,6 @@ def _adjustment(exercise: Exercise, secret: HiddenHub, hub: HubState, off: float
     if off == 0.0:
         return "In the good range"
     size = max(abs(off) / lead, least_told(pen=True))
-    return f"About {clock_minutes(size)} of the clock too {'loose' if off > 0 else 'tight'}"
+    return (
+        f"Too {'loose' if off > 0 else 'tight'}: about {clock_minutes(size)} past the edge of the good range"
+    )

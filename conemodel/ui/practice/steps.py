@@ -3,8 +3,8 @@
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.holding import AXLE, CONE
-from conemodel.tasks.practice.actions.obstacles import IN_FRAME, ON_LOCKNUTS
-from conemodel.tasks.practice.session import Bench, HubState
+from conemodel.tasks.practice.actions.obstacles import CONE_FREE, IN_FRAME, ON_LOCKNUTS
+from conemodel.tasks.practice.session import Bench, Felt, HubState
 from conemodel.ui.setting.controls import SEATS
 
 STEPS = {
@@ -87,6 +87,8 @@ def _next_set(bench: Bench) -> tuple[str, str]:
     if hub.lock is None:
         return _next_loose(hub)
     if not hub.touched and exercise.start == "locked":
+        if hub.felt != Felt():
+            return "say", f"Felt all you need? Right as it is: say done. If not: {_set_again(exercise)}."
         return "feel", "Someone set it before you. Feel it as it is, then decide."
     return _next_locked(bench)
 
@@ -104,6 +106,8 @@ def _next_loose(hub: HubState) -> tuple[str, str]:
 def _next_locked(bench: Bench) -> tuple[str, str]:
     hub, exercise = bench.hub, bench.exercise
     if exercise.assessed and exercise.number > 4:
+        if hub.felt != Felt():
+            return "say", f"Checked all you were taught to? Right: say done. If not: {_set_again(exercise)}."
         return "feel", "It is locked. Check it as you were taught; say done when it is right."
     if not hub.closed and hub.felt.rocked_clamped is None:
         return "clamp", "Clamp it as it will be in the frame."
@@ -112,6 +116,11 @@ def _next_locked(bench: Bench) -> tuple[str, str]:
     if hub.felt.twirled_clamped is None:
         return _next_twirl(bench)
     return "say", "No play, smooth, not stiff? Then say done. If not: open, undo, turn the cone, lock again."
+
+
+def _set_again(exercise: Exercise) -> str:
+    """Return how a locked cone is set again: trimmed where the clamp leaves it free."""
+    return "trim it" if exercise.seat == CONE_FREE else "undo it, turn the cone, lock it again"
 
 
 def _next_twirl(bench: Bench) -> tuple[str, str]:

@@ -26,7 +26,8 @@ NAMES = [*(SET * 30)[:264], *(JUDGED * 9)]
 """300 attempts; those that judge many hubs are slow to feel."""
 
 AGAIN = (
-    r"Draw a pen line, undo it, bring the cone (?P<way>in|out) by (?P<minutes>[\d½]+ minutes?|half a minute), lock it, "
+    r"(Draw a pen line, undo it, bring the cone|Trim it) (?P<way>in|out) by "
+    r"(?P<minutes>[\d½]+ minutes?|half a minute), to the middle of the good range,( lock it,)? "
     r"and feel it clamped again\."
 )
 TWIRL = "rocking says none for right and for too tight alike, only a twirl tells"

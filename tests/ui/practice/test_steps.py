@@ -57,6 +57,27 @@ def test_a_later_exercise_leaves_the_checks_to_the_trainee() -> None:
     assert "clamp" not in words.lower()
 
 
+@pytest.mark.parametrize(
+    ("name", "again"),
+    [("09-trim-or-leave", "trim it"), ("07-hold-the-cone", "undo it, turn the cone, lock it")],
+)
+def test_once_felt_a_hub_that_someone_else_set_is_to_be_judged(name: str, again: str) -> None:
+    bench = open_link(f"{name}.words.1", key="k")
+    assert next_to_do(bench)[0] == "feel"
+    step, words = next_to_do(do(bench, a.Rock()))
+    assert step == "say"
+    assert again in words
+
+
+def test_a_trim_is_felt_and_then_judged_anew() -> None:
+    bench = do(
+        open_link("09-trim-or-leave.words.1", key="k"), a.Rock(), a.HoldAxle("far spanners"), a.HoldCone()
+    )
+    bench = do(bench, a.Trim(0.1))
+    assert next_to_do(bench)[0] == "feel"
+    assert next_to_do(do(bench, a.Twirl()))[0] == "say"
+
+
 def test_the_whole_job_begins_with_looking() -> None:
     bench = open_link("12-the-whole-job.words.1", key="k")
     assert next_to_do(bench)[0] == "look"

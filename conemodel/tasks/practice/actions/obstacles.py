@@ -5,6 +5,9 @@ from conemodel.tasks.practice.session import HubState
 ON_LOCKNUTS = ("dropouts", "spacers on locknuts")
 """Seats on which the clamp presses on the locknut of the adjustable side."""
 
+CONE_FREE = "spacer on axle end"
+"""Seat on which a closed clamp leaves cone and locknut free, so that they can be trimmed."""
+
 IN_FRAME = ("dropouts", "one side in frame")
 """Seats on which the axle is in the frame."""
 
