@@ -31,12 +31,13 @@ STYLE = """
 .cm-falls td .cm-run {top: calc(50% + 0.45rem); height: calc(100% - 0.9rem)}
 .cm-falls p {font-size: 0.9rem; margin: 0.3rem 0 0}
 @media (max-width: 640px) {
-  .cm-falls tr {display: grid; grid-template-columns: 4em 4.4em 1fr; padding-bottom: 0.3rem}
+  .cm-falls tr {display: grid; grid-template-columns: 5em 4.4em 1fr; padding-bottom: 0.3rem}
+  .cm-falls td {white-space: normal}
   .cm-falls :is(td, th).cm-track {grid-column: 1 / -1; width: auto; height: 1.1rem}
   .cm-falls .cm-run {display: none}
 }
 """
-"""How the table is laid out: one line a row, on a phone the bar below its words."""
+"""How the table is laid out: one line a row, on a phone the bar below its words, the end of a range below its start."""
 
 LIST_STYLE = """
 .cm-fall {list-style: none; margin: 0; padding: 0; font-variant-numeric: tabular-nums}
@@ -111,8 +112,7 @@ def waterfall_table(rows: Sequence[Row], *, window: Window, lead: float) -> str:
     lines = [_term_or_level(row, scale, good if row.stage == "clamped" else None) for row in rows]
     if good:
         ready = f'{_ground(scale, good)}<i class="cm-bar cm-good" style="{scale.across(*good)}"></i>'
-        words = "good range, clamped"
-        lines.append(_line("level", window.width, window.width / lead, words, ready, sign=False))
+        lines.append(_line("level", _edges(good, lead), "good range, clamped", ready))
     foot = "<p>≈ and a dashed bar: only assumed.</p>" if any(row.assumed for row in rows) else ""
     return (
         f'<section class="cm-falls" aria-label="{HEADING}"><h2>{HEADING}</h2><table role="table">'
@@ -193,15 +193,25 @@ def _term_or_level(row: Row, scale: Scale, good: tuple[float, float] | None) -> 
     drawn = _ground(scale, good) + _bar(scale, row)
     if row.leads_on:
         drawn += f'<i class="cm-run" style="{scale.at(row.end)}"></i>'
-    return _line(row.kind, row.length, row.angle, _marked(row, row.words), drawn, sign=row.kind != "level")
+    sign = row.kind != "level"
+    sizes = _millimetres(row.length, sign=sign), degrees(row.angle, sign=sign)
+    return _line(row.kind, sizes, _marked(row, row.words), drawn)
 
 
-def _line(kind: str, length: float, angle: float, words: str, drawn: str, *, sign: bool) -> str:
-    """Return a line: a length [m], the same as a turn of the cone [rad], words, and what is drawn."""
+def _edges(good: tuple[float, float], lead: float) -> tuple[str, str]:
+    """Return from where to where the good range [m] reaches, in mm and as turns of the cone."""
+    tight, loose = (_millimetres(edge, sign=False) for edge in good)
+    tight_turn, loose_turn = (degrees(edge / lead) for edge in good)
+    return f"{tight} to\xa0{loose}", f"{tight_turn} to\xa0{loose_turn}"
+
+
+def _line(kind: str, sizes: tuple[str, str], words: str, drawn: str) -> str:
+    """Return a line: its size in mm and as a turn of the cone, words, and what is drawn."""
+    length, angle = sizes
     return (
         f'<tr role="row" class="cm-{"level" if kind == "level" else "term"}">'
-        f'<td role="cell">{_millimetres(length, sign=sign)}</td>'
-        f'<td role="cell">{degrees(angle, sign=sign)}</td>'
+        f'<td role="cell">{length}</td>'
+        f'<td role="cell">{angle}</td>'
         f'<th role="rowheader" scope="row">{for_html(words)}</th>'
         f'<td role="cell" class="cm-track" aria-hidden="true">{drawn}</td></tr>'
     )

@@ -9,6 +9,7 @@ from xml.etree import ElementTree
 
 import pytest
 
+from conemodel.base.units import MM
 from conemodel.parts.heat import Heat
 from conemodel.show.waterfall.rows import rows_of_prediction
 from conemodel.show.waterfall.screen import HEADING, bar_style, waterfall_table, where_the_play_went
@@ -21,7 +22,7 @@ PLACE = 0.02
 
 
 def rows(html):
-    """Return the rows of the table: mm, degrees, words, and the marks in the track by class."""
+    """Return the rows of the table: mm, degrees, words, and the marks in the track by class; of a range its end."""
     found = []
     for row in ElementTree.fromstring(html).iterfind(".//tbody/tr"):
         length, angle, words, track = row
@@ -31,7 +32,11 @@ def rows(html):
 
 
 def value(text):
-    return float((text or "").replace("−", "-").rstrip("°"))
+    return values(text)[-1]
+
+
+def values(text):
+    return [float(part) for part in re.findall(r"-?[\d.]+", (text or "").replace("−", "-"))]
 
 
 def place(style):
@@ -50,7 +55,7 @@ def test_the_terms_add_up_to_each_level_and_the_levels_are_the_end_plays(predict
     level, terms, levels = 0.0, 0, []
     for length, _, words, marks in rows(where_the_play_went(prediction)):
         if "good range" in words:
-            assert length == pytest.approx(prediction.window.width * 1000, abs=HALF)
+            assert length == pytest.approx(prediction.window.loose_edge * 1000, abs=HALF)
         elif "cm-level" in bar_of(marks)[0]:
             assert length == pytest.approx(level, abs=HALF * (terms + 1) + 1e-9)
             levels.append(length)
@@ -116,6 +121,15 @@ def test_the_band_is_the_good_range_behind_the_clamped_hub_only(prediction):
     behind = [words for words, band in bands.items() if band == width]
     clamped = [step.words for step in rows_of_prediction(prediction) if step.stage == "clamped"]
     assert [words.removeprefix("≈ ") for words in behind] == [*clamped, "good range, clamped"]
+
+
+def test_the_good_range_stands_among_the_places_by_its_edges_and_not_by_its_width(prediction, tight):
+    """Every level beside it is a place of the cone; M10 × 1: 1 mm is 360°."""
+    for each in (prediction, tight):
+        edges = [MM.from_si(edge) for edge in (each.window.tight_edge, each.window.loose_edge)]
+        *_, (length, angle, _, _) = ElementTree.fromstring(where_the_play_went(each)).iterfind(".//tbody/tr")
+        assert values(length.text) == pytest.approx(edges, abs=HALF)
+        assert values(angle.text) == pytest.approx([360 * edge for edge in edges], abs=0.7)
 
 
 def test_a_tight_hub_is_told_with_its_preload(tight):
