@@ -30,6 +30,9 @@ LIKELY_FAULT = 0.02
 MOST_STEPS = 4
 """Measurements suggested as text."""
 
+LEAST_BITS = 0.05
+"""What a measurement must be expected to tell for it to be given: less is written as nothing."""
+
 
 def check_text(diagnosis: Diagnosis) -> str:
     """Return what to do, what the hub most likely is, its faults, what to measure next and how the parts fit."""
@@ -83,7 +86,8 @@ def _faults(diagnosis: Diagnosis) -> Iterator[str]:
 
 def _next(diagnosis: Diagnosis) -> Iterator[str]:
     for step in diagnosis.next_steps[:MOST_STEPS]:
-        yield _paragraph(f"- {step.label} ({step.bits:.1f} bits): {step.why}", hang=2)
+        told = f" ({step.bits:.1f} bits)" if step.bits >= LEAST_BITS else ""
+        yield _paragraph(f"- {step.label}{told}: {step.why}", hang=2)
 
 
 def _fits(diagnosis: Diagnosis) -> Iterator[str]:
