@@ -1,9 +1,19 @@
-"""Colours of all pictures, for light and for dark ground; they go with the page's own.
+"""Colours of everything that is drawn, for light and for dark ground; the page's own in its settings are the same.
 
-Colour never carries a meaning alone: beside each stands a word, a sign, a dash or a hatch.
+Six colours are chosen, all others are ink mixed into paper. Colour never carries a meaning alone: beside each stands a
+word, a sign, a dash or a hatch.
 """
 
 from dataclasses import dataclass
+
+RULE, LEVEL, FAINT = 0.48, 0.62, 0.72
+"""How much ink lies in thin lines, in bars of what stands still, and in lesser text."""
+
+PALEST, PALE, MIDDLE, DEEPEST = 0.04, 0.09, 0.15, 0.24
+"""How much ink lies in materials."""
+
+TINT = 0.09
+"""How much of a colour lies in the ground of a box that speaks in it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -11,62 +21,89 @@ class Tones:
     """One set of colours.
 
     Attributes:
-        ground: behind everything; ink: text and outlines; faint: lesser text (still 4.5 : 1 on the ground).
-        rule: thin lines; opens, closes: what adds play and what takes it; level: where the hub stands.
-        good: the good range; steel, dark_steel, ball, shell, frame, rod: parts of a hub in section.
-        warning: what keeps a wheel from being ridden.
+        paper: the ground; ink: parts and words; ball: what turns between the races.
+        petrol: what a hand gives: turns of the cone, gaps, a loose hub. taken: what locknut and clamp take.
+        good: the good range; forbidden: too tight, and what keeps a wheel from being ridden.
     """
 
-    ground: str
+    paper: str
     ink: str
-    faint: str
-    rule: str
-    opens: str
-    closes: str
-    level: str
-    good: str
-    steel: str
-    dark_steel: str
     ball: str
-    shell: str
-    frame: str
-    rod: str
-    warning: str
+    petrol: str
+    taken: str
+    good: str
+    forbidden: str
+
+    @property
+    def faint(self) -> str:
+        """Lesser text."""
+        return self._inked(FAINT)
+
+    @property
+    def level(self) -> str:
+        """Bars and lines of what stands still."""
+        return self._inked(LEVEL)
+
+    @property
+    def rule(self) -> str:
+        """Thin lines, borders."""
+        return self._inked(RULE)
+
+    @property
+    def shell(self) -> str:
+        """The hub shell, and the page's second ground."""
+        return self._inked(PALEST)
+
+    @property
+    def frame(self) -> str:
+        """Frame and rod: what clamps."""
+        return self._inked(PALE)
+
+    @property
+    def steel(self) -> str:
+        """Cones, locknuts, dust caps."""
+        return self._inked(MIDDLE)
+
+    @property
+    def dark_steel(self) -> str:
+        """Axle, cups, washers."""
+        return self._inked(DEEPEST)
+
+    def tinted(self, name: str) -> str:
+        """Return the ground of a box that speaks in a colour, by the colour's name."""
+        return mix_colours(self.paper, getattr(self, name), TINT)
+
+    def _inked(self, part: float) -> str:
+        return mix_colours(self.paper, self.ink, part)
+
+
+def mix_colours(ground: str, colour: str, part: float) -> str:
+    """Return `part` of a colour mixed into a ground, all three channels alike.
+
+    >>> mix_colours("#ffffff", "#000000", 0.2)
+    '#cccccc'
+    """
+    pairs = [(int(ground[at : at + 2], 16), int(colour[at : at + 2], 16)) for at in (1, 3, 5)]
+    return "#" + "".join(f"{round(low + (high - low) * part):02x}" for low, high in pairs)
 
 
 LIGHT = Tones(
-    ground="#fbfaf7",
+    paper="#fbfaf7",
     ink="#0c1317",
-    faint="#4d585e",
-    rule="#8a9499",
-    opens="#1d6075",
-    closes="#9a4a14",
-    level="#56636a",
-    good="#3d8b57",
-    steel="#c3cbcf",
-    dark_steel="#98a4aa",
-    ball="#e9eef0",
-    shell="#dcd3c0",
-    frame="#b9c7b6",
-    rod="#d9dee0",
-    warning="#a3231a",
+    ball="#ffffff",
+    petrol="#1d6075",
+    taken="#9a4f00",
+    good="#2c6e49",
+    forbidden="#a3123f",
 )
 DARK = Tones(
-    ground="#161b1e",
+    paper="#161b1e",
     ink="#e9ebe6",
-    faint="#a7b1b5",
-    rule="#6d787d",
-    opens="#7cc4d6",
-    closes="#e39a5f",
-    level="#9fabb1",
-    good="#6cc08b",
-    steel="#5d696f",
-    dark_steel="#46525a",
-    ball="#8e9aa0",
-    shell="#4b4535",
-    frame="#3a4a3b",
-    rod="#767f83",
-    warning="#ff8f80",
+    ball="#5e6261",
+    petrol="#7cc4d6",
+    taken="#f0a552",
+    good="#8bd0a0",
+    forbidden="#ff8ea6",
 )
 
 

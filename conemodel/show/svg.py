@@ -179,7 +179,7 @@ class Sheet:
             f'<title id="title">{for_html(title)}</title><desc id="desc">{for_html(desc)}</desc>'
             f'<defs><marker id="head" viewBox="0 0 10 10" refX="9" refY="5" markerWidth="7" markerHeight="7" '
             f'orient="auto-start-reverse"><path d="M0,0 L10,5 L0,10 z" fill="{tones.ink}"/></marker></defs>'
-            f'<rect x="{left}" y="{top}" width="100%" height="100%" fill="{tones.ground}"/>'
+            f'<rect x="{left}" y="{top}" width="100%" height="100%" fill="{tones.paper}"/>'
             + "".join(self._marks)
             + "</svg>"
         )

@@ -40,8 +40,14 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-stop {font-size: 1.35rem; font-weight: 700; border: 3px solid; padding: 0.5rem 0.8rem; margin-bottom: 0.6rem}
 .cm-table {overflow-x: auto}
 .cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
-.cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid #88888855}
+.cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid var(--cm-hair)}
 .cm-table th:first-child, .cm-table td:first-child {text-align: left}
+[data-testid^=stAlertContent] {border-left: 4px solid; padding-left: 0.7rem}
+[data-testid^=stAlertContent] p:first-child::before {font-weight: 700; margin-right: 0.5em}
+[data-testid=stAlertContentInfo] p:first-child::before {content: "▸"}
+[data-testid=stAlertContentSuccess] p:first-child::before {content: "✓"}
+[data-testid=stAlertContentWarning] p:first-child::before {content: "⚠"}
+[data-testid=stAlertContentError] p:first-child::before {content: "✗"}
 [data-testid=stMarkdownContainer] .katex-display {overflow: visible !important}
 [data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
@@ -56,8 +62,10 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 
 def style(*, dark: bool) -> str:
     """Return the style that every page shares, with words that can be read on the buttons of a dark or light page."""
-    words = f"button[kind=primary]:enabled * {{color: {tones(dark=dark).ground}}}"
-    return f"<style>{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
+    look = tones(dark=dark)
+    hair = f":root {{--cm-hair: {look.dark_steel}}}"
+    words = f"button[kind=primary]:enabled * {{color: {look.paper}}}"
+    return f"<style>{hair}{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
 
 
 def begin_page(title: str, lead: str) -> None:

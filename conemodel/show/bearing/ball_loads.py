@@ -156,7 +156,7 @@ def _draw(sheet: Sheet, ring: _Ring, *, most: float, above: float) -> None:
     # the groove's bottoms stand nearly a ball radius either side of the pitch circle, seen from the end
     race = ball * cos(shape.contact_angle)
     sheet.disc(ring.middle, 2 * ring.outside, fill=tones_.shell, name="cup")
-    sheet.disc(ring.middle, pitch + ball, fill=tones_.ground, name="race")
+    sheet.disc(ring.middle, pitch + ball, fill=tones_.paper, name="race")
     sheet.disc(ring.middle, pitch - race, fill=tones_.steel, name="cone")
     sheet.disc(ring.middle, 0.5 * (pitch - race), fill=tones_.dark_steel, name="axle")
     hardest = _hardest_ball_of(ring, most)
@@ -194,7 +194,7 @@ def _hardest_ball_of(ring: _Ring, most: float) -> int | None:
 def _dashed_ball(sheet: Sheet, centre: Point, ball: float) -> None:
     around = np.linspace(0, 2 * np.pi, 40, endpoint=False)
     points = [(centre[0] + ball / 2 * cos(float(t)), centre[1] + ball / 2 * sin(float(t))) for t in around]
-    sheet.shape(points, fill=sheet.tones.ground, stroke=sheet.tones.faint, dash="3 3", width=1.0, name="idle")
+    sheet.shape(points, fill=sheet.tones.paper, stroke=sheet.tones.faint, dash="3 3", width=1.0, name="idle")
 
 
 def _pointer(sheet: Sheet, ring: _Ring, azimuth: float, load: float, *, most: float, bold: bool) -> None:
@@ -204,7 +204,7 @@ def _pointer(sheet: Sheet, ring: _Ring, azimuth: float, load: float, *, most: fl
     half = (6.0 if bold else 4.5) / sheet.scale / tail
     sheet.shape(
         [ring.place(azimuth, tip), ring.place(azimuth - half, tail), ring.place(azimuth + half, tail)],
-        fill=sheet.tones.ink if bold else sheet.tones.opens,
+        fill=sheet.tones.ink if bold else sheet.tones.petrol,
         width=0.8,
         name="load",
     )

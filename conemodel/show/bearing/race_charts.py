@@ -39,13 +39,13 @@ def pressure_over_cone(races: RacesSweep, worst: Worst, case: Case, prediction: 
 
     y = on_scale(0, top, "peak pressure, MPa", tickCount=6, grid=True, format="d")
     band = {
-        "mark": {"type": "area", "color": tone("opens"), "opacity": 0.25},
+        "mark": {"type": "area", "color": tone("petrol"), "opacity": 0.25},
         "encoding": {"x": across.x("out_deg"), "y": y("low"), "y2": {"field": "high"}},
     }
     return over_cone(
         "Peak pressure on a race",
         across,
-        [band, line(across, "mpa", y("mpa"), colour="opens", width=3), *_dent_rule(y)],
+        [band, line(across, "mpa", y("mpa"), colour="petrol", width=3), *_dent_rule(y)],
         columns={
             **_positions(races),
             "mpa": _plain_numbers(peak.value, MPA.per_si),
@@ -85,7 +85,7 @@ def life_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     layers = [
         line(across, "side", y("side"), colour="level", width=2, dash=(1, 4)),
         line(across, "straight", y("straight"), colour="level", width=2, dash=(6, 4)),
-        line(across, "mixed", y("mixed"), colour="opens", width=3),
+        line(across, "mixed", y("mixed"), colour="petrol", width=3),
         {**peak, **dot(at_best["x"], at_best["y"])},
         *written(at_best, peak, text="◂ best", align="left", dx=9, dy=-4, fontWeight="bold"),
         *key_words(("—— the mix", "– – straight", "· · · side load")),
@@ -148,7 +148,7 @@ def spin_over_cone(races: RacesSweep, prediction: Prediction) -> Spec:
     at = {"data": values({"s": longest})}
     level = {"x": {"value": "width"}, "y": y("s")}
     layers = [
-        line(across, "s", y("s"), colour="opens", width=3),
+        line(across, "s", y("s"), colour="petrol", width=3),
         *written(level, at, text="looser: no longer", align="right", dx=-4, dy=-10),
     ]
     return over_cone(
@@ -186,7 +186,7 @@ def _dent_rule(y: Channel) -> list[Spec]:
         dy=-10,
         fontWeight="bold",
     )
-    return [rule("y", y, at, colour="warning", strokeWidth=2, strokeDash=[8, 3]), *words]
+    return [rule("y", y, at, colour="forbidden", strokeWidth=2, strokeDash=[8, 3]), *words]
 
 
 def _positions(races: RacesSweep) -> dict[str, list[object]]:

@@ -28,9 +28,9 @@ FLAT = 1e-9
 """Free play below which no dead band is drawn [m]."""
 
 LINES: tuple[tuple[str, str, int, list[int]], ...] = (
-    ("wheel flex", "closes", 2, [1, 4]),
+    ("wheel flex", "taken", 2, [1, 4]),
     ("bench", "level", 2, [6, 4]),
-    ("frame", "opens", 3, [1, 0]),
+    ("frame", "petrol", 3, [1, 0]),
 )
 """What is drawn, in which tone, how thick, and dashed how."""
 
@@ -75,7 +75,7 @@ def _dead_bands(bench: Rocking, frame: Rocking, x: Channel, y: Channel) -> list[
     """Return free play as a bar at zero force for each of the two, above and below the line, with its size."""
     return [
         *_dead_band(bench, "on the bench", "level", x, y, up=1),
-        *_dead_band(frame, "in the frame", "opens", x, y, up=-1),
+        *_dead_band(frame, "in the frame", "petrol", x, y, up=-1),
     ]
 
 

@@ -16,7 +16,7 @@ def spin_down_chart(found: Coast) -> Spec:
     y = on_scale(0, 1.1 * float(speed[0]), "turns a second", tickCount=5, grid=True)
     end = {"data": values({"s": stop, "speed": 0.0})}
     layers: list[Spec] = [
-        curve(x("s"), y("speed"), colour="opens", width=3),
+        curve(x("s"), y("speed"), colour="petrol", width=3),
         {**end, **dot(x("s"), y("speed"))},
         *written(
             {"x": x("s"), "y": y("speed")},

@@ -60,7 +60,7 @@ def drag_bars(drag: HubDrag, *, heading: str, quoted: float | None = None) -> Sp
     x, y = on_scale(0, top, "torque, N·mm", tickCount=6, grid=True), down(height)
     hollow = {"fillOpacity": 0.0, "stroke": tone("ink"), "strokeWidth": 1.5, "strokeDash": [4, 2]}
     looks: dict[str, Spec] = {
-        "part": {"fill": tone("opens")},
+        "part": {"fill": tone("petrol")},
         "sum": {"fill": tone("level")},
         "quoted": hollow,
     }
@@ -124,7 +124,7 @@ def torque_over_turn(found: Signature) -> Spec:
             "encoding": {"y": y("low"), "y2": {"field": "high"}},
         },
         rule("y", y, 0.0, strokeWidth=1),
-        curve(x("turn"), y("nmm"), colour="opens", width=2),
+        curve(x("turn"), y("nmm"), colour="petrol", width=2),
         *written(
             {"x": {"value": "width"}, "y": y("nmm")},
             at,

@@ -18,7 +18,7 @@ Channel = Callable[[str], Spec]
 SIZE = 12
 """Size of text inside a chart [px]."""
 
-AS_SET: Spec = {"colour": "closes", "strokeWidth": 2, "strokeDash": [2, 2]}
+AS_SET: Spec = {"colour": "ink", "strokeWidth": 2, "strokeDash": [2, 2]}
 """Look of the rule at the setting as it stands."""
 
 
@@ -83,7 +83,7 @@ def written(encoding: Spec, layer: Spec | None = None, **look: Any) -> list[Spec
     `layer` holds what else the layer has: its data, a transform. `look` goes to the text mark.
     """
     mark = {"type": "text", "fontSize": SIZE, "baseline": "middle", **look}
-    halo = {"color": tone("ground"), "stroke": tone("ground"), "strokeWidth": 4, "strokeJoin": "round"}
+    halo = {"color": tone("paper"), "stroke": tone("paper"), "strokeWidth": 4, "strokeJoin": "round"}
     return [
         {**(layer or {}), "mark": {**mark, **halo}, "encoding": encoding},
         {**(layer or {}), "mark": {**mark, "color": tone("ink")}, "encoding": encoding},

@@ -152,8 +152,8 @@ def _curve(name: str, scales: _Scales) -> Spec:
     x, y = scales.x("mm"), scales.y("density")
     drawn = curve(x, y, colour="level", width=2, dash=(6, 4))
     if name == "closed":
-        line = {"color": tone("opens"), "strokeWidth": 3}
-        drawn["mark"] = {"type": "area", "color": tone("opens"), "fillOpacity": 0.3, "line": line}
+        line = {"color": tone("petrol"), "strokeWidth": 3}
+        drawn["mark"] = {"type": "area", "color": tone("petrol"), "fillOpacity": 0.3, "line": line}
     return {**only(f"datum.which == '{name}'"), **drawn}
 
 

@@ -41,7 +41,7 @@ def step_figure(view: View, *, dark: bool = False) -> "Figure":
     from matplotlib.figure import Figure
 
     look = tones(dark=dark)
-    figure = Figure(figsize=(WIDTH / DPI, HEIGHT / DPI), dpi=DPI, facecolor=look.ground)
+    figure = Figure(figsize=(WIDTH / DPI, HEIGHT / DPI), dpi=DPI, facecolor=look.paper)
     _write(figure, 30, 22, view.title, look, size=30, weight="bold")
     _write(figure, WIDTH - 30, 22, step_words(view), look, size=SMALLEST, ha="right", color=look.faint)
     for place, side in enumerate(view.sides):
@@ -49,7 +49,7 @@ def step_figure(view: View, *, dark: bool = False) -> "Figure":
         _write(figure, left, 92, side.caption, look, size=27, weight="bold", va="baseline")
         answer = answer_words(side)
         if answer:
-            colour = look.warning if side.unsafe else look.good
+            colour = look.forbidden if side.unsafe else look.good
             _write(
                 figure,
                 left,

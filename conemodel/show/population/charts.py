@@ -176,7 +176,7 @@ def influence_chart(influences: Sequence[Influence]) -> Spec:
 
     layers = [
         bars("total", filled=False, stroke=tone("level"), strokeDash=[3, 2]),
-        bars("first", color=tone("opens"), height=12),
+        bars("first", color=tone("petrol"), height=12),
     ]
     return chart(layers, rows=rows, height=ROW * len(rows), heading=title("What matters most", 12))
 

@@ -69,7 +69,7 @@ def _back_offs(axes: "Axes", study: ManyHubs) -> None:
             label=for_picture(one_line(group.name)),
         )
     axes.axvline(
-        DEG.from_si(study.back_off), color=LIGHT.closes, linestyle=":", linewidth=1.8, label="asked about"
+        DEG.from_si(study.back_off), color=LIGHT.taken, linestyle=":", linewidth=1.8, label="asked about"
     )
     axes.set_ylim(0, 1.75 * axes.get_ylim()[1])  # room for the names above the lines
     axes.legend(fontsize=7, frameon=False, loc="upper right")

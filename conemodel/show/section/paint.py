@@ -120,12 +120,12 @@ def _axle(sheet: Sheet, view: View, halves: Halves) -> None:
         flanks.append(((at, edge), (at + pitch / 2, inner)))
     sheet.strokes(flanks, colour=ink, width=0.7, name="thread")
     if left.bore > 0:
-        sheet.box((start, -left.bore), (end, left.bore), fill=view.tones.ground, name="bore")
+        sheet.box((start, -left.bore), (end, left.bore), fill=view.tones.paper, name="bore")
         if view.clamped:
             rod = MM.from_si(view.scenario.clamp.rod_diameter) / 2
             reach = {side: outer_face(half) + 2 for side, half in halves.items()}
             ends = (-reach["left"] if start < -BEYOND else start), (reach["right"] if end > BEYOND else end)
-            sheet.box((ends[0], -rod), (ends[1], rod), fill=view.tones.rod, name="rod")
+            sheet.box((ends[0], -rod), (ends[1], rod), fill=view.tones.frame, name="rod")
 
 
 def _stack(sheet: Sheet, view: View, half: Half, sign: int, adjusted: bool) -> None:
@@ -154,15 +154,15 @@ def _bearing(sheet: Sheet, view: View, half: Half, sign: int, adjusted: bool) ->
         sheet.disc((sign * half.plane, up * half.pitch), half.ball, fill=view.tones.ball, name="ball")
     if adjusted and view.before is not None and abs(view.before - view.end_play) > SAME:
         before = cone_outline(half, MM.from_si(view.before) * view.exaggeration)
-        _ring(sheet, sign, before, fill="none", name="before", stroke=view.tones.closes, dash="5 4")
+        _ring(sheet, sign, before, fill="none", name="before", stroke=view.tones.taken, dash="5 4")
     for up in (1, -1):
         if adjusted and view.end_play > 0:
             u, v = half.contact(cone=True)
             ends = [(sign * u, up * v), (sign * (u + view.moved), up * v)]
-            sheet.line(ends, colour=view.tones.opens, width=0.35 * sheet.scale + 1.5, name="gap")
+            sheet.line(ends, colour=view.tones.petrol, width=0.35 * sheet.scale + 1.5, name="gap")
         if view.end_play < 0 or (view.stage == "ridden" and up < 0):
             ends = [(sign * u, up * v) for u, v in (half.contact(cone=False), half.contact(cone=True))]
-            sheet.line(ends, colour=view.tones.closes, width=0.5 * sheet.scale + 1.5, name="pressed")
+            sheet.line(ends, colour=view.tones.taken, width=0.5 * sheet.scale + 1.5, name="pressed")
 
 
 def _shell(sheet: Sheet, view: View, halves: Halves) -> None:
@@ -192,7 +192,7 @@ def _clamp(sheet: Sheet, view: View, half: Half, sign: int) -> None:
     nuts = not view.scenario.clamp.traits.through_axle
     face = clamp_face(view, half)
     outer = 1.65 * half.thread if nuts else max(half.face * 0.95, half.thread + 1.5)
-    fill = view.tones.rod
+    fill = view.tones.frame
     if nuts:
         _ring(sheet, sign, _block((face, half.thread), (face + CAP, outer)), fill=fill, name="clamp")
         return
@@ -202,4 +202,4 @@ def _clamp(sheet: Sheet, view: View, half: Half, sign: int) -> None:
         low, high = half.nut[1] + half.dropout, face + 0.25
         for up in (1, -1):
             gap = [(sign * low, up * (half.thread + 1.2)), (sign * high, up * (half.thread + 1.2))]
-            sheet.line(gap, colour=view.tones.warning, width=2.0 * sheet.scale, name="not-held")
+            sheet.line(gap, colour=view.tones.forbidden, width=2.0 * sheet.scale, name="not-held")

@@ -142,7 +142,7 @@ def _on_the_clamp(view: View, prediction: Prediction) -> Iterator[Told]:
             f"Do not ride: proud axle. It stands out {out}, the dropout is {thick:g} mm thick, so the clamp squeezes "
             "the axle and not the frame."
         )
-        yield warning, True, view.tones.warning
+        yield warning, True, view.tones.forbidden
     yield f"Clamp force {newtons(clamp.force)}{', assumed' if clamp.assumed else ''}.", False, ""
 
 

@@ -60,7 +60,7 @@ def line(field: str, scales: Scales, y: Channel, *, dashed: bool) -> Spec:
     if dashed:
         drawn = curve(x, y(field), colour="level", width=2, dash=(6, 4))
     else:
-        drawn = curve(x, y(field), colour="opens", width=3)
+        drawn = curve(x, y(field), colour="petrol", width=3)
     # what lies above the lower panel must not run into the upper one
     return {**only(f"datum.{field} <= {scales.force}"), **drawn}
 

@@ -24,6 +24,8 @@ FRAME = 96
 """Height of heading, words and axis [px]."""
 LEAST_SHOWN = 0.02
 """The scale reaches at least this far beyond the good range on both sides [mm]."""
+_BEYOND = {"loose": "petrol", "tight": "forbidden"}
+"""Colour of what each side's limits forbid."""
 
 
 def limit_words(limit: Limit) -> str:
@@ -50,7 +52,7 @@ def binds_chart(window: Window, prediction: Prediction) -> Spec:
     good = (max(MM.from_si(window.tight_edge), low), min(MM.from_si(window.loose_edge), high))
     layers = [
         *([good_band(*good, x)] if good[0] < good[1] else []),
-        *(_bars(x, y, met=met) for met in (True, False)),
+        *(_bars(x, y, met=met, side=side) for met in (True, False) for side in _BEYOND),
         *(mark for met in (True, False) for mark in _words(y, met=met)),
         rule("x", x, shown, **AS_SET),
         above(shown, "now", -20),
@@ -70,20 +72,21 @@ def _row(index: int, limit: Limit, low: float, high: float) -> Spec:
     edge = min(max(MM.from_si(limit.edge), low), high)
     loose = limit.side == "loose"
     met = " ◂ met first" if limit.binding else ""
-    beyond = "loose" if loose else "tight"
     return bar_row(
         index,
         edge if loose else low,
         high if loose else edge,
-        words=f"too {beyond} · {limit_words(limit)}{met}",
+        words=f"too {limit.side} · {limit_words(limit)}{met}",
         met=limit.binding,
+        side=limit.side,
     )
 
 
-def _bars(x: Channel, y: Channel, *, met: bool) -> Spec:
-    """Return the bars of the limits met first, full, or of the others, pale with a dashed edge."""
-    pale = {"fillOpacity": 0.25, "stroke": tone("closes"), "strokeDash": [4, 2], "strokeWidth": 1.5}
-    return bars(_test(met), x, y, fill=tone("closes"), **({} if met else pale))
+def _bars(x: Channel, y: Channel, *, met: bool, side: str) -> Spec:
+    """Return the bars of one side's limits met first, full, or of the others, pale with a dashed edge."""
+    colour = tone(_BEYOND[side])
+    pale = {"fillOpacity": 0.25, "stroke": colour, "strokeDash": [4, 2], "strokeWidth": 1.5}
+    return bars(f"{_test(met)} && datum.side == '{side}'", x, y, fill=colour, **({} if met else pale))
 
 
 def _words(y: Channel, *, met: bool) -> list[Spec]:

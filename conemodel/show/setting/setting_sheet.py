@@ -95,7 +95,7 @@ def _curves(play: "Axes", pinch: "Axes", sweep: Sweep, prediction: Prediction) -
         (pinch, sweep.preload_open, sweep.preload_clamped),
     ):
         axes.plot(out, opened, color=LIGHT.level, linestyle="--", linewidth=1.4, label=BENCH)
-        axes.plot(out, clamped, color=LIGHT.opens, linewidth=2.2, label=CLAMPED)
+        axes.plot(out, clamped, color=LIGHT.petrol, linewidth=2.2, label=CLAMPED)
         if good is not None:
             ends = [DEG.from_si(end) for end in good]
             axes.axvspan(
@@ -105,11 +105,9 @@ def _curves(play: "Axes", pinch: "Axes", sweep: Sweep, prediction: Prediction) -
                 label=f"good {number(ends[0], 0)} to {number(ends[1], 0)}°",
             )
         if out[0] <= now <= out[-1]:
-            axes.axvline(
-                now, color=LIGHT.closes, linestyle=":", linewidth=1.8, label=f"now {number(now, 0)}°"
-            )
+            axes.axvline(now, color=LIGHT.taken, linestyle=":", linewidth=1.8, label=f"now {number(now, 0)}°")
         axes.set_xlim(out[0], out[-1])
-        axes.grid(color="#dddddd", linewidth=0.5)
+        axes.grid(color=LIGHT.steel, linewidth=0.5)
         _plain_frame(axes, "none")
     play.axhline(0, color=LIGHT.ink, linewidth=0.9)
     play.set_ylabel("end play, mm", fontsize=PLAIN)

@@ -10,7 +10,7 @@ from conemodel.base.plain_text import for_picture
 from conemodel.base.units import MM
 from conemodel.show.formatting import degrees, millimetres
 from conemodel.show.palette import LIGHT, Tones
-from conemodel.show.waterfall.rows import Row
+from conemodel.show.waterfall.rows import COLOURS, Row
 from conemodel.tasks.setting.good_range import Window
 
 if TYPE_CHECKING:
@@ -72,12 +72,12 @@ def draw_on_slide(
     """Draw rows in the colours of a wall, with `words` of `size` [point] above each bar, `bold` where they are new."""
     from matplotlib.patheffects import withStroke
 
-    axes.set_facecolor(look.ground)
+    axes.set_facecolor(look.paper)
     if good:
         _shade(axes, good, facecolor=look.good, alpha=0.3, hatch="..", edgecolor=look.good)
-    halo = [withStroke(linewidth=5, foreground=look.ground)]
+    halo = [withStroke(linewidth=5, foreground=look.paper)]
     axes.plot([0, 0], [0, len(rows)], color=look.ink, linewidth=1.2)
-    fill = _coloured(look, ground=look.ground, edge=look.ground, width=1.6)
+    fill = _coloured(look, ground=look.paper, edge=look.paper, width=1.6)
     _draw_bars(axes, rows, fill, middle=0.84, height=0.26, strokes=3)
     _write_above(axes, words, bold, left=0.005, above=0.62, fontsize=size, color=look.ink, path_effects=halo)
     axes.set_axis_off()
@@ -122,7 +122,7 @@ def _coloured(look: Tones, *, ground: str, edge: str, width: float) -> Callable[
     """Return how a bar is filled in colour: pale with a dashed edge where it is assumed."""
 
     def fill(row: Row) -> dict[str, Any]:
-        colour = getattr(look, row.kind)
+        colour = getattr(look, COLOURS[row.kind])
         if row.assumed:
             return {"facecolor": ground, "edgecolor": colour, "linestyle": DASHES, "linewidth": width}
         return {"facecolor": colour, "edgecolor": edge}

@@ -12,6 +12,9 @@ from conemodel.tasks.setting.predict import Prediction
 
 Kind = Literal["opens", "closes", "level"]
 
+COLOURS: dict[Kind, str] = {"opens": "petrol", "closes": "taken", "level": "level"}
+"""Colour of each kind of row, by its name in `Tones`."""
+
 ROUNDING = 1e-9
 """A term shorter than this is not drawn [m]: no gauge sees it."""
 

@@ -11,7 +11,7 @@ from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import degrees, number
 from conemodel.show.palette import tones
-from conemodel.show.waterfall.rows import Row, rows_of_prediction
+from conemodel.show.waterfall.rows import COLOURS, Row, rows_of_prediction
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.predict import Prediction
 
@@ -82,11 +82,12 @@ class Scale:
 def bar_style(*, dark: bool) -> str:
     """Return the style of bars, in the colours of a dark or light ground; hatching says the same as colour."""
     look = tones(dark=dark)
-    hatch = f"repeating-linear-gradient({{}}deg, {look.ground}88 0 2px, transparent 2px 8px)"
-    kinds = {"opens": hatch.format(45), "closes": hatch.format(-45), "level": "none"}
+    hatch = f"repeating-linear-gradient({{}}deg, {look.paper}88 0 2px, transparent 2px 8px)"
+    hatches = {"opens": hatch.format(45), "closes": hatch.format(-45), "level": "none"}
+    colours = {kind: getattr(look, name) for kind, name in COLOURS.items()}
     rules = [
-        f".cm-bar.cm-{kind} {{background: {image}, {getattr(look, kind)}; border: 2px solid {getattr(look, kind)}}}"
-        for kind, image in kinds.items()
+        f".cm-bar.cm-{kind} {{background: {hatches[kind]}, {colour}; border: 2px solid {colour}}}"
+        for kind, colour in colours.items()
     ]
     rules.append(".cm-track .cm-bar.cm-assumed {background-color: transparent; border-style: dashed}")
     rules.append(f".cm-good {{background: {look.good}33; border-color: {look.good}}}")

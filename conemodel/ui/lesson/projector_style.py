@@ -38,7 +38,7 @@ def style(*, dark: bool) -> str:
     look = tones(dark=dark)
     return (
         f"<style>{WALL}{wall_style(dark=dark)}"
-        f".st-key-cm-keys {{background: {look.ground}}}"
-        f".cm-unsafe, .cm-below .cm-dented {{border-color: {look.warning}}}"
-        f".st-key-cm-wall button[kind=primary]:enabled * {{color: {look.ground}}}</style>"
+        f".st-key-cm-keys {{background: {look.paper}}}"
+        f".cm-unsafe, .cm-below .cm-dented {{border-color: {look.forbidden}}}"
+        f".st-key-cm-wall button[kind=primary]:enabled * {{color: {look.paper}}}</style>"
     )

@@ -13,7 +13,7 @@ STYLE = """
 .cm-told {border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
 .cm-told small {display: block; font-size: 0.95rem; font-weight: 400}
 .cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
-.cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid #88888855}
+.cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid var(--cm-hair)}
 .cm-log b {font-weight: 600}
 .cm-standing {display: grid; grid-template-columns: auto 1fr; gap: 0.15rem 0.9rem; margin: 0}
 .cm-standing, .cm-standing dt, .cm-standing dd {margin: 0 !important; padding: 0 !important}
@@ -34,15 +34,9 @@ STYLE = """
 """
 
 
-PRIMARY_ON_DARK = "<style>[data-testid=stBaseButton-primary] p {color: #161b1e}</style>"
-"""Ink of the main button on dark ground: the frame's white on a light fill cannot be read."""
-
-
 def set_styles() -> None:
     """Set how the words of the bench look; once a page."""
     st.html(STYLE)
-    if st.context.theme.type == "dark":
-        st.html(PRIMARY_ON_DARK)
 
 
 def show_last_answer(stand: Stand) -> None:

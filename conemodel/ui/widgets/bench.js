@@ -233,17 +233,17 @@ class Sound {
 
 function readTheme(host) {
   const style = getComputedStyle(host);
-  const read = (name, otherwise) => style.getPropertyValue(name).trim() || otherwise;
-  const text = rgb(read("--st-text-color", "#31333f")), paper = rgb(read("--st-background-color", "#ffffff"));
-  const accent = rgb(read("--st-primary-color", "#0a6ebd"));
+  const read = (name) => style.getPropertyValue(name).trim();
+  const text = rgb(read("--st-text-color")), paper = rgb(read("--st-background-color"));
+  const accent = rgb(read("--st-primary-color"));
   const shade = (part) => mix(paper, text, part);
   // Rubber is dark by day and by night.
   const rubber = shade(paper[1] > text[1] ? 0.72 : 0.2);
   return {
-    text: shade(1), soft: shade(0.7), line: shade(0.5), faint: shade(0.14), paper: shade(0),
-    steel: shade(0.26), bright: shade(0.12), dark: shade(0.42), rubber,
+    text: shade(1), soft: shade(0.7), line: shade(0.5), faint: shade(0.15), paper: shade(0),
+    steel: shade(0.15), bright: shade(0.09), dark: shade(0.24), rubber,
     accent: mix(accent, text, 0.1), skin: mix(paper, accent, 0.34), skinEdge: mix(accent, text, 0.3),
-    font: read("--st-font", "sans-serif"),
+    font: read("--st-font"),
   };
 }
 
