@@ -35,10 +35,13 @@ from conemodel.ui.frame import table
 WAYS = {"in": "in (clockwise)", "out": "out (anticlockwise)"}
 WORDS = {"rim_open.hand": HAND, "rim_closed.hand": HAND, "turns_closed": TURNS}
 
+ASKED_OPENLY = {f"{NEXT}.{name}" for name in ("turned", "way", "ridden", "ridden_distance", *WORDS)}
+"""Fields of a round that do not lie folded away."""
+
 
 def ask_round(diagnosis: Diagnosis) -> None:
-    """Draw the rounds so far and the form for the next one; folded away until something was turned."""
-    with st.expander("**Turned it? Say what it is like now**", expanded=bool(rounds())):
+    """Draw the rounds so far and the form for the next one; folded away until something was turned or entered."""
+    with st.expander("**Turned it? Say what it is like now**", expanded=bool(rounds() or _brought())):
         _list(diagnosis)
         _form(diagnosis)
 
@@ -55,7 +58,10 @@ def _form(diagnosis: Diagnosis) -> None:
         _ask_ridden()
         for name, words in WORDS.items():
             keep(f"{NEXT}.{name}", _ask_felt(name, words))
-        folded = st.expander("Measured, or felt at the axle", key="check_next", on_change="rerun")
+        measured = bool(_brought() - ASKED_OPENLY)
+        folded = st.expander(
+            "Measured, or felt at the axle", key="check_next", on_change="rerun", expanded=measured
+        )
         if folded.open:
             with folded:
                 ask_readings("play", f"{NEXT}.")
@@ -63,6 +69,13 @@ def _form(diagnosis: Diagnosis) -> None:
         st.button("Add this round", on_click=_add, width="stretch", key="add_round")
         for problem in st.session_state.get("check_round_problems", ()):
             st.error(for_page(problem))
+
+
+def _brought() -> frozenset[str]:
+    """Return the fields of the next round that the address of this visit brought: they must be seen to be there."""
+    begun = frozenset(field for field in entries() if field.startswith(f"{NEXT}."))
+    brought: frozenset[str] = st.session_state.setdefault("check_round_brought", begun)
+    return brought
 
 
 _ROUNDS: tuple[Column[tuple[int, Round]], ...] = (

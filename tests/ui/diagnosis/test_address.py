@@ -66,6 +66,21 @@ def test_the_same_address_brings_back_rounds_sizes_and_answer() -> None:
     assert "Not all of this address" not in words(again)
 
 
+@pytest.mark.parametrize("measured", [False, True])
+def test_a_round_half_entered_is_open_to_be_gone_on_with_after_a_reload(measured: bool) -> None:
+    app = opened(**ANSWERED, check_next=True)
+    app.number_input(key="check:next.turned").set_value(21).run()
+    if measured:
+        enter(app, "next.axle_end_closed.play", 0.08)
+    again = reopened(app)
+    assert again.number_input(key="check:next.turned").value == 21
+    folds = {fold.label: fold.proto.expanded for fold in again.expander}
+    assert folds["**Turned it? Say what it is like now**"]
+    assert folds["Measured, or felt at the axle"] == measured
+    if measured:
+        assert again.number_input(key="check:next.axle_end_closed.play").value == 0.08
+
+
 def test_what_was_taken_back_or_emptied_stays_so() -> None:
     app = two_rounds()
     app.button(key="take_back").click().run()
