@@ -7,12 +7,32 @@ from typing import Any, Self
 import numpy as np
 from scipy.special import ndtr, ndtri
 
-from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, ONE, UM, Array
+from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, ONE, UM, Array, Unit
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns.unknown import Shape, Unknown
 
 BELL_REACH = 2.0
 """Where a bell is cut off at both ends, in standard deviations of the whole bell."""
+
+
+def standard_error(unknown: Unknown, unit: Unit) -> float:
+    """Return the standard deviation of an unknown's spread in `unit`; of a bell, that of the whole bell.
+
+    Source: [GUM], 4.3.7 and 4.3.9; closed form
+
+    >>> from conemodel.parts.unknowns.hands import MARK_ERROR
+    >>> standard_error(MARK_ERROR, DEG)
+    2.0
+    """
+    low, usual, high = (
+        unit.from_si(unknown.unit.to_si(end)) for end in (unknown.low, unknown.usual, unknown.high)
+    )
+    half = (high - low) / 2
+    if unknown.shape == "bell":
+        return half / BELL_REACH
+    if unknown.shape == "even":
+        return half / sqrt(3)
+    return sqrt(((high - low) ** 2 + (usual - low) * (usual - high)) / 18)
 
 
 class Uncertain(Part):

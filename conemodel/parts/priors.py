@@ -8,7 +8,7 @@ from typing import Any
 
 from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, N_PER_MM, NEWTON, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
-from conemodel.parts.distributions import BELL_REACH
+from conemodel.parts.distributions import standard_error
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.unknowns.unknown import Unknown
 
@@ -41,6 +41,7 @@ BELIEVED = {
     "dents": unknowns.hub.DENT_DEPTH,
     "slack_unknown": unknowns.joint.THREAD_SLACK,
     "hand_error": unknowns.hands.MARK_ERROR,
+    "dial_uncertainty": unknowns.hands.DIAL_READING,
     "threshold_factor": unknowns.senses.FELT_AT_RIM,
     "rim_push": unknowns.hands.RIM_PUSH,
     "wheel_stiffness": unknowns.hub.WHEEL_STIFFNESS,
@@ -174,7 +175,7 @@ class Beliefs(Part):
     hand_error: float = quantity(
         DEG,
         "standard error of a hand that turns a cone from a mark",
-        default=unknowns.hands.MARK_ERROR.high / BELL_REACH,
+        default=standard_error(unknowns.hands.MARK_ERROR, DEG),
         above=0,
         at_most=30,
     )
@@ -187,7 +188,11 @@ class Beliefs(Part):
         at_most=100,
     )
     dial_uncertainty: float = quantity(
-        MM, "of a dial gauge at rim or axle end", default=0.02, above=0, at_most=1
+        MM,
+        "standard error of a dial gauge at rim, axle end or along the axle",
+        default=standard_error(unknowns.hands.DIAL_READING, MM),
+        above=0,
+        at_most=1,
     )
     ruler_uncertainty: float = quantity(MM, "of a ruler", default=0.3, above=0, at_most=3)
     no_push: float = quantity(
@@ -209,10 +214,20 @@ class Beliefs(Part):
         default=unknowns.hub.WHEEL_STIFFNESS.span,
     )
     play_model: float = quantity(
-        ONE, "standard error of computed free play, as a share of it", default=0.04, at_least=0, at_most=1
+        ONE,
+        "standard error of computed free play, as a share of it: contact angles of 35 to 45°, most of them near the "
+        "middle, and the range of groove radii move it by up to 13 %",
+        default=0.05,
+        at_least=0,
+        at_most=1,
     )
     play_floor: float = quantity(
-        MM, "least standard error of any play against the model", default=0.01, above=0.001, at_most=0.2
+        MM,
+        "least standard error of any play against the model: dropouts up to 1° out of parallel lean the cones, and the "
+        "rim then rocks some 0.02 mm more or less with where it is pushed",
+        default=0.02,
+        above=0.001,
+        at_most=0.2,
     )
     threshold_factor: float = quantity(
         ONE,

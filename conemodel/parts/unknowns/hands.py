@@ -78,7 +78,19 @@ DIAL_ERROR = Unknown(
     usual=0.0,
     high=10.0,
     shape="bell",
-    because="a gauge of 0.01 mm read on a clamped axle pushed both ways; a guess",
+    because="what a gauge of 0.01 mm may err by within a turn of its pointer (JIS B 7503, quoted, the standard not "
+    "seen); read several times on a clamped axle pushed both ways, so that reading adds next to nothing; a guess",
+)
+DIAL_READING = Unknown(
+    name="dial_reading",
+    words="error of play read once on a dial gauge",
+    unit=UM,
+    low=-20.0,
+    usual=0.0,
+    high=20.0,
+    shape="even",
+    because="what the gauge errs by, up to 0.01 mm, and as much again for two stops, each read to half a division; "
+    "how a hand does it is a guess",
 )
 SEEN_TURN = Unknown(
     name="seen_turn",

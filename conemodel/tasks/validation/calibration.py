@@ -38,7 +38,7 @@ DRAWN = (
     "end play 0.02 to 0.22 mm with the clamp open; every second hub is read, its cone turned in by 10° to 60°, and "
     "read again",
     "dropouts out of parallel by up to 1°; one hub of ten has a skew cup, one an odd ball, one two faults at once",
-    "rim rocked with 0, 2 or 5 N each way; a gauge with a standard error of 0.015 mm; a turn of the cone within 3° "
+    "rim rocked with 0, 2 or 5 N each way; a gauge within 0.02 mm; a turn of the cone within 3° "
     "nineteen times in twenty; a hand that says slight and clear at other plays than usual by a factor of 1.4, and at "
     "others again at the next look",
 )

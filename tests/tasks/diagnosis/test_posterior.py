@@ -50,10 +50,11 @@ def by_hand(rounds: list[tuple[float, float]], turn: float, beliefs: Beliefs) ->
     weight = norm.pdf(e, usual + beliefs.end_play_mean, beliefs.end_play_spread)
     weight *= norm.pdf(np.log(force[t] / 5000) / np.log(1.4)) * norm.pdf(error / wide)
     shift = np.array(taken)[t]
+    apart = beliefs.dial_uncertainty**2 + beliefs.play_floor**2
     for (read_open, read_closed), at in zip(rounds, (e, e + turn * lead + error), strict=True):
         for read, end_play in ((read_open, at), (read_closed, at - shift)):
             play = np.interp(end_play, points, rim)
-            weight *= norm.pdf(read, play, np.sqrt(0.02e-3**2 + 0.01e-3**2 + (0.04 * play) ** 2))
+            weight *= norm.pdf(read, play, np.sqrt(apart + (beliefs.play_model * play) ** 2))
     weight /= weight.sum()
     closed = e + turn * lead + error - shift
     mean = float((weight * closed).sum())

@@ -89,7 +89,7 @@ def test_what_nobody_stated_lies_as_it_is_believed() -> None:
 def by_hand(reads: dict[float, float], softness: np.ndarray, weight: np.ndarray) -> tuple[float, float]:
     """Return median and width of the 80 % interval of closed end play [m]: every end play and softness tried.
 
-    `reads` are plays at the rim by the push [N] they were read under, one standard error of the gauge 0.02 mm; the
+    `reads` are plays at the rim by the push [N] they were read under, the gauge's error as believed; the
     model's own errors are shared by all of them. A flat prior: what is believed before is some ten times as wide.
     """
     ends = np.linspace(5e-6, 90e-6, 400)
@@ -97,13 +97,13 @@ def by_hand(reads: dict[float, float], softness: np.ndarray, weight: np.ndarray)
         pair_of(REAR), ends, rim_radius=REAR.wheel.rim_radius, axle_arm=REAR.axle_end_arm
     )
     errors = np.linspace(-3, 3, 31)
-    spread = np.hypot(0.01e-3, Beliefs().play_model * free)
+    spread = np.hypot(Beliefs().play_floor, Beliefs().play_model * free)
     total = np.zeros(ends.size)
     for soft, share in zip(softness, weight, strict=True):
         each = norm.pdf(errors)[None, :] * np.ones((ends.size, 1))
         for push, play in reads.items():
             met = free + soft * wheel_give(REAR, push) + give_at_rim(REAR, push, ends)
-            each *= norm.pdf(play, met[:, None] + spread[:, None] * errors, 0.02e-3)
+            each *= norm.pdf(play, met[:, None] + spread[:, None] * errors, Beliefs().dial_uncertainty)
         total += share * each.sum(axis=1)
     below = np.cumsum(total) / total.sum()
     low, middle, high = np.interp([0.1, 0.5, 0.9], below, ends)

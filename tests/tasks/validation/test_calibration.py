@@ -107,7 +107,7 @@ def test_method_says_what_is_drawn():
         "by {:.0f}° to {:.0f}°".format(*map(degrees, hub.EARLIER)),
         f"out of parallel by up to {degrees(hub.OUT_OF_PARALLEL):g}°",
         "{:g}, {:g} or {:g} N each way".format(*mechanic.HARDER),
-        f"standard error of {1e3 * mechanic.GAUGE:g} mm",
+        f"a gauge within {1e3 * mechanic.GAUGE:g} mm",
         f"within {2 * degrees(hub.HAND):g}° nineteen times in twenty",
         f"by a factor of {mechanic.HAND_FACTOR}",
     ):
