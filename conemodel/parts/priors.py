@@ -6,7 +6,7 @@ No count of real hubs stands behind these; each is an assumption of the project.
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from conemodel.base.units import DEG, KILONEWTON, MM, MRAD, N_PER_MM, NEWTON, NEWTON_MM, ONE, UM
+from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.distributions import standard_error
 from conemodel.parts.schema import FieldError, Part, quantity
@@ -34,8 +34,6 @@ CAUSES = (
 """What may be the matter with a hub: one of these at a time (assumption)."""
 
 BELIEVED = {
-    "clamp_force_middle": unknowns.joint.CLAMP_FORCE,
-    "nut_force_middle": unknowns.joint.NUT_FORCE,
     "bends": unknowns.hub.CONE_TILT,
     "skews": unknowns.hub.CONE_TILT,
     "dents": unknowns.hub.DENT_DEPTH,
@@ -99,20 +97,6 @@ class Beliefs(Part):
     )
     end_play_spread: float = quantity(
         MM, "the same: standard deviation", default=0.10, above=0.005, at_most=0.5
-    )
-    clamp_force_middle: float = quantity(
-        KILONEWTON,
-        "median force of a quick release or thru-axle",
-        default=unknowns.joint.CLAMP_FORCE.usual_in(KILONEWTON),
-        above=0.5,
-        at_most=20,
-    )
-    nut_force_middle: float = quantity(
-        KILONEWTON,
-        "median force of axle nuts",
-        default=unknowns.joint.NUT_FORCE.usual_in(KILONEWTON),
-        above=1,
-        at_most=30,
     )
     clamp_force_factor: float = quantity(
         ONE, "factor either way that holds two thirds of clamp forces", default=1.4, above=1.01, at_most=3

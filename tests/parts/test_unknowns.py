@@ -105,7 +105,6 @@ def test_the_clamp_force_assumed_is_that_of_its_kind() -> None:
         1000.0,
         unknowns.joint.NUT_FORCE.high,
     )
-    assert Beliefs().nut_force_middle == unknowns.joint.NUT_FORCE.usual
 
 
 def test_a_hub_tells_its_ranges_and_that_one_was_given_for_it() -> None:

@@ -178,15 +178,15 @@ LEAST_FACTOR = 1.01
 def force_of(scenario: Scenario, beliefs: Beliefs) -> tuple[float, float]:
     """Return the median clamp force [N] and the factor either way that holds two thirds of them.
 
-    Both are as believed, but no further out than the range assumed of this hub.
+    The middle is usual for what holds the wheel; neither lies further out than the range assumed of this hub.
     """
     force, source = clamp_force(scenario)
     if source != ASSUMED:
         return force, beliefs.stated_force_factor
-    middle = beliefs.clamp_force_middle if scenario.clamp.traits.through_axle else beliefs.nut_force_middle
-    low, high = scenario.assumed.clamp_forces(scenario.clamp.traits.force, given=scenario.clamp.force)
+    usual = scenario.clamp.traits.force
+    low, high = scenario.assumed.clamp_forces(usual, given=scenario.clamp.force)
     narrowest = sqrt(high / low) if low > 0.0 else inf
-    return min(max(middle, low), max(high, 1.0)), min(
+    return min(max(usual.usual, low), max(high, 1.0)), min(
         max(narrowest, LEAST_FACTOR), beliefs.clamp_force_factor
     )
 

@@ -14,6 +14,7 @@ from conemodel.parts.felt_play import PLAY_WORDS, PlayWord
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings, Round, TurningWord
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns.joint import CLAMP_FORCE
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.equilibrium.wheel_positions import is_uniform
 from conemodel.solve.freeplay.hand_positions import solve_felt_play
@@ -63,8 +64,8 @@ class Bench:
         chances = np.array([believed.chance(c) for c in names])
         drawn = "sound" if sound else cause or str(dice.choice(names, p=chances / chances.sum()))
         case = self._case(drawn)
-        usual = self.shift_at(believed.clamp_force_middle, case)
-        full = believed.clamp_force_middle * believed.clamp_force_factor ** dice.standard_normal()
+        usual = self.shift_at(CLAMP_FORCE.usual, case)
+        full = CLAMP_FORCE.usual * believed.clamp_force_factor ** dice.standard_normal()
         newtons = force if force is not None else full * case.closing
         opened = usual + dice.normal(believed.end_play_mean, believed.end_play_spread)
         return Truth(case, newtons, self.shift_at(newtons, case), opened, self._drift())

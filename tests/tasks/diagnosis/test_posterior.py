@@ -1,5 +1,6 @@
 """The posterior against a plain sum over everything, and its intervals against hubs drawn from the prior."""
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -7,9 +8,13 @@ import pytest
 from scipy.stats import norm
 
 from conemodel.base.units import DEG
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
+from conemodel.parts.library import SCENARIOS
 from conemodel.parts.priors import CAUSES, Beliefs
 from conemodel.parts.readings import Play, Readings
 from conemodel.parts.setting import Assumed
+from conemodel.parts.toml_files import load_scenario
+from conemodel.parts.unknowns.joint import CLAMP_FORCE, NUT_FORCE, THRU_AXLE_FORCE
 from conemodel.solve.freeplay.hand_positions import solve_felt_play
 from conemodel.solve.stages.clamp import close_clamp
 from conemodel.solve.stages.terms import pair_of
@@ -208,7 +213,7 @@ def test_rounds_without_a_turn_spread_nothing():
 def test_the_clamp_force_believed_lies_within_the_range_assumed_of_the_hub() -> None:
     """The registry's own range changes nothing believed; a narrower one holds the middle and the spread inside it."""
     hub, beliefs = REAR, Beliefs()
-    usual = beliefs.clamp_force_middle, beliefs.clamp_force_factor
+    usual = CLAMP_FORCE.usual, beliefs.clamp_force_factor
     assert force_of(hub, beliefs) == force_of(hub.with_ranges(), beliefs) == usual
     narrow = hub.replace(assumed=Assumed(clamp_force_low=6000.0, clamp_force_high=7000.0))
     middle, factor = force_of(narrow, beliefs)
@@ -216,3 +221,15 @@ def test_the_clamp_force_believed_lies_within_the_range_assumed_of_the_hub() -> 
     assert factor**2 == pytest.approx(7000 / 6000)
     known = hub.replace(assumed=Assumed(clamp_force_low=0.0, clamp_force_high=0.0))
     assert force_of(known, beliefs) == (1.0, usual[1])
+
+
+def test_the_clamp_force_believed_is_usual_for_what_holds_the_wheel(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The kinds of clamp are its one home: where one usually holds harder, that is believed of its hubs."""
+    harder = replace(CLAMP_KINDS["thru-axle"], force=replace(THRU_AXLE_FORCE, usual=7000.0))
+    monkeypatch.setitem(CLAMP_KINDS, "thru-axle", harder)
+    for name, usual in (
+        ("thru-axle", 7000.0),
+        ("city-nutted", NUT_FORCE.usual),
+        ("road-front", CLAMP_FORCE.usual),
+    ):
+        assert force_of(load_scenario(SCENARIOS / f"{name}.toml"), Beliefs())[0] == usual
