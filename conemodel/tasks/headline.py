@@ -24,6 +24,7 @@ class Answer:
         words: a few, for the largest type, without a full stop.
         certainty: how sure they are, in plain words; empty where it was seen or measured.
         why: a sentence or two; act: what to do next, a short sentence; more: what else belongs to that.
+        unsafe: it is a reason not to ride.
     """
 
     words: str
@@ -31,6 +32,7 @@ class Answer:
     why: str = ""
     act: str = ""
     more: str = ""
+    unsafe: bool = False
 
     @property
     def head(self) -> str:
@@ -74,7 +76,7 @@ class Headline:
     @property
     def unsafe(self) -> tuple[str, ...]:
         """Reasons not to ride, in sentences, most serious first; usually none."""
-        return tuple(one.sentence for one in self.answers if one.words.startswith(DO_NOT_RIDE))
+        return tuple(one.sentence for one in self.answers if one.unsafe)
 
     @property
     def line(self) -> str:

@@ -20,7 +20,7 @@ from conemodel.tasks.setting.defects import defects_of
 SCENARIOS = sorted(library.SCENARIOS.glob("*.toml"))
 ADJUSTMENT = Answer(words="Right", act="Leave it.")
 DENTED = Answer(words="Dented", act="Renew it.")
-PROUD = Answer(words="Do not ride: proud", act="Fit another axle.")
+PROUD = Answer(words="Do not ride: proud", act="Fit another axle.", unsafe=True)
 
 
 def test_the_three_questions_are_answered_in_order() -> None:
@@ -30,6 +30,15 @@ def test_the_three_questions_are_answered_in_order() -> None:
     assert (unsound.question, unsound.answer, unsound.below) == ("sound", DENTED, (ADJUSTMENT,))
     sound = headline_of(unsafe=[], unsound=[], adjustment=ADJUSTMENT)
     assert (sound.question, sound.answer, sound.below) == ("adjustment", ADJUSTMENT, ())
+
+
+def test_what_is_unsafe_is_told_by_the_answer_and_not_by_its_words() -> None:
+    reworded = Answer(words="Leave it in the stand", unsafe=True)
+    whole = headline_of(
+        unsafe=[reworded], unsound=[Answer(words="Do not ride fast: dented")], adjustment=ADJUSTMENT
+    )
+    assert whole.unsafe == (reworded.sentence,)
+    assert headline_of(unsafe=[PROUD], unsound=[], adjustment=ADJUSTMENT).unsafe == (PROUD.sentence,)
 
 
 def assert_fault_first(scenario: Scenario) -> None:

@@ -92,7 +92,9 @@ def unsafe_answers(
 ) -> tuple[Answer, ...]:
     """Return why not to ride, most serious first; what its axle leaves open is asked before all else."""
     asked = [
-        Answer(words=fit.words, why=fit.sentence) for fit in fits if fit.key in (HELD_BY, DROPOUT_UNKNOWN)
+        Answer(words=fit.words, why=fit.sentence, unsafe=fit.unsafe)
+        for fit in fits
+        if fit.key in (HELD_BY, DROPOUT_UNKNOWN)
     ]
     stops = [_answer_of(fault, readings) for fault in faults if fault.blocks and fault.unsafe]
     return (*asked, *stops)
@@ -162,6 +164,7 @@ def _answer_of(fault: FoundFault, readings: Readings) -> Answer:
         certainty=say_chance(fault.chance, measured=readings.play_measured) if likely else "",
         why=fault.advice,
         act="" if fault.unsafe else act,
+        unsafe=fault.unsafe,
     )
 
 

@@ -127,6 +127,7 @@ def _ask_for_dropout(readings: Readings) -> Fit:
         sentence=f"The axle stands out {far} mm, and thin dropouts are hardly thicker. An end longer than its dropout "
         "is thick stands proud: the clamp squeezes the axle and not the frame, and the wheel can come out. Measure the "
         "dropouts' thickness at their slots; where one end stands out further, centre the axle first.",
+        unsafe=True,
     )
 
 

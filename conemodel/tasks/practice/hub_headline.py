@@ -20,7 +20,7 @@ def hub_headline(
     what = "" if exercise.questions[:1] == ("fault",) else f": {FAULTS[secret.fault].what}"
     unsound = [] if is_sound(secret, hub) else [Answer(words=f"Not sound{what}")]
     return headline_of(
-        unsafe=[Answer(words=f"{DO_NOT_RIDE}: {reason}") for reason in critical],
+        unsafe=[Answer(words=f"{DO_NOT_RIDE}: {reason}", unsafe=True) for reason in critical],
         unsound=unsound,
         adjustment=Answer(words=_adjustment(exercise, secret, hub, off)),
     )

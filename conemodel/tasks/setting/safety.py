@@ -38,6 +38,7 @@ def _proud_axle(scenario: Scenario, terms: SettingTerms[float]) -> tuple[Answer,
             words=f"{DO_NOT_RIDE}: the axle stands proud of the dropout at {where}",
             why="The clamp squeezes the axle and not the frame, and the wheel can come out.",
             act="No setting of the cone cures that: fit an axle of the right length.",
+            unsafe=True,
         ),
     )
 
@@ -59,5 +60,6 @@ def _weak_clamp(scenario: Scenario, terms: SettingTerms[float]) -> tuple[Answer,
             f"{NEWTON.from_si(float(needed)):.0f} N even on faces that grip well.",
             act=f"Look at the {scenario.clamp.traits.handle}, at all that is screwed or sprung on it and at the "
             "dropouts, and close it again so that it takes a firm hand.",
+            unsafe=True,
         ),
     )
