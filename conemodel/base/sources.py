@@ -20,7 +20,7 @@ SOURCES: dict[str, str] = {
         "F. N. Fritsch, R. E. Carlson, Monotone piecewise cubic interpolation, SIAM Journal on Numerical "
         "Analysis 17, 1980, 238-246"
     ),
-    "GUM": "JCGM 100:2008, Evaluation of measurement data - Guide to the expression of uncertainty in measurement",
+    "GUM2008": "JCGM 100:2008, Evaluation of measurement data - Guide to the expression of uncertainty in measurement",
     "HarrisKotzalas2007": "T. A. Harris, M. N. Kotzalas, Rolling Bearing Analysis, 5th ed., 2007",
     "ISO281": "ISO 281, Rolling bearings - Dynamic load ratings and rating life",
     "ISO3": "ISO 3, Preferred numbers - Series of preferred numbers",

@@ -18,7 +18,9 @@ BELL_REACH = 2.0
 def standard_error(unknown: Unknown, unit: Unit) -> float:
     """Return the standard deviation of an unknown's spread in `unit`; of a bell, that of the whole bell.
 
-    Source: [GUM], 4.3.7 and 4.3.9; closed form
+    Limits alone are taken even (4.3.7), a middle that is likelier as a triangle (4.3.9).
+
+    Source: [GUM2008]
 
     >>> from conemodel.parts.unknowns.hands import MARK_ERROR
     >>> standard_error(MARK_ERROR, DEG)
