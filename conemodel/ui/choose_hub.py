@@ -9,7 +9,7 @@ from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, read_scenario
 from conemodel.ui.files import YOURS, ask_file
-from conemodel.ui.own_hub import FIRST_HUB, OWN, keep_own_hub, own_hub
+from conemodel.ui.own_hub import FIRST_HUB, OWN, OWN_HUB
 from conemodel.ui.url_state import choice, keep
 
 
@@ -22,7 +22,7 @@ def ready_hubs() -> dict[str, Scenario]:
 
 def choose_hub() -> Scenario:
     """Draw the chooser and return the hub; a file that cannot be used is explained and changes nothing."""
-    brought = own_hub()
+    brought = OWN_HUB.brought()
     titles = {name: one_line(hub.name) for name, hub in ready_hubs().items()}
     if brought:
         titles[OWN] = f"Your own: {one_line(brought.name)}"
@@ -34,7 +34,7 @@ def choose_hub() -> Scenario:
         default=FIRST_HUB,
         help="All ready hubs are invented. You can bring your own as a scenario file.",
     )
-    keep_own_hub(chosen=chosen == OWN)
+    OWN_HUB.keep(chosen=chosen == OWN)
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("Story, or your own", width="content"):
         st.text(visible(hub.story.strip()))
@@ -45,7 +45,7 @@ def choose_hub() -> Scenario:
 def travelling_hub() -> Scenario:
     """Return the hub chosen on the other screens, and keep it for them."""
     hubs = dict(ready_hubs())
-    if brought := own_hub():
+    if brought := OWN_HUB.brought():
         hubs[OWN] = brought
     name = st.session_state.get("hub", st.query_params.get("hub"))
     st.session_state.hub = name if name in hubs else FIRST_HUB
@@ -56,11 +56,10 @@ def keep_travelling_hub(*, chosen: bool) -> None:
     """Put the hub of the other screens into this page's address if it is `chosen`, or take it out."""
     name = st.session_state.hub
     keep("hub", name if chosen else FIRST_HUB, FIRST_HUB)
-    keep_own_hub(chosen=chosen and name == OWN)
+    OWN_HUB.keep(chosen=chosen and name == OWN)
 
 
 def _take(sent: bytes) -> None:
     """Keep the hub in a file just brought, and choose it."""
-    st.session_state.own_hub = read_scenario(sent, name=YOURS)
-    st.session_state.own_hub_lost = ""
+    OWN_HUB.take(read_scenario(sent, name=YOURS))
     st.session_state.hub = OWN

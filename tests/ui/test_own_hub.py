@@ -8,7 +8,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, write_part
-from conemodel.ui.own_hub import LONGEST
+from conemodel.ui.own_file import LONGEST
 from conemodel.ui.packed_text import pack
 from tests.patience import PATIENCE
 

@@ -9,7 +9,8 @@ from conemodel.parts.lesson import Staged, Story, load_story, read_story, storie
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import Played, play_story
 from conemodel.tasks.lesson.position import Position, positions, start
-from conemodel.ui.files import YOURS, ask_file
+from conemodel.ui.files import YOURS, ask_file, say_problems
+from conemodel.ui.own_file import OwnFile
 from conemodel.ui.url_state import choice
 
 FIRST_STORY = "quick-release-or-nuts"
@@ -17,6 +18,13 @@ FIRST_STORY = "quick-release-or-nuts"
 
 OWN = "own"
 """Stands in the address for a story brought as a file."""
+
+OWN_STORY: OwnFile[Staged] = OwnFile(
+    what="story",
+    place="own_story",
+    read=lambda text, name: read_story(text.encode(), name=name),
+    write=lambda staged: write_part(staged.story),
+)
 
 
 @lru_cache(maxsize=1)
@@ -27,8 +35,8 @@ def ready_stories() -> dict[str, Staged]:
 
 
 def known_stories() -> dict[str, Staged]:
-    """Return the ready stories and the one this person brought."""
-    brought: Staged | None = st.session_state.get("own_story")
+    """Return the ready stories and the one this person brought, or has in the address."""
+    brought = OWN_STORY.brought()
     return {**ready_stories(), **({OWN: brought} if brought else {})}
 
 
@@ -48,7 +56,9 @@ def choose_story() -> Staged:
     titles = {name: one_line(staged.story.title) for name, staged in known.items()}
     if OWN in titles:
         titles[OWN] = f"Your own: {titles[OWN]}"
+    _note_lost_story()
     chosen = choice(st.selectbox, "Story", titles, key="story", default=FIRST_STORY)
+    OWN_STORY.keep(chosen=chosen == OWN)
     with st.popover("Bring your own story", width="stretch"):
         st.markdown(
             "A story is a file that names two hubs by the names of the ready ones, what is changed in each, and what "
@@ -60,8 +70,18 @@ def choose_story() -> Staged:
 
 def _take(sent: bytes) -> None:
     """Keep the story in a file just brought, and choose it."""
-    st.session_state.own_story = read_story(sent, name=YOURS)
+    OWN_STORY.take(read_story(sent, name=YOURS))
     st.session_state.story = OWN
+
+
+def _note_lost_story() -> None:
+    """Say that the address asks for a story that is not here, until another is chosen."""
+    asked = st.query_params.get("story", FIRST_STORY)
+    if asked not in known_stories():
+        OWN_STORY.lose("It names a story that is not here and does not hold it.")
+    if OWN_STORY.lost and st.session_state.get("story") in (None, FIRST_STORY):
+        words = "The story of this address could not be read; another is taken instead. Bring its file again."
+        say_problems(words, OWN_STORY.lost)
 
 
 def story_from_address() -> tuple[str, Staged] | None:
@@ -69,6 +89,11 @@ def story_from_address() -> tuple[str, Staged] | None:
     name = st.query_params.get("story", FIRST_STORY)
     known = known_stories()
     return (name, known[name]) if "step" in st.query_params and name in known else None
+
+
+def is_in_address() -> bool:
+    """Return whether the address holds the whole story it names."""
+    return st.query_params.get("story") != OWN or OWN_STORY.place in st.query_params
 
 
 def position_from_address(story: Story) -> Position:

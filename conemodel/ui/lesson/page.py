@@ -26,8 +26,6 @@ def page() -> None:
         "commits: in, out, or leave it. Nothing that is still to be guessed is on the page.",
     )
     staged = choose_story()
-    if "step" in st.query_params:
-        st.warning("The story in this address is not here. If it was brought as a file, bring it again.")
     _story(staged)
     end_page()
 

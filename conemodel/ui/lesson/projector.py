@@ -20,7 +20,7 @@ from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import Played, SideView, View, view_of
 from conemodel.tasks.lesson.position import KEYS, Key, press
 from conemodel.ui.files import offer_file
-from conemodel.ui.lesson.lessons import cached_story, go_to, leave, position_from_address
+from conemodel.ui.lesson.lessons import cached_story, go_to, is_in_address, leave, position_from_address
 from conemodel.ui.lesson.projector_style import style
 
 SHORTCUTS: dict[Key, tuple[str, str, str]] = {
@@ -148,7 +148,10 @@ def _more(staged: Staged, told: Played, view: View) -> None:
     dark = st.context.theme.type == "dark"
     name = f"step-{view.number}-{view.stage.replace('_', '-')}.png"
     offer_file("This step (PNG)", name, partial(_picture, view, dark=dark), width="stretch")
-    st.markdown("The address of this page leads to this step.")
+    if is_in_address():
+        st.markdown("The address of this page leads to this step.")
+    else:
+        st.markdown("This story is too long for the address of this page: send its file along.")
 
 
 def _picture(view: View, *, dark: bool) -> bytes:

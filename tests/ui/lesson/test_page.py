@@ -170,38 +170,6 @@ def test_an_address_that_makes_no_sense_leads_to_a_step(address: dict[str, str])
     assert 'class="cm-fall"' in words(app)
 
 
-def test_an_own_story_is_taken_and_told() -> None:
-    text = write_part(load_story(STORIES["steel-or-light-axle"]).story).replace(
-        "Steel axle, light axle", "My own"
-    )
-    app = opened()
-    app.file_uploader(key="story_file").upload("../../x<b>.toml", text.encode()).run()
-    assert app.selectbox(key="story").value == "own"
-    next(button for button in app.button if button.label == "Show it").click().run()
-    assert "<h1>My own</h1>" in words(app)
-
-
-def test_every_mistake_of_an_own_story_is_named_and_nothing_is_lost() -> None:
-    app = opened(story="proud-axle")
-    text = write_part(load_story(STORIES["proud-axle"]).story)
-    text = text.replace('scenario = "proud-axle"', 'scenario = "no-such-hub"').replace("title =", "tittle =")
-    text = text.replace('ask = "turn"', 'ask = "pray"')
-    app.file_uploader(key="story_file").upload("mine.toml", text.encode()).run()
-    said = "\n".join(code.value for code in app.code)
-    assert "tittle" in said
-    assert "pray" in said
-    assert app.selectbox(key="story").value == "proud-axle"
-    text = text.replace("tittle", "title").replace("pray", "turn")
-    app.file_uploader(key="story_file").upload("mine.toml", text.encode()).run()
-    assert any("no-such-hub" in code.value and "touring-rear" in code.value for code in app.code)
-
-
-def test_a_link_to_a_story_that_is_not_here_says_so() -> None:
-    app = opened(story="own", step="clamped")
-    assert not app.exception
-    assert any("not here" in warning.value for warning in app.warning)
-
-
 # many hubs
 
 
