@@ -7,7 +7,7 @@ from typing import Any, Literal
 
 from conemodel.base.units import MM, ONE, UM, Floats
 from conemodel.parts import unknowns
-from conemodel.parts.schema import FieldError, Part, quantity
+from conemodel.parts.schema import FieldError, Part, PartProblems, quantity
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
 from conemodel.physics.thread import axial_backlash, root_diameter
 from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
@@ -148,6 +148,19 @@ class Axle(Part):
     def backlash(self) -> float:
         """Axial backlash the prediction uses: as measured, or the middle of what the classes allow [m]."""
         return sum(self.backlash_range) / 2
+
+    @cached_property
+    def most_backlash(self) -> float:
+        """Most axial backlash that the classes of the thread allow, whatever was measured [m].
+
+        A thread of a size the classes do not have, such as an inch thread, is held to the loosest slack believed.
+
+        Source: [ISO965-1]
+        """
+        try:
+            return self.replace(thread_clearance=None).backlash_range[1]
+        except PartProblems:
+            return unknowns.joint.THREAD_SLACK.unit.to_si(unknowns.joint.THREAD_SLACK.high)
 
 
 def _check_thread_classes(values: Mapping[str, Any]) -> Iterator[FieldError]:

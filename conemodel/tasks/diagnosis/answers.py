@@ -126,7 +126,12 @@ def unsound_answers(
         )
     if window.width <= 0:
         found.append(NO_SETTING)
-    described = (defect.answer for defect in defects_of(posterior.model.scenario) if defect.sure)
+    said = [fault.key for fault in stops]
+    described = (
+        defect.answer
+        for defect in defects_of(posterior.model.scenario)
+        if defect.sure and defect.cause not in said
+    )
     return (*found, *(answer for answer in described if answer is not None))
 
 

@@ -12,7 +12,6 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.causes import CAUSES
-from conemodel.tasks.diagnosis.fit_of_axle import slack_of_class
 from conemodel.tasks.diagnosis.fit_of_ends import ends_ask_for_nuts
 from conemodel.tasks.diagnosis.looks import chance_of_checks
 
@@ -158,7 +157,7 @@ def chance_of_slack(readings: Readings, scenario: Scenario, beliefs: Beliefs, ca
     measured = readings.thread_slack
     if measured.size is None:
         return 1.0
-    beyond = float(ndtr((measured.size - slack_of_class(scenario.axle)) / measured.uncertainty))
+    beyond = float(ndtr((measured.size - scenario.axle.most_backlash) / measured.uncertainty))
     yes = 1 - beliefs.slip if cause == "worn_thread" else beliefs.slip
     return beyond * yes + (1 - beyond) * (1 - yes)
 

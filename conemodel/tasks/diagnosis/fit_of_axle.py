@@ -6,11 +6,8 @@ import numpy as np
 from scipy.special import ndtr
 
 from conemodel.base.units import MM, NEWTON
-from conemodel.parts.axle import Axle
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import PartProblems
-from conemodel.parts.unknowns.joint import THREAD_SLACK
 from conemodel.tasks.diagnosis.assumed_hub import THREADS
 from conemodel.tasks.diagnosis.fit import SURE, Fit, state_of
 
@@ -78,7 +75,7 @@ def thread_slack(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
         slack, error, source = axle.backlash, AS_DESCRIBED, "as the hub is described"
     else:
         return
-    most = slack_of_class(axle)
+    most = axle.most_backlash
     chance = float(ndtr((slack - most) / error))
     state = state_of(chance)
     has = f"The cone has {MM.from_si(slack):.3f} mm of slack on its thread, {source}"
@@ -94,19 +91,6 @@ def thread_slack(readings: Readings, scenario: Scenario) -> Iterator[Fit]:
             else f"{has}; {MM.from_si(most):.3f} mm is the most its class allows, and the locknut takes it up."
         ),
     )
-
-
-def slack_of_class(axle: Axle) -> float:
-    """Return the most axial slack that the classes of an axle's thread allow [m].
-
-    A thread of a size the classes do not have, such as an inch thread, is held to the loosest slack believed.
-
-    Source: [ISO965-1]
-    """
-    try:
-        return axle.replace(thread_clearance=None).backlash_range[1]
-    except PartProblems:
-        return THREAD_SLACK.unit.to_si(THREAD_SLACK.high)
 
 
 def hub_in_frame(readings: Readings, scenario: Scenario) -> Iterator[Fit]:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from math import hypot
 
 from conemodel.base.units import DEG, MM, NEWTON_MM, UM
+from conemodel.parts.axle import Axle
 from conemodel.parts.bearing import Dents, RowCondition, RowGeometry
 from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
@@ -26,12 +27,14 @@ class Defect:
         short: what it is in a few words, for the largest type; empty where that is a question only.
         what: it is; cure: what would help. Sentences, the cures common practice, no source.
         sure: it is a defect; otherwise it may be intended, and is put as a question.
+        cause: its name among `parts.priors.CAUSES`, where a check finds it from sizes as well.
     """
 
     short: str
     what: str
     cure: str
     sure: bool
+    cause: str = ""
 
     @property
     def answer(self) -> Answer | None:
@@ -54,6 +57,7 @@ def defects_of(scenario: Scenario) -> tuple[Defect, ...]:
     condition = scenario.condition
     found = [
         *(each for side in SIDES for each in _on_row(side, getattr(condition, side))),
+        *_on_thread(scenario.axle),
         *_on_grease_and_seals(scenario),
         *_on_packing(scenario),
         *_on_unlike_rows(scenario),
@@ -127,6 +131,19 @@ def _on_balls(side: Side, row: RowCondition) -> Iterator[Defect]:
         what = f"In the {side} row {len(odd)} balls differ from the others; they spread over {spread:g} µm."
     cure = "Renew all balls of both rows together, from one packet."
     yield Defect(short=f"odd balls on the {side}", what=what, cure=cure, sure=True)
+
+
+def _on_thread(axle: Axle) -> Iterator[Defect]:
+    """Yield a thread with more slack, as measured, than its class allows."""
+    if axle.backlash > axle.most_backlash:
+        slack, most = (f"{MM.from_si(length):.3f} mm" for length in (axle.backlash, axle.most_backlash))
+        yield Defect(
+            short="the thread is worn out",
+            what=f"The cone has {slack} of slack on its thread, where {most} is the most its class allows.",
+            cure="Renew axle and cone before anything is adjusted.",
+            sure=True,
+            cause="worn_thread",
+        )
 
 
 def _on_grease_and_seals(scenario: Scenario) -> Iterator[Defect]:

@@ -232,3 +232,12 @@ def test_a_single_reading_is_never_held_against_others_that_are_not_there():
     alone = found(Round(rim_closed=Play(play=0.25e-3, push=20.0)))
     assert "the others" not in " ".join(alone.contradictions)
     assert "check the push" in " ".join(alone.contradictions)
+
+
+def test_a_worn_out_thread_is_said_once_whether_it_was_measured_or_described() -> None:
+    """A hub described with more slack than its class allows is renewed, in one answer."""
+    hub = load_scenario(SCENARIOS / "worn-thread.toml")
+    measured: dict[str, Any] = {"thread_slack": Size(size=0.242e-3, uncertainty=0.01e-3)}
+    for told in ({}, measured):
+        answers = diagnose(Readings(clamp="quick release", **told), hub).headline.answers
+        assert [one.words.lower().count("thread") for one in answers].count(1) == 1

@@ -165,7 +165,7 @@ def answers(name: str, stage: str) -> dict[str, str | None]:
         ("quick-release-or-nuts", "clamped", {"Quick release": "leave it", "Axle nuts": "in (clockwise)"}),
         ("steel-or-light-axle", "clamped", {"Steel axle": "leave it", "Light alloy axle": "out (anticlockwise)"}),
         ("snug-or-worn-thread", "locked", {"Snug thread": "tighter", "Worn thread": "tighter"}),
-        ("snug-or-worn-thread", "clamped", {"Snug thread": "in (clockwise)", "Worn thread": "out (anticlockwise)"}),
+        ("snug-or-worn-thread", "clamped", {"Snug thread": "in (clockwise)", "Worn thread": "leave it"}),
         ("held-or-unheld-cone", "clamped", {"Cone held": "leave it", "Cone let go": NONE_OF_THESE}),
         ("loose-or-right-under-the-rider", "clamped", {"A quarter turn out": "in (clockwise)", SIXTH: "leave it"}),
         ("loose-or-right-under-the-rider", "ridden", {"A quarter turn out": "neither", SIXTH: "neither"}),
