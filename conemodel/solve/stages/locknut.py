@@ -9,6 +9,7 @@ from conemodel.base.units import Number
 from conemodel.parts.axle import Axle
 from conemodel.parts.hub import Side, Stack
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.setting import Setting
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.physics.tightening import far_side_slip_torque, holding_torque, lock_force, unheld_preload
 from conemodel.solve.stages.compliances import Compliances, compliances_of
@@ -112,6 +113,11 @@ def lock_force_on(scenario: Scenario, side: Side, torque: Any, inputs: Inputs[An
         face_friction=given.face_friction[side],
         face_radius=face_radius(axle, scenario.stack.side(side)),
     )
+
+
+def slack_share(setting: Setting) -> float:
+    """Return how much of the thread slack is gone from end play once locked [-], contact found as the setting says."""
+    return SHARE_OF_NUT[setting.technique] - (1.0 if setting.contact_found == "nut snug" else 0.0)
 
 
 def face_radius(axle: Axle, stack: Stack) -> float:

@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, Generic, overload
 
+import numpy as np
+
 from conemodel.base.batch_cache import keep_answers
 from conemodel.base.errors import NotConverged
 from conemodel.base.units import Floats, Number
 from conemodel.parts.bearing import Pair
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.setting import Setting
 from conemodel.physics.thread import thread_torque_arm
 from conemodel.solve.curves.unloaded_tables import unloaded_tables
 from conemodel.solve.equilibrium.unloaded import TIGHTEST
@@ -226,14 +227,9 @@ def tighten(
     after, lengths = side.tightened(joint, nut=nut, turned_in=turned_in)
     if joint.runs_in:
         stop = _stopped_by_the_balls(pair_of(scenario), float(joint.stop_preload))
-        run: Any = min(stop - before - sum(lengths.values()), 0.0)
+        run: Any = np.minimum(stop - before - sum(lengths.values()), 0.0)[()]
         return after.turned(run), {**lengths, "drift": run}
     return after, lengths
-
-
-def slack_share(setting: Setting) -> float:
-    """Return how much of the thread slack is gone from end play once locked [-], contact found as the setting says."""
-    return SHARE_OF_NUT[setting.technique] - (1.0 if setting.contact_found == "nut snug" else 0.0)
 
 
 def _possible(lengths: Mapping[str, Number], nut: float) -> dict[str, Number]:

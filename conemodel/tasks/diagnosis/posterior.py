@@ -12,7 +12,8 @@ from conemodel.base.normal import normal_density
 from conemodel.base.units import Array
 from conemodel.parts.readings import Readings
 from conemodel.solve.stages.inputs import inputs_of
-from conemodel.solve.stages.terms import setting_terms, slack_share
+from conemodel.solve.stages.locknut import slack_share
+from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.diagnosis.between_rounds import Spread, reach_between, spreads_before, turn_error
 from conemodel.tasks.diagnosis.filtering import filter_rounds, look_back, product_of, widen
 from conemodel.tasks.diagnosis.model import HubModel

@@ -12,7 +12,8 @@ from conemodel.parts.distributions import Uncertain, UncertainLength, UncertainT
 from conemodel.parts.lesson import Story, StorySide
 from conemodel.parts.unknowns.hands import BACK_OFF_ERROR, DIAL_ERROR, FEELER_ERROR, MARK_ERROR
 from conemodel.parts.unknowns.joint import MEASURED_FORCE
-from conemodel.solve.stages.terms import STAGES, slack_share
+from conemodel.solve.stages.locknut import slack_share
+from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.setting.drawn_hubs import HUBS, DrawnHubs
 from conemodel.tasks.setting.outlook import moved_out, outlook_of
 from conemodel.tasks.setting.predict import Prediction

@@ -8,8 +8,8 @@ import numpy.typing as npt
 
 from conemodel.base.units import Array
 from conemodel.parts.crowd import Crowd
-from conemodel.solve.stages.locknut import SHARE_OF_NUT
-from conemodel.solve.stages.terms import finger_preload, setting_terms, slack_share
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, slack_share
+from conemodel.solve.stages.terms import finger_preload, setting_terms
 from conemodel.tasks.population.drawn_inputs import COLUMNS, Draw, draw_inputs
 from conemodel.tasks.population.lookup_tables import TIGHTEST, KindTables, nodes_between, tables_of
 from conemodel.tasks.setting.good_range import find_states

@@ -7,8 +7,7 @@ from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE, ONE
 from conemodel.parts import unknowns
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp_force import clamp_force
-from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on
-from conemodel.solve.stages.terms import slack_share
+from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_force_on, slack_share
 from conemodel.tasks.setting.assumption import Assumption, assume, between, range_words, widen_to
 
 

@@ -12,6 +12,7 @@ from conemodel.solve.curves.hub_tables import road_load
 from conemodel.solve.equilibrium.pair import PairSolution
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.equilibrium.wheel_positions import solve_positions
+from conemodel.solve.stages.inputs import inputs_over
 from conemodel.solve.stages.terms import pair_of, setting_terms
 from conemodel.solve.wheel.ball_drag import load_drag
 from conemodel.tasks.setting.scenario_tables import tables_for
@@ -87,15 +88,9 @@ def sweep(scenario: Scenario, *, cone_angle: Array | None = None) -> Sweep:
 
 def end_plays_over(scenario: Scenario, angle: Array) -> tuple[Array, Array]:
     """Return the end play locked and clamped for each position of the cone (n,) [m]."""
-    terms = setting_terms(scenario)
-    if terms.joint.runs_in or scenario.setting.axle_held == "nothing":
-        # the cone does not stay where it was turned to: each position is solved by itself
-        each = [setting_terms(scenario.with_setting(back_off=float(at))) for at in angle]
-        locked, clamped = (np.array([one.end_play(name) for one in each]) for name in ("locked", "clamped"))
-        return locked, clamped
-    # all terms but the back-off are the same at every position, so the two end plays move along with the cone
-    moved = (angle - scenario.setting.back_off) * scenario.axle.lead_per_radian
-    return terms.end_play("locked") + moved, terms.end_play("clamped") + moved
+    terms = setting_terms(scenario, inputs_over(scenario, back_off=angle))
+    locked, clamped = (np.broadcast_to(terms.end_play(name), angle.shape) for name in ("locked", "clamped"))
+    return locked, clamped
 
 
 def holds(pair: Pair, end_play: Array, *solutions: PairSolution) -> Flags:
