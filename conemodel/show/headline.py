@@ -3,10 +3,15 @@
 from typing import Any
 
 from conemodel.base.plain_text import for_html
+from conemodel.parts.setting import State
 from conemodel.tasks.headline import Answer, Headline
 
 SIGNS = {"safe": "⚠", "sound": "✗"}
 """A sign beside the words of what is unsafe or unsound, so that colour carries nothing alone."""
+
+
+STATE_SIGNS: dict[State | None, str] = {"loose": "↔", "right": "✓", "tight": "⊗", None: "?"}
+"""A sign beside the words of the adjustment, by the state that is named."""
 
 
 def headline_json(headline: Headline) -> dict[str, Any]:

@@ -12,8 +12,9 @@ from conemodel.tasks.diagnosis.between_rounds import turn_error
 from conemodel.tasks.diagnosis.credible_intervals import Likely, histogram, summarise
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.push import Push
+from conemodel.tasks.setting.aim import MOST_TIGHT, middle_of_best
 from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.turn import FULL, MOST_TIGHT, WORTH_IT, middle_of_best
+from conemodel.tasks.setting.turn import FULL, WORTH_IT
 
 Indices = npt.NDArray[np.intp]
 

@@ -9,6 +9,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.setting.aim import Aim, aim_of
 from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.assumptions import assumptions_of
 from conemodel.tasks.setting.drawn_hubs import DrawnHubs, Solved, draw_hubs
@@ -54,16 +55,17 @@ class Outlook:
         tables: of its hub; window: its good range.
         cases: every assumption, for a cone where the fingers left it; back-off only adds to the end play.
         drawn: hubs drawn over all assumptions together, their cones where the fingers left them.
+        aim: where a turn of the cone should end.
     """
 
     tables: HubTables
     window: Window
     cases: tuple[_Case, ...]
     drawn: DrawnHubs
+    aim: Aim
 
-    def spreads(self, scenario: Scenario) -> tuple[Spread, ...]:
-        """Return what each assumption alone does with the cone where `scenario` has it, widest first."""
-        moved = moved_out(scenario)
+    def spreads(self, moved: float) -> tuple[Spread, ...]:
+        """Return what each assumption alone does with the cone backed off by `moved` [m], widest first."""
         return tuple(sorted((_spread(case, moved) for case in self.cases), key=lambda spread: -spread.width))
 
 
@@ -92,7 +94,8 @@ def _outlook(scenario: Scenario) -> Outlook:
     own, *others = _solve(scenario, [end for each in assumptions for end in each.ends])
     ends = zip(others[::2], others[1::2], strict=True)
     cases = tuple(_Case(*each) for each in zip(assumptions, ends, strict=True))
-    return Outlook(tables=own.tables, window=own.window, cases=cases, drawn=draw_hubs(scenario, own, cases))
+    drawn = draw_hubs(scenario, own, cases)
+    return Outlook(tables=own.tables, window=own.window, cases=cases, drawn=drawn, aim=aim_of(drawn))
 
 
 def _solve(scenario: Scenario, variants: Sequence[Scenario]) -> list[Solved]:

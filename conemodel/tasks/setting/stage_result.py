@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from math import sin
+from typing import Protocol
 
 import numpy as np
 
@@ -12,6 +13,26 @@ from conemodel.solve.wheel.ball_drag import LoadDrag
 
 LOOSEST = 0.8
 """Share of the groove centres' axial distance up to which play means anything; beyond, balls leave their races [-]."""
+
+
+class Felt(Protocol):
+    """What hands find of a hub after a stage, named as in `StageResult`."""
+
+    @property
+    def end_play(self) -> float:
+        """Signed, of the unstressed parts [m]."""
+
+    @property
+    def preload(self) -> float:
+        """Mean over the wheel's positions [N]."""
+
+    @property
+    def rim_play(self) -> float:
+        """Free play there, stop to stop [m]."""
+
+    @property
+    def valid(self) -> bool:
+        """The model holds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

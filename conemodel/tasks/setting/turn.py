@@ -2,31 +2,18 @@
 
 from dataclasses import dataclass
 
-import numpy as np
-
-from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import SEEN_TURN
 from conemodel.solve.stages.terms import SettingTerms
-from conemodel.tasks.setting.drawn_hubs import DrawnHubs
+from conemodel.tasks.setting.aim import Aim
 from conemodel.tasks.setting.good_range import Window
-from conemodel.tasks.setting.outlook import Spread, moved_out
-
-MOST_TIGHT = 0.1
-"""Chance of ending too tight that a turn may have. Judgement: play that is left shows and can be measured, a bearing
-that was left tight hides it and wears; common practice is to come in from the loose side."""
+from conemodel.tasks.setting.outlook import Spread
 
 FULL = 0.5
 """Chance of ending right from which a turn is advised outright; below it is a cautious step. Judgement."""
 
 WORTH_IT = 0.05
 """A turn is made only where it gains more chance of right than this: what is right is left alone. Judgement."""
-
-TRIED = 241
-"""Turns tried between the furthest in and the furthest out."""
-
-PLATEAU = 0.002
-"""Turns whose chance is this close to the best are as good; the middle of them is taken."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,36 +68,21 @@ def turn_of(
     terms: SettingTerms[float],
     window: Window,
     spreads: tuple[Spread, ...],
-    drawn: DrawnHubs,
+    aim: Aim,
+    *,
+    moved: float,
 ) -> Turn:
-    """Return the turn to make from where the cone stands: of those that seldom end tight, the likeliest to be right."""
+    """Return the turn that brings a cone backed off by `moved` [m] to where it should end."""
     needed = window.target - terms.judged_end_play
     up = sum(max(spread.high - needed, 0.0) ** 2 for spread in spreads) ** 0.5
     down = sum(max(needed - spread.low, 0.0) ** 2 for spread in spreads) ** 0.5
-    length, right, tight = _likeliest(drawn, moved_out(scenario))
     return Turn(
-        length=length,
-        right=right,
-        tight=tight,
+        length=aim.moved - moved,
+        right=aim.right,
+        tight=aim.tight,
         needed=needed,
         low=needed - down,
         high=needed + up,
         spreads=spreads,
         lead_per_radian=scenario.axle.lead_per_radian,
     )
-
-
-def _likeliest(drawn: DrawnHubs, moved: float) -> tuple[float, float, float]:
-    """Return the turn [m] that most likely ends right of those whose chance of tight is small, and both chances."""
-    furthest_in = drawn.cautious_turn(moved, tight=MOST_TIGHT)
-    furthest_out = max(furthest_in, float(np.max(drawn.loose_edge - drawn.end_play)) - moved)
-    turns = np.linspace(furthest_in, furthest_out, TRIED)
-    right, tight = drawn.chances_after(moved, turns)
-    best = middle_of_best(right)
-    return float(turns[best]), float(right[best]), float(tight[best])
-
-
-def middle_of_best(chance: Array) -> int:
-    """Return the number of the likeliest of several turns (t,), of those as good the middle one."""
-    good = np.flatnonzero(chance >= chance.max() - PLATEAU)
-    return int(good[good.size // 2])

@@ -15,7 +15,7 @@ from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.outlook import Outlook, moved_out
 from conemodel.tasks.setting.safety import dangers_of, proud_in_frame
-from conemodel.tasks.setting.stage_result import StageResult
+from conemodel.tasks.setting.stage_result import Felt, StageResult
 from conemodel.tasks.setting.turn import Turn, turn_of
 
 LEAST_LOCK = 2.0
@@ -33,7 +33,6 @@ class Verdict:
         state: loose, right or tight once clamped, were everything as assumed.
         chances: how likely it is each, over everything assumed; None where locking cannot be told.
         headline: the largest words, and what stands below them.
-        sentence: the whole verdict in plain words, the most serious first.
         turn: the turn to make, None where no turn of the cone helps.
         notes: what else should be known.
     """
@@ -41,9 +40,8 @@ class Verdict:
     state: State
     chances: Chances | None
     headline: Headline
-    sentence: str
     turn: Turn | None
-    notes: tuple[str, ...]
+    notes: tuple[str, ...] = ()
 
     @property
     def turn_to_make(self) -> Turn | None:
@@ -56,6 +54,16 @@ class Verdict:
         return self.turn if worth else None
 
     @property
+    def sentence(self) -> str:
+        """The whole verdict in plain words, the most serious first."""
+        return self.headline.sentences
+
+    @property
+    def named(self) -> State | None:
+        """The state the words name; None where it is not to be told, or where something else comes first."""
+        return None if self.chances is None or self.turn is None else self.chances.named
+
+    @property
     def unsafe(self) -> tuple[str, ...]:
         """Reasons not to ride, in sentences, most serious first; usually none."""
         return self.headline.unsafe
@@ -64,29 +72,32 @@ class Verdict:
 def verdict_of(
     scenario: Scenario, terms: SettingTerms[float], outlook: Outlook, stages: Mapping[str, StageResult]
 ) -> Verdict:
-    """Return the verdict on a setting, from its `stages` and the outlook of its hub.
+    """Return the verdict on a setting, from its `stages` and the outlook of its hub, with notes."""
+    spreads = outlook.spreads(moved_out(scenario))
+    notes = notes_on(scenario, terms, outlook.window, spreads, stages)
+    return replace(judge(scenario, terms, outlook, stages), notes=notes)
+
+
+def judge(
+    scenario: Scenario, terms: SettingTerms[float], outlook: Outlook, felt: Mapping[str, Felt]
+) -> Verdict:
+    """Return the verdict on a cone backed off as `terms` have it, from what is `felt` clamped and ridden; no notes.
 
     It is judged as it rides: clamped, with what heat and creeping cups add where the scenario has them.
     """
-    window, spreads = outlook.window, outlook.spreads(scenario)
+    moved = terms.lengths["backed_off"]["back_off"]
+    window, spreads = outlook.window, outlook.spreads(moved)
     state = window.state(terms.judged_end_play)
     obstacle = _obstacle(scenario, terms, window)
-    turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.drawn)
-    chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved_out(scenario))
-    felt = " ".join(_describe_states(scenario, terms, window, stages))
+    turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.aim, moved=moved)
+    chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved)
+    described = " ".join(_describe_states(scenario, terms, window, felt))
     unsound = [each.answer for each in defects_of(scenario) if each.answer is not None]
-    adjustment = adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=felt)
+    adjustment = adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=described)
     if unsound:  # how it stands is told, and what to do about it waits
         adjustment = replace(adjustment, act="", more="")
     headline = headline_of(unsafe=dangers_of(scenario, terms), unsound=unsound, adjustment=adjustment)
-    return Verdict(
-        state=state,
-        chances=chances,
-        headline=headline,
-        sentence=headline.sentences,
-        turn=turn,
-        notes=notes_on(scenario, terms, window, spreads, stages),
-    )
+    return Verdict(state=state, chances=chances, headline=headline, turn=turn)
 
 
 def _obstacle(scenario: Scenario, terms: SettingTerms[float], window: Window) -> Answer | None:
@@ -121,39 +132,39 @@ def _obstacle(scenario: Scenario, terms: SettingTerms[float], window: Window) ->
 
 
 def _describe_states(
-    scenario: Scenario, terms: SettingTerms[float], window: Window, stages: Mapping[str, StageResult]
+    scenario: Scenario, terms: SettingTerms[float], window: Window, felt: Mapping[str, Felt]
 ) -> Iterator[str]:
     """Yield what is felt as it rides, and how it is clamped where heat or creeping cups make another state of that."""
     clamped, ridden = (terms.end_play(name) for name in ("clamped", "ridden"))
     if is_axle_free(scenario):
         yield "The axle turned with nut and cone, so what locking did cannot be told."
         when = "If the nut pushed the cone in, then clamped"
-        yield _describe_state(scenario, window.state(clamped), stages["clamped"], when=when)
+        yield _describe_state(scenario, window.state(clamped), felt["clamped"], when=when)
         return
     if ridden == clamped:
-        yield _describe_state(scenario, window.state(clamped), stages["clamped"], when="Clamped")
+        yield _describe_state(scenario, window.state(clamped), felt["clamped"], when="Clamped")
         return
     causes = {"heat": "warm", "cup_moved": "with its cups crept"}
     when = " and ".join(words for key, words in causes.items() if key in terms.lengths["ridden"])
-    yield _describe_state(scenario, window.state(ridden), stages["ridden"], when=f"Ridden {when}")
+    yield _describe_state(scenario, window.state(ridden), felt["ridden"], when=f"Ridden {when}")
     if window.state(clamped) != window.state(ridden):
         yield f"Clamped and as it was set it is {STATE_WORDS[window.state(clamped)].lower()}."
 
 
-def _describe_state(scenario: Scenario, state: State, stage: StageResult, *, when: str) -> str:
+def _describe_state(scenario: Scenario, state: State, stage: Felt, *, when: str) -> str:
     """Return what is felt after a stage, `when` saying which."""
     if not stage.valid:
         how = "loose" if stage.end_play > 0 else "tight"
         return f"{when}, it is far too {how}: the balls leave their races, and no number says how much."
     rim_play, preload = stage.rim_play, stage.preload
-    felt = (1 + CURVE_ERROR) * scenario.limits.rim_play
+    least = (1 + CURVE_ERROR) * scenario.limits.rim_play
     if state == "loose":
         return f"{when}, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
     if state == "tight":
         return f"{when}, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
     play = (
         f"it rocks {MM.from_si(rim_play):.1f} mm at the rim"
-        if rim_play > felt
+        if rim_play > least
         else "no play is felt at the rim"
     )
     pinched = f"are pinched with {NEWTON.from_si(preload):.0f} N" if preload >= 0.5 else "are not pinched"

@@ -9,10 +9,9 @@ from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html
 from conemodel.base.table import csv_text
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.setting import State
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import STAGE_WORDS
-from conemodel.show.headline import headline_html
+from conemodel.show.headline import STATE_SIGNS, headline_html
 from conemodel.show.section.section import hub_section_svg
 from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import now_rows
@@ -40,9 +39,6 @@ from conemodel.ui.setting.details import look_closer, show_defects
 from conemodel.ui.setting.explanation import show_explanation
 from conemodel.ui.setting.unmeasured import ask_ranges
 from conemodel.ui.url_state import choice
-
-SIGNS: dict[State | None, str] = {"loose": "↔", "right": "✓", "tight": "⊗", None: "?"}
-"""A sign beside each word, so that colour carries nothing alone."""
 
 
 def page() -> None:
@@ -98,9 +94,8 @@ def _details(prediction: Prediction, sweep: Sweep) -> None:
 def _verdict(prediction: Prediction) -> None:
     """Draw the headline so large that it can be read at arm's length, and the turn to make."""
     verdict = prediction.verdict
-    sure = None if verdict.chances is None else verdict.chances.named
     with st.container(border=True, horizontal=True, key="cm-answer"):
-        st.html(headline_html(verdict.headline, sign=SIGNS[sure]))
+        st.html(headline_html(verdict.headline, sign=STATE_SIGNS[verdict.named]))
         turn = verdict.turn_to_make
         st.button(
             "Make that turn",

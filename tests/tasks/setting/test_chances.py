@@ -11,10 +11,11 @@ from conemodel.parts.scenario import Scenario
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.setting.adjustment import certainty_words, state_words
+from conemodel.tasks.setting.aim import MOST_TIGHT
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.good_range import windows_in
 from conemodel.tasks.setting.scenario_tables import tables_with_variants
-from conemodel.tasks.setting.turn import FULL, MOST_TIGHT
+from conemodel.tasks.setting.turn import FULL
 
 FOLDER = library.SCENARIOS
 SETTINGS: tuple[tuple[str, float, dict[str, float | str]], ...] = (

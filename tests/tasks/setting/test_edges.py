@@ -9,7 +9,7 @@ from conemodel.parts import library
 from conemodel.parts.heat import Heat
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.shell import Shell
-from conemodel.tasks.setting.outlook import Spread, outlook_of
+from conemodel.tasks.setting.outlook import Spread, moved_out, outlook_of
 
 FOLDER = library.SCENARIOS
 
@@ -67,7 +67,7 @@ def test_the_axle_end_is_the_one_on_the_adjustable_side() -> None:
 
 
 def spreads_of(scenario: Scenario) -> tuple[Spread, ...]:
-    return outlook_of(scenario).spreads(scenario)
+    return outlook_of(scenario).spreads(moved_out(scenario))
 
 
 def test_what_nobody_measures_at_the_locknut_is_part_of_the_range() -> None:
