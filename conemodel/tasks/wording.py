@@ -2,11 +2,14 @@
 
 from math import pi
 
-from conemodel.base.units import DEG, MM
+from conemodel.base.units import DEG, MM, NEWTON
 from conemodel.parts.unknowns.hands import HAND_FORCE
 
 CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
+
+MANY = 20
+"""Half minutes of a clock face above which only whole ones are said. Judgement: nobody tells 61 from 64 degrees."""
 
 STAGE_WORDS = {
     "contact": "finger contact",
@@ -79,13 +82,38 @@ def firm_hand(spanner: float) -> str:
     return f"A firm hand, {force:g} N at the end of {MM.from_si(spanner):.0f} mm, gives some {force * spanner:.0f} N·m"
 
 
+def clock_face_turn(angle: float) -> str:
+    """Return a turn of the cone [rad] as a hand makes it: minutes of a clock face, and these in degrees.
+
+    >>> clock_face_turn(-0.5), clock_face_turn(0.05)
+    ('5 minutes in (clockwise), 30° on a clock face', 'half a minute out (anticlockwise), 3° on a clock face')
+    """
+    turned = DEG.from_si(_halves(angle) * CLOCK_MINUTE / 2)
+    return f"{clock_minutes(angle)} {direction(angle)}, {turned:.0f}° on a clock face"
+
+
 def clock_minutes(angle: float) -> str:
-    """Return the size of an angle [rad] as minutes of a clock face, to the half.
+    """Return the size of an angle [rad] as minutes of a clock face: to the half, beyond ten to the whole.
 
     >>> clock_minutes(pi / 2), clock_minutes(-0.11), clock_minutes(0.16), clock_minutes(0.05)
     ('15 minutes', '1 minute', '1½ minutes', 'half a minute')
     """
-    whole, half = divmod(round(abs(angle) / CLOCK_MINUTE * 2), 2)
+    whole, half = divmod(_halves(angle), 2)
     if half:
         return f"{whole}½ minutes" if whole else "half a minute"
     return f"{whole} minute{'' if whole == 1 else 's'}"
+
+
+def _halves(angle: float) -> int:
+    """Return the half minutes of a clock face that a hand makes of the size of an angle [rad]."""
+    halves = abs(angle) / CLOCK_MINUTE * 2
+    return round(halves) if halves <= MANY else 2 * round(halves / 2)
+
+
+def force_words(force: float) -> str:
+    """Return a force [N] as far as it is known: to two figures, and to whole newtons.
+
+    >>> force_words(1776.5), force_words(304.0), force_words(8.31)
+    ('1800 N', '300 N', '8 N')
+    """
+    return f"{float(f'{NEWTON.from_si(force):.2g}'):.0f} N"

@@ -57,7 +57,7 @@ def assert_fault_first(scenario: Scenario) -> None:
     for where, text in told.items():
         said = " ".join(text.split())
         at = said.index(faults[0].short)
-        for words in ("Leave it", "Turn the cone"):
+        for words in ("Leave it", "Turn the cone", "Try "):
             assert said.find(words) == -1 or said.find(words) > at, (where, words)
     shown = json.loads(prediction_json(prediction))["verdict"]["headline"]
     assert shown["question"] != "adjustment"

@@ -1,12 +1,12 @@
 """Where the adjustment stands, how sure that is, and what to do next, in a mechanic's words."""
 
-from conemodel.base.units import DEG, MM
+from conemodel.base.units import MM
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
-from conemodel.tasks.headline import Answer, of_ten, shares_of_ten
+from conemodel.tasks.headline import OFTEN, Answer, of_ten, shares_of_ten
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.turn import WORTH_IT, Turn
-from conemodel.tasks.wording import clock_minutes, direction
+from conemodel.tasks.wording import clock_face_turn, clock_minutes
 
 STATE_WORDS: dict[State, str] = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 """The states in the largest type."""
@@ -64,7 +64,8 @@ def is_worth_making(chances: Chances, turn: Turn) -> bool:
 def state_words(chances: Chances, turn: Turn) -> str:
     """Return the state for the largest type: named where it may be, else what it may be, or what must be known."""
     if chances.named is not None:
-        return STATE_WORDS[chances.named]
+        sure = chances.by_state[chances.named] > OFTEN
+        return STATE_WORDS[chances.named] if sure else f"Probably {STATE_WORDS[chances.named].lower()}"
     if len(chances.possible) > 2:
         return f"Not to be told without the {turn.widest}" if turn.widest else "Not to be told"
     return " or ".join(STATE_WORDS[state] for state in chances.possible).capitalize()
@@ -84,6 +85,7 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
     measure = f"Or measure the {turn.widest} first." if turn.spreads[0].name == MEASURABLE else ""
     if not is_worth_making(chances, turn):
         return "Leave it there and feel it clamped.", measure
+    verb = "Try" if turn.cautious else "Turn the cone"
     then = ", then feel it clamped again" if turn.cautious else ""
     ends = f"That ends {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
     spanner = scenario.assumed.spanner_length
@@ -91,9 +93,8 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
         f"{MM.from_si(abs(turn.angle) * spanner):.0f} mm at the end of a {MM.from_si(spanner):.0f} mm spanner"
     )
     return (
-        f"Turn the cone {direction(turn.length)} by {DEG.from_si(abs(turn.angle)):.0f}° "
-        f"({clock_minutes(turn.angle)}), lock it the same way{then}.",
-        f"{ends} It is {travel}. It may need {range_words(turn)}. {measure}".rstrip(),
+        f"{verb} {clock_face_turn(turn.angle)}.",
+        f"Lock it the same way{then}. {ends} It is {travel}. It may need {range_words(turn)}. {measure}".rstrip(),
     )
 
 
@@ -103,7 +104,7 @@ def range_words(turn: Turn) -> str:
     near, far = sorted((low, high), key=abs)
     because = f": the {turn.widest} is not known" if turn.widest else ""
     if clock_minutes(near) == clock_minutes(0.0):
-        return f"anything from none to {_way(far)}{because}"
+        return f"up to {_way(far)}{because}"
     if low < 0 < high:
         return f"anything from {_way(low)} to {_way(high)}{because}"
     return f"{clock_minutes(near).split(' ')[0]} to {_way(far)}{because}"

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from conemodel.base.units import MM, NEWTON
+from conemodel.base.units import MM
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import SettingTerms
@@ -17,6 +17,7 @@ from conemodel.tasks.setting.outlook import Outlook, moved_out
 from conemodel.tasks.setting.safety import dangers_of, proud_in_frame
 from conemodel.tasks.setting.stage_result import Felt, StageResult
 from conemodel.tasks.setting.turn import Turn, turn_of
+from conemodel.tasks.wording import force_words
 
 LEAST_LOCK = 2.0
 """Torque at the locknut below which it is not locked at all [N·m]. Assumption: what fingers alone can do."""
@@ -161,11 +162,11 @@ def _describe_state(scenario: Scenario, state: State, stage: Felt, *, when: str)
     if state == "loose":
         return f"{when}, it still rocks {MM.from_si(rim_play):.1f} mm at the rim."
     if state == "tight":
-        return f"{when}, it is too tight: the balls are pinched with {NEWTON.from_si(preload):.0f} N."
+        return f"{when}, it is too tight: the balls are pinched with {force_words(preload)}."
     play = (
         f"it rocks {MM.from_si(rim_play):.1f} mm at the rim"
         if rim_play > least
         else "no play is felt at the rim"
     )
-    pinched = f"are pinched with {NEWTON.from_si(preload):.0f} N" if preload >= 0.5 else "are not pinched"
+    pinched = f"are pinched with {force_words(preload)}" if preload >= 0.5 else "are not pinched"
     return f"{when}, {play} and the balls {pinched}: within the limits."
