@@ -19,6 +19,7 @@ class ClampKind:
         words: what it is called in a sentence.
         part: what it is called on a drawing.
         handle: what the hand closes.
+        taker: what takes end play when it is closed, in a word.
         closed: what the hand finds when it has closed it.
         force: clamp force assumed where nothing was given [N].
         given_by: the field of a clamp, beside its force, that may say how hard it holds.
@@ -31,6 +32,7 @@ class ClampKind:
     words: str
     part: str
     handle: str
+    taker: str
     closed: str
     force: Unknown
     given_by: str
@@ -49,6 +51,7 @@ CLAMP_KINDS = {
         words="quick release",
         part="quick release",
         handle="lever",
+        taker="lever",
         closed="The lever closes firmly.",
         force=unknowns.joint.CLAMP_FORCE,
         given_by="pick_up",
@@ -60,6 +63,7 @@ CLAMP_KINDS = {
         words="axle nuts",
         part="axle nut",
         handle="axle nuts",
+        taker="axle nuts",
         closed="The nuts are tight.",
         force=unknowns.joint.NUT_FORCE,
         given_by="torque",
@@ -71,6 +75,7 @@ CLAMP_KINDS = {
         words="thru-axle",
         part="thru-axle",
         handle="clamp",
+        taker="thru-axle",
         closed="The axle is tight.",
         force=unknowns.joint.THRU_AXLE_FORCE,
         given_by="torque",

@@ -1,0 +1,115 @@
+"""What the instrument shows for every position of the cone, and exactly at one: plain values for a browser."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import numpy as np
+
+from conemodel.base.units import DEG, MM, NEWTON, Array, Unit
+from conemodel.show.headline import SIGNS, STATE_SIGNS
+from conemodel.solve.stages.terms import STAGES
+from conemodel.tasks.setting.answers_over import Run
+from conemodel.tasks.setting.felt_curve import FeltCurve
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.setting.travel import Travel, most_loaded
+from conemodel.tasks.setting.verdict import Verdict
+
+Json = dict[str, Any]
+
+MM_DIGITS, DEG_DIGITS, NEWTON_DIGITS = 4, 2, 1
+"""Digits after the point that are sent: a tenth of a micrometre, a hundredth of a degree, a tenth of a newton."""
+
+
+def numbers_json(travel: Travel) -> Json:
+    """Return a hub over the position of its cone, in mm, degrees and newtons.
+
+    `end_play` has a list over the grid `from`, `to`, `step` for each stage, or one number where it is the same all
+    over; straight lines between serve. `felt` is over its own `end_play`. `answers` are columns: the last row whose
+    `from` is not above the cone's angle holds; a column of words has places in `texts`; `aim` is where a turn should
+    end, or null.
+    """
+    first, last = (round(DEG.from_si(float(travel.cone_angle[end])), DEG_DIGITS) for end in (0, -1))
+    return {
+        "from": first,
+        "to": last,
+        "step": (last - first) / (travel.cone_angle.size - 1),
+        "end_play": {name: _constant_or_list(travel.end_play[name]) for name in STAGES},
+        "felt": _felt(travel.felt),
+        "good": _rounded(np.array([travel.window.tight_edge, travel.window.loose_edge]), MM, MM_DIGITS),
+        "short": _rounded(travel.axle_end_moves, MM, MM_DIGITS),
+        "assumed": {name: _rounded(np.array(ends), MM, MM_DIGITS) for name, ends in travel.assumed.items()},
+        "unmeasured": list(travel.unmeasured),
+        "took": dict(travel.took),
+        "ball_load": _rounded(travel.ball_load, NEWTON, NEWTON_DIGITS),
+        "answers": _answers(travel.runs),
+    }
+
+
+def exact_json(prediction: Prediction) -> Json:
+    """Return what a prediction says at its own position of the cone, in mm, degrees and newtons.
+
+    It stands for what `numbers_json` gives between its points; its `answer` is one row, the words written out.
+    """
+    clamped, ridden = (prediction.stages[name] for name in ("clamped", "ridden"))
+    turn = prediction.verdict.turn_to_make
+    angle = prediction.scenario.setting.back_off
+    return {
+        "angle": float(DEG.from_si(angle)),
+        "end_play": {name: float(MM.from_si(stage.end_play)) for name, stage in prediction.stages.items()},
+        "rim": float(MM.from_si(clamped.rim_play)),
+        "axle_end": float(MM.from_si(clamped.axle_end_play)),
+        "preload": float(NEWTON.from_si(clamped.preload)),
+        "ball_load": float(NEWTON.from_si(most_loaded(ridden.solution))),
+        "answer": {
+            **answer_words(prediction.verdict),
+            "aim": None if turn is None else float(DEG.from_si(angle + turn.angle)),
+        },
+    }
+
+
+def answer_words(verdict: Verdict) -> dict[str, str | None]:
+    """Return the words of a verdict, its headline's, and the state that may be named, if any."""
+    headline = verdict.headline
+    adjusted = headline.question == "adjustment"
+    return {
+        "question": headline.question,
+        "sign": STATE_SIGNS[verdict.named] if adjusted else SIGNS[headline.question],
+        "state": verdict.named if adjusted else None,
+        "words": headline.answer.words,
+        "certainty": headline.answer.certainty,
+        "act": headline.answer.act,
+        "why": headline.answer.why,
+    }
+
+
+def _answers(runs: Sequence[Run]) -> Json:
+    """Return what is said in each of `runs` as columns, each text written once."""
+    texts: dict[str | None, int] = {}
+    rows = [answer_words(run.verdict) for run in runs]
+    columns = {name: [texts.setdefault(row[name], len(texts)) for row in rows] for name in rows[0]}
+    return {
+        "from": [round(float(DEG.from_si(run.start)), DEG_DIGITS) for run in runs],
+        "aim": [None if run.aim is None else round(float(DEG.from_si(run.aim)), DEG_DIGITS) for run in runs],
+        **columns,
+        "texts": list(texts),
+    }
+
+
+def _felt(felt: FeltCurve) -> Json:
+    """Return what hands find over the end play."""
+    return {
+        "end_play": _rounded(felt.end_play, MM, MM_DIGITS),
+        "rim": _rounded(felt.rim_play, MM, MM_DIGITS),
+        "axle_end": _rounded(felt.axle_end_play, MM, MM_DIGITS),
+        "preload": _rounded(felt.preload, NEWTON, NEWTON_DIGITS),
+    }
+
+
+def _constant_or_list(lengths: Array) -> Any:
+    """Return lengths (n,) [m] in mm, one number where all are the same."""
+    return _rounded(lengths[0] if np.ptp(lengths) == 0.0 else lengths, MM, MM_DIGITS)
+
+
+def _rounded(values: Any, unit: Unit, digits: int) -> Any:
+    """Return SI values, any shape, in a unit and rounded, as plain numbers and never as a negative zero."""
+    return (np.round(np.asarray(values) * unit.from_si(1.0), digits) + 0.0).tolist()
