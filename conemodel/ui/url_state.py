@@ -10,6 +10,9 @@ from typing import Any
 
 import streamlit as st
 
+BETWEEN = "_"
+"""Stands between numbers in an address."""
+
 
 def choice(
     draw: Callable[..., Any],
@@ -59,6 +62,21 @@ def kept_number(low: float, high: float, *, key: str, default: float) -> float:
     value = float(st.session_state.get(key, _in_address(low, high, key, default)))
     keep(key, f"{value:g}", f"{default:g}")
     return value
+
+
+def kept_numbers(low: float, high: float, *, key: str, most: int) -> list[float]:
+    """Return the numbers of what was done, the latest last, kept in this address, the last `most` of them.
+
+    An address with one that is not from `low` to `high` is not believed in any.
+    """
+    if key not in st.session_state:
+        asked = [_float(text) for text in st.query_params.get(key, "").split(BETWEEN)[-most:]]
+        sound = [value for value in asked if value is not None and low <= value <= high]
+        st.session_state[key] = sound if len(sound) == len(asked) else []
+    kept: list[float] = st.session_state[key]
+    del kept[:-most]
+    keep(key, BETWEEN.join(f"{value:g}" for value in kept), "")
+    return kept
 
 
 def flag(label: str, *, key: str, default: bool, **more: Any) -> bool:

@@ -7,9 +7,10 @@ from streamlit.testing.v1 import AppTest
 def _page() -> None:
     import streamlit as st
 
-    from conemodel.ui.url_state import choice, number
+    from conemodel.ui.url_state import choice, kept_numbers, number
 
     st.text(str(number(st.slider, "Turn", -1.0, 3.0, key="turn", default=0.25)))
+    st.text(str(kept_numbers(-1.0, 3.0, key="done", most=3)))
     st.text(choice(st.selectbox, "Kind", {"a": "A", "b": "B"}, key="kind", default="a"))
 
 
@@ -34,4 +35,22 @@ def test_a_number_within_its_limits_is(asked: str, value: str) -> None:
 def test_a_choice_that_is_none_is_not_believed() -> None:
     page = AppTest.from_function(_page)
     page.query_params["kind"] = "![x](http://example.org/x.png)"
-    assert page.run().text[1].value == "a"
+    assert page.run().text[2].value == "a"
+
+
+@pytest.mark.parametrize(
+    ("asked", "kept"),
+    [
+        ("1_-1_2.5", "[1.0, -1.0, 2.5]"),
+        ("3_2_1_0", "[2.0, 1.0, 0.0]"),
+        ("1_9", "[]"),
+        ("1__2", "[]"),
+        ("nan", "[]"),
+        ("", "[]"),
+        ("1_" * 9000, "[]"),
+    ],
+)
+def test_a_row_of_numbers_is_believed_whole_or_not_at_all(asked: str, kept: str) -> None:
+    page = AppTest.from_function(_page)
+    page.query_params["done"] = asked
+    assert page.run().text[1].value == kept

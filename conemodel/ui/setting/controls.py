@@ -11,7 +11,7 @@ from conemodel.parts.unknowns.senses import PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
 from conemodel.ui.setting.unmeasured import ask_values, forget_ranges
-from conemodel.ui.url_state import choice, flag, number
+from conemodel.ui.url_state import choice, flag, kept_numbers, number
 
 FRACTIONS = {"1/16": 22.5, "1/8": 45.0, "3/16": 67.5, "1/4": 90.0, "5/16": 112.5, "3/8": 135.0}
 """Back-offs by their usual names [°]."""
@@ -21,6 +21,9 @@ MINUTES = {"in 5": -5, "in 1": -1, "out 1": 1, "out 5": 5}
 
 STEP, LEAST_TURN, MOST_TURN = 1.0, -60.0, 240.0
 """Step and ends of the back-off slider [°]."""
+
+TURNS_MADE, MOST_UNDONE = "turns_made", 30
+"""Where the cone stood before each turn, the latest last, and how many of these are kept [°]."""
 
 CONTACTS = {
     "nut loose": "the locknut run back",
@@ -72,7 +75,7 @@ def start_setting(hub: Scenario, name: str) -> None:
     """Reset the controls when another hub is chosen; the first hub of a visit keeps what its address asks."""
     if st.session_state.setdefault("setting_of", name) != name:
         st.session_state.setting_of = name
-        for key in _SETTING_KEYS:
+        for key in (*_SETTING_KEYS, TURNS_MADE):
             st.session_state.pop(key, None)
             st.query_params.pop(key, None)
         forget_ranges()
@@ -80,19 +83,20 @@ def start_setting(hub: Scenario, name: str) -> None:
 
 def turn_by(angle: float) -> None:
     """Turn the cone on by an angle [rad], remembering where it stood."""
-    st.session_state.setdefault("turns_made", []).append(st.session_state.turn)
+    st.session_state[TURNS_MADE].append(st.session_state.turn)
     moved = st.session_state.turn + DEG.from_si(angle)
     st.session_state.turn = min(max(round(moved / STEP) * STEP, LEAST_TURN), MOST_TURN)
 
 
 def undo_turn() -> None:
     """Put the cone back where it stood before the last turn."""
-    if made := st.session_state.get("turns_made"):
+    if made := st.session_state[TURNS_MADE]:
         st.session_state.turn = made.pop()
 
 
 def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
     """Ask how far the cone stands out from finger contact."""
+    kept_numbers(LEAST_TURN, MOST_TURN, key=TURNS_MADE, most=MOST_UNDONE)
     turn = number(
         st.slider,
         "Cone turned out from finger contact",

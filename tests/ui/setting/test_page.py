@@ -74,6 +74,32 @@ def press(app: AppTest, label: str) -> None:
     next(button for button in app.button if button.label == label).click().run()
 
 
+def test_every_turn_can_be_undone_after_a_reload_and_none_of_another_hub() -> None:
+    app = opened()
+    before = turned_out(app)
+    for minutes in ("in 5", "out 1"):
+        pick_minutes(app, minutes)
+    held = {name: value if isinstance(value, str) else value[-1] for name, value in app.query_params.items()}
+    again = AppTest.from_function(_script, default_timeout=PATIENCE)
+    for name, value in held.items():
+        again.query_params[name] = value
+    again.run()
+    assert turned_out(again) == before - 24.0
+    press(again, "Undo the last turn")
+    assert turned_out(again) == before - 30.0
+    press(again, "Undo the last turn")
+    assert turned_out(again) == before
+    assert next(button for button in again.button if button.label == "Undo the last turn").disabled
+    pick_minutes(again, "out 5")
+    again.selectbox(key="hub").select("road-front").run()
+    assert "turns_made" not in again.query_params
+
+
+def pick_minutes(app: AppTest, minutes: str) -> None:
+    pills: Any = next(one for one in app.get("button_group") if one.key == "minutes")
+    pills.set_value(minutes).run()
+
+
 def test_the_address_holds_the_setting() -> None:
     app = opened(hub="road-front", turn=61.0, clamp="8", technique="cone turned out", why=True)
     assert app.selectbox(key="hub").value == "road-front"
