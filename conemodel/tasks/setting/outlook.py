@@ -9,11 +9,15 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.curves.hub_tables import HubTables
 from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.headline import Answer
 from conemodel.tasks.setting.aim import Aim, aim_of
 from conemodel.tasks.setting.assumption import Assumption
 from conemodel.tasks.setting.assumptions import assumptions_of
+from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.drawn_hubs import DrawnHubs, Solved, draw_hubs
 from conemodel.tasks.setting.good_range import Window, window_in, windows_in
+from conemodel.tasks.setting.obstacle import obstacle_of
+from conemodel.tasks.setting.safety import dangers_of
 from conemodel.tasks.setting.scenario_tables import tables_with_variants
 
 
@@ -55,7 +59,8 @@ class Outlook:
         tables: of its hub; window: its good range.
         cases: every assumption, for a cone where the fingers left it; back-off only adds to the end play.
         drawn: hubs drawn over all assumptions together, their cones where the fingers left them.
-        aim: where a turn of the cone should end.
+        aim: where a turn of the cone should end; obstacle: why no turn helps, None where one may.
+        unsafe: reasons not to ride; unsound: what is wrong with the hub itself; most serious first.
     """
 
     tables: HubTables
@@ -63,6 +68,9 @@ class Outlook:
     cases: tuple[_Case, ...]
     drawn: DrawnHubs
     aim: Aim
+    obstacle: Answer | None
+    unsafe: tuple[Answer, ...]
+    unsound: tuple[Answer, ...]
 
     def spreads(self, moved: float) -> tuple[Spread, ...]:
         """Return what each assumption alone does with the cone backed off by `moved` [m], widest first."""
@@ -94,8 +102,17 @@ def _outlook(scenario: Scenario) -> Outlook:
     own, *others = _solve(scenario, [end for each in assumptions for end in each.ends])
     ends = zip(others[::2], others[1::2], strict=True)
     cases = tuple(_Case(*each) for each in zip(assumptions, ends, strict=True))
-    drawn = draw_hubs(scenario, own, cases)
-    return Outlook(tables=own.tables, window=own.window, cases=cases, drawn=drawn, aim=aim_of(drawn))
+    drawn, terms = draw_hubs(scenario, own, cases), setting_terms(scenario)
+    return Outlook(
+        tables=own.tables,
+        window=own.window,
+        cases=cases,
+        drawn=drawn,
+        aim=aim_of(drawn),
+        obstacle=obstacle_of(scenario, terms, own.window),
+        unsafe=dangers_of(scenario, terms),
+        unsound=tuple(each.answer for each in defects_of(scenario) if each.answer is not None),
+    )
 
 
 def _solve(scenario: Scenario, variants: Sequence[Scenario]) -> list[Solved]:

@@ -7,20 +7,15 @@ from conemodel.base.units import MM
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import SettingTerms
-from conemodel.tasks.headline import Answer, Headline, headline_of
+from conemodel.tasks.headline import Headline, headline_of
 from conemodel.tasks.setting.adjustment import STATE_WORDS, adjustment_of, is_worth_making
 from conemodel.tasks.setting.advice import is_axle_free, notes_on
 from conemodel.tasks.setting.chances import Chances
-from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.outlook import Outlook, moved_out
-from conemodel.tasks.setting.safety import dangers_of, proud_in_frame
 from conemodel.tasks.setting.stage_result import Felt, StageResult
 from conemodel.tasks.setting.turn import Turn, turn_of
 from conemodel.tasks.wording import force_words
-
-LEAST_LOCK = 2.0
-"""Torque at the locknut below which it is not locked at all [N·m]. Assumption: what fingers alone can do."""
 
 CURVE_ERROR = 0.01
 """Share by which play read from a curve may miss the limit it was set to [-]."""
@@ -89,47 +84,15 @@ def judge(
     moved = terms.lengths["backed_off"]["back_off"]
     window, spreads = outlook.window, outlook.spreads(moved)
     state = window.state(terms.judged_end_play)
-    obstacle = _obstacle(scenario, terms, window)
+    obstacle = outlook.obstacle
     turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.aim, moved=moved)
     chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved)
     described = " ".join(_describe_states(scenario, terms, window, felt))
-    unsound = [each.answer for each in defects_of(scenario) if each.answer is not None]
     adjustment = adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=described)
-    if unsound:  # how it stands is told, and what to do about it waits
+    if outlook.unsound:  # how it stands is told, and what to do about it waits
         adjustment = replace(adjustment, act="", more="")
-    headline = headline_of(unsafe=dangers_of(scenario, terms), unsound=unsound, adjustment=adjustment)
+    headline = headline_of(unsafe=outlook.unsafe, unsound=outlook.unsound, adjustment=adjustment)
     return Verdict(state=state, chances=chances, headline=headline, turn=turn)
-
-
-def _obstacle(scenario: Scenario, terms: SettingTerms[float], window: Window) -> Answer | None:
-    """Return why no turn of the cone brings this hub right, or nothing."""
-    if proud_in_frame(scenario, terms):
-        return Answer(words="No turn yet", act="Put that right before setting the cone.")
-    if window.width <= 0:
-        return Answer(
-            words="No setting is good all the way round",
-            why="Where it is loose enough in one place it rocks in another.",
-            act="Look at axle, cones, cups and balls before adjusting.",
-        )
-    if scenario.setting.lock_torque < LEAST_LOCK:
-        return Answer(
-            words="Lock it first", why="With the locknut hardly tightened nothing keeps the cone where it is."
-        )
-    if scenario.setting.axle_held == "nothing":
-        return Answer(
-            words="Hold the axle first", why="It turned with the cone, so turning the cone changed nothing."
-        )
-    if terms.joint.runs_in:
-        return Answer(
-            words="Hold the cone first",
-            why="Without a key or a spanner it follows the locknut until the balls stop it.",
-        )
-    if terms.joint.far_side_slips:
-        return Answer(
-            words="Lock the far side first",
-            why="Holding it does not keep the axle from turning at this torque.",
-        )
-    return None
 
 
 def _describe_states(
