@@ -20,6 +20,7 @@ from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.sweep import Sweep, sweep
+from conemodel.tasks.setting.travel import Travel, travel_of
 
 _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, Readings: write_part}
 
@@ -38,6 +39,16 @@ def _swept(scenario: Scenario) -> Sweep:
 def cached_sweep(scenario: Scenario) -> Sweep:
     """Return the sweep of a scenario; it is the same wherever the cone stands now."""
     return _swept(scenario.with_setting(back_off=0.0))
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _travelled(scenario: Scenario) -> Travel:
+    return travel_of(scenario)
+
+
+def cached_travel(scenario: Scenario) -> Travel:
+    """Return the travel of a scenario's cone; it is the same wherever the cone stands now."""
+    return _travelled(scenario.with_setting(back_off=0.0))
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
