@@ -1,0 +1,228 @@
+"""The dial: the adjustable side from outside, two spanners in a ring of sixty minutes. Out is anticlockwise."""
+
+from collections.abc import Iterator
+from math import cos, pi, radians, sin
+
+from conemodel.show.instrument.drawing import Group, Label, Part, Plate, Point
+from conemodel.show.instrument.measures import Half
+from conemodel.show.instrument.paths import path, ring
+
+RING = 100.0
+"""Radius of the ring; its width and everything on it are shares of it."""
+INSIDE = 87.5
+NUT_SPANNER = (58.0, 42.0)
+"""Where the locknut's spanner stands before it is tightened, and how far it is turned [°]."""
+NUMBERED = {-5: "5", 0: "0", 5: "5", 10: "10", 15: "15", 20: "20"}
+"""Minutes out from finger contact that are written."""
+
+Arc = tuple[float, float]
+"""Two angles of the cone, out from finger contact [°]."""
+
+
+def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate:
+    """Return the dial.
+
+    Args:
+        half: the adjustable side.
+        balls: how many are in the row, and how many places there are for them.
+        good: between which angles of the cone the setting is right once clamped, or None where it may not be seen.
+    """
+    scale = 23.6 / half.washer
+    groups = [
+        Group(name="ring", parts=tuple(_ring())),
+        *_good_arc(good),
+        Group(name="balls", parts=tuple(_balls(half, scale, balls))),
+        _advised(half, scale),
+        _cone(half, scale),
+        _nut(half, scale),
+        Group(name="axle", parts=tuple(_axle(half, scale))),
+    ]
+    return Plate(view=(-122.0, -116.0, 244.0, 232.0), groups=tuple(groups), labels=tuple(_labels(good)))
+
+
+def on_ring(angle: float, radius: float) -> Point:
+    """Return a point of the dial at an angle clockwise from the top [°]."""
+    return radius * sin(radians(angle)), -radius * cos(radians(angle))
+
+
+def _ring() -> Iterator[Part]:
+    yield Part(name="ring", d=path(ring((0, 0), RING, steps=90)), paint="seen-1")
+    yield Part(name="face", d=path(ring((0, 0), INSIDE, steps=90)), paint="face")
+    minor = (minute for minute in range(60) if minute % 5)
+    yield Part(name="minutes", d=_ticks(minor, 4.4), paint="thin")
+    yield Part(name="fives", d=_ticks(range(0, 60, 5), 7.5), paint="edge")
+
+
+def _ticks(minutes: Iterator[int] | range, length: float) -> str:
+    return "".join(
+        path([on_ring(6 * minute, RING), on_ring(6 * minute, RING - length)], closed=False)
+        for minute in minutes
+    )
+
+
+def _good_arc(good: Arc | None) -> Iterator[Group]:
+    """Yield the good range engraved on the ring."""
+    if good is None:
+        return
+    low, high = sorted(good)
+    turns = [-low - (high - low) * i / 24 for i in range(25)]
+    outline = [on_ring(a, RING) for a in turns] + [on_ring(a, INSIDE) for a in reversed(turns)]
+    yield Group(
+        name="good arc",
+        parts=(
+            Part(name="good-ground", d=path(outline), paint="clear"),
+            Part(name="good", d=path(outline), paint="good", title="good range, once clamped"),
+        ),
+    )
+
+
+def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Part]:
+    """Yield the row of balls behind, and the place of one that is missing."""
+    count, places = balls
+    radius, size = half.pitch * scale, half.ball / 2 * scale
+    spots = [on_ring(180 + 360 * (i + 0.5) / places, radius) for i in range(places)]
+    here, missing = spots[:count], spots[count:]
+    yield Part(
+        name="balls",
+        d="".join(path(ring(spot, size, steps=28)) for spot in here),
+        paint="behind",
+        title="balls",
+    )
+    if missing:
+        gone = "".join(path(ring(spot, size, steps=28)) for spot in missing)
+        yield Part(name="ball-missing", d=gone, paint="missing", title="a ball is missing here")
+
+
+def _spanner(flat: float, length: float, wide: float, head: float) -> list[Point]:
+    """Return an open spanner that points up, its jaw round flats `flat` from the middle."""
+    jaw = flat + head
+    tip = [(wide * cos(radians(a)), -length + wide - wide * sin(radians(a))) for a in range(180, -1, -15)]
+    right = [
+        (1.15 * wide, -1.5 * jaw),
+        *_bend((1.15 * wide, -1.5 * jaw), (1.3 * wide, -1.05 * jaw), (jaw, -0.9 * jaw), (jaw, -0.2 * flat)),
+        (0.98 * jaw, 0.72 * flat),
+        (flat, 0.55 * flat),
+        (flat, -0.62 * flat),
+    ]
+    left = [(-x, y) for x, y in reversed(right)]
+    return [*tip, *right, (0.0, -1.18 * flat), *left]
+
+
+def _bend(a: Point, b: Point, c: Point, d: Point) -> list[Point]:
+    """Return points of a curve from `a` to `d` that leaves towards `b` and comes from `c`."""
+    points = []
+    for i in range(1, 9):
+        t = i / 8
+        s = 1 - t
+        weights = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
+        points.append(
+            (
+                sum(w * p[0] for w, p in zip(weights, (a, b, c, d), strict=True)),
+                sum(w * p[1] for w, p in zip(weights, (a, b, c, d), strict=True)),
+            )
+        )
+    return points
+
+
+def _cone_spanner(half: Half, scale: float) -> str:
+    return path(_spanner(half.neck * scale, 82.0, 5.5, 10.0))
+
+
+def _advised(half: Half, scale: float) -> Group:
+    """Return where the cone's spanner should stand."""
+    outline = Part(
+        name="spanner-advised", d=_cone_spanner(half, scale), paint="advised", title="turn it to here"
+    )
+    return Group(name="advised", turn={"advised": -1.0}, fade="advising", parts=(outline,))
+
+
+def _cone(half: Half, scale: float) -> Group:
+    """Return the cone with its seat and flats, and the spanner that turns it."""
+    seat, flat = half.seat * scale, half.neck * scale
+    edge = (max(half.neck + 0.6, min(half.washer, half.seat)) * scale) ** 2
+    wide = max(edge - flat * flat, 0.0) ** 0.5
+    return Group(
+        name="cone",
+        turn={"angle": -1.0},
+        parts=(
+            Part(name="cone-seat", d=path(ring((0, 0), seat, steps=60)), paint="seen-2", title="cone"),
+            Part(name="pointer", d=path([(0, -RING), (-3.6, -INSIDE - 1), (3.6, -INSIDE - 1)]), paint="dark"),
+            Part(
+                name="cone-spanner", d=_cone_spanner(half, scale), paint="cone-spanner", title="cone spanner"
+            ),
+            Part(name="hole", d=path(ring((0, -72.0), 2.4, steps=20)), paint="paper"),
+            Part(
+                name="flats",
+                d="".join(path([(x, -wide), (x, wide)], closed=False) for x in (-flat, flat)),
+                paint="edge",
+                title="flats of the cone",
+            ),
+        ),
+    )
+
+
+def _nut(half: Half, scale: float) -> Group:
+    """Return the locknut with its spanner."""
+    at, turn = NUT_SPANNER
+    flat = half.washer * scale
+    turned = [_turned(point, at) for point in _spanner(flat, 86.0, 6.0, 10.0)]
+    corners = [_turned(on_ring(60 * i + 30, flat / cos(pi / 6)), at + 30) for i in range(6)]
+    return Group(
+        name="nut",
+        turn={"nut": turn},
+        parts=(
+            Part(name="nut-spanner", d=path(turned), paint="nut-spanner", title="locknut spanner"),
+            Part(name="locknut", d=path(corners), paint="seen-3", title="locknut"),
+            Part(name="bevel", d=path(ring((0, 0), 0.95 * flat, steps=60)), paint="fine"),
+        ),
+    )
+
+
+def _turned(point: Point, angle: float) -> Point:
+    c, s = cos(radians(angle)), sin(radians(angle))
+    return point[0] * c - point[1] * s, point[0] * s + point[1] * c
+
+
+def _axle(half: Half, scale: float) -> Iterator[Part]:
+    """Yield the end of the axle, its thread, its keyway and its bore."""
+    crest = half.thread * scale
+    root, wide = 0.87 * crest, 0.17 * crest
+    if half.keyed:
+        deep, edge = (crest * crest - wide * wide) ** 0.5, 0.8 * crest
+        rim = [
+            point for point in ring((0, 0), crest, steps=60) if not (abs(point[0]) < wide and point[1] < 0)
+        ]
+        rim.sort(key=lambda point: (pi / 2 - _angle(point)) % (2 * pi))
+        outline = [(wide, -edge), (wide, -deep), *rim, (-wide, -deep), (-wide, -edge)]
+    else:
+        outline = ring((0, 0), crest, steps=60)
+    yield Part(name="axle", d=path(outline), paint="seen-4", title="axle")
+    below = [on_ring(a, root) for a in range(25, 336, 10)]
+    yield Part(name="thread", d=path(below, closed=False), paint="thin")
+    if half.bore:
+        yield Part(
+            name="bore",
+            d=path(ring((0, 0), half.bore * scale, steps=48)),
+            paint="paper",
+            title="bore of the axle",
+        )
+
+
+def _angle(point: Point) -> float:
+    from math import atan2
+
+    return atan2(-point[1], point[0])
+
+
+def _labels(good: Arc | None) -> Iterator[Label]:
+    for minute, words in NUMBERED.items():
+        yield Label(text=words, at=on_ring(-6.0 * minute, 79.0), group="ring")
+    yield Label(text="finger contact", at=(0.0, -106.0), group="ring")
+    yield Label(
+        text="\N{ANTICLOCKWISE OPEN CIRCLE ARROW} out", at=on_ring(-38, 110), anchor="end", group="ring"
+    )
+    yield Label(text="in \N{CLOCKWISE OPEN CIRCLE ARROW}", at=on_ring(38, 110), anchor="start", group="ring")
+    if good is not None:
+        middle = -sum(good) / 2
+        anchor = "end" if sin(radians(middle)) < 0 else "start"
+        yield Label(text="\N{CHECK MARK} good", at=on_ring(middle, 106), anchor=anchor, group="good arc")

@@ -1,0 +1,166 @@
+"""What a drawing of a hub is made of: parts in groups on plates, and how the groups move.
+
+Coordinates are mm of the hub, x to the right and y down. Nothing is painted here: a browser moves the groups, and
+`still` and `paper` paint them at one state.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from conemodel.parts.hub import Side
+
+Point = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""Left, top, width and height [mm]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """One outline.
+
+    Attributes:
+        name: what it is, in one word with dashes; title: the part's name in words, empty if it has none.
+        d: the outline, straight lines only; paint: key of `PAINTS`.
+    """
+
+    name: str
+    d: str
+    paint: str
+    title: str = ""
+
+    def as_json(self) -> dict[str, Any]:
+        """Return it as plain data."""
+        return {"name": self.name, "title": self.title, "d": self.d, "paint": self.paint}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """Parts that move together.
+
+    Attributes:
+        name: unlike any other on its plate; parent: the group it moves with, or None.
+        parts: in the order of painting.
+        move: mm along x for each unit of a variable; turn: degrees clockwise for each unit, about `about`.
+        clip: outline, in the group's own moved coordinates, outside which nothing of it or its children is seen.
+        when: the stages in which it is seen, or None for all; fade: the variable that is its opacity, or None.
+    """
+
+    name: str
+    parts: tuple[Part, ...] = ()
+    parent: str | None = None
+    move: Mapping[str, float] = field(default_factory=dict)
+    turn: Mapping[str, float] = field(default_factory=dict)
+    about: Point = (0.0, 0.0)
+    clip: str | None = None
+    when: tuple[str, ...] | None = None
+    fade: str | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """Return it as plain data; what it does not do is left out."""
+        told: dict[str, Any] = {"name": self.name, "parent": self.parent}
+        if self.turn:
+            told |= {"turn": dict(self.turn), "about": list(self.about)}
+        for name in ("move", "clip", "when", "fade"):
+            if value := getattr(self, name):
+                told[name] = dict(value) if name == "move" else value
+        return told | {"parts": [part.as_json() for part in self.parts]}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Label:
+    """A name beside a part.
+
+    Attributes:
+        text: its words; at: where they stand; anchor: start, middle or end.
+        group: the group it moves and vanishes with, or None; leader: where a line from it to its part ends, or None.
+    """
+
+    text: str
+    at: Point
+    anchor: str = "middle"
+    group: str | None = None
+    leader: Point | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """Return it as plain data."""
+        told = {"text": self.text, "at": _short(self.at), "anchor": self.anchor, "group": self.group}
+        return told | {"leader": None if self.leader is None else _short(self.leader)}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plate:
+    """One view of the hub.
+
+    Attributes:
+        view: what is seen of it; narrow: what is seen on a phone, or None for the same.
+        groups: in the order of painting; labels: names of the parts.
+    """
+
+    view: Box
+    groups: tuple[Group, ...]
+    labels: tuple[Label, ...] = ()
+    narrow: Box | None = None
+
+    def as_json(self) -> dict[str, Any]:
+        """Return it as plain data."""
+        told: dict[str, Any] = {"view": _short(self.view)}
+        if self.narrow is not None:
+            told["narrow"] = _short(self.narrow)
+        told["groups"] = [group.as_json() for group in self.groups]
+        return told | {"labels": [label.as_json() for label in self.labels]}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """The scale under the close view.
+
+    Attributes:
+        zero: where the cone's point of contact stands when it just touches [mm drawn].
+        loosest, tightest: end play at the scale's ends [mm].
+    """
+
+    zero: float
+    loosest: float
+    tightest: float
+
+    def as_json(self) -> dict[str, float]:
+        """Return it as plain data."""
+        return {"zero": self.zero, "from": self.loosest, "to": self.tightest}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawing:
+    """One hub, drawn once for every setting and stage.
+
+    Attributes:
+        side: whose cone is adjusted; factor: how many times larger movement is drawn than parts.
+        thread_coarser: how many times coarser the thread is drawn.
+        plates: by name: close, whole and dial; rule: the scale under the close view.
+    """
+
+    side: Side
+    factor: int
+    thread_coarser: int
+    plates: Mapping[str, Plate]
+    rule: Rule
+
+    @property
+    def out(self) -> int:
+        """Which way x goes outboard on the adjustable side."""
+        return -1 if self.side == "left" else 1
+
+    def as_json(self) -> dict[str, Any]:
+        """Return it as plain data; how its parts are painted stands in `paints`."""
+        return {
+            "side": self.side,
+            "out": self.out,
+            "factor": self.factor,
+            "thread_coarser": self.thread_coarser,
+            "sheets": {name: plate.as_json() for name, plate in self.plates.items()},
+            "rule": self.rule.as_json(),
+        }
+
+
+def _short(values: tuple[float, ...]) -> list[float]:
+    return [round(value, 3) for value in values]

@@ -1,0 +1,179 @@
+"""A plate of a drawing at one state, as SVG: what a browser moves, painted standing still."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from conemodel.base.plain_text import for_html
+from conemodel.show.instrument.drawing import Box, Drawing, Group, Label, Plate
+from conemodel.show.instrument.paints import COLOURS, PAINTS
+
+State = Mapping[str, float]
+"""Every variable that is not zero, by name."""
+PER_MM = 25.0
+"""Pixels of a close view's millimetre at which widths and hatches are as `PAINTS` has them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """How a plate is painted: colours by name, px of a paint for 1 mm, and what its ids begin with."""
+
+    colours: Mapping[str, str]
+    per_mm: float
+    prefix: str
+
+
+def still_svg(
+    drawing: Drawing,
+    state: State,
+    *,
+    stage: str,
+    sheet: str = "close",
+    dark: bool = False,
+    view: Box | None = None,
+    title: str = "",
+    labels: bool = True,
+    width: float = 914.0,
+) -> str:
+    """Return a plate of a drawing as it stands in a state, as SVG.
+
+    Args:
+        drawing: of the hub; state: its variables; stage: of the work, which decides what is seen.
+        sheet: close, whole or dial; dark: for a dark ground.
+        view: what is seen of it [mm], the plate's own if None.
+        title: what it shows, in words; labels: names are written.
+        width: of the picture [px].
+    """
+    plate = drawing.plates[sheet]
+    box = view or plate.view
+    look = Look(
+        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=f"{sheet}-{stage}-"
+    )
+    height = width * box[3] / box[2]
+    return (
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{" ".join(f"{v:.3f}" for v in box)}" width="{width:g}" '
+        f'height="{height:.1f}" role="img" font-family="Liberation Sans, DejaVu Sans, sans-serif">'
+        f"<title>{for_html(title)}</title><defs>{''.join(_patterns(look))}</defs>"
+        f'<rect x="{box[0]:.3f}" y="{box[1]:.3f}" width="{box[2]:.3f}" height="{box[3]:.3f}" '
+        f'fill="{look.colours["paper"]}"/>'
+        + _children(plate, None, state, stage, look)
+        + (_labels(plate, state, stage, look) if labels else "")
+        + "</svg>"
+    )
+
+
+def shift_of(group: Group, state: State) -> float:
+    """Return how far a group stands along x from where it is drawn, its parents left out [mm]."""
+    return sum(by * state.get(variable, 0.0) for variable, by in group.move.items())
+
+
+def turn_of(group: Group, state: State) -> float:
+    """Return how far a group is turned clockwise [°]."""
+    return sum(by * state.get(variable, 0.0) for variable, by in group.turn.items())
+
+
+def opacity_of(group: Group, state: State, stage: str) -> float:
+    """Return how much of a group is seen, from 0 to 1, its parents left out."""
+    if group.when is not None and stage not in group.when:
+        return 0.0
+    return 1.0 if group.fade is None else min(max(state.get(group.fade, 0.0), 0.0), 1.0)
+
+
+def _children(plate: Plate, parent: str | None, state: State, stage: str, look: Look) -> str:
+    return "".join(
+        _group(plate, group, state, stage, look) for group in plate.groups if group.parent == parent
+    )
+
+
+def _group(plate: Plate, group: Group, state: State, stage: str, look: Look) -> str:
+    seen = opacity_of(group, state, stage)
+    if seen == 0.0:
+        return ""
+    told = "".join(_part(part.d, part.paint, part.name, part.title, look) for part in group.parts)
+    inside = told + _children(plate, group.name, state, stage, look)
+    clip = ""
+    if group.clip:
+        name = look.prefix + group.name.replace(" ", "-")
+        inside = f'<clipPath id="{name}"><path d="{group.clip}"/></clipPath><g clip-path="url(#{name})">{inside}</g>'
+    moved, turned = shift_of(group, state), turn_of(group, state)
+    how = f"translate({moved:.6f} 0)" if moved else ""
+    if turned:
+        how += f" rotate({turned:.4f} {group.about[0]:.3f} {group.about[1]:.3f})"
+    place = f' transform="{how.strip()}"' if how else ""
+    faint = f' opacity="{seen:.3f}"' if seen < 1 else ""
+    return f'<g data-group="{group.name}"{place}{faint}{clip}>{inside}</g>'
+
+
+def _part(d: str, key: str, name: str, title: str, look: Look) -> str:
+    paint = PAINTS[key]
+    words = f"<title>{for_html(title)}</title>" if title else ""
+    fill = look.colours[paint["fill"]] if paint["fill"] else "none"
+    drawn = _stroke(paint, look)
+    faint = f' fill-opacity="{paint["opacity"]}"' if "opacity" in paint else ""
+    first = f'<path class="{name}" d="{d}" fill="{fill}"{faint}{drawn}>{words}</path>'
+    if "hatch" not in paint:
+        return first
+    return (
+        f'<path d="{d}" fill="{fill}"/><path d="{d}" fill="url(#{look.prefix}{key})"/>'
+        f'<path class="{name}" d="{d}" fill="none"{drawn}>{words}</path>'
+    )
+
+
+def _stroke(paint: Mapping[str, Any], look: Look) -> str:
+    if not paint["stroke"]:
+        return ""
+    wide = paint["width"] / look.per_mm
+    dash = paint.get("dash")
+    dashed = ""
+    if dash:
+        dashed = f' stroke-dasharray="{" ".join(f"{float(n) / look.per_mm:.3f}" for n in dash.split())}"'
+    return (
+        f' stroke="{look.colours[paint["stroke"]]}" stroke-width="{wide:.3f}" stroke-linejoin="round"{dashed}'
+    )
+
+
+def _patterns(look: Look) -> Iterator[str]:
+    for key, paint in PAINTS.items():
+        if "hatch" not in paint:
+            continue
+        hatch = paint["hatch"]
+        step, wide = hatch["step"] / look.per_mm, hatch["width"] / look.per_mm
+        colour = look.colours[hatch["colour"]]
+        line = f'<path d="M0 0V{step:.4f}" stroke="{colour}" stroke-width="{2 * wide:.4f}"/>'
+        if hatch.get("crossed"):
+            line += f'<path d="M0 0H{step:.4f}" stroke="{colour}" stroke-width="{2 * wide:.4f}"/>'
+        yield (
+            f'<pattern id="{look.prefix}{key}" width="{step:.4f}" height="{step:.4f}" '
+            f'patternUnits="userSpaceOnUse" patternTransform="rotate({hatch["angle"]})">{line}</pattern>'
+        )
+
+
+def _labels(plate: Plate, state: State, stage: str, look: Look) -> str:
+    groups = {group.name: group for group in plate.groups}
+    size = 13 / look.per_mm
+    return "".join(_label(label, groups, state, stage, look, size) for label in plate.labels)
+
+
+def _label(
+    label: Label, groups: Mapping[str, Group], state: State, stage: str, look: Look, size: float
+) -> str:
+    moved, name = 0.0, label.group
+    while name is not None:
+        group = groups[name]
+        if opacity_of(group, state, stage) < 0.5:
+            return ""
+        moved += shift_of(group, state)
+        name = group.parent
+    x, y = label.at[0] + moved, label.at[1]
+    ink, paper = look.colours["muted"], look.colours["paper"]
+    line = ""
+    if label.leader is not None:
+        line = (
+            f'<path d="M{x:.3f} {y + 0.3 * size:.3f}L{label.leader[0] + moved:.3f} {label.leader[1]:.3f}" '
+            f'stroke="{ink}" stroke-width="{0.8 / look.per_mm:.3f}"/>'
+        )
+    return (
+        f'{line}<text x="{x:.3f}" y="{y:.3f}" font-size="{size:.3f}" text-anchor="{label.anchor}" fill="{ink}" '
+        f'stroke="{paper}" stroke-width="{4 / look.per_mm:.3f}" stroke-linejoin="round" paint-order="stroke">'
+        f"{for_html(label.text)}</text>"
+    )
