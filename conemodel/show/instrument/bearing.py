@@ -10,7 +10,7 @@ BEYOND = 28.0
 """How far a race goes on past the line of contact [°]; schematic."""
 
 
-def ball_outline(half: Half, *, steps: int = 72) -> list[Point]:
+def ball_outline(half: Half, *, steps: int = 60) -> list[Point]:
     """Return a ball; the points where it touches cone and cup are corners of it."""
     return ring((0.0, half.pitch), half.ball / 2, steps=steps, start=degrees(half.angle) - 90)
 
@@ -84,6 +84,11 @@ def cup_outline(half: Half) -> list[Point]:
 def cup_home(half: Half) -> float:
     """Return where the shoulder is that a cup is pressed home on."""
     return -5.0 * half.scale
+
+
+def flange_at(half: Half) -> float:
+    """Return where the outer face of a spoke flange stands that has its own bearing beside it."""
+    return -4.5 * half.scale
 
 
 def shell_end(half: Half) -> float:

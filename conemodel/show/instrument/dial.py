@@ -1,11 +1,12 @@
 """The dial: the adjustable side from outside, two spanners in a ring of sixty minutes. Out is anticlockwise."""
 
-from collections.abc import Iterator
-from math import cos, pi, radians, sin
+from collections.abc import Iterable, Iterator
+from math import atan2, cos, pi, radians, sin
 
+from conemodel.show.instrument import paths
 from conemodel.show.instrument.drawing import Group, Label, Part, Plate, Point
 from conemodel.show.instrument.measures import Half
-from conemodel.show.instrument.paths import path, ring
+from conemodel.show.instrument.paths import ring
 
 RING = 100.0
 """Radius of the ring; its width and everything on it are shares of it."""
@@ -17,6 +18,11 @@ NUMBERED = {-5: "5", 0: "0", 5: "5", 10: "10", 15: "15", 20: "20"}
 
 Arc = tuple[float, float]
 """Two angles of the cone, out from finger contact [°]."""
+
+
+def path(points: Iterable[Point], *, closed: bool = True) -> str:
+    """Return points of the dial as a path."""
+    return paths.path(points, closed=closed, digits=1)
 
 
 def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate:
@@ -31,7 +37,7 @@ def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate
     groups = [
         Group(name="ring", parts=tuple(_ring())),
         *_good_arc(good),
-        Group(name="balls", parts=tuple(_balls(half, scale, balls))),
+        *_balls(half, scale, balls),
         _advised(half, scale),
         _cone(half, scale),
         _nut(half, scale),
@@ -46,8 +52,8 @@ def on_ring(angle: float, radius: float) -> Point:
 
 
 def _ring() -> Iterator[Part]:
-    yield Part(name="ring", d=path(ring((0, 0), RING, steps=90)), paint="seen-1")
-    yield Part(name="face", d=path(ring((0, 0), INSIDE, steps=90)), paint="face")
+    yield Part(name="ring", d=path(ring((0, 0), RING, steps=54)), paint="seen-1")
+    yield Part(name="face", d=path(ring((0, 0), INSIDE, steps=54)), paint="face")
     minor = (minute for minute in range(60) if minute % 5)
     yield Part(name="minutes", d=_ticks(minor, 4.4), paint="thin")
     yield Part(name="fives", d=_ticks(range(0, 60, 5), 7.5), paint="edge")
@@ -69,28 +75,27 @@ def _good_arc(good: Arc | None) -> Iterator[Group]:
     outline = [on_ring(a, RING) for a in turns] + [on_ring(a, INSIDE) for a in reversed(turns)]
     yield Group(
         name="good arc",
+        parts=(Part(name="good", d=path(outline), paint="engraved", title="good range, once clamped"),),
+    )
+
+
+def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Group]:
+    """Yield the balls beside the place where one is missing, and that place."""
+    count, places = balls
+    if count >= places:
+        return
+    radius, size = half.pitch * scale, half.ball / 2 * scale
+    spots = [on_ring(180 + 360 * i / places, radius) for i in (-2, -1, 1, 2, 0)]
+    row, gone = (
+        "".join(path(ring(spot, size, steps=14)) for spot in some) for some in (spots[:-1], spots[-1:])
+    )
+    yield Group(
+        name="balls",
         parts=(
-            Part(name="good-ground", d=path(outline), paint="clear"),
-            Part(name="good", d=path(outline), paint="good", title="good range, once clamped"),
+            Part(name="balls", d=row, paint="behind", title="balls"),
+            Part(name="ball-missing", d=gone, paint="missing", title="a ball is missing here"),
         ),
     )
-
-
-def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Part]:
-    """Yield the row of balls behind, and the place of one that is missing."""
-    count, places = balls
-    radius, size = half.pitch * scale, half.ball / 2 * scale
-    spots = [on_ring(180 + 360 * (i + 0.5) / places, radius) for i in range(places)]
-    here, missing = spots[:count], spots[count:]
-    yield Part(
-        name="balls",
-        d="".join(path(ring(spot, size, steps=28)) for spot in here),
-        paint="behind",
-        title="balls",
-    )
-    if missing:
-        gone = "".join(path(ring(spot, size, steps=28)) for spot in missing)
-        yield Part(name="ball-missing", d=gone, paint="missing", title="a ball is missing here")
 
 
 def _spanner(flat: float, length: float, wide: float, head: float) -> list[Point]:
@@ -125,7 +130,7 @@ def _bend(a: Point, b: Point, c: Point, d: Point) -> list[Point]:
 
 
 def _cone_spanner(half: Half, scale: float) -> str:
-    return path(_spanner(half.neck * scale, 82.0, 5.5, 10.0))
+    return path(_spanner(half.neck * scale, 73.0, 5.5, 10.0))
 
 
 def _advised(half: Half, scale: float) -> Group:
@@ -145,12 +150,12 @@ def _cone(half: Half, scale: float) -> Group:
         name="cone",
         turn={"angle": -1.0},
         parts=(
-            Part(name="cone-seat", d=path(ring((0, 0), seat, steps=60)), paint="seen-2", title="cone"),
+            Part(name="cone-seat", d=path(ring((0, 0), seat, steps=36)), paint="seen-2", title="cone"),
             Part(name="pointer", d=path([(0, -RING), (-3.6, -INSIDE - 1), (3.6, -INSIDE - 1)]), paint="dark"),
             Part(
                 name="cone-spanner", d=_cone_spanner(half, scale), paint="cone-spanner", title="cone spanner"
             ),
-            Part(name="hole", d=path(ring((0, -72.0), 2.4, steps=20)), paint="paper"),
+            Part(name="hole", d=path(ring((0, -64.0), 2.4, steps=20)), paint="paper"),
             Part(
                 name="flats",
                 d="".join(path([(x, -wide), (x, wide)], closed=False) for x in (-flat, flat)),
@@ -165,7 +170,7 @@ def _nut(half: Half, scale: float) -> Group:
     """Return the locknut with its spanner."""
     at, turn = NUT_SPANNER
     flat = half.washer * scale
-    turned = [_turned(point, at) for point in _spanner(flat, 86.0, 6.0, 10.0)]
+    turned = [_turned(point, at) for point in _spanner(flat, 83.0, 6.0, 10.0)]
     corners = [_turned(on_ring(60 * i + 30, flat / cos(pi / 6)), at + 30) for i in range(6)]
     return Group(
         name="nut",
@@ -173,7 +178,7 @@ def _nut(half: Half, scale: float) -> Group:
         parts=(
             Part(name="nut-spanner", d=path(turned), paint="nut-spanner", title="locknut spanner"),
             Part(name="locknut", d=path(corners), paint="seen-3", title="locknut"),
-            Part(name="bevel", d=path(ring((0, 0), 0.95 * flat, steps=60)), paint="fine"),
+            Part(name="bevel", d=path(ring((0, 0), 0.95 * flat, steps=36)), paint="fine"),
         ),
     )
 
@@ -190,27 +195,25 @@ def _axle(half: Half, scale: float) -> Iterator[Part]:
     if half.keyed:
         deep, edge = (crest * crest - wide * wide) ** 0.5, 0.8 * crest
         rim = [
-            point for point in ring((0, 0), crest, steps=60) if not (abs(point[0]) < wide and point[1] < 0)
+            point for point in ring((0, 0), crest, steps=36) if not (abs(point[0]) < wide and point[1] < 0)
         ]
         rim.sort(key=lambda point: (pi / 2 - _angle(point)) % (2 * pi))
         outline = [(wide, -edge), (wide, -deep), *rim, (-wide, -deep), (-wide, -edge)]
     else:
-        outline = ring((0, 0), crest, steps=60)
+        outline = ring((0, 0), crest, steps=36)
     yield Part(name="axle", d=path(outline), paint="seen-4", title="axle")
     below = [on_ring(a, root) for a in range(25, 336, 10)]
     yield Part(name="thread", d=path(below, closed=False), paint="thin")
     if half.bore:
         yield Part(
             name="bore",
-            d=path(ring((0, 0), half.bore * scale, steps=48)),
+            d=path(ring((0, 0), half.bore * scale, steps=36)),
             paint="paper",
             title="bore of the axle",
         )
 
 
 def _angle(point: Point) -> float:
-    from math import atan2
-
     return atan2(-point[1], point[0])
 
 

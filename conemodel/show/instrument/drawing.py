@@ -31,7 +31,8 @@ class Part:
 
     def as_json(self) -> dict[str, Any]:
         """Return it as plain data."""
-        return {"name": self.name, "title": self.title, "d": self.d, "paint": self.paint}
+        told = {"name": self.name, "d": self.d, "paint": self.paint}
+        return told | ({"title": self.title} if self.title else {})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,12 +59,12 @@ class Group:
 
     def as_json(self) -> dict[str, Any]:
         """Return it as plain data; what it does not do is left out."""
-        told: dict[str, Any] = {"name": self.name, "parent": self.parent}
+        told: dict[str, Any] = {"name": self.name}
         if self.turn:
-            told |= {"turn": dict(self.turn), "about": list(self.about)}
-        for name in ("move", "clip", "when", "fade"):
+            told |= {"turn": _fine(self.turn), "about": _short(self.about)}
+        for name in ("parent", "move", "clip", "when", "fade"):
             if value := getattr(self, name):
-                told[name] = dict(value) if name == "move" else value
+                told[name] = _fine(value) if name == "move" else value
         return told | {"parts": [part.as_json() for part in self.parts]}
 
 
@@ -83,9 +84,11 @@ class Label:
     leader: Point | None = None
 
     def as_json(self) -> dict[str, Any]:
-        """Return it as plain data."""
-        told = {"text": self.text, "at": _short(self.at), "anchor": self.anchor, "group": self.group}
-        return told | {"leader": None if self.leader is None else _short(self.leader)}
+        """Return it as plain data; what it has not is left out."""
+        told: dict[str, Any] = {"text": self.text, "at": _short(self.at), "anchor": self.anchor}
+        if self.group is not None:
+            told["group"] = self.group
+        return told if self.leader is None else told | {"leader": _short(self.leader)}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,7 +96,7 @@ class Plate:
     """One view of the hub.
 
     Attributes:
-        view: what is seen of it; narrow: what is seen on a phone, or None for the same.
+        view: what is seen of it; narrow: what is seen on a phone; wide: with the rim; or None for the same.
         groups: in the order of painting; labels: names of the parts.
     """
 
@@ -101,12 +104,12 @@ class Plate:
     groups: tuple[Group, ...]
     labels: tuple[Label, ...] = ()
     narrow: Box | None = None
+    wide: Box | None = None
 
     def as_json(self) -> dict[str, Any]:
         """Return it as plain data."""
         told: dict[str, Any] = {"view": _short(self.view)}
-        if self.narrow is not None:
-            told["narrow"] = _short(self.narrow)
+        told |= {name: _short(box) for name in ("narrow", "wide") if (box := getattr(self, name)) is not None}
         told["groups"] = [group.as_json() for group in self.groups]
         return told | {"labels": [label.as_json() for label in self.labels]}
 
@@ -163,4 +166,9 @@ class Drawing:
 
 
 def _short(values: tuple[float, ...]) -> list[float]:
-    return [round(value, 3) for value in values]
+    return [round(value, 2) for value in values]
+
+
+def _fine(rates: Mapping[str, float]) -> dict[str, float]:
+    """Return rates of movement to a ten-millionth, finer than anything is drawn."""
+    return {name: round(rate, 7) for name, rate in rates.items()}

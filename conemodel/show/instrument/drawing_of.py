@@ -7,7 +7,8 @@ import numpy as np
 from conemodel.base.units import DEG, MM
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import balls_that_fit
-from conemodel.show.instrument.close import Setting, close_plate
+from conemodel.show.instrument.close import close_plate
+from conemodel.show.instrument.close_up import CloseUp
 from conemodel.show.instrument.dial import Arc, dial_plate
 from conemodel.show.instrument.drawing import Drawing, Rule
 from conemodel.show.instrument.measures import half_of
@@ -49,7 +50,7 @@ def drawing_of(
     out = -1 if side == "left" else 1
     factor = factor_of(scenario)
     thread, coarser = thread_of(half, slack=MM.from_si(scenario.axle.backlash), factor=factor)
-    close = Setting(
+    close = CloseUp(
         half=half,
         place=Place(0.0, out),
         thread=thread,

@@ -1,6 +1,7 @@
 """What holds the hub on the whole view: the vice on the bench, then dropouts or spacers, and what clamps them."""
 
 from collections.abc import Iterator
+from math import cos, radians, sin
 
 from conemodel.parts.hub import SIDES, Side
 from conemodel.show.instrument.drawing import Group, Part, Point
@@ -77,7 +78,10 @@ def _rod(hub: WholeHub) -> Part:
         right = ends["right"]
     words = "thru-axle" if clamp.kind == "thru-axle" else "rod of the quick release"
     return Part(
-        name="rod", d=path([(left, -v), (right, -v), (right, v), (left, v)]), paint="rod", title=words
+        name="rod",
+        d=path([(left, -v), (right, -v), (right, v), (left, v)], digits=1),
+        paint="rod",
+        title=words,
     )
 
 
@@ -88,7 +92,7 @@ def _closing(hub: WholeHub, side: Side, parts: Iterator[Part], *, by: str, name:
 
 def _quick_release(hub: WholeHub) -> Iterator[Group]:
     """Yield cam end with lever, nut end, and a conical spring in each."""
-    for side, name in (("left", "cam end"), ("right", "rod nut")):
+    for side, name in zip(SIDES, ("cam end", "rod nut"), strict=True):
         yield _closing(hub, side, _quick_end(hub, side), by="clamp", name=name)
     pivot = (-hub.clamp_face("left") - OPEN - 9.5, 0.0)
     yield Group(
@@ -97,9 +101,13 @@ def _quick_release(hub: WholeHub) -> Iterator[Group]:
         turn={"lever": LEVER},
         about=pivot,
         parts=(
-            Part(name="lever", d=path(_lever(pivot)), paint="handle", title="lever"),
-            Part(name="pivot", d=path(ring(pivot, 3.2, steps=28)), paint="seen-3", title="cam"),
-            Part(name="cam", d=path(ring((pivot[0] - 1.2, pivot[1] + 0.3), 0.8, steps=12)), paint="dark"),
+            Part(name="lever", d=path(_lever(pivot), digits=1), paint="handle", title="lever"),
+            Part(name="pivot", d=path(ring(pivot, 3.2, steps=20), digits=1), paint="seen-3", title="cam"),
+            Part(
+                name="cam",
+                d=path(ring((pivot[0] - 1.2, pivot[1] + 0.3), 0.8, steps=8), digits=1),
+                paint="dark",
+            ),
         ),
     )
 
@@ -109,13 +117,8 @@ def _quick_end(hub: WholeHub, side: Side) -> Iterator[Part]:
     f = hub.clamp_face(side) + OPEN
     inner, rim = half.thread + 1.6, max(half.thread + 4.5, half.face + 1.8)
     if side == "left":
-        outside: list[Point] = [
-            (f, rim),
-            (f + 1.5, rim + 0.5),
-            (f + 13.5, rim + 0.5),
-            (f + 15.5, rim - 1.5),
-            (f + 15.5, 0),
-        ]
+        outside: list[Point] = [(f, rim), (f + 1.5, rim + 0.5), (f + 13.5, rim + 0.5), (f + 15.5, rim - 1.5)]
+        outside.append((f + 15.5, 0))
         inside = [(f + 5.5, 0), (f + 5.5, inner), (f, inner)]
         words = "cam end"
     else:
@@ -125,14 +128,12 @@ def _quick_end(hub: WholeHub, side: Side) -> Iterator[Part]:
     last = outside[-1][0]
     yield below.part("clamp", [(f, 0), *outside[:-1], (last, 0)], "seen-2", title=words)
     yield above.part("clamp", [*outside, *inside], "clamp", title=words)
-    wires = (ring((f + 0.9 + 1.75 * i, 3.2 + 0.75 * i), 0.55, steps=10) for i in range(3))
+    wires = (ring((f + 0.9 + 1.75 * i, 3.2 + 0.75 * i), 0.55, steps=7) for i in range(3))
     yield Part(name="spring", d="".join(map(above.path, wires)), paint="dark", title="conical spring")
 
 
 def _lever(pivot: Point) -> list[Point]:
     """Return the lever as it stands open: shut, it points up and is turned back from there."""
-    from math import cos, radians, sin
-
     shut = [
         (-5, 0),
         (-3.5, -3.5),
@@ -226,8 +227,10 @@ def _proud(hub: WholeHub) -> Iterator[Group]:
 def _load(hub: WholeHub) -> Iterator[Part]:
     """Yield the rider's weight on both dropouts and the road's push up through the spokes below."""
     arrow = [(-1.1, 0), (1.1, 0), (1.1, 13), (3.2, 13), (0, 19), (-3.2, 13), (-1.1, 13)]
-    top = -max(half.washer for half in hub.halves.values()) - 29
+    top = -max(half.washer for half in hub.halves.values()) - 28
     for side in SIDES:
         x = hub.end(side).out * (hub.face + hub.halves[side].dropout / 2)
-        yield Part(name="load", d=path([(x + u, top + v) for u, v in arrow]), paint="dark", title="rider")
-    yield Part(name="load", d=path([(u, 54 - v) for u, v in arrow]), paint="dark", title="road")
+        yield Part(
+            name="load", d=path([(x + u, top + v) for u, v in arrow], digits=1), paint="dark", title="rider"
+        )
+    yield Part(name="load", d=path([(u, 55 - v) for u, v in arrow], digits=1), paint="dark", title="road")

@@ -62,7 +62,7 @@ class WholeHub:
             "no": [],
             "sprocket": [(right.plane + 5.1 * right.scale, 18)],
             "freehub": [
-                (self.face - 6.5 - 4.8 * i, teeth) for i, teeth in enumerate((12, 14, 16, 18, 20, 22, 25, 28))
+                (self.face - 6.5 - 4.8 * i, teeth) for i, teeth in enumerate((12, 13, 14, 16, 18, 20, 23, 26))
             ],
             "freewheel": [
                 (self.face - 11.0 - 5.5 * i, teeth) for i, teeth in enumerate((14, 16, 18, 21, 24, 28))
@@ -77,7 +77,7 @@ class WholeHub:
 
     def end(self, side: Side, *, up: int = 1) -> Place:
         """Return where lengths from the hub's middle out stand on one side."""
-        return Place(0.0, -1 if side == "left" else 1, up)
+        return Place(0.0, -1 if side == "left" else 1, up, digits=1)
 
     def seat(self, side: Side) -> Literal["dropout", "spacer", "axle end"]:
         """Return what the clamp presses on, on one side."""

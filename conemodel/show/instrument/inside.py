@@ -4,14 +4,14 @@ from collections.abc import Iterator
 
 from conemodel.parts.hub import SIDES, Side
 from conemodel.show.instrument import bearing
-from conemodel.show.instrument.close import STANDS_OFF
+from conemodel.show.instrument.close_up import STANDS_OFF
 from conemodel.show.instrument.drawing import Group, Part
 from conemodel.show.instrument.hub import WholeHub
 from conemodel.show.instrument.paths import Place, block
 from conemodel.show.instrument.wheel import LOWER, MIDDLE
 
-SLOPE = 1.73
-"""Length over height of a thread's tooth, twice tan 60° by half: 60° between the flanks. Source: [ISO68-1]."""
+DEPTH = 0.6134
+"""Depth of a thread's tooth over its pitch; a thin line stands for its root. Source: [ISO68-1], recalled."""
 
 
 def inside_groups(hub: WholeHub) -> Iterator[Group]:
@@ -34,15 +34,13 @@ def _axle(hub: WholeHub) -> Iterator[Part]:
     """Yield the axle: above the axis cut, its thread to true scale; below it seen."""
     half = hub.halves["left"]
     a, b = (half.plane + half.axle_end for half in hub.halves.values())
-    v, depth = half.thread, 0.61 * half.lead
+    v, depth = half.thread, DEPTH * half.lead
     yield LOWER.part("axle", block((-a, 0), (b, v), bevel=0.6), "seen-3", title="axle")
     yield MIDDLE.part(
         "axle", _with_bore(block((-a, half.bore), (b, v), bevel=0.6), half.bore), "axle", title="axle"
     )
-    teeth = round((a + b - 2) / half.lead)
-    start = -a + (a + b - teeth * half.lead) / 2
-    line = [(start + 0.5 * i * half.lead, v - (0 if i % 2 else depth)) for i in range(2 * teeth + 1)]
-    yield MIDDLE.part("thread", line, "thread", closed=False)
+    roots = [[(0.6 - a, v - depth), (b - 0.6, v - depth)], [(0.6 - a, depth - v), (b - 0.6, depth - v)]]
+    yield MIDDLE.strokes("thread", roots, "thread")
 
 
 def _with_bore(outline: list[tuple[float, float]], bore: float) -> list[tuple[float, float]]:

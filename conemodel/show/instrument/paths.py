@@ -26,22 +26,22 @@ def block(low: Point, high: Point, *, bevel: float = 0.0) -> list[Point]:
     return [(u0, v0), (u0, v1 - bevel), (u0 + bevel, v1), (u1 - bevel, v1), (u1, v1 - bevel), (u1, v0)]
 
 
-def wave(start: float, end: float, v: float, *, step: float = 1.1, height: float = 0.14) -> list[Point]:
+def wave(start: float, end: float, v: float, *, step: float = 1.5, height: float = 0.16) -> list[Point]:
     """Return a wavy line along u, as where a part is broken off; it has whole waves."""
     half_waves = max(2, round(abs(end - start) / step))
     pitch = (end - start) / half_waves
     points = [(start, v)]
     for i in range(half_waves):
         bent = height * (1 if i % 2 else -1)
-        points += [(start + (i + t) * pitch, v + bent * sin(3.14159265 * t)) for t in (0.25, 0.5, 0.75, 1.0)]
+        points += [(start + (i + t) * pitch, v + bent * sin(3.14159265 * t)) for t in (1 / 3, 2 / 3, 1.0)]
     return points
 
 
-def path(points: Iterable[Point], *, closed: bool = True) -> str:
-    """Return points as a path, to a thousandth of a millimetre; points that fall together are one."""
+def path(points: Iterable[Point], *, closed: bool = True, digits: int = 2) -> str:
+    """Return points as a path, in mm to `digits` after the point; points that fall together are one."""
     told: list[str] = []
     for x, y in points:
-        text = f"{_number(x)} {_number(y)}"
+        text = f"{_number(x, digits)} {_number(y, digits)}"
         if not told or told[-1] != text:
             told.append(text)
     if closed and len(told) > 1 and told[0] == told[-1]:
@@ -49,8 +49,8 @@ def path(points: Iterable[Point], *, closed: bool = True) -> str:
     return "M" + "L".join(told) + ("Z" if closed else "")
 
 
-def _number(value: float) -> str:
-    text = f"{value:.3f}".rstrip("0").rstrip(".")
+def _number(value: float, digits: int) -> str:
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
 
 
@@ -60,11 +60,13 @@ class Place:
 
     Attributes:
         at: x of u = 0; out: which way x goes outboard; up: 1 above the axis, -1 below.
+        digits: of a path's coordinates after the point.
     """
 
     at: float
     out: int
     up: int = 1
+    digits: int = 2
 
     def point(self, point: Point) -> Point:
         """Return one point on the plate."""
@@ -72,7 +74,7 @@ class Place:
 
     def path(self, points: Iterable[Point], *, closed: bool = True) -> str:
         """Return points as a path on the plate."""
-        return path(map(self.point, points), closed=closed)
+        return path(map(self.point, points), closed=closed, digits=self.digits)
 
     def part(
         self, name: str, points: Iterable[Point], paint: str, *, title: str = "", closed: bool = True

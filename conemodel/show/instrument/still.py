@@ -38,10 +38,14 @@ def still_svg(
     """Return a plate of a drawing as it stands in a state, as SVG.
 
     Args:
-        drawing: of the hub; state: its variables; stage: of the work, which decides what is seen.
-        sheet: close, whole or dial; dark: for a dark ground.
+        drawing: of the hub.
+        state: its variables.
+        stage: of the work, which decides what is seen.
+        sheet: close, whole or dial.
+        dark: for a dark ground.
         view: what is seen of it [mm], the plate's own if None.
-        title: what it shows, in words; labels: names are written.
+        title: what it shows, in words.
+        labels: names are written.
         width: of the picture [px].
     """
     plate = drawing.plates[sheet]

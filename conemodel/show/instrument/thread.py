@@ -72,13 +72,11 @@ class Thread:
             ]
         return [*points, (end, self.root)]
 
-    def comb(self, start: float, end: float) -> list[list[Point]]:
-        """Return the teeth of cone or nut between two places, each from one foot to the other."""
+    def comb(self, start: float, end: float) -> list[Point]:
+        """Return the teeth of cone or nut between two places, whole ones only, from foot to foot."""
         foot, top = (self.half_width(v, of_axle=False) for v in (self.bore, self.tip))
-        return [
-            [(c - foot, self.bore), (c - top, self.tip), (c + top, self.tip), (c + foot, self.bore)]
-            for c in self.centres(start, end, of_axle=False)
-        ]
+        sides = ((-foot, self.bore), (-top, self.tip), (top, self.tip), (foot, self.bore))
+        return [(c + u, v) for c in self.centres(start, end, of_axle=False) for u, v in sides]
 
     def flanks(self, start: float, end: float, *, outer: bool) -> list[list[Point]]:
         """Return where the comb bears on the axle's teeth when it is pushed out or in."""

@@ -11,10 +11,10 @@ from conemodel.show.instrument.paths import Place, arc, block, ring, wave
 
 FLANGE = 3.5
 """Thickness of a spoke flange [mm]."""
-BREAK, RIM = 47.0, 56.0
+BREAK, RIM = 48.0, 62.0
 """Radii at which spokes are broken off, and to which the rim is drawn in [mm]."""
-MIDDLE = Place(0.0, 1)
-LOWER = Place(0.0, 1, -1)
+MIDDLE = Place(0.0, 1, 1, digits=1)
+LOWER = Place(0.0, 1, -1, digits=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class Flanges:
 
 def flanges_of(hub: WholeHub) -> Flanges:
     """Return where the flanges stand; on a driven side inboard of the sprockets."""
-    left, right = (half.plane - 4.5 * half.scale for half in hub.halves.values())
+    left, right = (half.plane + bearing.flange_at(half) for half in hub.halves.values())
     if hub.driven == "freehub":
         right = hub.sprockets[0][0] - 4.5
     elif hub.driven == "freewheel":
@@ -40,7 +40,8 @@ def wheel_groups(hub: WholeHub, *, tilt: float, shift: float) -> Iterator[Group]
 
     Args:
         hub: whose.
-        tilt: how far it leans for each mm of `sway` [°]; shift: how much further its rim goes then [mm].
+        tilt: how far it leans for each mm of `sway` [°].
+        shift: how much further its rim goes then [mm].
     """
     flanges = flanges_of(hub)
     yield Group(name="wheel", turn={"sway": tilt}, parts=tuple(_spokes(hub, flanges)))
@@ -114,20 +115,18 @@ def _bearings(hub: WholeHub) -> Iterator[Part]:
     for side, half in hub.halves.items():
         place = hub.row(side)
         yield place.part("dust-cap", bearing.dust_cap(half), "cap", title="dust cap")
-        yield place.part("cup", bearing.cup_outline(half)[::1], "cup", title="cup")
-        yield place.part("ball", bearing.ball_outline(half, steps=36), "ball", title="ball")
+        yield place.part("cup", bearing.cup_outline(half), "cup", title="cup")
+        yield place.part("ball", bearing.ball_outline(half, steps=30), "ball", title="ball")
 
 
 def _spokes(hub: WholeHub, flanges: Flanges) -> Iterator[Part]:
     """Yield spokes from both flanges, broken off, that lean to a rim in the middle between the dropouts."""
     rim = 1e3 * hub.scenario.wheel.rim_radius
     for up in (1, -1):
-        place = Place(0.0, 1, up)
+        place = Place(0.0, 1, up, digits=1)
         lines: list[list[Point]] = []
-        for at, half in (
-            (-flanges.left + FLANGE / 2, hub.halves["left"]),
-            (flanges.right - FLANGE / 2, hub.halves["right"]),
-        ):
+        middles = (FLANGE / 2 - flanges.left, flanges.right - FLANGE / 2)
+        for at, half in zip(middles, hub.halves.values(), strict=True):
             low = half.spoke_circle
             lean = -at / (rim - low)
             for edge in (-1.0, 1.0):
@@ -139,23 +138,19 @@ def _spokes(hub: WholeHub, flanges: Flanges) -> Iterator[Part]:
 
 def _rim(up: int) -> Iterator[Part]:
     """Yield the rim in section with its tyre, hollow, central between the dropouts; drawn in towards the hub."""
-    place, b = Place(0.0, 1, up), RIM
+    place, b = Place(0.0, 1, up, digits=1), RIM
     for edge in (-1, 1):
         stub = [(edge * 2.6, b - 6.5), (edge * 1.4, b)]
-        yield place.strokes(
-            "spokes", [stub, wave(edge * 2.6 - 1.6, edge * 2.6 + 1.6, b - 6.5, step=1.6, height=0.6)], "spoke"
-        )
-    outside = arc((0.0, b + 20.5), 14.5, 235, -55, steps=30)
-    inside = arc((0.0, b + 20.5), 12.1, -52, 232, steps=30)
+        broken = wave(edge * 2.6 - 1.6, edge * 2.6 + 1.6, b - 6.5, step=1.6, height=0.6)
+        yield place.strokes("spokes", [stub, broken], "spoke")
+    outside = arc((0.0, b + 17.5), 12.5, 228, -48, steps=18)
+    inside = arc((0.0, b + 17.5), 10.6, -46, 226, steps=18)
     yield place.part("tyre", [*outside, *inside], "tyre", title="tyre")
-    rim = [(-11, b + 14.5), (-11, b + 4), (-7, b), (7, b), (11, b + 4), (11, b + 14.5), (9.4, b + 14.5)]
-    rim += [(9.4, b + 8.4), (-9.4, b + 8.4), (-9.4, b + 14.5)]
+    right = [(6.5, b), (10, b + 3.6), (10, b + 12.5), (8.5, b + 12.5), (8.5, b + 7.4)]
+    rim = [*right, *((-x, y) for x, y in reversed(right))]
     yield place.part("rim", rim, "shell", title="rim")
-    yield place.part(
-        "rim-hollow",
-        [(-8.6, b + 6.9), (-8.6, b + 4.6), (-6.4, b + 1.6), (6.4, b + 1.6), (8.6, b + 4.6), (8.6, b + 6.9)],
-        "paper",
-    )
+    hollow = [(5.8, b + 1.5), (8, b + 4), (8, b + 6)]
+    yield place.part("rim-hollow", [*hollow, *((-x, y) for x, y in reversed(hollow))], "paper")
 
 
 def _drive(hub: WholeHub) -> Iterator[Part]:

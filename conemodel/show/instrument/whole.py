@@ -3,21 +3,23 @@
 from collections.abc import Iterator
 
 from conemodel.parts.scenario import Scenario
-from conemodel.show.instrument.drawing import Group, Label, Plate
+from conemodel.show.instrument.drawing import Group, Label, Part, Plate
 from conemodel.show.instrument.holding import behind_groups, front_groups
 from conemodel.show.instrument.hub import WholeHub, hub_of
 from conemodel.show.instrument.inside import axis_part, inside_groups
+from conemodel.show.instrument.paths import ring
 from conemodel.show.instrument.wheel import wheel_groups
 
-ROUND = 62.0
-"""How far above and below the axis the view of a hub alone reaches [mm]."""
+ROUND, RIM_ROUND = 56.0, 94.0
+"""How far above and below the axis the view of a hub alone, and that with its rim, reaches [mm]."""
 
 
 def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
     """Return the whole view.
 
     Args:
-        scenario: the hub; factor: how many times larger the wheel's rocking is drawn.
+        scenario: the hub.
+        factor: how many times larger the wheel's rocking is drawn.
         rim_play: at the rim, stop to stop, for each of end play [-].
     """
     hub = hub_of(scenario)
@@ -25,29 +27,33 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
     radius = 1e3 * scenario.wheel.rim_radius
     tilt = 57.29578 * at_rim / radius
     drawn = 60.0 / radius  # of the rim's movement, what the tilt alone gives the rim drawn in
-    reach = hub.face + 32
+    left, right = hub.face + 38, hub.face + 28
     groups = [
         *behind_groups(hub),
         *inside_groups(hub),
         *wheel_groups(hub, tilt=tilt, shift=at_rim * (1 - drawn)),
         *front_groups(hub),
         Group(name="axis", parts=(axis_part(hub),)),
+        Group(name="lens", parts=(_lens(hub),)),
     ]
     return Plate(
-        view=(-reach, -ROUND, 2 * reach, 2 * ROUND),
+        view=(-left, -ROUND, left + right, 2 * ROUND),
+        wide=(-left, -RIM_ROUND, left + right, 2 * RIM_ROUND),
         groups=tuple(groups),
         labels=tuple(_labels(hub)),
     )
 
 
-def _labels(hub: WholeHub) -> Iterator[Label]:
-    """Yield what must be said: which side the close view shows, and the rider."""
-    side = hub.adjusted
-    place, half = hub.row(side), hub.halves[side]
-    yield Label(
-        text="adjusted here",
-        at=place.point((0, half.shell_outer + 14)),
-        group=None,
-        leader=place.point((0, half.pitch)),
+def _lens(hub: WholeHub) -> Part:
+    """Return the circle round what the close view shows."""
+    half, place = hub.halves[hub.adjusted], hub.row(hub.adjusted)
+    return place.part(
+        "lens", ring((0, half.pitch), 1.4 * half.ball, steps=30), "lens", title="the close view"
     )
-    yield Label(text="rider", at=(0, -ROUND + 6), group="load")
+
+
+def _labels(hub: WholeHub) -> Iterator[Label]:
+    """Yield what the arrows of the load are."""
+    x = hub.face + hub.halves["right"].dropout / 2
+    yield Label(text="rider", at=(x, -hub.halves["right"].washer - 30), group="load")
+    yield Label(text="road", at=(5, ROUND - 4), anchor="start", group="load")
