@@ -21,6 +21,7 @@ class ClampKind:
         handle: what the hand closes.
         taker: what takes end play when it is closed, in a word.
         closed: what the hand finds when it has closed it.
+        see_to: what to look at where it does not clamp, and how to close it again. Common practice, no source.
         force: clamp force assumed where nothing was given [N].
         given_by: the field of a clamp, beside its force, that may say how hard it holds.
         through_axle: a rod through a hollow axle, whose tension squeezes the axle; else the axle carries the tension
@@ -34,6 +35,7 @@ class ClampKind:
     handle: str
     taker: str
     closed: str
+    see_to: str
     force: Unknown
     given_by: str
     through_axle: bool
@@ -53,6 +55,8 @@ CLAMP_KINDS = {
         handle="lever",
         taker="lever",
         closed="The lever closes firmly.",
+        see_to="Look at the lever, its springs, the adjusting nut and the dropouts, and close it again so that it "
+        "takes a firm hand.",
         force=unknowns.joint.CLAMP_FORCE,
         given_by="pick_up",
         through_axle=True,
@@ -65,6 +69,8 @@ CLAMP_KINDS = {
         handle="axle nuts",
         taker="axle nuts",
         closed="The nuts are tight.",
+        see_to="Look at the axle nuts, their washers, the axle's thread and the dropouts, and tighten them again as "
+        "hard as the maker states.",
         force=unknowns.joint.NUT_FORCE,
         given_by="torque",
         through_axle=False,
@@ -77,6 +83,8 @@ CLAMP_KINDS = {
         handle="clamp",
         taker="thru-axle",
         closed="The axle is tight.",
+        see_to="Look at the thru-axle, its thread and the faces it pulls together, and tighten it again as hard as the "
+        "maker states.",
         force=unknowns.joint.THRU_AXLE_FORCE,
         given_by="torque",
         through_axle=True,

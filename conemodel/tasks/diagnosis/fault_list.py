@@ -109,7 +109,7 @@ def _causes(
             chance=chance,
             before=posterior.model.beliefs.chance(name),
             evidence=(*_seen(readings, name), *evidence_for(name, weighed)),
-            advice=_where(readings, posterior) if name == "elsewhere" else cause.advice,
+            advice=_advice(name, readings, posterior),
             unsafe=cause.unsafe,
             blocks=chance > BLOCKS and not asked,  # what holds the wheel decides what play means
         )
@@ -180,6 +180,17 @@ def _seen(readings: Readings, cause: str) -> Iterator[str]:
             count = getattr(readings, f"balls_{side}").count
             if count is not None:
                 yield f"{count} balls counted on the {side}"
+
+
+def _advice(name: str, readings: Readings, posterior: Posterior) -> str:
+    """Return what to do about a cause, where it is on this hub."""
+    advice = CAUSES[name].advice
+    if name == "elsewhere":
+        return _where(readings, posterior)
+    if name != "not_clamping":
+        return advice
+    kind = CLAMP_KINDS["nuts"] if posterior.of_nuts > BLOCKS else posterior.model.scenario.clamp.traits
+    return f"{advice} {kind.see_to}"
 
 
 def _where(readings: Readings, posterior: Posterior) -> str:

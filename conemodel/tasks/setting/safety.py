@@ -58,8 +58,7 @@ def _weak_clamp(scenario: Scenario, terms: SettingTerms[float]) -> tuple[Answer,
             words=f"{DO_NOT_RIDE}: a clamp force of {NEWTON.from_si(terms.clamp.force):.0f} N does not hold the wheel",
             why=f"Against the {NEWTON.from_si(REMOVAL_FORCE):.0f} N a standard pulls at it with, friction alone needs "
             f"{NEWTON.from_si(float(needed)):.0f} N even on faces that grip well.",
-            act=f"Look at the {scenario.clamp.traits.handle}, at all that is screwed or sprung on it and at the "
-            "dropouts, and close it again so that it takes a firm hand.",
+            act=scenario.clamp.traits.see_to,
             unsafe=True,
         ),
     )

@@ -41,8 +41,8 @@ QUESTIONS = {
     "found.rim_closed.hand": (
         "Rim rocked, clamp **closed**: play?",
         HAND,
-        "Wheel in the frame, lever closed or nuts tight: push and pull the rim at three and nine o'clock while holding "
-        "the frame.",
+        f"Wheel in the frame and held as for riding ({', '.join(kind.words for kind in CLAMP_KINDS.values())}): "
+        "push and pull the rim at three and nine o'clock while holding the frame.",
     ),
     "found.turns_closed": (
         "Clamped, how does it turn?",

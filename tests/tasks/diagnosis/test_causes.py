@@ -6,6 +6,7 @@ import pytest
 
 from conemodel.parts import priors
 from conemodel.parts.checks import Checks
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round
@@ -98,3 +99,13 @@ def test_only_a_wheel_held_by_the_axle_ends_can_have_a_proud_axle():
     nuts = cases_of(Readings(clamp="nuts"), usual_hub("front"), Beliefs(), described=True)
     assert "proud" not in {case.cause for case in nuts}
     assert chance("proud") > 0.0
+
+
+@pytest.mark.parametrize("kind", CLAMP_KINDS)
+def test_a_clamp_that_does_not_clamp_is_called_by_its_own_name(kind):
+    """No nut and no thru-axle has a lever to look at."""
+    rocks = Round(rim_open=Play(play=0.9e-3, push=2.0), rim_closed=Play(play=0.9e-3, push=2.0))
+    faults = diagnose(Readings(clamp=kind, found=rocks)).faults
+    (advice,) = (fault.advice for fault in faults if fault.key == "not_clamping")
+    assert CLAMP_KINDS[kind].see_to in advice
+    assert ("lever" in advice) is (kind == "quick release")
