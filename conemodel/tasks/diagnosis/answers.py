@@ -7,11 +7,11 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
+from conemodel.tasks.diagnosis.asked_first import asked_first
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move
 from conemodel.tasks.diagnosis.causes import CAUSES, WHOSE_SPOT
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
-from conemodel.tasks.diagnosis.fit_of_ends import DROPOUT_UNKNOWN, HELD_BY
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.procedure import act_words, move_words, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
@@ -91,13 +91,8 @@ def unsafe_answers(
     faults: Sequence[FoundFault], fits: Sequence[Fit], readings: Readings
 ) -> tuple[Answer, ...]:
     """Return why not to ride, most serious first; what its axle leaves open is asked before all else."""
-    asked = [
-        Answer(words=fit.words, why=fit.sentence, unsafe=fit.unsafe)
-        for fit in fits
-        if fit.key in (HELD_BY, DROPOUT_UNKNOWN)
-    ]
     stops = [_answer_of(fault, readings) for fault in faults if fault.blocks and fault.unsafe]
-    return (*asked, *stops)
+    return (*asked_first(fits, faults, readings), *stops)
 
 
 def unsound_answers(

@@ -31,9 +31,11 @@ class Cause:
 
 
 WHOSE_SPOT = (
-    "Mark the rim where the spot comes, turn the axle half round in the dropouts, and turn the wheel again: if the "
-    "spot has gone half round the rim it stays with the axle (bent axle, skew cone); if it comes at the mark again "
-    "it goes with the shell (skew cup); if it comes at another place each turn it goes with the balls (an odd one)."
+    "To see whose the spot is, turn the wheel slowly until it binds, and chalk the tyre where it passes the "
+    "frame. Open what holds the wheel, keep the wheel still, turn the axle half a turn by its end, and close it "
+    "again. Turn the wheel until it binds once more, and look where the chalk is. At the frame again: the spot "
+    "goes with the shell, a skew cup. Half a turn away: it goes with the axle, a bent axle or a skew cone. At "
+    "another place each turn: it goes with the balls, an odd one."
 )
 """The test that tells whose a tight spot is. Follows from the forward model: a cone's tilt stands still with the axle
 and needs a cup's to meet, a cup's meets the load once a turn, an odd ball goes round at about half the wheel's pace."""
@@ -98,8 +100,7 @@ CAUSES = {
     ),
     "not_clamping": Cause(
         label="clamp not clamping",
-        advice="Play hardly changes on closing, as if the clamp did not clamp. Look at the "
-        "lever, its springs, the adjusting nut and the dropouts, and close it again so that it takes a firm hand.",
+        advice="Play hardly changes on closing, as if the clamp did not clamp.",
         degrees=lambda beliefs: ({"closing": beliefs.idle_clamp_share},),
         unsafe=True,
     ),

@@ -21,7 +21,7 @@ def test_tight_in_one_place_tells_whose_spot_it_is_and_advises_no_turn() -> None
     """Common practice, no source: a spot that goes round with the axle is the axle's or its cones'."""
     app = opened(play_open="clear", play_closed="clear", turns="tight in one place", held_by="quick release")
     assert "Tight in one place" in words(app)
-    assert "turn the axle half round" in words(app)
+    assert "turn the axle half a turn by its end" in words(app)
     assert "after this turn" not in words(app)
 
 
