@@ -11,12 +11,18 @@ from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.schema import unit_of
 from conemodel.show.diagnosis.chart import chance_below
 from conemodel.show.formatting import millimetres, newtons
+from conemodel.tasks.diagnosis.answers import word_to_strip_for
+from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.procedure import percent, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
+from conemodel.tasks.setting.chances import SURE
+
+NONE_FITS = "None of the causes known here fits: strip it and look."
+"""What is said of a hub in which something is felt that nothing explains."""
 
 FIT_SIGNS = {
     "good": "✓\N{NO-BREAK SPACE}good",
@@ -54,7 +60,27 @@ def say_fault(fault: FoundFault, diagnosis: Diagnosis) -> str:
     """Return how sure a fault is: seen or measured, or its chance as it may be told."""
     if fault.found != "likely":
         return fault.found
-    return say_chance(fault.chance, measured=diagnosis.readings.play_measured)
+    if diagnosis.readings.play_measured:
+        return percent(fault.chance)
+    return say_chance(fault.chance / _of_all(diagnosis), measured=False)
+
+
+def say_none_fits(diagnosis: Diagnosis) -> str:
+    """Return that no cause known here explains what the fingers found, where none is as much as a toss-up."""
+    if word_to_strip_for(diagnosis.readings) is None:
+        return ""
+    likeliest = max((fault.chance for fault in diagnosis.faults if fault.key in CAUSES), default=0.0)
+    return NONE_FITS if likeliest / _of_all(diagnosis) < 1 - SURE else ""
+
+
+def _of_all(diagnosis: Diagnosis) -> float:
+    """Return the chance that a fault's is told as a share of in words: 1 but where fingers found that there is one.
+
+    Then it is that of all causes together, unless one of them stands out and is told in the largest words.
+    """
+    if word_to_strip_for(diagnosis.readings) is None or any(fault.blocks for fault in diagnosis.faults):
+        return 1.0
+    return sum(fault.chance for fault in diagnosis.faults if fault.key in CAUSES) or 1.0
 
 
 def say_before(fault: FoundFault, diagnosis: Diagnosis) -> str:

@@ -17,6 +17,7 @@ from conemodel.show.diagnosis.tables import (
     merge_sides,
     say_before,
     say_fault,
+    say_none_fits,
 )
 from conemodel.show.headline import headline_json
 from conemodel.show.setting.text import CAUTION, WIDTH
@@ -76,6 +77,8 @@ def _numbers(diagnosis: Diagnosis) -> Iterator[str]:
 
 
 def _faults(diagnosis: Diagnosis) -> Iterator[str]:
+    if none := say_none_fits(diagnosis):
+        yield none
     for fault in diagnosis.faults:
         if fault.chance < LIKELY_FAULT:
             continue

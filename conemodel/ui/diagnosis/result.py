@@ -11,6 +11,7 @@ from conemodel.show.diagnosis.tables import (
     merge_sides,
     say_before,
     say_fault,
+    say_none_fits,
 )
 from conemodel.show.headline import headline_html
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
@@ -113,8 +114,9 @@ def _faults(diagnosis: Diagnosis) -> None:
     """Draw the faults that may be there, those that stand out with what to do."""
     st.header("Faults no adjustment cures", anchor=False)
     listed = [fault for fault in diagnosis.faults if fault.chance >= LISTED or fault.blocks]
-    if not listed:
-        st.markdown("None stands out.")
+    none = say_none_fits(diagnosis)
+    if none or not listed:
+        st.markdown(none or "None stands out.")
     for fault in listed:
         st.markdown(
             f"**{capital(fault.label)}: {say_fault(fault, diagnosis)}**{_before(fault, diagnosis)}. "
