@@ -15,7 +15,7 @@ Start = Literal["apart", "locked"]
 Fault = Literal[
     "none", "bent axle", "dents", "dry grease", "odd ball", "thread worn out", "proud axle", "ball missing"
 ]
-Question = Literal["name", "flex", "foretell", "why", "fault", "refuse", "recheck"]
+QuestionName = Literal["name", "flex", "foretell", "why", "fault", "refuse", "recheck"]
 Must = Literal[
     "play felt open",
     "drift held",
@@ -136,7 +136,7 @@ class Exercise(Part):
     )
     most_moves: int | None = quantity(ONE, "most moves that can shift the cone", default=None, at_least=0)
     touch_within: float = quantity(DEG, "how near to first touch the cone must end", default=10.0, above=0)
-    questions: tuple[Question, ...] = quantity(ONE, "questions that must be answered right", default=())
+    questions: tuple[QuestionName, ...] = quantity(ONE, "questions that must be answered right", default=())
     must: tuple[Must, ...] = quantity(ONE, "what must have been done, besides", default=())
     prior: Prior = Prior()
     last_differs: bool = quantity(ONE, "the last hub is drawn from a table of its own", default=False)

@@ -7,7 +7,7 @@ from datetime import UTC, datetime
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.record.database import Database
 from conemodel.tasks.practice.catalogue import Link
-from conemodel.tasks.practice.marking import Mark
+from conemodel.tasks.practice.marking import ExerciseMark
 
 LONGEST_NAME = 60
 """Longest name that is kept [characters]."""
@@ -48,7 +48,7 @@ COLUMNS = tuple(field.name for field in fields(Attempt) if field.name != "id")
 """Columns of the table, in order."""
 
 
-def attempt_of(mark: Mark, link: Link, *, name: str | None, now: datetime | None = None) -> Attempt:
+def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetime | None = None) -> Attempt:
     """Return the attempt a mark becomes, under a name cleaned of outer blanks.
 
     Raises:

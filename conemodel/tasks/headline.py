@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-Question = Literal["safe", "sound", "adjustment"]
+HeadlineQuestion = Literal["safe", "sound", "adjustment"]
 
 SELDOM, OFTEN = 0.05, 0.95
 """Chances below and above which no number of ten is said."""
@@ -59,7 +59,7 @@ class Headline:
         below: what is to be said besides, in the order of the questions.
     """
 
-    question: Question
+    question: HeadlineQuestion
     answer: Answer
     below: tuple[Answer, ...]
 

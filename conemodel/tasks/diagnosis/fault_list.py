@@ -10,7 +10,7 @@ from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.evidence import Weighed, evidence_for
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.fit_of_ends import HELD_BY
-from conemodel.tasks.diagnosis.looks import ELSEWHERE, LOOKS, Look, found_by_eye, place_chance
+from conemodel.tasks.diagnosis.looks import ELSEWHERE, LOOKS, Inspection, found_by_eye, place_chance
 from conemodel.tasks.diagnosis.posterior import Posterior
 
 BLOCKS = 0.5
@@ -128,7 +128,7 @@ def _as_found(fault: FoundFault, readings: Readings, fits: tuple[Fit, ...], sure
     return fault if fault.found == "likely" else replace(fault, chance=max(fault.chance, sure), blocks=True)
 
 
-def _shows_itself(look: Look, cause: str) -> bool:
+def _shows_itself(look: Inspection, cause: str) -> bool:
     """Return whether a look shows the cause itself, and not one of several things that lead to it."""
     return look.shows == cause and not look.advice
 

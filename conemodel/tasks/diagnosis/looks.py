@@ -15,7 +15,7 @@ FREEHUBS_ROCK = 0.7
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Look:
+class Inspection:
     """One look.
 
     Attributes:
@@ -39,29 +39,29 @@ class Look:
 
 
 LOOKS = {
-    "freehub_rocks": Look(
+    "freehub_rocks": Inspection(
         asked="The freehub rocks on the hub",
         hint="Hold the rim still and rock the sprockets. Nearly every one rocks a little: that alone is no fault.",
         shows="elsewhere",
         place="the freehub",
         usual=FREEHUBS_ROCK,
     ),
-    "headset_or_pivots_rock": Look(
+    "headset_or_pivots_rock": Inspection(
         asked="Headset, fork or frame pivots rock",
         hint="Rock the bicycle with the brake on: it is not the hub's if it rocks there too.",
         shows="elsewhere",
         place="headset, fork or frame pivots",
     ),
-    "spokes_loose": Look(
+    "spokes_loose": Inspection(
         asked="Spokes are loose", hint="Squeeze them in pairs.", shows="elsewhere", place="the spokes"
     ),
-    "axle_moves_in_dropouts": Look(
+    "axle_moves_in_dropouts": Inspection(
         asked="The axle moves in the dropouts",
         hint="Watch the axle end while somebody rocks the rim.",
         shows="elsewhere",
         place="the axle in the dropouts",
     ),
-    "far_side_unlocked": Look(
+    "far_side_unlocked": Inspection(
         asked="The far side is unlocked",
         hint="Cone and locknut of the side not worked on must not turn against each other.",
         shows="creeping",
@@ -69,58 +69,58 @@ LOOKS = {
         stop="Far side unlocked",
         advice="The axle turns in it, so no turn of the cone counts: lock it hard first, then feel again.",
     ),
-    "axle_wobbles": Look(
+    "axle_wobbles": Inspection(
         asked="The axle wobbles, rolled on a flat plate",
         instruction="roll the axle on a flat plate",
         shows="bent",
         stop="Bent axle",
     ),
-    "axle_broken": Look(
+    "axle_broken": Inspection(
         asked="The axle is cracked or broken",
         hint="Draw the rod and pull both ends apart; look at the roots of the thread beside the cones.",
         instruction="see that the axle is whole",
         shows="broken_axle",
         stop="Broken axle",
     ),
-    "hub_cracked": Look(
+    "hub_cracked": Inspection(
         asked="A flange or the shell is cracked",
         hint="Look round every spoke hole and beside the cups.",
         instruction="look round the spoke holes and the shell for cracks",
         shows="cracked_hub",
         stop="Cracked hub",
     ),
-    "track_dented": Look(
+    "track_dented": Inspection(
         asked="A ball-point tip finds dents, pits or flaking in a race",
         instruction="feel the races with a ball-point tip",
         shows="dented",
         stop="Dented or pitted race",
     ),
-    "cone_rocks_on_thread": Look(
+    "cone_rocks_on_thread": Inspection(
         asked="The cone rocks on its thread, the locknut loose",
         hint="Normal slack: the locknut takes it up. How much is too much, only measuring tells.",
     ),
-    "locknut_never_hard": Look(
+    "locknut_never_hard": Inspection(
         asked="The locknut never comes up hard",
         hint="Against the held cone it must come to a firm stop; one that goes on turning has a stripped thread.",
         instruction="tighten the locknut against the held cone: it must come up hard",
         shows="worn_thread",
         stop="Locknut will not tighten",
     ),
-    "washer_tab_lost": Look(
+    "washer_tab_lost": Inspection(
         asked="The keyed washer has lost its tab",
         instruction="see that the keyed washer still has its tab",
         shows="creeping",
         stop="Washer tab lost",
         advice="Nothing keeps the locknut from turning the cone with it. Renew the washer, then adjust.",
     ),
-    "cup_moves_in_shell": Look(
+    "cup_moves_in_shell": Inspection(
         asked="A cup turns in its shell, or has crept along it",
         hint="Hold the shell and try to turn the bare cup by thumb; look for a bright edge beside it.",
         instruction="try whether a cup turns in its shell",
         shows="loose_cup",
         stop="Cup loose in the shell",
     ),
-    "seal_or_brake_rubs": Look(
+    "seal_or_brake_rubs": Inspection(
         asked="A seal, dust cap or the brake rubs",
         hint="Turn the wheel out of the frame, then with the brake open: the drag goes.",
         instruction="see whether a seal, dust cap or brake rubs",
@@ -171,6 +171,6 @@ def chance_of_look(checks: Checks, name: str, beliefs: Beliefs, *, there: bool) 
     return yes if answer == "yes" else 1 - yes
 
 
-def found_by_eye(checks: Checks) -> dict[str, Look]:
+def found_by_eye(checks: Checks) -> dict[str, Inspection]:
     """Return the looks that found a fault: each decides, whatever was felt."""
     return {name: look for name, look in LOOKS.items() if look.stop and getattr(checks, name) == "yes"}

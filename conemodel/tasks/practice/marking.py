@@ -62,7 +62,7 @@ class HubMark:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Mark:
+class ExerciseMark:
     """An exercise marked.
 
     Attributes:
@@ -90,7 +90,7 @@ class Mark:
     rank: tuple[int, int, int, int, int]
 
 
-def mark(bench: Bench) -> Mark:
+def mark(bench: Bench) -> ExerciseMark:
     """Return the mark of an exercise as it stands; a pure function of the bench."""
     hubs = tuple(_hub_mark(bench, number) for number in range(len(bench.hubs)))
     right = sum(hub.passed for hub in hubs)
@@ -101,7 +101,7 @@ def mark(bench: Bench) -> Mark:
     # a right hub said to be done may still have missed a check: that is no false word about the hub
     tight_as_right = any(said == "right" and true == "tight" for said, true in called)
     failed = sum(not check.passed for hub in hubs for check in hub.checks)
-    return Mark(
+    return ExerciseMark(
         passed=right >= bench.exercise.needed and not critical and not tight_as_right,
         hubs=hubs,
         right=right,

@@ -16,7 +16,7 @@ from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.hidden_hub import Given, begin
-from conemodel.tasks.practice.marking import Mark
+from conemodel.tasks.practice.marking import ExerciseMark
 from conemodel.tasks.practice.session import Bench, Felt, HubState
 from conemodel.tasks.practice.widget_data import Feel, feel_of
 from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes
@@ -178,7 +178,7 @@ class Sitting:
     stand: Stand
     own: Exercise | None = None
     shelf: dict[str, Stand] = field(default_factory=dict)
-    marked: Mark | None = None
+    marked: ExerciseMark | None = None
     saved: int | str | None = None
 
     @property

@@ -15,7 +15,7 @@ import pytest
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hub_terms import window_for
-from conemodel.tasks.practice.marking import Mark, mark
+from conemodel.tasks.practice.marking import ExerciseMark, mark
 from tests.tasks.practice.attempts import Attempt, attempt, open_end_play
 from tests.tasks.practice.hub_record import HubRecord
 from tests.tasks.practice.hubs import open_link
@@ -268,12 +268,12 @@ TRUE: dict[str, Truth] = {
 
 
 @pytest.fixture(scope="module")
-def attempts() -> list[tuple[Attempt, Mark]]:
+def attempts() -> list[tuple[Attempt, ExerciseMark]]:
     made = (attempt(open_link(f"{name}.hints.{seed}"), Random(seed)) for seed, name in enumerate(NAMES))
     return [(one, mark(one.bench)) for one in made]
 
 
-def test_every_hint_is_true_of_what_was_done(attempts: list[tuple[Attempt, Mark]]) -> None:
+def test_every_hint_is_true_of_what_was_done(attempts: list[tuple[Attempt, ExerciseMark]]) -> None:
     assert len(attempts) == 300
     said: Counter[str] = Counter()
     for made, result in attempts:
@@ -286,7 +286,9 @@ def test_every_hint_is_true_of_what_was_done(attempts: list[tuple[Attempt, Mark]
     assert len(said) >= 35, sorted(said)
 
 
-def test_no_turn_is_named_for_a_hub_that_no_setting_cures(attempts: list[tuple[Attempt, Mark]]) -> None:
+def test_no_turn_is_named_for_a_hub_that_no_setting_cures(
+    attempts: list[tuple[Attempt, ExerciseMark]],
+) -> None:
     faulty = [
         (made.bench.exercise.questions, marked)
         for made, result in attempts
@@ -301,7 +303,7 @@ def test_no_turn_is_named_for_a_hub_that_no_setting_cures(attempts: list[tuple[A
 
 
 def test_the_hint_of_an_attempt_is_one_of_its_hubs_and_none_that_passed_where_one_did_not(
-    attempts: list[tuple[Attempt, Mark]],
+    attempts: list[tuple[Attempt, ExerciseMark]],
 ) -> None:
     for _, result in attempts:
         mine = [hub for hub in result.hubs if result.hint.endswith(hub.hint)]
