@@ -21,7 +21,7 @@ def cone_race(half: Half) -> list[Point]:
     centre = _off_centre(half, -reach)
     down, up = (
         arc(centre, half.cone_groove, first - 90, last - 90, steps=steps)
-        for first, last, steps in ((0.0, contact, 12), (contact, min(contact + BEYOND, 84.0), 9))
+        for first, last, steps in ((0.0, contact, 8), (contact, min(contact + BEYOND, 84.0), 6))
     )
     return [point for point in [*down, *up[1:]] if point[0] > half.nose and point[1] > half.thread + 0.5]
 
@@ -65,7 +65,7 @@ def cup_outline(half: Half) -> list[Point]:
     centre = _off_centre(half, reach)
     first, second = (
         arc(centre, half.cup_groove, 90 + start, 90 + end, steps=steps)
-        for start, end, steps in ((0.0, contact, 12), (contact, min(contact + 30.0, 86.0), 9))
+        for start, end, steps in ((0.0, contact, 8), (contact, min(contact + 30.0, 86.0), 6))
     )
     race = [*first, *second[1:]]
     inboard = cup_home(half)

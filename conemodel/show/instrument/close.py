@@ -23,7 +23,7 @@ def close_plate(close: CloseUp) -> Plate:
         *key_groups(close),
         *sign_groups(close),
     ]
-    left = max(half.nut[1] - 3.0, 2.2 * half.ball)
+    left = half.nut[1] + 3.2
     narrow_width = left + 1.04 * half.ball
     narrow = (-left if close.place.out < 0 else left - narrow_width, view[1], narrow_width, view[3])
     return Plate(

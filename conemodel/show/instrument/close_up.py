@@ -1,5 +1,6 @@
 """What the close view of a hub's adjustable side is drawn from."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from conemodel.show.instrument.drawing import Box
@@ -23,6 +24,7 @@ class CloseUp:
         half: the adjustable side; place: where it stands on the plate; thread: as drawn.
         factor: how many times larger movement is drawn; shortens: how far the clamp pulls the axle's end in [mm].
         most: furthest out the cone is ever turned [mm of end play]; force: of the clamp in words.
+        dents: words for each of its races that is dented, by cone and cup.
         good: the good range, clamped, tight and loose edge [mm], or None where it may not be seen.
     """
 
@@ -33,6 +35,7 @@ class CloseUp:
     shortens: float
     most: float
     force: str
+    dents: Mapping[str, str]
     good: tuple[float, float] | None
 
     def out(self, mm: float) -> float:

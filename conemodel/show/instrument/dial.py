@@ -37,10 +37,10 @@ def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate
     groups = [
         Group(name="ring", parts=tuple(_ring())),
         *_good_arc(good),
-        *_balls(half, scale, balls),
         _advised(half, scale),
         _cone(half, scale),
         _nut(half, scale),
+        *_balls(half, scale, balls),
         Group(name="axle", parts=tuple(_axle(half, scale))),
     ]
     return Plate(view=(-122.0, -116.0, 244.0, 232.0), groups=tuple(groups), labels=tuple(_labels(good)))
@@ -92,7 +92,7 @@ def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Group]:
     yield Group(
         name="balls",
         parts=(
-            Part(name="balls", d=row, paint="behind", title="balls"),
+            Part(name="balls", d=row, paint="hidden", title="balls"),
             Part(name="ball-missing", d=gone, paint="missing", title="a ball is missing here"),
         ),
     )

@@ -11,6 +11,7 @@ from conemodel.show.instrument.close import close_plate
 from conemodel.show.instrument.close_up import CloseUp
 from conemodel.show.instrument.dial import Arc, dial_plate
 from conemodel.show.instrument.drawing import Drawing, Rule
+from conemodel.show.instrument.faults import dents_of
 from conemodel.show.instrument.measures import half_of
 from conemodel.show.instrument.paths import Place
 from conemodel.show.instrument.thread import thread_of
@@ -58,6 +59,7 @@ def drawing_of(
         shortens=MM.from_si(terms.clamp.shortening),
         most=MM.from_si(FURTHEST * scenario.axle.lead_per_radian),
         force=f"{'≈ ' if terms.clamp.assumed else ''}{_kilonewtons(terms.clamp.force)}",
+        dents=dents_of(scenario, side),
         good=None if good is None else (MM.from_si(good[0]), MM.from_si(good[1])),
     )
     row = getattr(scenario.hub, side)

@@ -1,12 +1,13 @@
 """What the whole view is drawn from: both sides' measures in one hub, x from its middle, right to the right."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import pi, sin
 from typing import Literal
 
 from conemodel.base.units import MM
 from conemodel.parts.hub import SIDES, Side
 from conemodel.parts.scenario import Scenario
+from conemodel.show.instrument.faults import bent_side
 from conemodel.show.instrument.measures import Half, half_of
 from conemodel.show.instrument.paths import Place
 
@@ -74,6 +75,10 @@ class WholeHub:
         """Return where one side's own measures stand."""
         out = -1 if side == "left" else 1
         return Place(out * self.halves[side].plane, out, up)
+
+    def stack(self, side: Side, *, up: int = 1) -> Place:
+        """Return the same for what the axle carries there, which leans on a bent axle."""
+        return replace(self.row(side, up=up), lean=bent_side(self.scenario).get(side, 0.0))
 
     def end(self, side: Side, *, up: int = 1) -> Place:
         """Return where lengths from the hub's middle out stand on one side."""

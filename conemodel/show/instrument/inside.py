@@ -5,10 +5,9 @@ from collections.abc import Iterator
 from conemodel.parts.hub import SIDES, Side
 from conemodel.show.instrument import bearing
 from conemodel.show.instrument.close_up import STANDS_OFF
-from conemodel.show.instrument.drawing import Group, Part
+from conemodel.show.instrument.drawing import Group, Part, Point
 from conemodel.show.instrument.hub import WholeHub
-from conemodel.show.instrument.paths import Place, block
-from conemodel.show.instrument.wheel import LOWER, MIDDLE
+from conemodel.show.instrument.paths import Place, block, path
 
 DEPTH = 0.6134
 """Depth of a thread's tooth over its pitch; a thin line stands for its root. Source: [ISO68-1], recalled."""
@@ -31,25 +30,28 @@ def inside_groups(hub: WholeHub) -> Iterator[Group]:
 
 
 def _axle(hub: WholeHub) -> Iterator[Part]:
-    """Yield the axle: above the axis cut, its thread to true scale; below it seen."""
+    """Yield the axle: above the axis cut, below it seen, with thin lines at the root of its thread."""
     half = hub.halves["left"]
-    a, b = (half.plane + half.axle_end for half in hub.halves.values())
-    v, depth = half.thread, DEPTH * half.lead
-    yield LOWER.part("axle", block((-a, 0), (b, v), bevel=0.6), "seen-3", title="axle")
-    yield MIDDLE.part(
-        "axle", _with_bore(block((-a, half.bore), (b, v), bevel=0.6), half.bore), "axle", title="axle"
-    )
-    roots = [[(0.6 - a, v - depth), (b - 0.6, v - depth)], [(0.6 - a, depth - v), (b - 0.6, depth - v)]]
-    yield MIDDLE.strokes("thread", roots, "thread")
-
-
-def _with_bore(outline: list[tuple[float, float]], bore: float) -> list[tuple[float, float]]:
-    return outline if bore else [(x, max(v, 0.0)) for x, v in outline]
+    v, low, root = half.thread, half.bore, half.thread - DEPTH * half.lead
+    for up, inner, paint in ((-1, 0.0, "seen-3"), (1, low, "axle")):
+        ends = {side: (hub.stack(side, up=up), hub.halves[side]) for side in SIDES}
+        outline: list[Point] = []
+        for place, each in ends.values():
+            end = each.axle_end
+            way = [(0.0, inner), (end, inner), (end, v - 0.6), (end - 0.6, v), (0.0, v)]
+            outline += map(place.point, way if place.out > 0 else reversed(way))
+        yield Part(name="axle", d=path(outline, digits=1), paint=paint, title="axle")
+        lines = [
+            [place.point((0.0, root)), place.point((each.axle_end - 0.6, root))]
+            for place, each in ends.values()
+        ]
+        line = path([*reversed(lines[0]), *lines[1]], closed=False, digits=1)
+        yield Part(name="thread", d=line, paint="thread")
 
 
 def _cone(hub: WholeHub, side: Side) -> Iterator[Part]:
     """Yield a cone: cut above, its flats seen below with the diagonals that mark a flat."""
-    half, above, below = hub.halves[side], hub.row(side), hub.row(side, up=-1)
+    half, above, below = hub.halves[side], hub.stack(side), hub.stack(side, up=-1)
     start, end = bearing.shoulder_of(half), half.cone_end
     yield below.part("cone", block((start, 0), (end, half.neck)), "seen-2", title="cone")
     cross = [
@@ -68,7 +70,7 @@ def _cone(hub: WholeHub, side: Side) -> Iterator[Part]:
 
 
 def _washers(hub: WholeHub, side: Side) -> Iterator[Part]:
-    half, above, below = hub.halves[side], hub.row(side), hub.row(side, up=-1)
+    half, above, below = hub.halves[side], hub.stack(side), hub.stack(side, up=-1)
     inner, middle, outer = half.stack
     words = "keyed washer" if half.keyed else "washer"
     if middle > inner:
@@ -84,7 +86,7 @@ def _washers(hub: WholeHub, side: Side) -> Iterator[Part]:
 
 
 def _nut(hub: WholeHub, side: Side) -> Iterator[Part]:
-    half, above, below = hub.halves[side], hub.row(side), hub.row(side, up=-1)
+    half, above, below = hub.halves[side], hub.stack(side), hub.stack(side, up=-1)
     start, end = half.nut
     corner = half.washer / 0.866
     yield below.part("locknut", block((start, 0), (end, corner), bevel=0.4), "seen-2", title="locknut")

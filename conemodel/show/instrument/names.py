@@ -38,11 +38,14 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     yield Label(text="locknut", at=point((sum(half.nut) / 2, half.washer + 0.4)), group="nut")
     yield Label(text="axle", at=point((-4.9 * k, (half.bore + close.thread.root) / 2 - 0.2)))
     yield from _flank_labels(close)
-    yield Label(
-        text="a ball below the axle carries",
-        at=point((inset(close)[0], inset(close)[1] - INSET - 0.7)),
-        group="lower ball",
-    )
+    for race in close.dents:
+        u, v = half.contact if race == "cone" else half.cup_contact
+        at = point((-5.2 * k, v + (0.4 if race == "cone" else -3.0) * k))
+        yield Label(text=f"dented {race}", at=at, group=f"dent {race}", leader=point((u, v)))
+    u, v = inset(close)
+    for line, words in enumerate(("a ball below", "the axle carries")):
+        at = point((u + INSET + 0.5, v - 1.9 - 0.75 * line))
+        yield Label(text=words, at=at, anchor=away, group="lower ball")
     force = point((half.nut[1] + 1.1, (half.thread + half.washer) / 2 + 1.1))
     yield Label(text=close.force, at=force, group="clamp force")
 

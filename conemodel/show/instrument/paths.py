@@ -61,16 +61,22 @@ class Place:
     Attributes:
         at: x of u = 0; out: which way x goes outboard; up: 1 above the axis, -1 below.
         digits: of a path's coordinates after the point.
+        lean: how far everything is turned about (at, 0), clockwise on the plate [°].
     """
 
     at: float
     out: int
     up: int = 1
     digits: int = 2
+    lean: float = 0.0
 
     def point(self, point: Point) -> Point:
         """Return one point on the plate."""
-        return self.at + self.out * point[0], -self.up * point[1]
+        x, y = self.out * point[0], -self.up * point[1]
+        if self.lean:
+            c, s = cos(radians(self.lean)), sin(radians(self.lean))
+            x, y = x * c - y * s, x * s + y * c
+        return self.at + x, y
 
     def path(self, points: Iterable[Point], *, closed: bool = True) -> str:
         """Return points as a path on the plate."""

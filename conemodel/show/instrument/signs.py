@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from conemodel.show.instrument import bearing
 from conemodel.show.instrument.close_up import CloseUp
 from conemodel.show.instrument.drawing import Group, Part, Point
+from conemodel.show.instrument.faults import dent
 from conemodel.show.instrument.lower_ball import INSET, lower_ball
 from conemodel.show.instrument.paths import block
 
@@ -13,6 +14,9 @@ def sign_groups(close: CloseUp) -> Iterator[Group]:
     """Yield what is no part: where balls touch, how wide the gap is, where the race stood and should, the force."""
     half, place = close.half, close.place
     yield from _contact(close)
+    for dented, words in close.dents.items():
+        move = close.with_cone if dented == "cone" else close.with_wheel
+        yield Group(name=f"dent {dented}", move=move, parts=(dent(half, place, dented, words),))
     u, v = half.contact
     head = 0.1 * half.ball
     arrow = [(u, v), (u + head, v - 0.55 * head), (u + head, v + 0.55 * head)]
@@ -63,7 +67,7 @@ def _contact(close: CloseUp) -> Iterator[Group]:
         name="touches cone",
         move=close.with_cone,
         fade="touch",
-        parts=(place.part("touches", race[max(at - 3, 0) : at + 4], "touches", closed=False),),
+        parts=(place.part("touches", race[max(at - 2, 0) : at + 3], "touches", closed=False),),
     )
     ball = bearing.ball_outline(half)
     half_way = len(ball) // 2

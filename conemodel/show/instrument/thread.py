@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from math import ceil, floor, radians, tan
 
 from conemodel.show.instrument.drawing import Point
+from conemodel.show.instrument.faults import WORN
 from conemodel.show.instrument.measures import Half
 
 COARSER = (4, 8, 16, 32)
@@ -28,7 +29,7 @@ class Thread:
     Attributes:
         pitch: from tooth to tooth; slack: axial, both as drawn.
         crest, root: radii of the axle's teeth; bore: radius of cone and nut at the root of theirs.
-        tip: radius of the cone's teeth.
+        tip: radius of the cone's teeth; worn: crests are rounded off.
     """
 
     pitch: float
@@ -37,6 +38,7 @@ class Thread:
     root: float
     bore: float
     tip: float
+    worn: bool
 
     @property
     def middle(self) -> float:
@@ -66,11 +68,19 @@ class Thread:
         for c in self.centres(start + foot, end - foot, of_axle=True):
             points += [
                 (c - foot, self.root),
-                (c - top, self.crest),
-                (c + top, self.crest),
+                *((c + u, v) for u, v in self._crest(top)),
                 (c + foot, self.root),
             ]
         return [*points, (end, self.root)]
+
+    def _crest(self, top: float) -> list[Point]:
+        """Return the crest of a tooth about its middle: flat, or rounded off where the thread is worn."""
+        if not self.worn:
+            return [(-top, self.crest), (top, self.crest)]
+        low = 0.3 * (self.crest - self.root)
+        wide = self.half_width(self.crest - low, of_axle=True)
+        half = [(0.55 * wide, self.crest - 0.25 * low), (wide, self.crest - low)]
+        return [*((-u, v) for u, v in reversed(half)), (0.0, self.crest), *half]
 
     def comb(self, start: float, end: float) -> list[Point]:
         """Return the teeth of cone or nut between two places, whole ones only, from foot to foot."""
@@ -102,5 +112,6 @@ def thread_of(half: Half, *, slack: float, factor: int) -> tuple[Thread, int]:
         root=root,
         bore=half.thread + 0.12,
         tip=root + 0.15,
+        worn=slack > WORN * half.lead,
     )
     return thread, coarser

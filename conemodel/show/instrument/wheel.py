@@ -1,17 +1,18 @@
 """What turns with the wheel on the whole view: shell, cups, balls, spokes, rim, and what the chain drives."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from conemodel.show.instrument import bearing
 from conemodel.show.instrument.drawing import Group, Part, Point
+from conemodel.show.instrument.faults import ASKEW
 from conemodel.show.instrument.hub import WholeHub
 from conemodel.show.instrument.measures import Half
 from conemodel.show.instrument.paths import Place, arc, block, ring, wave
 
 FLANGE = 3.5
 """Thickness of a spoke flange [mm]."""
-BREAK, RIM = 48.0, 62.0
+BREAK, RIM = 48.0, 64.0
 """Radii at which spokes are broken off, and to which the rim is drawn in [mm]."""
 MIDDLE = Place(0.0, 1, 1, digits=1)
 LOWER = Place(0.0, 1, -1, digits=1)
@@ -115,7 +116,11 @@ def _bearings(hub: WholeHub) -> Iterator[Part]:
     for side, half in hub.halves.items():
         place = hub.row(side)
         yield place.part("dust-cap", bearing.dust_cap(half), "cap", title="dust cap")
-        yield place.part("cup", bearing.cup_outline(half), "cup", title="cup")
+        askew = any(getattr(hub.scenario.condition, side).cup_tilt)
+        cup = replace(place, lean=ASKEW * place.out) if askew else place
+        yield cup.part(
+            "cup", bearing.cup_outline(half), "cup", title="cup pressed in askew" if askew else "cup"
+        )
         yield place.part("ball", bearing.ball_outline(half, steps=30), "ball", title="ball")
 
 

@@ -9,8 +9,9 @@ from conemodel.show.instrument.hub import WholeHub, hub_of
 from conemodel.show.instrument.inside import axis_part, inside_groups
 from conemodel.show.instrument.paths import ring
 from conemodel.show.instrument.wheel import wheel_groups
+from conemodel.show.instrument.whole_faults import fault_groups
 
-ROUND, RIM_ROUND = 56.0, 94.0
+ROUND, RIM_ROUND = 56.0, 96.0
 """How far above and below the axis the view of a hub alone, and that with its rim, reaches [mm]."""
 
 
@@ -33,6 +34,7 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
         *inside_groups(hub),
         *wheel_groups(hub, tilt=tilt, shift=at_rim * (1 - drawn)),
         *front_groups(hub),
+        *fault_groups(hub),
         Group(name="axis", parts=(axis_part(hub),)),
         Group(name="lens", parts=(_lens(hub),)),
     ]
