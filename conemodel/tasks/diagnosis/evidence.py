@@ -93,10 +93,10 @@ def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Wei
         without = without / total
         together = without * mine
         total = float(together.sum())
-        tail, expected = strangeness(reading, posterior.model, look, end_play, without)
+        tail, expected = strangeness(reading, posterior.model, look, end_play, without, mine)
         explained = 0.0
         if total > 0.0:
-            explained, _ = strangeness(reading, posterior.model, look, end_play, together / total)
+            explained, _ = strangeness(reading, posterior.model, look, end_play, together / total, mine)
         yield Weighed(
             round=number + 1,
             name=name,

@@ -10,9 +10,9 @@ from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.tasks.diagnosis.diagnose import diagnose
-from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS
+from conemodel.tasks.diagnosis.likelihood import TURNING_WORDS, Feel, turning_chances
 from conemodel.tasks.diagnosis.model import HubModel, model_of
-from conemodel.tasks.diagnosis.readings import READINGS
+from conemodel.tasks.diagnosis.readings import READINGS, turning
 from conemodel.tasks.diagnosis.readings.reading import NumberField, Pick, Reading
 
 ENDS = np.linspace(-60e-6, 250e-6, 40)[None, :, None]
@@ -38,7 +38,9 @@ class Smell(Reading):
     def likelihood(self, model: HubModel, look: Round, end_play: Array) -> Array:
         return np.array([0.5 if case.cause == "bent" else 0.05 for case in model.cases])[:, None, None]
 
-    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+    def strangeness(
+        self, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
+    ) -> tuple[float, str]:
         return 0.5, ""
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
@@ -128,3 +130,16 @@ def test_a_word_for_a_play_still_leaves_something_to_measure():
 def test_a_play_says_under_which_pushes_it_was_read():
     look = Round(rim_open=Play(play=0.4e-3, push=2.0, play_hard=0.52e-3, push_hard=6.0))
     assert READINGS["rim_open"].describe(look) == "0.40 mm by dial gauge at 2 N, 0.52 mm at 6 N"
+
+
+def test_what_fingers_find_is_worked_out_once_for_each_grid(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A coarse grid, a fine one, and what is worth feeling next: weighing a word needs its likelihood no more."""
+    counted = []
+
+    def chances(feel: Feel, beliefs: Beliefs) -> Array:
+        counted.append(feel.torque.ndim)
+        return turning_chances(feel, beliefs)
+
+    monkeypatch.setattr(turning, "turning_chances", chances)
+    diagnose(Readings(clamp="quick release", found=Round(turns_closed="free")))
+    assert counted.count(3) == 2

@@ -44,11 +44,11 @@ def likelihoods(model: HubModel, look: Round, opened: Array, closed: Array) -> d
 
 
 def strangeness(
-    reading: Reading, model: HubModel, look: Round, end_play: Array, chance: Array
+    reading: Reading, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
 ) -> tuple[float, str]:
     """Return what `Reading.strangeness` does, worked out once for all pushes where no push bears on it."""
     if reading.pushed(look):
-        return reading.strangeness(model, look, end_play, chance)
+        return reading.strangeness(model, look, end_play, chance, likelihood)
     count = len(model.pushes)
     over = chance.reshape(-1, count, *chance.shape[1:]).sum(axis=1)
-    return reading.strangeness(model.bare, look, end_play[::count], over)
+    return reading.strangeness(model.bare, look, end_play[::count], over, likelihood[::count])

@@ -93,11 +93,13 @@ class PlayReading(Reading):
             return np.full_like(free, uncertainty)
         return play_spread(free, uncertainty, beliefs)
 
-    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+    def strangeness(
+        self, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
+    ) -> tuple[float, str]:
         """Return the smallest tail of what was read and the range expected, or the chance of a word."""
         reading = self._of(look)
         if reading.play is None:
-            return chance_of_word(self.likelihood(model, look, end_play), chance), ""
+            return chance_of_word(likelihood, chance), ""
         uncertainty = uncertainty_of(reading, model.beliefs)
         free, met = (np.broadcast_to(one, chance.shape) for one in self._met(model, reading.push, end_play))
         spread = self._spread(free, uncertainty, model.beliefs)

@@ -94,10 +94,13 @@ class Reading(ABC):
         """Return how likely what was read is, for each case at `end_play` (c or 1, n, m or 1) [m]."""
 
     @abstractmethod
-    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+    def strangeness(
+        self, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
+    ) -> tuple[float, str]:
         """Return the chance of reading something at least as strange, and what is expected instead.
 
-        The hub is so with `chance` (c, n, m); what is expected is empty for a word.
+        The hub is so with `chance` (c, n, m), and what was read has its `likelihood` there; what is expected is empty
+        for a word.
         """
 
     @abstractmethod

@@ -40,9 +40,11 @@ class TurningReading(Reading):
         chances = turning_chances(model.feel(end_play), model.beliefs)
         return np.asarray(chances[TURNING_WORDS.index(getattr(look, self.key))])
 
-    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+    def strangeness(
+        self, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
+    ) -> tuple[float, str]:
         """Return the chance of the word; nothing in particular is expected."""
-        return chance_of_word(self.likelihood(model, look, end_play), chance), ""
+        return chance_of_word(likelihood, chance), ""
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each word."""
@@ -68,7 +70,9 @@ class StartingWeight(Reading):
             beliefs=model.beliefs,
         )
 
-    def strangeness(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> tuple[float, str]:
+    def strangeness(
+        self, model: HubModel, look: Round, end_play: Array, chance: Array, likelihood: Array
+    ) -> tuple[float, str]:
         """Return that no weight is strange: grease and seals can take any."""
         return 1.0, "any"
 
