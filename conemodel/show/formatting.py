@@ -22,16 +22,6 @@ def number(value: float, digits: int, *, sign: bool = False) -> str:
     return typeset(f"{value:+.{digits}f}" if sign else f"{value:.{digits}f}")
 
 
-def digits_apart(value: float, other: float, *, least: int, most: int) -> int:
-    """Return how many digits two numbers need after the point to be seen to differ, from `least` to `most`.
-
-    >>> digits_apart(0.096, 0.129, least=1, most=3), digits_apart(0.31, 0.42, least=1, most=3)
-    (2, 1)
-    """
-    each = range(least, most)
-    return next((digits for digits in each if number(value, digits) != number(other, digits)), most)
-
-
 def typeset(text: str) -> str:
     """Return a written number with a proper minus sign; zero has no sign.
 

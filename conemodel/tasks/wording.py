@@ -23,6 +23,16 @@ STAGE_WORDS = {
 SIXTEENTHS = ("", "1/16", "1/8", "3/16", "1/4", "5/16", "3/8", "7/16", "1/2")
 
 
+def digits_apart(value: float, other: float, *, least: int, most: int) -> int:
+    """Return how many digits two numbers need after the point to be seen to differ, from `least` to `most`.
+
+    >>> digits_apart(0.096, 0.129, least=1, most=3), digits_apart(0.31, 0.42, least=1, most=3)
+    (2, 1)
+    """
+    each = range(least, most)
+    return next((digits for digits in each if f"{value:.{digits}f}" != f"{other:.{digits}f}"), most)
+
+
 def direction(length: float) -> str:
     """Return which way the cone goes, seen from outside on its own side; `length` [m] positive is out.
 

@@ -2,11 +2,13 @@
 
 from conemodel.base.units import MM, MPA
 from conemodel.physics.rating import STATIC_PRESSURE
-from conemodel.show.formatting import STAGE_WORDS, digits_apart, newtons, number
+from conemodel.show.formatting import STAGE_WORDS, newtons, number
 from conemodel.show.waterfall.rows import Row
 from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import SideView, View
+from conemodel.tasks.lesson.play_digits import FINEST
+from conemodel.tasks.wording import digits_apart
 
 PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
 """Where play is felt."""
@@ -48,20 +50,24 @@ def reading_words(view: View, side: SideView) -> str:
     return f"no play, balls pinched with {newtons(found.preload)}"
 
 
-FEWEST, MOST, FINEST = 1, 2, 9
-"""Digits of a play in mm: at the least, as a gauge reads it, and where two words part what else looks alike."""
+MOST = 2
+"""Digits after the point of a play in mm at the most, as a gauge reads it; FINEST where two words part the like."""
 
 
 def _digits_of_play(view: View) -> int:
-    """Return how many digits tell both sides' plays apart, and from none: no two words stand beside one figure."""
+    """Return how many digits tell both sides' plays apart, and from none: no two words stand beside one figure.
+
+    A class remembers the figures of the steps before, so `View.digits` is the least.
+    """
     found = [side.readings for side in view.sides if side.readings is not None]
     plays = [MM.from_si(each.play) for each in found if each.end_play > 0]
-    some = max((digits_apart(play, 0.0, least=FEWEST, most=MOST) for play in plays), default=FEWEST)
+    most = max(view.digits, MOST)
+    some = max((digits_apart(play, 0.0, least=view.digits, most=most) for play in plays), default=view.digits)
     if len(plays) < 2 or view.sides[0].place != view.sides[1].place:
         return some
     one, other = plays
-    most = MOST if found[0].felt == found[1].felt else FINEST
-    digits = digits_apart(one, other, least=some, most=most)
+    finest = most if found[0].felt == found[1].felt else FINEST
+    digits = digits_apart(one, other, least=some, most=finest)
     return some if number(one, digits) == number(other, digits) else digits
 
 

@@ -12,6 +12,7 @@ from conemodel.parts.lesson import Staged, Story, StoryStep
 from conemodel.solve.stages.terms import STAGES, Term
 from conemodel.tasks.lesson.answers import OPTIONS, Answer, Told, answer_of
 from conemodel.tasks.lesson.measured import Known, draw_sides, list_known
+from conemodel.tasks.lesson.play_digits import digits_of_plays, play_at
 from conemodel.tasks.lesson.position import Position, positions, step_of
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.stage_result import StageResult
@@ -90,6 +91,7 @@ class View:
         about: captions of the sides asked about, in the order they stand.
         revealed: the step is shown; reveal: what to say then; note: for the teacher, then.
         sides: as they stand from left to right.
+        digits: of plays in mm, so that in no two steps, shown or not, one figure has two words.
         at_start, at_end: nothing before, nothing after.
     """
 
@@ -105,6 +107,7 @@ class View:
     reveal: str | None
     note: str | None
     sides: tuple[SideView, SideView]
+    digits: int
     at_start: bool
     at_end: bool
 
@@ -144,6 +147,7 @@ def view_of(played: Played, position: Position) -> View:
         reveal=step.reveal.strip() if position.revealed else None,
         note=step.note.strip() if position.revealed else None,
         sides=sides,
+        digits=digits_of_plays(((played.left, story.left.place), (played.right, story.right.place)), shown),
         at_start=at == 0,
         at_end=at == len(order) - 1,
     )
@@ -199,7 +203,7 @@ def _readings(prediction: Prediction, name: str, place: Place) -> StageReadings:
     stage: StageResult = prediction.stages[name]
     limits = prediction.scenario.limits
     rows = (stage.solution.left.ball_load, stage.solution.right.ball_load)
-    play = stage.rim_play if place == "rim" else stage.axle_end_play
+    play = play_at(place, stage)
     return StageReadings(
         end_play=stage.end_play,
         preload=stage.preload,

@@ -1,5 +1,6 @@
 """Pictures of a story: drawn from what may be seen, readable from afar, and a sheet for the class."""
 
+import re
 from dataclasses import replace
 from functools import cache
 from itertools import pairwise
@@ -160,6 +161,19 @@ def test_no_figure_stands_beside_two_words_and_figures_are_told_apart() -> None:
     assert said((0.36, "clear"), (0.39, "clear")) == ["0.36 mm (clear)", "0.39 mm (clear)"]
     assert said((0.353, "clear"), (0.354, "clear")) == ["0.4 mm (clear)", "0.4 mm (clear)"]
     assert said((0.2, "slight"), (0.6, "clear")) == ["0.2 mm (slight)", "0.6 mm (clear)"]
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_no_figure_has_two_words_in_two_steps_of_a_story(name: str) -> None:
+    """A class remembers what stood there a step ago: 0.3 mm (clear), then 0.3 mm (slight), is a riddle."""
+    tale = played(name)
+    words: dict[tuple[str, float], str] = {}
+    for at in positions(tale.story):
+        view = view_of(tale, at)
+        for line in (reading_words(view, side) for side in view.sides):
+            if found := re.fullmatch(r"play at the ([a-z ]+): ([\d.]+) mm \((\w+)\)", line):
+                place, figure, word = found.groups()
+                assert words.setdefault((place, float(figure)), word) == word, line
 
 
 def test_every_answer_on_the_wall_carries_its_certainty() -> None:
