@@ -15,6 +15,9 @@ SELDOM, OFTEN = 0.05, 0.95
 DO_NOT_RIDE = "Do not ride"
 """How every warning of a wheel that may come out begins."""
 
+STRIP = "Strip it and look"
+"""What comes before any turn of the cone where races, balls or axle may be spoilt."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:

@@ -15,24 +15,24 @@ from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.posterior import Posterior
 from conemodel.tasks.diagnosis.procedure import act_words, move_words, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
-from conemodel.tasks.headline import DO_NOT_RIDE, Answer
+from conemodel.tasks.headline import DO_NOT_RIDE, STRIP, Answer
 from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.tasks.setting.chances import SURE
 from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.good_range import Window
 
-STRIP = "Strip it and look: no turn of the cone yet."
+STRIP_FIRST = f"{STRIP}: no turn of the cone yet."
 """What a mechanic does next about a race that is felt."""
 
 STRIPPED_FOR = {
     "notchy": Answer(
         words="Notchy",
         why="Dents or pits are felt as even steps. Feel both races of both sides with a ball-point tip.",
-        act=STRIP,
+        act=STRIP_FIRST,
     ),
-    "tight in one place": Answer(words="Tight in one place", why=WHOSE_SPOT, act=STRIP),
+    "tight in one place": Answer(words="Tight in one place", why=WHOSE_SPOT, act=STRIP_FIRST),
     "gritty": Answer(
-        words="Gritty", why="Grit, or dry grease: clean it before the races are judged.", act=STRIP
+        words="Gritty", why="Grit, or dry grease: clean it before the races are judged.", act=STRIP_FIRST
     ),
 }
 """What is said of a word of the fingers that no adjustment answers, where no cause stands out."""
@@ -157,7 +157,7 @@ def _answer_of(fault: FoundFault, readings: Readings) -> Answer:
     likely = fault.found == "likely"
     act = "No turn of the cone cures it." if fault.key in CAUSES else "Put that right first."
     if likely and CAUSES[fault.key].inside:
-        act = STRIP
+        act = STRIP_FIRST
     words = fault.words[:1].upper() + fault.words[1:]
     return Answer(
         words=f"{DO_NOT_RIDE}: {fault.words}" if fault.unsafe else words,

@@ -4,6 +4,7 @@ It is said after the last word, so it may name what was hidden. What comes first
 verdict: is it safe, is it sound, where does the adjustment stand; then what was not felt, and how it was gone about.
 """
 
+from conemodel.tasks.headline import STRIP
 from conemodel.tasks.practice.criteria import BRAKE, LOOSE_NUT, NOT_CLAMPED, PLAY, PROUD
 from conemodel.tasks.practice.error_stage import ErrorStage
 from conemodel.tasks.practice.faults import FAULTS
@@ -35,7 +36,7 @@ def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hin
     """Return the hint on one hub; `critical` are the reasons it must not be ridden."""
     sound = is_sound(history.secret, history.hub)
     fault = FAULTS[history.secret.fault]
-    strip = f"Strip it and look: {fault.cure}."
+    strip = f"{STRIP}: {fault.cure}."
     if critical[:1] != (PROUD,):
         strip = f"No setting cures this one: {fault.what}. {strip}"
     if critical:
@@ -44,7 +45,7 @@ def hint_on(history: History, *, critical: tuple[str, ...], passed: bool) -> Hin
     if not sound and not passed and "fault" in history.exercise.questions and history.missed:
         stage, felt = _on_criterion(history, history.missed[0])
         named = f"{history.secret.fault[:1].upper()}{history.secret.fault[1:]}"
-        return stage, f"{felt} {named}: no setting cures that. Strip it and look: {fault.cure}."
+        return stage, f"{felt} {named}: no setting cures that. {STRIP}: {fault.cure}."
     if not sound:
         return ("none" if passed else "judged"), strip
     if passed:

@@ -1,8 +1,13 @@
 """Why no turn of the cone brings a hub right, wherever its cone stands."""
 
+import numpy as np
+
 from conemodel.parts.scenario import Scenario
+from conemodel.physics.rating import STATIC_PRESSURE
+from conemodel.solve.curves.hub_tables import HubTables
+from conemodel.solve.curves.unloaded_tables import UnloadedTables
 from conemodel.solve.stages.terms import SettingTerms
-from conemodel.tasks.headline import Answer
+from conemodel.tasks.headline import STRIP, Answer
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.safety import proud_in_frame
 
@@ -10,7 +15,9 @@ LEAST_LOCK = 2.0
 """Torque at the locknut below which it is not locked at all [N·m]. Assumption: what fingers alone can do."""
 
 
-def obstacle_of(scenario: Scenario, terms: SettingTerms[float], window: Window) -> Answer | None:
+def obstacle_of(
+    scenario: Scenario, terms: SettingTerms[float], window: Window, tables: HubTables
+) -> Answer | None:
     """Return why no turn of the cone brings this hub right, or nothing."""
     if proud_in_frame(scenario, terms):
         return Answer(words="No turn yet", act="Put that right before setting the cone.")
@@ -29,9 +36,13 @@ def obstacle_of(scenario: Scenario, terms: SettingTerms[float], window: Window) 
             words="Hold the axle first", why="It turned with the cone, so turning the cone changed nothing."
         )
     if terms.joint.runs_in:
+        why = "Without a key or a spanner it follows the locknut until the balls stop it"
+        if _pressure(tables.unloaded, terms) <= STATIC_PRESSURE:
+            return Answer(words="Hold the cone first", why=f"{why}.")
         return Answer(
-            words="Hold the cone first",
-            why="Without a key or a spanner it follows the locknut until the balls stop it.",
+            words=STRIP,
+            why=f"{why}, and dents stay in races pressed so hard.",
+            act="Lock it again only when the races are sound, and hold the cone.",
         )
     if terms.joint.far_side_slips:
         return Answer(
@@ -39,3 +50,16 @@ def obstacle_of(scenario: Scenario, terms: SettingTerms[float], window: Window) 
             why="Holding it does not keep the axle from turning at this torque.",
         )
     return None
+
+
+def _pressure(tables: UnloadedTables, terms: SettingTerms[float]) -> float:
+    """Return the worst pressure on a cone that ran in until the balls stopped it [Pa], once clamped.
+
+    Beyond the tight end of the tables it is the least that it can be: what the nut alone presses, growing as the third
+    root of the load. Source: [HarrisKotzalas2007]
+    """
+    preload, pressure = tables.preload, tables.cone_pressure
+    tightest = float(pressure.x[0])
+    within = float(pressure.at(np.array(max(terms.end_play("clamped"), tightest))))
+    beyond = float(pressure.height[0] * np.cbrt(terms.joint.stop_preload / preload.height[0]))
+    return max(within, beyond)

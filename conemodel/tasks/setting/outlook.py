@@ -109,7 +109,7 @@ def _outlook(scenario: Scenario) -> Outlook:
         cases=cases,
         drawn=drawn,
         aim=aim_of(drawn),
-        obstacle=obstacle_of(scenario, terms, own.window),
+        obstacle=obstacle_of(scenario, terms, own.window, own.tables),
         unsafe=dangers_of(scenario, terms),
         unsound=tuple(each.answer for each in defects_of(scenario) if each.answer is not None),
     )

@@ -12,6 +12,7 @@ from conemodel.base.units import DEG, MM, UM
 from conemodel.parts import library
 from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
+from conemodel.tasks.headline import STRIP
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from tests.hand_calculated_hub import hand_calculated
@@ -274,6 +275,16 @@ def test_an_unheld_unkeyed_cone_runs_into_the_balls() -> None:
     assert prediction.stages["locked"].preload == pytest.approx(prediction.joint.stop_preload, rel=0.02)
     assert prediction.verdict.state == "tight"
     assert prediction.verdict.turn is None
+
+
+@pytest.mark.parametrize("torque", [2.0, 2.5, 18.0])
+def test_a_cone_run_in_hard_enough_to_dent_is_to_be_stripped_before_anything_is_held(torque: float) -> None:
+    """Above 4200 MPa dents stay in hard steel: ISO 76. Common practice, no source: look before it is set again."""
+    prediction = cm.predict(hub("unkeyed-locknut").with_setting(cone_held=False, lock_torque=torque))
+    dented = prediction.stages["clamped"].peak_pressure > 4200e6
+    assert dented == (torque > 2.2)
+    assert (prediction.verdict.headline.answer.words == STRIP) == dented
+    assert ("Hold the cone first" in prediction.verdict.sentence) != dented
 
 
 def test_a_far_side_locked_too_lightly_slips() -> None:
