@@ -3,7 +3,11 @@
 import streamlit as st
 
 from conemodel.ui.frame import ICON
+from conemodel.ui.menu import draw_menu
 from conemodel.ui.pages import all_pages
 
 st.set_page_config(page_title="conemodel", page_icon=str(ICON), layout="wide")
-st.navigation(list(all_pages().values()), position="top").run()
+pages = all_pages()
+shown = st.navigation(list(pages.values()), position="hidden")
+draw_menu(pages, shown)
+shown.run()

@@ -25,7 +25,7 @@ TAKE = "Take these numbers (CSV)"
 STYLE = """
 h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
-[data-testid=stMainBlockContainer] {padding-top: 4rem; padding-bottom: 3rem}
+[data-testid=stMainBlockContainer] {padding-top: 0; padding-bottom: 3rem}
 .st-key-cm-answer > :first-child {flex: 1 1 100%} .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
 .st-key-cm-settled > :first-child {min-width: min(20rem, 100%)}
 .st-key-closer label p {font-size: 1.45rem; font-weight: 600}

@@ -25,12 +25,12 @@ DOORS = (
     Door(
         "Learn it",
         "Ninety seconds on a first hub, then the bench: set hubs by feel. Or see what a setting becomes.",
-        ("first-hub", "practise", "set-the-cone"),
+        ("first-hub", "practise", "progress", "set-the-cone"),
     ),
     Door(
         "Show it",
         "Two hubs side by side on the wall: the class commits, then sees. And what many hubs make of one rule.",
-        ("demonstrate", "many-hubs"),
+        ("demonstrate", "many-hubs", "method"),
     ),
     Door(
         "Sort out a hub",

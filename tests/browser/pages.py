@@ -42,6 +42,16 @@ def settle(page: Page) -> None:
     wait_idle(page)
 
 
+def go_to(page: Page, door: str, name: str) -> None:
+    """Open another page by the menu: the door it is behind, then its name unless the door has no other."""
+    menu = page.locator(".st-key-cm-menu")
+    menu.get_by_role("link", name=door, exact=True).click()
+    settle(page)
+    if (inside := menu.get_by_role("link", name=name, exact=True)).count():
+        inside.click()
+        settle(page)
+
+
 def findings(page: Page, *, allowed: frozenset[tuple[str, str]] = FRAME_FAILURES) -> list[str]:
     """Return what the accessibility check finds wrong on `page`, one line each.
 

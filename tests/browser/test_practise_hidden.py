@@ -20,7 +20,7 @@ from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.hub_terms import end_play_of, terms_of, window_for
 from conemodel.tasks.practice.session import Bench
 from tests.browser.bench import drag, heard, lines, pick, press
-from tests.browser.pages import Visitor, settle, wait_idle
+from tests.browser.pages import Visitor, go_to, settle, wait_idle
 from tests.browser.server import Server
 from tests.tasks.practice.hubs import open_link
 
@@ -120,9 +120,7 @@ def test_two_visitors_do_not_see_each_others_bench(visit: Visitor) -> None:
 def test_the_bench_is_as_it_was_after_another_page(open_page: Open) -> None:
     page = open_page("/practise?link=05-quick-release.back.1")
     pick(page, "Vice")
-    page.get_by_role("link", name="Set the cone").first.click()
-    settle(page)
-    page.get_by_role("link", name="Practise").first.click()
-    settle(page)
+    go_to(page, "Learn it", "Set the cone")
+    go_to(page, "Learn it", "Practise")
     assert "in the vice" in page.locator(".cm-standing").inner_text()
     assert "link=05-quick-release.back.1" in page.url

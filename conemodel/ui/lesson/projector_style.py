@@ -5,7 +5,7 @@ from conemodel.show.palette import tones
 
 WALL = """
 :root {--cm-wall: max(24px, min(1.9vw, 3.35vh))}
-[data-testid=stHeader] {display: none}
+[data-testid=stHeader], .st-key-cm-menu {display: none}
 [data-testid=stMainBlockContainer] {padding: 0.3rem 1.2rem 3.3rem}
 .st-key-cm-wall, .st-key-cm-wall [data-testid=stVerticalBlock] {gap: 0.15rem}
 .cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.22}
