@@ -35,4 +35,4 @@ table = pd.DataFrame({"a": [1.0]}, index=["x"])
 st.dataframe(table)
 st.table(table)
 st.file_uploader("File")
-st.toast("Saved.")
+st.toast("Saved.", duration="infinite")  # a slow machine looks late
