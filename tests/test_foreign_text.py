@@ -33,11 +33,11 @@ from conemodel.parts.schema import Part
 from conemodel.parts.toml_files import load_part, load_scenario, write_part
 from conemodel.record.attempts import Attempt
 from conemodel.record.progress import list_attempts
+from conemodel.show.instrument.pictures import parts_svg
 from conemodel.show.lesson.handout import handout_figure
 from conemodel.show.lesson.html import side_html
 from conemodel.show.lesson.slide import step_figure
 from conemodel.show.population.sheet import many_figure
-from conemodel.show.section.section import hub_parts_svg
 from conemodel.show.setting.setting_sheet import prediction_figure, sweep_figure, to_pdf, to_png
 from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import positions
@@ -163,7 +163,7 @@ def test_a_setting_sheet_has_no_mathematics(text: str) -> None:
     prediction, swept = predict(hub), sweep(hub)
     assert_no_mathematics(prediction_figure(prediction, swept), text)
     assert_no_mathematics(sweep_figure(swept, prediction), text)
-    root = ET.fromstring(hub_parts_svg(hub))
+    root = ET.fromstring(parts_svg(hub))
     assert visible(text) in "".join(root.itertext())
     assert not [each for each in root.iter() if each.tag.endswith("img") or "onerror" in each.attrib]
 

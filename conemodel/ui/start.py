@@ -5,7 +5,7 @@ from functools import partial
 
 import streamlit as st
 
-from conemodel.show.section.section import hub_parts_svg
+from conemodel.show.instrument.pictures import parts_svg
 from conemodel.ui.choose_hub import ready_hubs
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.own_hub import FIRST_HUB
@@ -55,6 +55,6 @@ def page() -> None:
             for name in door.pages:
                 st.page_link(st.session_state.pages[name], width="stretch")
     st.header("What the parts are called", anchor=False)
-    draw = partial(hub_parts_svg, ready_hubs()[FIRST_HUB])
+    draw = partial(parts_svg, ready_hubs()[FIRST_HUB])
     draw_by_width("parts", draw, alt="A hub in section with the names of its parts")
     end_page()

@@ -23,7 +23,7 @@ def close_plate(close: CloseUp) -> Plate:
         *key_groups(close),
         *sign_groups(close),
     ]
-    left = half.nut[1] + 3.2
+    left = half.nut[1] + 4.6
     narrow_width = left + 1.04 * half.ball
     narrow = (-left if close.place.out < 0 else left - narrow_width, view[1], narrow_width, view[3])
     return Plate(

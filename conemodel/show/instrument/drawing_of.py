@@ -34,7 +34,11 @@ SMALL_PLAY = 1e-4
 
 
 def drawing_of(
-    scenario: Scenario, *, good: tuple[float, float] | None = None, good_arc: Arc | None = None
+    scenario: Scenario,
+    *,
+    good: tuple[float, float] | None = None,
+    good_arc: Arc | None = None,
+    factor: int | None = None,
 ) -> Drawing:
     """Return the drawing of a hub; its setting's turn does not change it.
 
@@ -42,6 +46,7 @@ def drawing_of(
         scenario: the hub.
         good: tight and loose edge of the good range, clamped [m of end play], or None where it may not be seen.
         good_arc: between which angles of the cone the setting is right [rad], or None where it may not be seen.
+        factor: how many times larger movement is drawn; the hub's own if None.
 
     Raises:
         NotConverged: the finger preload cannot be found.
@@ -49,7 +54,7 @@ def drawing_of(
     side = scenario.hub.adjustable_side
     half, terms = half_of(scenario, side), setting_terms(scenario)
     out = -1 if side == "left" else 1
-    factor = factor_of(scenario)
+    factor = factor or factor_of(scenario)
     thread, coarser = thread_of(half, slack=MM.from_si(scenario.axle.backlash), factor=factor)
     close = CloseUp(
         half=half,

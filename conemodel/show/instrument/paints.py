@@ -6,40 +6,31 @@ Materials are ink mixed into paper; cut parts are hatched, so that nothing is to
 from collections.abc import Mapping
 from typing import Any
 
-PAPER, INK = ("#fbfaf7", "#161b1e"), ("#0c1317", "#e9ebe6")
-MIXED = {
-    "m1": (4, 7),
-    "m2": (9, 15),
-    "m3": (15, 22),
-    "m4": (24, 32),
-    "hatch": (42, 44),
-    "line": (28, 28),
-    "muted": (70, 70),
+from conemodel.show.palette import DARK, LIGHT, Tones, mix_colours
+
+INKED = {
+    "m1": (0.04, 0.07),
+    "m2": (0.09, 0.15),
+    "m3": (0.15, 0.22),
+    "m4": (0.24, 0.32),
+    "line": (0.28, 0.28),
+    "hatch": (0.42, 0.44),
+    "muted": (0.70, 0.70),
 }
-"""Share of ink in each tone made of ink and paper [%], for a light and for a dark ground."""
+"""How much ink lies in each tone made of ink and paper, for a light and for a dark ground."""
+TINTS = {"petrol": 0.55, "taken": 0.45}
+"""How much of its colour lies in a handle's fill."""
 
 
-def _mix(share: int, dark: int) -> str:
-    ink, paper = ([int(colour[at : at + 2], 16) for at in (1, 3, 5)] for colour in (INK[dark], PAPER[dark]))
-    mixed = (round(p + (i - p) * share / 100) for i, p in zip(ink, paper, strict=True))
-    return "#" + "".join(f"{value:02x}" for value in mixed)
+def _colours(look: Tones, ground: int) -> dict[str, str]:
+    """Return every colour by name on a light (0) or a dark (1) ground."""
+    chosen = {field: getattr(look, field) for field in type(look).__dataclass_fields__}
+    inked = {name: mix_colours(look.paper, look.ink, shares[ground]) for name, shares in INKED.items()}
+    tints = {f"{name}_tint": mix_colours(look.paper, chosen[name], share) for name, share in TINTS.items()}
+    return chosen | inked | tints
 
 
-COLOURS: dict[str, dict[str, str]] = {
-    mode: {name: _mix(shares[dark], dark) for name, shares in MIXED.items()}
-    | {
-        "paper": PAPER[dark],
-        "ink": INK[dark],
-        "ball": ("#ffffff", _mix(34, 1))[dark],
-        "petrol": ("#1d6075", "#7cc4d6")[dark],
-        "petrol_tint": ("#81a3ad", "#4b6d77")[dark],
-        "taken": ("#9a4f00", "#f0a552")[dark],
-        "taken_tint": ("#cfad87", "#7d5f3c")[dark],
-        "good": ("#2c6e49", "#8bd0a0")[dark],
-        "forbidden": ("#a3123f", "#ff8ea6")[dark],
-    }
-    for dark, mode in enumerate(("light", "dark"))
-}
+COLOURS: dict[str, dict[str, str]] = {"light": _colours(LIGHT, 0), "dark": _colours(DARK, 1)}
 """Every colour by name, for a light and for a dark ground."""
 
 

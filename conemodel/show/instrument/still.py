@@ -10,17 +10,21 @@ from conemodel.show.instrument.paints import COLOURS, PAINTS
 
 State = Mapping[str, float]
 """Every variable that is not zero, by name."""
-PER_MM = 25.0
-"""Pixels of a close view's millimetre at which widths and hatches are as `PAINTS` has them."""
+MOVES = (
+    "<style>@keyframes m{from{transform:translateX(var(--from))}}.moves{animation:m .9s ease-out}"
+    "@media (prefers-reduced-motion: reduce){.moves{animation:none}}</style>"
+)
+"""How what has moved comes from where it stood; it does not where the system asks for no motion."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
-    """How a plate is painted: colours by name, px of a paint for 1 mm, and what its ids begin with."""
+    """How a plate is painted: colours by name, px of a paint for 1 mm, what its ids begin with, a state before."""
 
     colours: Mapping[str, str]
     per_mm: float
     prefix: str
+    before: State | None
 
 
 def still_svg(
@@ -32,8 +36,11 @@ def still_svg(
     dark: bool = False,
     view: Box | None = None,
     title: str = "",
+    desc: str = "",
     labels: bool = True,
     width: float = 914.0,
+    plate: Plate | None = None,
+    before: State | None = None,
 ) -> str:
     """Return a plate of a drawing as it stands in a state, as SVG.
 
@@ -44,20 +51,26 @@ def still_svg(
         sheet: close, whole or dial.
         dark: for a dark ground.
         view: what is seen of it [mm], the plate's own if None.
-        title: what it shows, in words.
+        title: what it is of.
+        desc: what it shows, in words.
         labels: names are written.
         width: of the picture [px].
+        plate: in place of the drawing's own, say with other labels.
+        before: a state from which everything moves to where it stands, once.
     """
-    plate = drawing.plates[sheet]
+    plate = plate or drawing.plates[sheet]
     box = view or plate.view
+    name = f"{sheet}-{stage}-{'dark' if dark else 'light'}-{width:.0f}-"
     look = Look(
-        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=f"{sheet}-{stage}-"
+        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=name, before=before
     )
     height = width * box[3] / box[2]
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{" ".join(f"{v:.3f}" for v in box)}" width="{width:g}" '
-        f'height="{height:.1f}" role="img" font-family="Liberation Sans, DejaVu Sans, sans-serif">'
-        f"<title>{for_html(title)}</title><defs>{''.join(_patterns(look))}</defs>"
+        f'height="{height:.1f}" role="img" font-family="Liberation Sans, DejaVu Sans, sans-serif" '
+        f'data-factor="{drawing.factor}" data-side="{drawing.side}" data-stage="{stage}">'
+        f"<title>{for_html(title)}</title><desc>{for_html(desc)}</desc>{MOVES if before else ''}"
+        f"<defs>{''.join(_patterns(look))}</defs>"
         f'<rect x="{box[0]:.3f}" y="{box[1]:.3f}" width="{box[2]:.3f}" height="{box[3]:.3f}" '
         f'fill="{look.colours["paper"]}"/>'
         + _children(plate, None, state, stage, look)
@@ -95,7 +108,6 @@ def _group(plate: Plate, group: Group, state: State, stage: str, look: Look) -> 
         return ""
     told = "".join(_part(part.d, part.paint, part.name, part.title, look) for part in group.parts)
     inside = told + _children(plate, group.name, state, stage, look)
-    clip = ""
     if group.clip:
         name = look.prefix + group.name.replace(" ", "-")
         inside = f'<clipPath id="{name}"><path d="{group.clip}"/></clipPath><g clip-path="url(#{name})">{inside}</g>'
@@ -105,7 +117,9 @@ def _group(plate: Plate, group: Group, state: State, stage: str, look: Look) -> 
         how += f" rotate({turned:.4f} {group.about[0]:.3f} {group.about[1]:.3f})"
     place = f' transform="{how.strip()}"' if how else ""
     faint = f' opacity="{seen:.3f}"' if seen < 1 else ""
-    return f'<g data-group="{group.name}"{place}{faint}{clip}>{inside}</g>'
+    if look.before is not None and (came := shift_of(group, look.before) - moved):
+        inside = f'<g class="moves" style="--from:{came:.4f}px">{inside}</g>'
+    return f'<g data-group="{group.name}"{place}{faint}>{inside}</g>'
 
 
 def _part(d: str, key: str, name: str, title: str, look: Look) -> str:
@@ -172,8 +186,9 @@ def _label(
     ink, paper = look.colours["muted"], look.colours["paper"]
     line = ""
     if label.leader is not None:
+        start = y + 0.3 * size if label.leader[1] > y else y - 0.95 * size
         line = (
-            f'<path d="M{x:.3f} {y + 0.3 * size:.3f}L{label.leader[0] + moved:.3f} {label.leader[1]:.3f}" '
+            f'<path d="M{x:.3f} {start:.3f}L{label.leader[0] + moved:.3f} {label.leader[1]:.3f}" '
             f'stroke="{ink}" stroke-width="{0.8 / look.per_mm:.3f}"/>'
         )
     return (

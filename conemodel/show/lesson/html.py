@@ -10,11 +10,13 @@ from base64 import b64encode
 from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
+from conemodel.show.instrument.drawing_of import factor_of
+from conemodel.show.instrument.pictures import stage_svg
 from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import known_words, reading_words
 from conemodel.show.palette import tones
-from conemodel.show.section.section import exaggeration_for, hub_section_svg
 from conemodel.show.waterfall.screen import LIST_STYLE, Scale, bar_style, waterfall_list
+from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.lesson.lesson import Played, SideView, View
 from conemodel.tasks.setting.predict import Prediction
 
@@ -74,7 +76,7 @@ def side_html(played: Played, view: View, place: int, *, dark: bool = False, mov
     return (
         f'<section class="cm-side{" cm-moving" if moving else ""}" aria-label="{for_html(side.caption)}">'
         f"<h2>{for_html(side.caption)}</h2>"
-        f'<div class="cm-now">{_section(prediction, side, factor, dark=dark, moving=moving)}<div>{said}</div></div>'
+        f'<div class="cm-now">{_picture(prediction, side, factor, dark=dark, moving=moving)}<div>{said}</div></div>'
         f"{_waterfall(view, side)}</section>"
     )
 
@@ -84,38 +86,29 @@ def _paragraph(words: str, kind: str) -> str:
     return f'<p class="{kind}">{for_html(kept)}</p>' if words else ""
 
 
-def common_factor(played: Played, view: View) -> float:
-    """Return by how much both sides' movements are drawn larger, the same on both; 0 before there is a picture."""
-    stages = [(getattr(played, side.side), side.stage) for side in view.sides]
-    return min((exaggeration_for(each, stage) for each, stage in stages if stage), default=0.0)
+def common_factor(played: Played, view: View) -> int:
+    """Return by how much both sides' movements are drawn larger, the same on both and all along; 0 with no picture."""
+    if not any(side.stage for side in view.sides):
+        return 0
+    return min(factor_of(getattr(played, side.side).scenario) for side in view.sides)
 
 
-def _section(prediction: Prediction, side: SideView, factor: float, *, dark: bool, moving: bool) -> str:
+def _picture(prediction: Prediction, side: SideView, factor: int, *, dark: bool, moving: bool) -> str:
     """Return the picture of the hub as it stands, or an empty place before its first stage."""
     if side.stage is None:
         return '<div class="cm-blank">not shown yet</div>'
-    svg = hub_section_svg(prediction, stage=side.stage, exaggeration=factor, dark=dark, close=True)
-    if moving:
-        svg = _moved(svg, prediction, side.stage, factor)
+    earlier = STAGES[max(STAGES.index(side.stage) - 1, 0)]
+    svg = stage_svg(
+        prediction,
+        stage=side.stage,
+        factor=factor,
+        dark=dark,
+        good=side.good is not None,
+        labels=False,
+        before=earlier if moving else None,
+    )
     alt = f"{side.caption}: the hub in section, {STAGE_WORDS[side.stage].lower()}"
     return f'<img alt="{for_html(alt)}" src="data:image/svg+xml;base64,{b64encode(svg.encode()).decode()}">'
-
-
-def _moved(svg: str, prediction: Prediction, stage: str, factor: float) -> str:
-    """Return a section whose adjustable cone moves from where it stood to where it stands."""
-    names = list(prediction.stages)
-    earlier = names[max(names.index(stage) - 1, 0)]
-    change = prediction.stages[stage].end_play - prediction.stages[earlier].end_play
-    outwards = 1 if prediction.scenario.hub.adjustable_side == "right" else -1
-    scale = float(svg.split('data-scale="', 1)[1].split('"', 1)[0])
-    shift = -outwards * MM.from_si(change) * factor * scale
-    style = (
-        f"<style>@keyframes m{{from{{transform:translateX({shift:.1f}px)}}}}"
-        "polygon[class='cone adjustable']{animation:m 0.9s ease-out}"
-        ".gap,.pressed{animation:p 1.1s}@keyframes p{0%,85%{opacity:0}}"
-        "@media (prefers-reduced-motion: reduce){*{animation:none !important}}</style>"
-    )
-    return svg.replace("<defs>", f"{style}<defs>", 1)
 
 
 def _waterfall(view: View, side: SideView) -> str:

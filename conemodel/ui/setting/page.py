@@ -12,7 +12,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.headline import STATE_SIGNS, headline_html
-from conemodel.show.section.section import hub_section_svg
+from conemodel.show.instrument.pictures import stage_svg
 from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import now_rows
 from conemodel.show.setting.prediction_json import prediction_json
@@ -119,7 +119,7 @@ def _section(prediction: Prediction) -> None:
     shown = choice(
         st.segmented_control, "The hub in section", STAGE_WORDS, key="stage", default="clamped", required=True
     )
-    draw = partial(hub_section_svg, prediction, stage=shown)
+    draw = partial(stage_svg, prediction, stage=shown)
     draw_by_width("section", draw, alt=f"The hub in section, {STAGE_WORDS[shown].lower()}")
 
 

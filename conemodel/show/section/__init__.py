@@ -1,1 +1,0 @@
-"""The hub in section, drawn to scale."""
