@@ -10,6 +10,9 @@ from conemodel.tasks.wording import STAGE_WORDS as SPOKEN_STAGES
 STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
 """What each stage is called on screen."""
 
+TIGHTER, LOOSER = "← squeeze", "play →"
+"""What lies on either side of nought on a scale of end play."""
+
 MINUS = "\N{MINUS SIGN}"
 
 
@@ -40,6 +43,40 @@ def millimetres(length: float, *, sign: bool = False) -> str:
     return f"{number(MM.from_si(length), 3, sign=sign)} mm"
 
 
+def play_words(end_play: float, *, unit: str = "") -> str:
+    """Return an end play [m] in mm as hands find it, no sign: play, or squeeze where balls are pinched.
+
+    `unit` " mm" writes it where no heading does.
+
+    >>> play_words(7.27e-5), play_words(-8.4e-6, unit=" mm"), play_words(-1e-8)
+    ('0.073 play', '0.008 mm squeeze', 'just touching')
+    """
+    size = number(abs(MM.from_si(end_play)), 3)
+    if float(size) == 0.0:
+        return "just touching"
+    return f"{size}{unit} {'play' if end_play > 0 else 'squeeze'}"
+
+
+def play_range_words(tight: float, loose: float, *, unit: str = "") -> str:
+    """Return a range of end play [m] in mm as hands find it; `unit` as in `play_words`.
+
+    >>> play_range_words(-2e-5, 3e-5), play_range_words(1e-5, 3e-5, unit=" mm")
+    ('0.020 squeeze to 0.030 play', '0.010 to 0.030 mm play')
+    """
+    low, high = play_words(tight, unit=unit), play_words(loose, unit=unit)
+    return f"{low.removesuffix(f'{unit} {high.split()[-1]}')} to {high}"
+
+
+def change_words(before: float, after: float) -> str:
+    """Return by how much an end play [m] changed, in mm, so that what is printed of both and this adds up.
+
+    >>> play_words(2.464e-4), change_words(2.464e-4, 1.426e-4), play_words(1.426e-4)
+    ('0.246 play', '−0.103', '0.143 play')
+    """
+    change = round(MM.from_si(after), 3) - round(MM.from_si(before), 3)
+    return number(change, 3, sign=True)
+
+
 def degrees(angle: float, *, sign: bool = False) -> str:
     """Return an angle [rad] in whole degrees, in tenths below two.
 
@@ -48,6 +85,16 @@ def degrees(angle: float, *, sign: bool = False) -> str:
     """
     value = DEG.from_si(angle)
     return f"{number(value, 1 if abs(value) < 2 else 0, sign=sign)}°"
+
+
+def cone_place(angle: float) -> str:
+    """Return a place of the cone [rad], counted from where the balls just touch, without a sign.
+
+    >>> cone_place(1.5708), cone_place(-0.06), cone_place(0.0)
+    ('90° out', '3° in', '0.0°')
+    """
+    size = degrees(abs(angle))
+    return size if float(size.rstrip("°")) == 0.0 else f"{size} {'out' if angle > 0 else 'in'}"
 
 
 def newtons(force: float) -> str:
@@ -71,11 +118,9 @@ def torque_band(low: float, high: float) -> str:
     return " to ".join(dict.fromkeys(edges))
 
 
-def play_or_preload(stage: StageResult) -> str:
-    """Return what a stage leaves in the bearing: free play, preload with its size, or nothing of both."""
-    if stage.end_play > 0:
-        return "free play"
-    return f"preload {newtons(stage.preload)}" if stage.preload > 0 else "just touching"
+def preload_words(stage: StageResult) -> str:
+    """Return with what force a stage pinches the balls; empty where it pinches none."""
+    return f"preload {newtons(stage.preload)}" if stage.end_play <= 0 < stage.preload else ""
 
 
 def felt_at_both(limits: Limits, stage: StageResult) -> str:

@@ -131,7 +131,7 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
     key("Done: it is right", "button")
     page.locator(".cm-state").wait_for()
     assert "Hint:" in page.inner_text("body")
-    assert page.get_by_role("table").filter(has_text="free play").first.is_visible()
+    assert page.get_by_role("table").filter(has_text="play →").first.is_visible()
 
 
 def test_the_first_hub_takes_three_hubs_and_two_gestures(open_page: Open) -> None:

@@ -41,8 +41,8 @@ def test_a_setting_on_the_line_counts() -> None:
 
 def test_feel_tells_bench_from_frame_and_names_the_cure() -> None:
     bench, frame = run("feel", REAR, "--bench").output, run("feel", REAR).output
-    assert "locked, end play" in bench
-    assert "clamped, end play" in frame
+    assert "locked, 0.137 mm play" in bench
+    assert "clamped, 0.078 mm play" in frame
     assert "one packet" in run("feel", "scenarios/big-ball.toml").output
     assert run("feel", REAR, "--csv").output.startswith("wheel_deg,torque_nmm\n")
 

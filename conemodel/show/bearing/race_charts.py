@@ -6,7 +6,7 @@ from conemodel.base.units import DEG, MPA, Array
 from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.charts.cone_axis import cone_axis, key_words, line, over_cone, position_words
 from conemodel.show.charts.vega_lite import Channel, Spec, dot, on_scale, rule, tone, values, written
-from conemodel.show.formatting import millimetres
+from conemodel.show.formatting import play_words
 from conemodel.tasks.bearing.ball_loads import Band, Worst
 from conemodel.tasks.bearing.fatigue_life import LifeRatio
 from conemodel.tasks.bearing.load_cases import CASES, Case
@@ -133,8 +133,8 @@ def alt_text_life(races: RacesSweep, prediction: Prediction) -> str:
     return (
         f"Fatigue life as a share of the best this hub can have, {mix_words(life)}, against the position of the cone, "
         "clamped. "
-        f"Best with the cone {position_words(best_angle(races))}, at end play {millimetres(life.best)}, a light "
-        f"preload; {_now_words(prediction)}: {_at_now(races, prediction, life.mixed):.0%}. It falls steeply to "
+        f"Best with the cone {position_words(best_angle(races))}, at {play_words(life.best, unit=' mm')}; "
+        f"{_now_words(prediction)}: {_at_now(races, prediction, life.mixed):.0%}. It falls steeply to "
         "the tight side and gently to the loose side."
     )
 
@@ -192,7 +192,7 @@ def _dent_rule(y: Channel) -> list[Spec]:
 def _positions(races: RacesSweep) -> dict[str, list[object]]:
     return {
         "out_deg": _plain_numbers(races.cone_angle, DEG.per_si),
-        "end_play": [millimetres(end) for end in races.end_play.tolist()],
+        "end_play": [play_words(end, unit=" mm") for end in races.end_play.tolist()],
     }
 
 

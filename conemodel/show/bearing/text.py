@@ -6,6 +6,7 @@ from conemodel.base.plain_text import one_line
 from conemodel.base.units import MM
 from conemodel.show.bearing.race_charts import mix_words
 from conemodel.show.bearing.tables import list_checks, list_races, list_torque_parts
+from conemodel.show.formatting import play_words
 from conemodel.show.setting.text import CAUTION, paragraph
 from conemodel.show.tables import table_text
 from conemodel.tasks.bearing.fatigue_life import WHAT_LIFE_SAYS
@@ -41,7 +42,7 @@ def feel_text(name: str, stage: str, found: Signature, troubles: Sequence[Defect
     left, right = found.ball_room
     return "\n\n".join(
         (
-            f"{one_line(name)}: {stage.lower()}, end play {MM.from_si(found.end_play):+.3f} mm",
+            f"{one_line(name)}: {stage.lower()}, {play_words(found.end_play, unit=' mm')}",
             "\n".join(paragraph(line) for line in said),
             table_text(list_torque_parts(found)),
             f"Free play at the rim {play}. Room left in the rows: {left:.1f} and {right:.1f} ball widths.",

@@ -21,7 +21,7 @@ from conemodel.show.charts.vega_lite import (
     values,
     written,
 )
-from conemodel.show.formatting import degrees, millimetres, number
+from conemodel.show.formatting import LOOSER, TIGHTER, degrees, number, play_range_words, play_words
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.procedure import percent, say_chance
@@ -54,7 +54,7 @@ class _Scales:
 
     def x(self, field: str) -> Spec:
         """Return the channel of an end play [mm]."""
-        heading = "← preload · end play, mm · free play →"
+        heading = f"{TIGHTER} · end play, mm · {LOOSER}"
         ticks: Spec = {"tickCount": 6, "grid": False, "ticks": True, "domain": True, "format": "~f"}
         return on_scale(self.low, self.high, heading, **ticks)(field)
 
@@ -117,7 +117,7 @@ def _rows(believed: Likely, name: str, low: float, high: float, diagnosis: Diagn
             "which": name,
             "mm": mm,
             "density": height,
-            "place": millimetres(MM.to_si(mm), sign=True),
+            "place": play_words(MM.to_si(mm), unit=" mm"),
             "less": percent(tighter),
             "turn": _turn((target - MM.to_si(mm)) / lead) if name == "closed" else "–",
         }
@@ -174,8 +174,8 @@ def _name(name: str, rows: list[Spec], scales: _Scales) -> list[Spec]:
 def alt_text_spread(diagnosis: Diagnosis) -> str:
     """Return the chart in words, for those who do not see it."""
     said = [
-        f"clamp {name}, {millimetres(one.median, sign=True)}, four times in five "
-        f"{' to '.join(millimetres(end, sign=True) for end in one.intervals[0.8])}"
+        f"clamp {name}, {play_words(one.median, unit=' mm')}, four times in five "
+        f"{play_range_words(*one.intervals[0.8], unit=' mm')}"
         for name, one in (("closed", diagnosis.closed), ("open", diagnosis.opened))
         if one is not None
     ]
@@ -183,8 +183,8 @@ def alt_text_spread(diagnosis: Diagnosis) -> str:
         return "The end play is not known."
     window, good = diagnosis.window, "No end play is good all the way round"
     if window.width > 0:
-        ends = (millimetres(end, sign=True) for end in (window.tight_edge, window.loose_edge))
-        good = f"The good range with the clamp closed is {' to '.join(ends)}"
+        ends = play_range_words(window.tight_edge, window.loose_edge, unit=" mm")
+        good = f"The good range with the clamp closed is {ends}"
     now = diagnosis.chance_right
     chance = ""
     if now is not None:

@@ -21,7 +21,7 @@ from conemodel.tasks.lesson.lesson import Played, SideView, View
 from conemodel.tasks.setting.predict import Prediction
 
 WALL_WORDS = {
-    "finger": "pinched by finger",
+    "finger": "by finger",
     "thread_slack": "thread slack",
     "cone_thread": "thread gives",
     "drift": "cone dragged in",

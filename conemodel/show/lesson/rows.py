@@ -14,7 +14,7 @@ def rows_told(side: SideView) -> tuple[Row, ...]:
     """Return every term up to the last stage shown, and the level it leaves; nothing before the first."""
     rows = rows_of(dict(side.terms), lead=side.lead)
     terms = [row for row in rows if row.kind != "level"]
-    return (*terms, *(replace(level, words="end play") for level in rows[-1:]))
+    return (*terms, *(replace(level, words="now") for level in rows[-1:]))
 
 
 def reach(view: View) -> tuple[float, float]:

@@ -32,9 +32,8 @@ SHORT_OPTIONS = {
 
 def bar_words(row: Row) -> str:
     """Return a row of the waterfall in words: size to the micrometre, then what it is."""
-    size = number(MM.from_si(row.length), 3, sign=row.kind != "level")
-    name = f"{STAGE_WORDS[row.stage]}: end play" if row.kind == "level" else SHORT.get(row.key, row.words)
-    return f"{size}  {'≈ ' if row.assumed else ''}{name}"
+    name = STAGE_WORDS[row.stage] if row.kind == "level" else SHORT.get(row.key, row.words)
+    return f"{row.size}  {'≈ ' if row.assumed else ''}{name}"
 
 
 def reading_words(view: View, side: SideView) -> str:

@@ -22,6 +22,7 @@ from conemodel.show.charts.vega_lite import (
     values,
     written,
 )
+from conemodel.show.formatting import LOOSER, TIGHTER
 from conemodel.show.population.text import headline
 from conemodel.show.population.wording import percent
 from conemodel.tasks.population.sobol import Influence
@@ -64,7 +65,7 @@ def spread_chart(study: ManyHubs) -> Spec:
     def x(field: str) -> Spec:
         return number_field(
             field,
-            title="← preload · clamped end play, mm · free play →",
+            title=f"{TIGHTER} · clamped end play, mm · {LOOSER}",
             axis=axis(format=".2~f"),
             scale={"zero": False},
         )

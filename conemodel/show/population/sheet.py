@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
-from conemodel.show.formatting import millimetres
+from conemodel.show.formatting import LOOSER, TIGHTER, play_range_words
 from conemodel.show.palette import LIGHT
 from conemodel.show.population.charts import DASHES, angles_shown
 from conemodel.show.population.text import headline
@@ -39,7 +39,7 @@ def _spread(axes: "Axes", study: ManyHubs) -> None:
     )
     low, high = (MM.from_si(edge) for edge in study.all.good)
     if low < high:
-        words = f"good for every kind: {millimetres(study.all.good[0])} to {millimetres(study.all.good[1])}"
+        words = f"good for every kind: {play_range_words(*study.all.good, unit=' mm')}"
         axes.axvspan(
             low, high, facecolor=LIGHT.good, alpha=0.35, hatch="..", edgecolor=LIGHT.good, label=words
         )
@@ -49,7 +49,7 @@ def _spread(axes: "Axes", study: ManyHubs) -> None:
     _named(
         axes,
         "Where the hubs end up, clamped",
-        "← preload     end play, mm     free play →",
+        f"{TIGHTER}     end play, mm     {LOOSER}",
         "share of hubs, %",
     )
 

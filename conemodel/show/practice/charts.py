@@ -38,7 +38,7 @@ def hub_rows(terms: Sequence[Term], *, lead: float) -> tuple[Row, ...]:
     stages = {
         stage: [term for term in terms if STAGE_OF.get(term.key, "locked") == stage] for stage in STAGES
     }
-    return rows_shown(stages, lead=lead, state=lambda row: "free play" if row.end > 0 else "no play")
+    return rows_shown(stages, lead=lead)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

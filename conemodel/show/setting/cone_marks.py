@@ -77,7 +77,7 @@ def names(sweep: Sweep, scales: Scales) -> list[Spec]:
         place = {"deg": DEG.from_si(float(sweep.cone_angle[at])), "mm": MM.from_si(float(play))}
         encoding = {"x": scales.x("deg"), "y": scales.mm("mm")}
         marks += written(encoding, {"data": values(place)}, text=text, align=align, dy=dy, fontWeight="bold")
-    for text, dy in (("free play ↑", -9), ("preload ↓", 10)):
+    for text, dy in (("play ↑", -9), ("squeeze ↓", 10)):
         encoding = {"x": {"value": 4}, "y": scales.mm("mm")}
         marks += written(encoding, {"data": values({"mm": 0.0})}, text=text, align="left", dy=dy)
     return marks

@@ -8,7 +8,7 @@ import numpy as np
 from conemodel.base.units import DEG, MM
 from conemodel.show.charts.cone_axis import good_cone_angles, position_words
 from conemodel.show.charts.vega_lite import Spec, as_rows, chart, good_band, kept_within, rule, title
-from conemodel.show.formatting import millimetres, newtons, number
+from conemodel.show.formatting import millimetres, newtons, number, play_words
 from conemodel.show.setting.cone_marks import (
     Scales,
     good_words,
@@ -126,7 +126,8 @@ def _rows(sweep: Sweep) -> list[Spec]:
 
 
 def _reading(end_play: float, preload: float) -> str:
-    return f"{millimetres(end_play)}, {'free play' if end_play > 0 else f'preload {newtons(preload)}'}"
+    pinched = "" if end_play > 0 else f", preload {newtons(preload)}"
+    return f"{play_words(end_play, unit=' mm')}{pinched}"
 
 
 def now_rows(sweep: Sweep, prediction: Prediction) -> list[Spec]:

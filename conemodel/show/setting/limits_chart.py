@@ -15,7 +15,7 @@ from conemodel.show.charts.vega_lite import (
     title,
     tone,
 )
-from conemodel.show.formatting import cone_angle, millimetres
+from conemodel.show.formatting import cone_angle, play_words
 from conemodel.solve.curves.unloaded_tables import LOOSE_END, TIGHT_END
 from conemodel.tasks.setting.good_range import Limit, Window
 from conemodel.tasks.setting.predict import Prediction
@@ -102,7 +102,7 @@ def binds_words(window: Window, prediction: Prediction) -> str:
     said = []
     for side, edge in (("Loose", window.loose_edge), ("Tight", window.tight_edge)):
         first = [limit.label for limit in window.limits if limit.side == side.lower() and limit.binding]
-        by = f"{' and '.join(first)}, at {millimetres(edge, sign=True)}" if first else "nothing ends it"
+        by = f"{' and '.join(first)}, at {play_words(edge, unit=' mm')}" if first else "nothing ends it"
         said.append(f"{side} side: {by}.")
     if window.width <= 0:
         return f"{' '.join(said)} Nothing is left between them: no setting is good."

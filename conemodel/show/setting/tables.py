@@ -8,10 +8,11 @@ from conemodel.parts.unknowns.unknown import Unknown
 from conemodel.show.formatting import (
     STAGE_WORDS,
     cone_angle,
+    cone_place,
     degrees,
     felt_at_both,
-    millimetres,
     newtons,
+    play_words,
     torque_band,
 )
 from conemodel.tasks.setting.good_range import Limit, Window
@@ -42,9 +43,10 @@ def list_stages(prediction: Prediction) -> Table[StageResult]:
     position: tuple[Column[StageResult], ...] = (
         Column(lambda s: s.name, key="name"),
         Column(lambda s: STAGE_WORDS[s.name], text="stage", page="Stage", left=True),
-        Column(lambda s: s.end_play, MM, "end_play_mm", text="end play mm", page="End play mm", form="+.3f"),
-        Column(turn, DEG, "cone_deg", text="= cone °", form="+.0f"),
-        Column(turn, page="as a turn", say=lambda angle: degrees(angle, sign=True)),
+        Column(lambda s: s.end_play, MM, "end_play_mm"),
+        Column(lambda s: play_words(s.end_play), text="mm", page="mm"),
+        Column(turn, DEG, "cone_deg"),
+        Column(lambda s: cone_place(turn(s)), text="as a turn", page="as a turn"),
     )
     found: tuple[Column[StageResult], ...] = (
         Column(
@@ -114,8 +116,8 @@ _LIMITS: tuple[Column[Limit], ...] = (
     Column(lambda one: one.unit.from_si(one.value), key="value"),
     Column(lambda one: one.unit.symbol, key="unit"),
     Column(lambda one: one.edge, MM, "met_at_end_play_mm"),
-    Column(lambda one: f"{MM.from_si(one.edge):+.4f}" + (" *" if one.binding else "  "), text="at mm  "),
-    Column(lambda one: millimetres(one.edge, sign=True), page="Met at"),
+    Column(lambda one: play_words(one.edge) + (" *" if one.binding else "  "), text="met at mm  "),
+    Column(lambda one: play_words(one.edge), page="Met at mm"),
     Column(lambda one: "yes" if one.binding else "no", key="met_first"),
 )
 

@@ -3,8 +3,8 @@
 import textwrap
 
 from conemodel.base.plain_text import one_line
-from conemodel.base.units import DEG, KILONEWTON, MM
-from conemodel.show.formatting import cone_angle
+from conemodel.base.units import DEG, KILONEWTON
+from conemodel.show.formatting import cone_angle, play_range_words
 from conemodel.show.setting.tables import list_limits, list_stages, list_sweep
 from conemodel.show.tables import table_text
 from conemodel.show.waterfall.rows import list_terms
@@ -55,7 +55,7 @@ def _window(prediction: Prediction) -> str:
     window = prediction.window
     width = DEG.from_si(cone_angle(prediction, window.width))
     return table_text(list_limits(window)) + (
-        f"\n* met first; {MM.from_si(window.tight_edge):+.3f} to {MM.from_si(window.loose_edge):+.3f} mm of end play, "
+        f"\n* met first; {play_range_words(window.tight_edge, window.loose_edge, unit=' mm')}, "
         f"{width:.0f}° of cone. These limits are judgement and can be changed."
     )
 

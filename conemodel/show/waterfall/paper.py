@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
 from conemodel.base.units import MM
-from conemodel.show.formatting import degrees, millimetres
+from conemodel.show.formatting import LOOSER, TIGHTER, play_range_words
 from conemodel.show.palette import LIGHT, Tones
 from conemodel.show.waterfall.rows import COLOURS, Row
 from conemodel.tasks.setting.good_range import Window
@@ -53,7 +53,7 @@ def draw_on_sheet(axes: "Axes", rows: Sequence[Row], window: Window) -> None:
     axes.use_sticky_edges = False
     axes.margins(x=0.06)
     axes.set_yticks([])
-    axes.set_xlabel("← preload     end play, mm     free play →", fontsize=PLAIN)
+    axes.set_xlabel(f"{TIGHTER}     end play, mm     {LOOSER}", fontsize=PLAIN)
     axes.set_title("Where the play went", fontsize=PLAIN + 2, fontweight="bold", loc="left")
     if any(row.assumed for row in rows):
         _note(axes, len(rows) + 0.5, "≈ and a dashed edge: only assumed")
@@ -160,11 +160,10 @@ def _write_above(
 
 def _write_columns(axes: "Axes", index: int, row: Row) -> None:
     """Write millimetres, degrees and words of a row above its bar, in three columns."""
-    signed = row.kind != "level"
     columns = (
-        (millimetres(row.length, sign=signed), 48, "right"),
-        (degrees(row.angle, sign=signed), 78, "right"),
-        (f"≈ {row.words}" if row.assumed else row.words, 86, "left"),
+        (row.size, 58, "right"),
+        (row.turn, 84, "right"),
+        (f"≈ {row.words}" if row.assumed else row.words, 92, "left"),
     )
     for words, place, align in columns:
         _note(
@@ -174,7 +173,7 @@ def _write_columns(axes: "Axes", index: int, row: Row) -> None:
             xytext=(place, 0),
             textcoords="offset points",
             ha=align,
-            fontweight="normal" if signed else "bold",
+            fontweight="bold" if row.kind == "level" else "normal",
             bbox={"facecolor": "white", "edgecolor": "none", "pad": 0.6, "alpha": 0.85},
         )
 
@@ -198,8 +197,8 @@ def _draw_band(axes: "Axes", rows: Sequence[Row], window: Window) -> None:
             gid="good range",
         )
     )
-    edges = f"{millimetres(window.tight_edge)} to {millimetres(window.loose_edge)}"
-    _note(axes, len(rows) - 0.05, f"good range, clamped: {edges}", fontweight="bold")
+    good = play_range_words(window.tight_edge, window.loose_edge, unit=" mm")
+    _note(axes, len(rows) - 0.05, f"good range, clamped: {good}", fontweight="bold")
 
 
 def _note(axes: "Axes", height: float, words: str, **look: Any) -> None:

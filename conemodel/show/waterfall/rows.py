@@ -6,7 +6,14 @@ from typing import Literal
 
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, MM
-from conemodel.show.formatting import STAGE_WORDS, play_or_preload
+from conemodel.show.formatting import (
+    STAGE_WORDS,
+    change_words,
+    cone_place,
+    degrees,
+    play_words,
+    preload_words,
+)
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.setting.predict import Prediction
 
@@ -43,6 +50,21 @@ class Row:
     angle: float
     assumed: bool = False
     leads_on: bool = True
+
+    @property
+    def is_level(self) -> bool:
+        """It says how much play there is, and not by how much that changed: so does what the fingers began with."""
+        return self.kind == "level" or self.stage == "contact"
+
+    @property
+    def size(self) -> str:
+        """The length in mm in words or with its sign; sizes add up as they are printed."""
+        return play_words(self.end) if self.is_level else change_words(self.start, self.end)
+
+    @property
+    def turn(self) -> str:
+        """The length as a turn of the cone, with its sign where it is a change."""
+        return cone_place(self.angle) if self.is_level else degrees(self.angle, sign=True)
 
 
 Stages = Mapping[str, Sequence[Term]]
@@ -86,13 +108,13 @@ def _rows(stages: Stages, lead: float) -> Iterator[Row]:
         )
 
 
-def rows_shown(stages: Stages, *, lead: float, state: Callable[[Row], str]) -> tuple[Row, ...]:
+def rows_shown(stages: Stages, *, lead: float, state: Callable[[Row], str] = lambda _: "") -> tuple[Row, ...]:
     """Return the rows that are drawn: no term that changes nothing, and no level of finger contact, which has one term.
 
-    Arguments as for `rows_of`; `state`: words for a level.
+    Arguments as for `rows_of`; `state`: what more is said of a level, if anything.
     """
     return tuple(
-        replace(row, words=f"{row.words}: {state(row)}") if row.kind == "level" else row
+        replace(row, words=": ".join(filter(None, (row.words, state(row))))) if row.kind == "level" else row
         for row in rows_of(stages, lead=lead)
         if (row.stage != "contact" if row.kind == "level" else abs(row.length) >= ROUNDING)
     )
@@ -104,7 +126,7 @@ def rows_of_prediction(prediction: Prediction) -> tuple[Row, ...]:
 
     def state(row: Row) -> str:
         found = prediction.stages[row.stage]
-        return "the same" if row.stage == last and not found.terms else play_or_preload(found)
+        return "the same" if row.stage == last and not found.terms else preload_words(found)
 
     lead = prediction.scenario.axle.lead_per_radian
     return rows_shown(_stages(prediction), lead=lead, state=state)
@@ -122,8 +144,9 @@ _TERMS: tuple[Column[Row], ...] = (
     Column(lambda row: row.words + (" (assumed)" if row.assumed else ""), text="what moved", left=True),
     Column(lambda row: row.length, MM, "length_mm"),
     Column(lambda row: row.angle, DEG, "cone_deg"),
-    Column(lambda row: f"{MM.from_si(row.length):+.4f}", text="mm"),
-    Column(lambda row: f"{DEG.from_si(row.angle):+.1f}", text="cone °"),
+    Column(lambda row: row.size, text="mm"),
+    Column(lambda row: row.turn, text="as a turn"),
+    Column(lambda row: play_words(row.end), text="which leaves"),
     Column(lambda row: row.start, MM, "before_mm"),
     Column(lambda row: row.end, MM, "after_mm"),
     Column(lambda row: row.assumed, key="assumed"),

@@ -8,8 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from conemodel.base.plain_text import for_html
-from conemodel.base.units import MM
-from conemodel.show.formatting import degrees, number
+from conemodel.show.formatting import LOOSER, TIGHTER, cone_place, play_range_words
 from conemodel.show.palette import tones
 from conemodel.show.waterfall.rows import COLOURS, Row, rows_of_prediction
 from conemodel.tasks.setting.good_range import Window
@@ -18,26 +17,27 @@ from conemodel.tasks.setting.predict import Prediction
 HEADING = "Where the play went"
 
 STYLE = """
+.cm-falls {container-type: inline-size}
 .cm-falls h2 {font-size: 1.45rem; font-weight: 600; padding: 0 0 0.3rem; margin: 0}
 .cm-falls table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
 .cm-falls :is(td, th) {border: none; padding: 0.2rem 0.5rem 0.2rem 0; font-weight: 400; line-height: 1.25}
 .cm-falls th {text-align: left} .cm-falls td, .cm-falls thead th.cm-number {text-align: right; white-space: nowrap}
 .cm-falls thead th {font-size: 0.9rem; font-weight: 600}
-.cm-falls .cm-level :is(td, th) {font-weight: 700}
+.cm-falls .cm-level :is(td, th) {font-weight: 700} .cm-falls .cm-range td {white-space: normal}
 .cm-falls :is(td, th).cm-track {width: 46%; padding: 0; white-space: nowrap}
 .cm-falls th.cm-track b {font-weight: 600} .cm-falls th.cm-track b:first-of-type {transform: translateX(-100%)}
 .cm-falls th.cm-track b {top: 0; padding: 0.2rem 0.4rem}
 .cm-falls td .cm-bar {top: calc(50% - 0.45rem); bottom: auto; height: 0.9rem}
 .cm-falls td .cm-run {top: calc(50% + 0.45rem); height: calc(100% - 0.9rem)}
 .cm-falls p {font-size: 0.9rem; margin: 0.3rem 0 0}
-@media (max-width: 640px) {
-  .cm-falls tr {display: grid; grid-template-columns: 5em 4.4em 1fr; padding-bottom: 0.3rem}
+@container (max-width: 34rem) {
+  .cm-falls tr {display: grid; grid-template-columns: 6.8em 4.4em 1fr; padding-bottom: 0.3rem}
   .cm-falls td {white-space: normal}
   .cm-falls :is(td, th).cm-track {grid-column: 1 / -1; width: auto; height: 1.1rem}
   .cm-falls .cm-run {display: none}
 }
 """
-"""How the table is laid out: one line a row, on a phone the bar below its words, the end of a range below its start."""
+"""How the table is laid out: one line a row; where there is little room, the bar below its words."""
 
 LIST_STYLE = """
 .cm-fall {list-style: none; margin: 0; padding: 0; font-variant-numeric: tabular-nums}
@@ -99,7 +99,7 @@ def where_the_play_went(prediction: Prediction) -> str:
     """Return the terms of end play from finger contact to the closed clamp.
 
     A bar starts where the last one ended: to the right play is added, to the left it is taken. Right of the
-    nought line there is free play, left of it preload. Dashed bars and a ≈ mark what is only assumed. The good range
+    nought line there is play, left of it squeeze. Dashed bars and a ≈ mark what is only assumed. The good range
     lies behind the clamped hub and has the last row.
     """
     lead = prediction.scenario.axle.lead_per_radian
@@ -113,7 +113,7 @@ def waterfall_table(rows: Sequence[Row], *, window: Window, lead: float) -> str:
     lines = [_term_or_level(row, scale, good if row.stage == "clamped" else None) for row in rows]
     if good:
         ready = f'{_ground(scale, good)}<i class="cm-bar cm-good" style="{scale.across(*good)}"></i>'
-        lines.append(_line("level", _edges(good, lead), "good range, clamped", ready))
+        lines.append(_line("level cm-range", _edges(good, lead), "good range, clamped", ready))
     foot = "<p>≈ and a dashed bar: only assumed.</p>" if any(row.assumed for row in rows) else ""
     return (
         f'<section class="cm-falls" aria-label="{HEADING}"><h2>{HEADING}</h2><table role="table">'
@@ -140,12 +140,18 @@ def waterfall_list(
     """
     lines = [
         f'<li class="{"cm-new" if row.stage in new else "cm-old"}">'
-        f'<span class="cm-size">{_millimetres(row.length, sign=row.kind != "level")}</span>'
-        f"<span>{for_html(_marked(row, words.get(row.key, row.words)))}</span>"
-        f'<span class="cm-track">{_ground(scale, good)}{_bar(scale, row)}</span></li>'
+        + "".join(f"<span{look}>{for_html(said)}</span>" for look, said in _size_and_words(row, words))
+        + f'<span class="cm-track">{_ground(scale, good)}{_bar(scale, row)}</span></li>'
         for row in rows
     ]
     return f'<ol class="cm-fall" aria-label="{HEADING}, mm">{"".join(lines)}</ol>' if lines else ""
+
+
+def _size_and_words(row: Row, words: Mapping[str, str]) -> tuple[tuple[str, str], tuple[str, str]]:
+    """Return the size of a row as a figure and what it is, each with its look; what a level is stands in the words."""
+    figure, _, kind = row.size.rpartition(" ") if row.is_level else (row.size, "", "")
+    name = words.get(row.key, row.words)
+    return (' class="cm-size"', figure), ("", _marked(row, f"{kind} {name}".lstrip()))
 
 
 def _bar(scale: Scale, row: Row) -> str:
@@ -165,10 +171,6 @@ def _marked(row: Row, words: str) -> str:
     return f"{'≈ ' if row.assumed else ''}{words}"
 
 
-def _millimetres(length: float, *, sign: bool) -> str:
-    return number(MM.from_si(length), 3, sign=sign)
-
-
 def _scale(window: Window, rows: Sequence[Row]) -> Scale:
     """Return the scale of all bars, with room for the words on both sides of nought."""
     ends = [0.0, window.loose_edge, window.tight_edge]
@@ -185,7 +187,7 @@ def _head(scale: Scale) -> str:
         '<th role="columnheader" class="cm-number">as a turn</th>'
         '<th role="columnheader">what it is</th>'
         '<th role="columnheader" class="cm-track">'
-        f'<b style="{scale.at(0.0)}">← preload</b><b style="{scale.at(0.0)}">free play →</b></th></tr></thead>'
+        f'<b style="{scale.at(0.0)}">{TIGHTER}</b><b style="{scale.at(0.0)}">{LOOSER}</b></th></tr></thead>'
     )
 
 
@@ -194,23 +196,24 @@ def _term_or_level(row: Row, scale: Scale, good: tuple[float, float] | None) -> 
     drawn = _ground(scale, good) + _bar(scale, row)
     if row.leads_on:
         drawn += f'<i class="cm-run" style="{scale.at(row.end)}"></i>'
-    sign = row.kind != "level"
-    sizes = _millimetres(row.length, sign=sign), degrees(row.angle, sign=sign)
-    return _line(row.kind, sizes, _marked(row, row.words), drawn)
+    return _line(
+        "level" if row.kind == "level" else "term", (row.size, row.turn), _marked(row, row.words), drawn
+    )
 
 
 def _edges(good: tuple[float, float], lead: float) -> tuple[str, str]:
     """Return from where to where the good range [m] reaches, in mm and as turns of the cone."""
-    tight, loose = (_millimetres(edge, sign=False) for edge in good)
-    tight_turn, loose_turn = (degrees(edge / lead) for edge in good)
-    return f"{tight} to\xa0{loose}", f"{tight_turn} to\xa0{loose_turn}"
+    tight, loose = (cone_place(edge / lead) for edge in good)
+    lines = play_range_words(*good), f"{tight} to {loose}"
+    length, turn = (words.replace(" ", "\xa0").replace("\xa0to", " to") for words in lines)
+    return length, turn
 
 
 def _line(kind: str, sizes: tuple[str, str], words: str, drawn: str) -> str:
     """Return a line: its size in mm and as a turn of the cone, words, and what is drawn."""
     length, angle = sizes
     return (
-        f'<tr role="row" class="cm-{"level" if kind == "level" else "term"}">'
+        f'<tr role="row" class="cm-{kind}">'
         f'<td role="cell">{length}</td>'
         f'<td role="cell">{angle}</td>'
         f'<th role="rowheader" scope="row">{for_html(words)}</th>'

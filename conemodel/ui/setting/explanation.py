@@ -4,7 +4,7 @@ import streamlit as st
 
 from conemodel.base.units import DEG, KILONEWTON, MM, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
-from conemodel.show.formatting import cone_angle, millimetres
+from conemodel.show.formatting import cone_angle, millimetres, play_range_words
 from conemodel.show.setting.tables import list_forces, list_limits, list_spreads, list_unknowns
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.wording import turn_size
@@ -50,8 +50,8 @@ def _range(prediction: Prediction) -> None:
     window = prediction.window
     width = DEG.from_si(cone_angle(prediction, window.width))
     st.markdown(
-        f"**Good range, clamped**: {millimetres(window.tight_edge, sign=True)} to "
-        f"{millimetres(window.loose_edge, sign=True)} of end play, {width:.0f}° of cone."
+        f"**Good range, clamped**: {play_range_words(window.tight_edge, window.loose_edge, unit=' mm')}, "
+        f"{width:.0f}° of cone."
     )
     table(list_limits(window))
 

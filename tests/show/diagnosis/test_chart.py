@@ -9,7 +9,7 @@ from conemodel.parts.checks import Checks
 from conemodel.parts.readings import Play, Readings, Round
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import list_spread
-from conemodel.show.formatting import millimetres
+from conemodel.show.formatting import play_words
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from tests.show.vega_lite import check_vega_lite
 from tests.tasks.diagnosis.simulated import quick_readings
@@ -73,7 +73,7 @@ def test_the_turn_read_out_beside_the_pointer_ends_in_the_middle_of_the_good_ran
 
 def test_it_is_told_in_words(loose: Diagnosis) -> None:
     assert loose.closed is not None
-    assert millimetres(loose.closed.median, sign=True) in alt_text_spread(loose)
+    assert play_words(loose.closed.median, unit=" mm") in alt_text_spread(loose)
     assert "chance of being in it now" in alt_text_spread(loose)
 
 

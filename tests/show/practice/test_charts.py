@@ -42,7 +42,7 @@ def test_the_waterfall_of_a_marked_hub_holds_its_terms_and_levels():
     window, steps = window_for(bench.secret, bench.hub), hub_rows(TERMS, lead=LEAD)
     said = re.sub(r"<[^>]+>", " ", waterfall_table(steps, window=window, lead=LEAD))
     assert re.search(r"−0.060\s+−22°\s+thread slack taken up", said)
-    assert re.search(r"0.040\s+14°\s+Clamped: free play", said)
+    assert re.search(r"0.040 play\s+14° out\s+Clamped\s", said)
 
 
 def test_progress_is_valid_vega_lite_with_every_attempt_and_room_for_the_worst():

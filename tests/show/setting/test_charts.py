@@ -73,7 +73,7 @@ def test_the_present_setting_is_marked_in_words_too(touring, touring_sweep):
     drawn = [m["mark"]["type"] for m in layers(chart) if m.get("data") == {"name": NOW}]
     assert sorted(drawn) == ["rule", "text"]
     texts = [m["mark"].get("text") for m in layers(chart)]
-    assert {"free play ↑", "preload ↓"} <= set(texts)
+    assert {"play ↑", "squeeze ↓"} <= set(texts)
     assert any("clamped" in str(text) for text in texts)
 
 
@@ -118,7 +118,7 @@ def test_the_read_out_tells_degrees_and_clock_minutes(touring, touring_sweep):
     assert row["cone"] == "120° out from finger contact"
     # one minute on a clock face is 6°
     assert row["clock"] == "20.0 minutes"
-    assert "free play" in row["clamped"]
+    assert row["clamped"].endswith(" mm play")
 
 
 def test_alt_text_says_where_the_good_range_lies(touring, touring_sweep):

@@ -36,7 +36,9 @@ def value(text):
 
 
 def values(text):
-    return [float(part) for part in re.findall(r"-?[\d.]+", (text or "").replace("−", "-"))]
+    """Return the numbers in words: what is squeezed or turned in is below nought, also the first of two alike."""
+    found = re.findall(r"([-+]?[\d.]+)°?(?:\s(play|squeeze|out|in))?", (text or "").replace("−", "-"))
+    return [float(size) * (-1 if (word or found[-1][1]) in ("squeeze", "in") else 1) for size, word in found]
 
 
 def place(style):
