@@ -44,10 +44,10 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 .cm-table th:first-child, .cm-table td:first-child {text-align: left}
 [data-testid^=stAlertContent] {border-left: 4px solid; padding-left: 0.7rem}
 [data-testid^=stAlertContent] p:first-child::before {font-weight: 700; margin-right: 0.5em}
-[data-testid=stAlertContentInfo] p:first-child::before {content: "▸"}
-[data-testid=stAlertContentSuccess] p:first-child::before {content: "✓"}
-[data-testid=stAlertContentWarning] p:first-child::before {content: "⚠"}
-[data-testid=stAlertContentError] p:first-child::before {content: "✗"}
+[data-testid=stAlertContentInfo] p:first-child::before {content: "\\25B8"}
+[data-testid=stAlertContentSuccess] p:first-child::before {content: "\\2713"}
+[data-testid=stAlertContentWarning] p:first-child::before {content: "\\26A0"}
+[data-testid=stAlertContentError] p:first-child::before {content: "\\2717"}
 [data-testid=stMarkdownContainer] .katex-display {overflow: visible !important}
 [data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
