@@ -256,6 +256,6 @@ def test_the_door_leads_in(open_page: Open) -> None:
     page = open_page("/")
     assert page.get_by_role("heading", name="Sort out a hub").is_visible()
     page.locator("[data-testid=stMain]").get_by_role("link", name="Check a hub").click()
-    page.get_by_text("Before the hub is blamed").wait_for()
+    page.get_by_text("Rule these out first").wait_for()
     wait_idle(page)
     assert "check-a-hub" in page.url

@@ -19,7 +19,7 @@ def test_every_step_fits_reads_and_is_accessible(
     open_page: Open, width: int, height: int, dark: bool
 ) -> None:
     page = open_page("/practise?exercise=12-the-whole-job", width=width, height=height, dark=dark)
-    for step in ("Cone", "Lock", "Clamp", "Feel", "Look", "Say"):
+    for step in ("Cone", "Lock", "Clamp", "Feel", "Look", "Decide"):
         pick(page, step)
         assert page.get_by_text("Next →").is_visible()
         assert overflow(page) == 0
@@ -63,7 +63,7 @@ def test_first_touch_found_by_mouse(open_page: Open) -> None:
         words = drag(page, 6)
         while "freely" in words:
             words = drag(page, 6)
-        pick(page, "Say")
+        pick(page, "Decide")
         press(page, "Done: it is right")
         if hub < 3:
             assert f"{hub + 2} of 4" in page.locator(".cm-standing").inner_text()
@@ -88,7 +88,7 @@ def test_a_fault_felt_and_named_by_touch(open_page: Open) -> None:
     before = lines(page)
     Hand(page, touch=True).round(0, 420, steps=60, pause=25)
     assert "let go" in heard(page, before)
-    tap("Say")
+    tap("Decide")
     tap("Bent axle", "button")
     page.locator(".cm-state").wait_for()
     assert "it was: " in page.locator(".cm-turn").inner_text()
@@ -127,7 +127,7 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
         page.wait_for_timeout(200)
         page.keyboard.up(arrow)
     assert "At the rim, clamped" in heard(page, before)
-    key("Say")
+    key("Decide")
     key("Done: it is right", "button")
     page.locator(".cm-state").wait_for()
     assert "Hint:" in page.inner_text("body")

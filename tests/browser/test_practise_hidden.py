@@ -95,7 +95,7 @@ def test_no_hidden_number_leaves_the_server_before_the_last_word(visit: Visitor,
         assert bench.secret.key.encode() not in before
         assert not any(mark in body for mark in ("°", "µm", "kN"))
         assert not re.search(r"\d\.\d", body)
-        pick(page, "Say")
+        pick(page, "Decide")
         press(page, "Done: it is right")
         page.locator(".cm-state").wait_for()
         settle(page)

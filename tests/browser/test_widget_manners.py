@@ -127,9 +127,9 @@ def test_sound_is_off_until_asked_for_and_closed_with_the_widget(bench):
         hand.rock(wide=0.15, pause=16, steps=20)
         returned(page, 1)
         assert page.evaluate("contexts.length") == 0
-        button = page.get_by_role("button", name="Sound is off")
+        button = page.get_by_role("button", name="Sound on")
         button.click()
-        page.get_by_role("button", name="Sound is on").wait_for()
+        page.get_by_role("button", name="Sound off").wait_for()
         assert page.evaluate("contexts.map(c => c.state)") == ["running"]
         page.get_by_text("Hide").click()
         page.wait_for_function("contexts[0].state === 'closed'")

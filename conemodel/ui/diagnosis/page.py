@@ -50,7 +50,7 @@ def page() -> None:
     (asking, said), (more, rest) = (st.columns([2, 3], gap="large") for _ in range(2))
     with asking:
         quick = ask_quick()
-        with st.expander("Before the hub is blamed: what else could rock?"):
+        with st.expander("Rule these out first: what else could rock?"):
             quick |= ask_confounders()
     rounds = more.container()
     with more:

@@ -13,7 +13,7 @@ STEPS = {
     "clamp": "Clamp",
     "feel": "Feel",
     "look": "Look",
-    "say": "Say",
+    "say": "Decide",
 }
 """The steps of the work, in its order."""
 

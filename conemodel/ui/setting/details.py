@@ -31,7 +31,7 @@ PARTS = {
     "turning": "Turning it",
     "rocking": "Rocking it",
     "life": "Life",
-    "binds": "What binds",
+    "binds": "What sets the limits",
 }
 
 LIMIT_WORDS: Mapping[LimitName, str] = {

@@ -4,11 +4,12 @@ from math import floor, log10
 
 import streamlit as st
 
-from conemodel.base.units import KILONEWTON
+from conemodel.base.units import KILONEWTON, MM
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of
 from conemodel.parts.setting import Assumed
 from conemodel.parts.unknowns.unknown import Unknown
+from conemodel.solve.stages.clamp_force import ASSUMED, clamp_force
 from conemodel.ui.files import say_problems
 from conemodel.ui.url_state import choice, kept_number, number
 
@@ -17,8 +18,8 @@ AS_DESCRIBED = "as described"
 
 _FORCES = (0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20)
 _SLACKS = (0.015, 0.03, 0.05, 0.07, 0.09, 0.11, 0.13, 0.15, 0.17, 0.2, 0.25)
-CLAMP_FORCES = {name: name for name in (AS_DESCRIBED, *(f"{force:g}" for force in _FORCES))}
-THREAD_SLACKS = {name: name for name in (AS_DESCRIBED, *(f"{slack:g}" for slack in _SLACKS))}
+CLAMP_FORCES = {f"{force:g}": f"{force:g} kN" for force in _FORCES}
+THREAD_SLACKS = {f"{slack:g}": f"{slack:g} mm" for slack in _SLACKS}
 
 RANGE_KEYS = tuple(name for name in Assumed.model_fields if name.endswith(("_low", "_high")))
 """Under which names the ends of the ranges stand in the address."""
@@ -27,10 +28,11 @@ RANGE_KEYS = tuple(name for name in Assumed.model_fields if name.endswith(("_low
 def ask_values(hub: Scenario, given: dict[str, str]) -> None:
     """Ask which clamp force and thread slack to compute with."""
     kind = hub.clamp.traits
+    newtons, source = clamp_force(hub)
     force = choice(
         st.select_slider,
-        "Clamp force [kN]",
-        CLAMP_FORCES,
+        "Clamp force",
+        _left_end(f"{KILONEWTON.from_si(newtons):.2g} kN", assumed=source == ASSUMED) | CLAMP_FORCES,
         key="clamp",
         default=AS_DESCRIBED,
         help=f"Nobody has measured it on your wheel. Usual of {kind.words}: {kind.force.range_in_words(KILONEWTON)}. "
@@ -40,14 +42,20 @@ def ask_values(hub: Scenario, given: dict[str, str]) -> None:
         given["clamp-force"] = str(KILONEWTON.to_si(float(force)))
     slack = choice(
         st.select_slider,
-        "Thread slack of the cone [mm]",
-        THREAD_SLACKS,
+        "Thread slack of the cone",
+        _left_end(f"{MM.from_si(hub.axle.backlash):.2g} mm", assumed=hub.axle.thread_clearance is None)
+        | THREAD_SLACKS,
         key="slack",
         default=AS_DESCRIBED,
         help="How far the cone slides along the axle before its thread bears. The locknut takes it up.",
     )
     if slack != AS_DESCRIBED:
         given["thread-slack"] = slack
+
+
+def _left_end(value: str, *, assumed: bool) -> dict[str, str]:
+    """Return the choice that leaves a value as the hub's description has it, in words."""
+    return {AS_DESCRIBED: f"{value} ({'assumed' if assumed else 'as given'}) · change"}
 
 
 def ask_ranges(hub: Scenario) -> Scenario:
@@ -58,7 +66,7 @@ def ask_ranges(hub: Scenario) -> Scenario:
             st.caption("Nobody measured these on your hub. Every turn advised is a range over them.")
             for name, unknown in hub.unknowns.items():
                 _ask_range(name, unknown)
-            st.button("All as described", key="ranges_back", on_click=forget_ranges, width="stretch")
+            st.button("Put all of these back", key="ranges_back", on_click=forget_ranges, width="stretch")
     return in_ranges(hub)
 
 

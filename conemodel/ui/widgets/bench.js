@@ -180,8 +180,7 @@ class Sound {
 
   show() {
     const on = Boolean(this.context);
-    this.button.textContent = on ? "Sound is on" : "Sound is off";
-    this.button.setAttribute("aria-pressed", String(on));
+    this.button.textContent = on ? "Sound off" : "Sound on";
   }
 
   toggle() {

@@ -151,7 +151,7 @@ def test_a_range_that_is_only_assumed_can_be_changed_and_the_address_keeps_it() 
     assert "2 to 40°" in words(app)
     assert "as given for this hub" in words(app)
     assert "as given for this hub" not in usual
-    press(app, "All as described")
+    press(app, "Put all of these back")
     assert "drift_high" not in app.query_params
     assert words(app) == usual
 
@@ -188,3 +188,15 @@ def test_the_chart_sent_stays_the_same_text_while_the_cone_turns() -> None:
     assert before.alt == after.alt
     (one,), (other,) = before.datasets, after.datasets
     assert (one.name, one.data.data != other.data.data) == ("now", True)
+
+
+def test_the_left_end_of_a_value_nobody_measured_says_what_is_assumed() -> None:
+    force = opened(hub="touring-rear").select_slider(key="clamp")
+    # 5 kN is the middle of what hands close a quick release with: common practice, no source
+    assert force.options[0] == "5 kN (assumed) · change"
+    assert opened(hub="touring-rear").select_slider(key="slack").options[0].endswith("mm (assumed) · change")
+
+
+def test_a_slack_that_was_measured_is_called_given() -> None:
+    # 60° flanks: 0.42 mm across the pitch diameter is 0.42 tan 30° = 0.24 mm along the axle
+    assert opened(hub="worn-thread").select_slider(key="slack").options[0] == "0.24 mm (as given) · change"
