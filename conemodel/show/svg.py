@@ -111,7 +111,7 @@ class Sheet:
         )
         return (
             f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {_n(self.width)} {_n(self.height)}" role="img" '
-            f'aria-labelledby="title desc" font-family="system-ui, sans-serif" font-size="{self.text_size:g}"{noted}>'
+            f'aria-labelledby="title desc" font-family="sans-serif" font-size="{self.text_size:g}"{noted}>'
             f'<title id="title">{for_html(title)}</title><desc id="desc">{for_html(desc)}</desc>'
             f'<rect width="100%" height="100%" fill="{self.tones.paper}"/>' + "".join(self._marks) + "</svg>"
         )

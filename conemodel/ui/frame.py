@@ -10,6 +10,7 @@ from conemodel.base.table import Table, csv_text
 from conemodel.show.palette import tones
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
+from conemodel.show.type_scale import type_style
 from conemodel.show.waterfall.screen import STYLE as TABLE_OF_TERMS
 from conemodel.show.waterfall.screen import bar_style
 from conemodel.ui.files import offer_file
@@ -23,21 +24,23 @@ TAKE = "Take these numbers (CSV)"
 """Stands on the button below a chart."""
 
 STYLE = """
-h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem 0 0.3rem}
-[data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: 1.25rem; padding: 0.5rem 0 0.3rem}
+[data-testid=stHeading] h1 {font-size: var(--cm-heading); padding: 0.4rem 0}
+h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding: 0.6rem 0 0.3rem}
+[data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: var(--cm-title); padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 0; padding-bottom: 3rem}
 .st-key-cm-answer > :first-child {flex: 1 1 100%} .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
 .st-key-cm-settled > :first-child {min-width: min(20rem, 100%)}
-.st-key-closer label p {font-size: 1.45rem; font-weight: 600}
-[data-testid=stHtml] > h2 {font-size: 1.45rem; font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}
+.st-key-closer label p {font-size: var(--cm-value); font-weight: 600}
+[data-testid=stHtml] > h2 {font-size: var(--cm-value); font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}
 .cm-verdict + p {margin: 0.5rem 0 0}
 .cm-verdict {display: flex; flex-wrap: wrap; gap: 0.3rem 1.6rem; align-items: baseline; margin: 0}
-.cm-state {font-size: 2.6rem; font-weight: 700; line-height: 1.15}
-.cm-turn {font-size: 1.7rem; font-weight: 600; line-height: 1.2}
-.cm-sure {font-size: 1.25rem; font-weight: 600; line-height: 1.25}
+.cm-state {font-size: var(--cm-state); font-weight: 700; line-height: 1.15}
+.cm-turn {font-size: var(--cm-value); font-weight: 600; line-height: 1.2}
+.cm-sure {font-size: var(--cm-title); font-weight: 600; line-height: 1.25}
 .cm-card {border-left: 4px solid; padding: 0.1rem 0 0.1rem 0.8rem; margin: 0.8rem 0}
-.cm-card strong {display: block; font-size: 1.7rem; line-height: 1.2}
-.cm-stop {font-size: 1.35rem; font-weight: 700; border: 3px solid; padding: 0.5rem 0.8rem; margin-bottom: 0.6rem}
+.cm-card strong {display: block; font-size: var(--cm-value); line-height: 1.2}
+.cm-stop {font-size: var(--cm-value); font-weight: 700}
+.cm-stop {border: 3px solid; padding: 0.5rem 0.8rem; margin-bottom: 0.6rem}
 .cm-table {overflow-x: auto}
 .cm-table table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
 .cm-table th, .cm-table td {padding: 0.28rem 0.55rem; text-align: right; border-bottom: 1px solid var(--cm-hair)}
@@ -51,11 +54,11 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: 1.45rem; padding: 0.6rem
 [data-testid=stMarkdownContainer] .katex-display {overflow: visible !important}
 [data-testid=stFileUploaderDropzoneInstructions] {display: none}
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
-.cm-table th {font-weight: 600; font-size: 0.9rem}
+.cm-table th {font-weight: 600; font-size: var(--cm-label)}
 @media (max-width: 640px) {
   .st-key-cm-settled {gap: 0.5rem} .st-key-cm-settled > :first-child, .st-key-cm-pair > * {flex-basis: 100%}
-  .cm-state {font-size: 2.1rem} .cm-turn {font-size: 1.35rem}
-  .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: 0.86rem}
+  .cm-turn {font-size: var(--cm-title)}
+  .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: var(--cm-label)}
 }
 """
 
@@ -65,7 +68,7 @@ def style(*, dark: bool) -> str:
     look = tones(dark=dark)
     hair = f":root {{--cm-hair: {look.dark_steel}}}"
     words = f"button[kind=primary]:enabled * {{color: {look.paper}}}"
-    return f"<style>{hair}{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
+    return f"<style>{type_style()}{hair}{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
 
 
 def begin_page(title: str, lead: str) -> None:

@@ -9,14 +9,12 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, Literal
 
 from conemodel.show.palette import DARK, LIGHT
+from conemodel.show.type_scale import LABEL, TITLE
 
 Spec = dict[str, Any]
 
 Channel = Callable[[str], Spec]
 """Makes a channel of a field."""
-
-SIZE = 12
-"""Size of text inside a chart [px]."""
 
 AS_SET: Spec = {"colour": "ink", "strokeWidth": 2, "strokeDash": [2, 2]}
 """Look of the rule at the setting as it stands."""
@@ -58,13 +56,15 @@ def as_rows(columns: Mapping[str, Iterable[Any]]) -> list[Spec]:
 
 def title(text: str, offset: float) -> Spec:
     """Return a chart's heading, `offset` above it [px]."""
-    return {"text": text, "offset": offset}
+    return {"text": text, "offset": offset, "fontSize": TITLE, "subtitleFontSize": LABEL}
 
 
 def axis(**more: Any) -> Spec:
     """Return an axis whose words can be read on either ground."""
     return {
         "labelColor": tone("faint"),
+        "labelFontSize": LABEL,
+        "titleFontSize": LABEL,
         "titleColor": tone("faint"),
         "titlePadding": 6,
         "labelPadding": 5,
@@ -82,7 +82,7 @@ def written(encoding: Spec, layer: Spec | None = None, **look: Any) -> list[Spec
 
     `layer` holds what else the layer has: its data, a transform. `look` goes to the text mark.
     """
-    mark = {"type": "text", "fontSize": SIZE, "baseline": "middle", **look}
+    mark = {"type": "text", "fontSize": LABEL, "baseline": "middle", **look}
     halo = {"color": tone("paper"), "stroke": tone("paper"), "strokeWidth": 4, "strokeJoin": "round"}
     return [
         {**(layer or {}), "mark": {**mark, **halo}, "encoding": encoding},
@@ -104,7 +104,7 @@ def sign(look: Spec, x: Spec, height: float) -> Spec:
     """Return bold words above the chart, `height` from its top [px]; `look` holds words and how they are set."""
     plain = {
         "type": "text",
-        "fontSize": SIZE,
+        "fontSize": LABEL,
         "fontWeight": "bold",
         "baseline": "bottom",
         "color": tone("ink"),

@@ -19,6 +19,7 @@ from conemodel.show.setting.cone_marks import (
     now_words,
     strips,
 )
+from conemodel.show.type_scale import VALUE
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
 from conemodel.tasks.wording import CLOCK_MINUTE
@@ -76,7 +77,7 @@ def against_cone_position(sweep: Sweep, prediction: Prediction) -> Spec:
         layers,
         rows=_rows(sweep),
         height=HEIGHT,
-        heading=title("Against the cone's position", 34) | {"fontSize": 23},
+        heading=title("Against the cone's position", 34) | {"fontSize": VALUE},
     )
     return whole | {"resolve": {"scale": {"y": "independent"}}}
 

@@ -18,18 +18,18 @@ HEADING = "Where the play went"
 
 STYLE = """
 .cm-falls {container-type: inline-size}
-.cm-falls h2 {font-size: 1.45rem; font-weight: 600; padding: 0 0 0.3rem; margin: 0}
+.cm-falls h2 {font-size: var(--cm-value); font-weight: 600; padding: 0 0 0.3rem; margin: 0}
 .cm-falls table {border-collapse: collapse; width: 100%; font-variant-numeric: tabular-nums}
 .cm-falls :is(td, th) {border: none; padding: 0.2rem 0.5rem 0.2rem 0; font-weight: 400; line-height: 1.25}
 .cm-falls th {text-align: left} .cm-falls td, .cm-falls thead th.cm-number {text-align: right; white-space: nowrap}
-.cm-falls thead th {font-size: 0.9rem; font-weight: 600}
+.cm-falls thead th {font-size: var(--cm-label); font-weight: 600}
 .cm-falls .cm-level :is(td, th) {font-weight: 700} .cm-falls .cm-range td {white-space: normal}
 .cm-falls :is(td, th).cm-track {width: 46%; padding: 0; white-space: nowrap}
 .cm-falls th.cm-track b {font-weight: 600} .cm-falls th.cm-track b:first-of-type {transform: translateX(-100%)}
 .cm-falls th.cm-track b {top: 0; padding: 0.2rem 0.4rem}
 .cm-falls td .cm-bar {top: calc(50% - 0.45rem); bottom: auto; height: 0.9rem}
 .cm-falls td .cm-run {top: calc(50% + 0.45rem); height: calc(100% - 0.9rem)}
-.cm-falls p {font-size: 0.9rem; margin: 0.3rem 0 0}
+.cm-falls p {font-size: var(--cm-label); margin: 0.3rem 0 0}
 @container (max-width: 34rem) {
   .cm-falls tr {display: grid; grid-template-columns: 6.8em 4.4em 1fr; padding-bottom: 0.3rem}
   .cm-falls td {white-space: normal}

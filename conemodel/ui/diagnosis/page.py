@@ -32,7 +32,7 @@ from conemodel.ui.frame import begin_page, end_page
 STYLE = """
 <style>
 .cm-big {display: flex; flex-wrap: wrap; gap: 0.2rem 2.2rem; margin: 0.4rem 0 0}
-.cm-big div {font-size: 0.95rem} .cm-big b {display: block; font-size: 1.7rem; line-height: 1.2}
+.cm-big b {display: block; font-size: var(--cm-value); line-height: 1.2}
 .cm-next {border-left: 4px solid; padding: 0.2rem 0 0.2rem 0.8rem; margin: 0.6rem 0 0}
 </style>
 """

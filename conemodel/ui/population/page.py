@@ -35,7 +35,7 @@ POLL = 0.4
 
 STYLE = """
 <style>
-.st-key-cm-headline p {font-size: 1.35rem; font-weight: 600; line-height: 1.35}
+.st-key-cm-headline p {font-size: var(--cm-value); font-weight: 600; line-height: 1.35}
 </style>
 """
 

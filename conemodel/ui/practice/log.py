@@ -9,9 +9,9 @@ from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
 
 STYLE = """
 <style>
-.cm-told {font-size: 1.3rem; font-weight: 600; line-height: 1.3}
+.cm-told {font-size: var(--cm-title); font-weight: 600; line-height: 1.3}
 .cm-told {border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
-.cm-told small {display: block; font-size: 0.95rem; font-weight: 400}
+.cm-told small {display: block; font-size: var(--cm-text); font-weight: 400}
 .cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
 .cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid var(--cm-hair)}
 .cm-log b {font-weight: 600}
@@ -19,8 +19,8 @@ STYLE = """
 .cm-standing, .cm-standing dt, .cm-standing dd {margin: 0 !important; padding: 0 !important}
 .cm-standing dt {font-weight: 400} .cm-standing dd {font-weight: 600}
 .cm-goal {margin: 0}
-.cm-next {font-size: 1.15rem; line-height: 1.35; margin: 0}
-.st-key-cm-bench-head h1 {font-size: 1.75rem; padding: 0}
+.cm-next {font-size: var(--cm-title); line-height: 1.35; margin: 0}
+.st-key-cm-bench-head h1 {font-size: var(--cm-value); padding: 0}
 @media (min-width: 641px) {
   /* what hands do fits the window of a projector: labels stand before their buttons */
   .st-key-cm-hands .stButtonGroup {display: flex; align-items: center; gap: 0.7rem}
@@ -28,7 +28,6 @@ STYLE = """
 }
 @media (max-width: 640px) {
   [class*="step"][class*="st-key-bench"] button {padding-left: 0.55rem; padding-right: 0.55rem}
-  .cm-told {font-size: 1.15rem}
 }
 </style>
 """

@@ -54,7 +54,7 @@ export function bend(pen, x, y, r, from, to, colour, width = 2.5) {
   tip(pen, x + r * Math.cos(to), y + r * Math.sin(to), lean + (way * TURN) / 4, head, colour);
 }
 
-export function words(pen, ink, text, x, y, { size = 14, align = "center", colour = ink.text, weight = "" } = {}) {
+export function words(pen, ink, text, x, y, { size = 15, align = "center", colour = ink.text, weight = "" } = {}) {
   pen.font = `${weight} ${size}px ${ink.font}`;
   pen.textAlign = align;
   pen.textBaseline = "middle";

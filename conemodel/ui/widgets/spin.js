@@ -144,10 +144,10 @@ class Spin {
     drawWheel(pen, ink, 0.44 * size, blur, speed);
     pen.restore();
     if (this.fast) words(pen, ink, "time runs 10×", 10, 16, { align: "left", size: 13 });
-    if (this.bench.calm.matches && speed) words(pen, ink, "spinning", width / 2, height - 14, { size: 14 });
+    if (this.bench.calm.matches && speed) words(pen, ink, "spinning", width / 2, height - 14, { size: 15 });
     if (data.show_angle && !speed) {
       const degrees = Math.round((Math.abs(wrap(this.s.at)) * 360) / TURN);
-      words(pen, ink, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 14, { size: 14 });
+      words(pen, ink, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 14, { size: 15 });
     }
   }
 }
