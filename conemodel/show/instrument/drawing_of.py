@@ -18,6 +18,7 @@ from conemodel.show.instrument.thread import thread_of
 from conemodel.show.instrument.whole import whole_plate
 from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.setting.outlook import outlook_of
+from conemodel.tasks.setting.travel import axle_end_moves
 
 FACTORS = (50, 20, 10, 5)
 """How many times larger than parts movement may be drawn."""
@@ -61,7 +62,7 @@ def drawing_of(
         place=Place(0.0, out),
         thread=thread,
         factor=factor,
-        shortens=MM.from_si(terms.clamp.shortening),
+        shortens=MM.from_si(axle_end_moves(scenario, terms.clamp)),
         most=MM.from_si(FURTHEST * scenario.axle.lead_per_radian),
         force=f"{'≈ ' if terms.clamp.assumed else ''}{_kilonewtons(terms.clamp.force)}",
         dents=dents_of(scenario, side),

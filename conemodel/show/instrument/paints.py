@@ -100,6 +100,8 @@ PAINTS: Mapping[str, Mapping[str, Any]] = {
     "gives": {"fill": "petrol", "stroke": None, "width": 0},
     "takes": {"fill": "taken", "stroke": None, "width": 0},
     "lens": _stroke("petrol", 2.0),
+    "given": _plain("petrol", width=1.2, stroke="petrol"),
+    "took": _hatched("taken", angle=45, step=6) | {"fill": "paper"},
     "before": _stroke("taken", 1.5, dash="5 4"),
     "good": _hatched("good", angle=0, step=4),
     "engraved": _hatched("good", angle=0, step=4) | {"fill": "paper"},

@@ -10,6 +10,7 @@ from conemodel.show.instrument.paints import COLOURS, PAINTS
 
 State = Mapping[str, float]
 """Every variable that is not zero, by name."""
+FONT = "Liberation Sans, DejaVu Sans, sans-serif"
 MOVES = (
     "<style>@keyframes m{from{transform:translateX(var(--from))}}.moves{animation:m .9s ease-out}"
     "@media (prefers-reduced-motion: reduce){.moves{animation:none}}</style>"
@@ -60,22 +61,40 @@ def still_svg(
     """
     plate = plate or drawing.plates[sheet]
     box = view or plate.view
-    name = f"{sheet}-{stage}-{'dark' if dark else 'light'}-{width:.0f}-"
-    look = Look(
-        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=name, before=before
+    told = f'data-factor="{drawing.factor}" data-side="{drawing.side}" data-stage="{stage}"'
+    painted = plate_svg(
+        plate, state, stage=stage, box=box, width=width, dark=dark, labels=labels, before=before
     )
-    height = width * box[3] / box[2]
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{" ".join(f"{v:.3f}" for v in box)}" width="{width:g}" '
-        f'height="{height:.1f}" role="img" font-family="Liberation Sans, DejaVu Sans, sans-serif" '
-        f'data-factor="{drawing.factor}" data-side="{drawing.side}" data-stage="{stage}">'
-        f"<title>{for_html(title)}</title><desc>{for_html(desc)}</desc>{MOVES if before else ''}"
-        f"<defs>{''.join(_patterns(look))}</defs>"
+        f'height="{width * box[3] / box[2]:.1f}" role="img" font-family="{FONT}" {told}>'
+        f"<title>{for_html(title)}</title><desc>{for_html(desc)}</desc>{painted}</svg>"
+    )
+
+
+def plate_svg(
+    plate: Plate,
+    state: State,
+    *,
+    stage: str,
+    box: Box,
+    width: float,
+    dark: bool,
+    labels: bool = False,
+    before: State | None = None,
+    name: str = "",
+) -> str:
+    """Return what stands inside the SVG of a plate, `box` of it [mm] `width` px wide; `name` begins its ids."""
+    prefix = f"{name}{stage}-{'dark' if dark else 'light'}-{width:.0f}-"
+    look = Look(
+        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=prefix, before=before
+    )
+    return (
+        f"{MOVES if before else ''}<defs>{''.join(_patterns(look))}</defs>"
         f'<rect x="{box[0]:.3f}" y="{box[1]:.3f}" width="{box[2]:.3f}" height="{box[3]:.3f}" '
         f'fill="{look.colours["paper"]}"/>'
         + _children(plate, None, state, stage, look)
         + (_labels(plate, state, stage, look) if labels else "")
-        + "</svg>"
     )
 
 

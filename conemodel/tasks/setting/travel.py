@@ -93,7 +93,7 @@ def travel_of(scenario: Scenario) -> Travel:
         window=outlook.window,
         assumed=_assumed(outlook.drawn, terms, outlook.window),
         unmeasured=tuple(each.label for each in outlook.spreads(0.0) if each.width > SEEN),
-        axle_end_moves=_axle_end_moves(hub, terms.clamp),
+        axle_end_moves=axle_end_moves(hub, terms.clamp),
         took=took_words(hub, terms),
         ball_load=most_loaded(solve_positions(pair, end_play=target, load=road_load(hub.wheel, side=True))),
         runs=answers_over(hub, outlook, {"clamped": felt, "ridden": ridden}, ends=TRAVEL),
@@ -132,7 +132,7 @@ def _positions(scenario: Scenario, terms: SettingTerms[float]) -> Array:
     return np.linspace(low, high, 1 + int(np.ceil((high - low) / step)))
 
 
-def _axle_end_moves(scenario: Scenario, clamp: ClampState[float]) -> float:
+def axle_end_moves(scenario: Scenario, clamp: ClampState[float]) -> float:
     """Return how far the clamp moves the axle's end on the adjustable side inboard [m], the far cone on its balls.
 
     The axle is shortened between the cones, and slides outboard through the far cone by what its thread gives.

@@ -14,6 +14,7 @@ from conemodel.parts.toml_files import load_scenario
 from conemodel.show.instrument.drawing_of import DIAL_END, FACTORS, ROOM, drawing_of
 from conemodel.show.instrument.thread import MOST_SLACK
 from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.setting.travel import axle_end_moves
 from tests.show.instrument.drawn import (
     STAGES,
     drawn_gap,
@@ -87,7 +88,7 @@ def test_the_comb_stays_on_the_thread_while_the_cones_body_slides(root, seed):
         teeth = [placed(plate, "cone-teeth", state | {"cone": play}) for play in (-0.1, 0.0, 0.3)]
         assert np.allclose(teeth[0], teeth[1])
         assert np.allclose(teeth[1], teeth[2])
-    shortened = MM.from_si(setting_terms(scenario).clamp.shortening) * drawing.factor
+    shortened = MM.from_si(axle_end_moves(scenario, setting_terms(scenario).clamp)) * drawing.factor
     moved = placed(plate, "axle", {"clamp": 1.0})[0, 0] - placed(plate, "axle", {})[0, 0]
     assert moved == pytest.approx(-drawing.out * shortened, abs=1e-9)
 
