@@ -1,13 +1,13 @@
-"""Names above the tops of lines in a chart, kept clear of each other."""
+"""Signs above the tops of lines in a chart, kept clear of each other, and the names they stand for."""
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
 
-WIDTH = 700
-"""Width of a chart that the names are kept apart in [px]."""
+NARROWEST = 250
+"""Width of the narrowest chart, a phone's, that signs are kept apart in [px]; in a wider one they stand apart too."""
 
-NAME_LIMIT, LETTER, LINE = 220, 6.2, 20
-"""Longest name, mean width of a letter, and height of a line [px]."""
+SIGN, LINE = 18, 18
+"""Width of a sign of two figures, and height of a line [px]."""
 
 
 def shorten_names(names: Sequence[str]) -> dict[str, str]:
@@ -21,24 +21,22 @@ def shorten_names(names: Sequence[str]) -> dict[str, str]:
     return {name: short if count[short] == 1 else name for name, short in first.items()}
 
 
-def names_apart(
-    tops: Mapping[str, tuple[float, float]], *, across: float, height: float
-) -> dict[str, tuple[float, float, int]]:
-    """Return the top of each line (x, y) by its name, with how far to lift the name to stand clear [px].
+def lift_signs(tops: Mapping[str, tuple[float, float]], *, across: float, height: float) -> dict[str, int]:
+    """Return how far to lift the sign of each line from the line's top (x, y) to stand clear of the others [px].
 
-    Lower tops keep their place. `across`: span of x that the chart shows; `height`: of the chart [px].
+    Lower tops keep their place. `across`: span of x that the chart shows; `height`: of the chart [px], filled by
+    the highest top.
 
-    >>> names_apart({"one": (10, 0.5), "two": (12, 0.5)}, across=100, height=300)
-    {'one': (10, 0.5, 0), 'two': (12, 0.5, 20)}
+    >>> lift_signs({"1": (10, 0.5), "2": (12, 0.5)}, across=100, height=300)
+    {'1': 0, '2': 18}
     """
     up = height / max(max(y for _, y in tops.values()), 1e-3)
-    placed: list[tuple[float, float, float]] = []
-    found: dict[str, tuple[float, float, int]] = {}
-    for name, (x, y) in sorted(tops.items(), key=lambda each: each[1][1]):
-        half, middle, at = min(len(name) * LETTER, NAME_LIMIT) / 2, x * WIDTH / across, y * up
-        lift = 0
-        while any(abs(middle - m) < half + h and abs(at + lift - v) < LINE for m, v, h in placed):
+    placed: list[tuple[float, float]] = []
+    lifts: dict[str, int] = {}
+    for sign, (x, y) in sorted(tops.items(), key=lambda each: each[1][1]):
+        middle, at, lift = x * NARROWEST / across, y * up, 0
+        while any(abs(middle - other) < SIGN and abs(at + lift - high) < LINE for other, high in placed):
             lift += 2
-        placed.append((middle, at + lift, half))
-        found[name] = x, y, lift
-    return found
+        placed.append((middle, at + lift))
+        lifts[sign] = lift
+    return lifts

@@ -6,7 +6,7 @@ import numpy as np
 
 from conemodel.base.plain_text import one_line
 from conemodel.base.units import DEG, MM
-from conemodel.show.charts.label_layout import NAME_LIMIT, names_apart, shorten_names
+from conemodel.show.charts.label_layout import LINE, lift_signs, shorten_names
 from conemodel.show.charts.vega_lite import (
     AS_SET,
     Spec,
@@ -26,10 +26,13 @@ from conemodel.show.formatting import LOOSER, TIGHTER
 from conemodel.show.population.text import headline
 from conemodel.show.population.wording import percent
 from conemodel.tasks.population.sobol import Influence
-from conemodel.tasks.population.study import ManyHubs
+from conemodel.tasks.population.study import Group, ManyHubs
 
-HEIGHT, ROW = 260, 34
-"""Height of a chart, and of one row of bars [px]."""
+HEIGHT, CURVES, ROW = 260, 280, 34
+"""Height of a chart, of the curves of back-off within theirs, and of one row of bars [px]."""
+
+Shown = np.ndarray[tuple[int], np.dtype[np.bool_]]
+"""Which points of a curve are shown."""
 
 DASHES: tuple[tuple[int, ...], ...] = (
     (),
@@ -94,63 +97,71 @@ def spread_chart(study: ManyHubs) -> Spec:
 def back_off_chart(study: ManyHubs) -> Spec:
     """Return the share of hubs that land in the good range against a fixed back-off, as Vega-Lite.
 
-    One dashed line for each kind of hub and a thick one for all; a rule stands at the back-off asked about.
+    One dashed line for each kind of hub and a thick one for all, each with a number above its top; the names stand
+    below the heading. A rule stands at the back-off asked about.
     """
     across = on_scale(*SHOWN, "back-off, degrees of cone from finger contact", format="~f", tickCount=9)
-    x = across("out")
-    y = number_field("right", title="in the good range", axis=axis(format="~%"))
-    layers: list[Spec] = []
-    for number, group in enumerate((study.all, *study.kinds)):
-        shown = angles_shown(study)
-        rows = [
-            {
-                "out": out,
-                "right": right,
-                "name": one_line(group.name),
-                "share": percent(right),
-                "turn": f"{out:.0f}°",
-            }
-            for out, right in zip(
-                (group.curve.angle * DEG.per_si)[shown].tolist(),
-                group.curve.right[shown].tolist(),
-                strict=True,
-            )
-        ]
-        look = {"type": "line", "clip": True, "color": tone("ink" if number == 0 else "level")}
-        look |= (
-            {"strokeWidth": 3.5}
-            if number == 0
-            else {"strokeWidth": 1.8, "strokeDash": list(DASHES[number % len(DASHES)])}
-        )
-        layers.append(
-            {
-                "data": values(*rows),
-                "mark": look,
-                "encoding": {
-                    "x": x,
-                    "y": y,
-                    "tooltip": tooltip(("name", "hubs"), ("turn", "back-off"), ("share", "right")),
-                },
-            }
-        )
     groups = (study.all, *study.kinds)
-    short = shorten_names([one_line(group.name) for group in groups])
-    tops = {
-        short[one_line(group.name)]: (DEG.from_si(group.curve.best[0]), group.curve.best[1])
-        for group in groups
-    }
-    for name, (out, right, lift) in names_apart(tops, across=SHOWN[1] - SHOWN[0], height=HEIGHT + 60).items():
-        place = values({"out": out, "right": right, "name": name})
-        layers += written(
-            {"x": x, "y": y, "text": {"field": "name"}}, {"data": place}, dy=-8 - lift, limit=NAME_LIMIT
-        )
+    tops = {str(n): (DEG.from_si(each.curve.best[0]), each.curve.best[1]) for n, each in enumerate(groups, 1)}
+    lifts = lift_signs(tops, across=SHOWN[1] - SHOWN[0], height=CURVES)
+    room = LINE + max(lifts.values())  # above the highest top, for the signs
+    highest = max(right for _, right in tops.values()) * (1 + room / CURVES)
+    y = on_scale(0, max(highest, 1e-3), "in the good range", format="~%")("right")
+    lines = [
+        _back_off_line(group, angles_shown(study), across("out"), y, number)
+        for number, group in enumerate(groups)
+    ]
     now = rule("x", across, DEG.from_si(study.back_off), **AS_SET)
+    signs = [
+        mark
+        for sign, (out, right) in tops.items()
+        for mark in written(
+            {"x": across("out"), "y": y},
+            {"data": values({"out": out, "right": right})},
+            text=sign,
+            dy=-9 - lifts[sign],
+            fontWeight="bold",
+        )
+    ]
+    short = shorten_names([one_line(group.name) for group in groups])
+    named = [f"{n}  {short[one_line(group.name)]}" for n, group in enumerate(groups, 1)]
+    heading = title("How many a fixed back-off puts right", 12) | {
+        "subtitle": named,
+        "subtitleLineHeight": LINE,
+    }
     return chart(
-        [*layers, now], rows=[], height=HEIGHT + 60, heading=title("How many a fixed back-off puts right", 12)
+        [*lines, now, *signs], rows=[], height=CURVES + room + LINE * len(named) + 76, heading=heading
     )
 
 
-def angles_shown(study: ManyHubs) -> np.ndarray[tuple[int], np.dtype[np.bool_]]:
+def _back_off_line(group: Group, shown: Shown, x: Spec, y: Spec, number: int) -> Spec:
+    """Return the line of one kind of hub, or of all where `number` is 0."""
+    rows = [
+        {
+            "out": out,
+            "right": right,
+            "name": one_line(group.name),
+            "share": percent(right),
+            "turn": f"{out:.0f}°",
+        }
+        for out, right in zip(
+            (group.curve.angle * DEG.per_si)[shown].tolist(), group.curve.right[shown].tolist(), strict=True
+        )
+    ]
+    dash = {"strokeDash": list(DASHES[number % len(DASHES)])} if number else {}
+    look = {"color": tone("level" if number else "ink"), "strokeWidth": 1.8 if number else 3.5, **dash}
+    return {
+        "data": values(*rows),
+        "mark": {"type": "line", "clip": True, **look},
+        "encoding": {
+            "x": x,
+            "y": y,
+            "tooltip": tooltip(("name", "hubs"), ("turn", "back-off"), ("share", "right")),
+        },
+    }
+
+
+def angles_shown(study: ManyHubs) -> Shown:
     """Return which points of the back-off curves are shown."""
     out = study.all.curve.angle * DEG.per_si
     return np.asarray((out >= SHOWN[0]) & (out <= SHOWN[1]))

@@ -67,14 +67,14 @@ def line(field: str, scales: Scales, y: Channel, *, dashed: bool) -> Spec:
 
 def names(sweep: Sweep, scales: Scales) -> list[Spec]:
     """Return the names of the two curves, written beside them, and of the two sides of zero."""
-    at = len(sweep.cone_angle) * 4 // 5
     beside = (
-        (sweep.end_play_open[at], f"{BENCH} – – –", "right", -11),
-        (sweep.end_play_clamped[at], f"{CLAMPED} ——", "left", 14),
+        (sweep.end_play_open, 0.8, f"{BENCH} – – –", "right", -11),
+        (sweep.end_play_clamped, 0.6, f"{CLAMPED} ——", "left", 14),  # leaves its words room on a phone
     )
     marks = []
-    for play, text, align, dy in beside:
-        place = {"deg": DEG.from_si(float(sweep.cone_angle[at])), "mm": MM.from_si(float(play))}
+    for play, share, text, align, dy in beside:
+        at = int(len(sweep.cone_angle) * share)
+        place = {"deg": DEG.from_si(float(sweep.cone_angle[at])), "mm": MM.from_si(float(play[at]))}
         encoding = {"x": scales.x("deg"), "y": scales.mm("mm")}
         marks += written(encoding, {"data": values(place)}, text=text, align=align, dy=dy, fontWeight="bold")
     for text, dy in (("play ↑", -9), ("squeeze ↓", 10)):
