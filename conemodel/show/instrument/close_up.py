@@ -1,7 +1,7 @@
 """What the close view of a hub's adjustable side is drawn from."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from conemodel.show.instrument.drawing import Box
 from conemodel.show.instrument.measures import Half
@@ -11,7 +11,9 @@ from conemodel.show.instrument.thread import Thread
 STANDS_OFF = 1.2
 """How far a locknut that is run back stands from its washer [mm drawn]."""
 SHAPE = 2.5
-"""Width of the view over its height."""
+"""Width of the view over its height, unless the ball needs more of it."""
+LONGEST, SHORTENED = 9.0, 6.0
+"""A spacer longer than the first is broken and drawn as long as the second [mm]."""
 REACH = 7.4 / 6.35
 """How far the view reaches inboard of the ball's middle [ball diameters]."""
 
@@ -21,7 +23,8 @@ class CloseUp:
     """What the close view is drawn from.
 
     Attributes:
-        half: the adjustable side; place: where it stands on the plate; thread: as drawn.
+        half: the adjustable side, its spacer as long as drawn; broken: that is shorter than it is.
+        place: where it stands on the plate; thread: as drawn.
         factor: how many times larger movement is drawn; shortens: how far the clamp pulls the axle's end in [mm].
         most: furthest out the cone is ever turned [mm of end play]; force: of the clamp in words.
         dents: words for each of its races that is dented, by cone and cup.
@@ -29,6 +32,7 @@ class CloseUp:
     """
 
     half: Half
+    broken: bool
     place: Place
     thread: Thread
     factor: int
@@ -63,5 +67,12 @@ class CloseUp:
         outboard = self.half.nut[1] + 6.5
         width = outboard + REACH * self.half.ball
         bottom = self.half.thread - 2.64
-        top = bottom + width / SHAPE
+        top = max(bottom + width / SHAPE, self.half.cup_outer + 0.4 * self.half.ball)
         return (-outboard if self.place.out < 0 else outboard - width, -top, width, top - bottom)
+
+
+def shortened(half: Half) -> Half:
+    """Return a side with its spacer no longer than is drawn."""
+    _, middle, outer = half.stack
+    less = outer - middle - SHORTENED if outer - middle > LONGEST else 0.0
+    return replace(half, nut=(half.nut[0] - less, half.nut[1] - less))

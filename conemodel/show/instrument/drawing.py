@@ -14,6 +14,28 @@ Point = tuple[float, float]
 Box = tuple[float, float, float, float]
 """Left, top, width and height [mm]."""
 
+VARIABLES = {
+    "cone": "end play now [mm], below 0 squeezed",
+    "nut": "how far the locknut is tightened, 0 to 1",
+    "off": "1 while the locknut stands off, 0 from where it touches",
+    "clamp": "force of the clamp, 0 to 1 of what it will be",
+    "lever": "way of lever, axle nuts or handle, 0 to 1",
+    "angle": "of the cone, out from finger contact [°]",
+    "load": "the rider, 0 to 1",
+    "cone_flank": "which flank of the cone's thread carries, -1 outer, 1 inner; half slacks between",
+    "nut_flank": "the same of the locknut",
+    "rocked": "how far the wheel is pushed towards the drawn cone [mm], 0 at rest, the end play where the ball touches",
+    "sway": "how far the whole wheel leans [mm of end play], from minus to plus the end play",
+    "touch": "1 where ball and cone touch, else 0",
+    "open": "1 where the gap has room for arrows, else 0",
+    "aim": "how much less end play there will be once clamped [mm]",
+    "at_backed_off": "end play once backed off with the cone where it is [mm]",
+    "at_locked": "end play once locked [mm]",
+    "advised": "angle that the cone should be turned to [°]",
+    "advising": "1 where that is shown, else 0",
+}
+"""Every variable that moves, turns or shows a group."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Part:

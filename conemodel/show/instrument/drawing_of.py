@@ -8,7 +8,7 @@ from conemodel.base.units import DEG, MM
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import balls_that_fit
 from conemodel.show.instrument.close import close_plate
-from conemodel.show.instrument.close_up import CloseUp
+from conemodel.show.instrument.close_up import CloseUp, shortened
 from conemodel.show.instrument.dial import Arc, dial_plate
 from conemodel.show.instrument.drawing import Drawing, Rule
 from conemodel.show.instrument.faults import dents_of
@@ -57,8 +57,10 @@ def drawing_of(
     out = -1 if side == "left" else 1
     factor = factor or factor_of(scenario)
     thread, coarser = thread_of(half, slack=MM.from_si(scenario.axle.backlash), factor=factor)
+    near = shortened(half)
     close = CloseUp(
-        half=half,
+        half=near,
+        broken=near != half,
         place=Place(0.0, out),
         thread=thread,
         factor=factor,

@@ -95,7 +95,20 @@ def stack_groups(close: CloseUp) -> Iterator[Group]:
         yield _standing_off(close, "washer", 0.2, (washer,))
     if outer > middle + 0.05:
         spacer = place.part("spacer", block((middle, bore), (outer, half.spacer)), "spacer", title="spacer")
-        yield _standing_off(close, "spacer", 0.6, (spacer,))
+        yield _standing_off(close, "spacer", 0.6, (spacer, *_break(close, (middle + outer) / 2, bore)))
+
+
+def _break(close: CloseUp, at: float, bore: float) -> tuple[Part, ...]:
+    """Return the break in a spacer that is drawn shorter than it is."""
+    if not close.broken:
+        return ()
+    top = close.half.spacer
+    edge = [(at - 0.4 + v, u) for u, v in wave(bore, top, 0.0, step=0.9)]
+    other = [(u + 0.8, v) for u, v in edge]
+    gap = [(u, v + (0.2 if v > bore + 0.1 else -0.2)) for u, v in (edge[0], edge[-1], other[-1], other[0])]
+    clear = close.place.part("break", [gap[0], *edge, gap[1], gap[2], *reversed(other), gap[3]], "clear")
+    lines = close.place.strokes("break-edge", (edge, other), "thin", title="spacer, drawn shorter")
+    return (clear, lines)
 
 
 def washer_words(half: Half) -> str:

@@ -85,7 +85,7 @@ def plate_svg(
     name: str = "",
 ) -> str:
     """Return what stands inside the SVG of a plate, `box` of it [mm] `width` px wide; `name` begins its ids."""
-    prefix = f"{name}{stage}-{'dark' if dark else 'light'}-{width:.0f}-"
+    prefix = f"{name}{stage}-{width:.0f}-"
     look = Look(
         colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=prefix, before=before
     )

@@ -179,7 +179,8 @@ def _drive(hub: WholeHub) -> Iterator[Part]:
         yield MIDDLE.part(
             "freewheel-inner", block((start, inner), (end - 2, low - 0.4)), "cone", title="freewheel"
         )
-    for x, radius in sprockets:
+    for x, pitch in sprockets:
+        radius = max(pitch, seat + 4)
         tooth = [
             (x - 0.9, radius - 1.5),
             (x - 0.3, radius + 2),

@@ -10,6 +10,7 @@ import pytest
 
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.toml_files import load_scenario
+from conemodel.show.instrument.drawing import VARIABLES
 from conemodel.show.instrument.drawing_of import drawing_of
 from conemodel.show.instrument.paints import COLOURS, PAINTS
 from conemodel.show.instrument.still import still_svg
@@ -65,6 +66,7 @@ def test_every_group_hangs_together(root, name):
             assert group.parent is None or group.parent in seen
             assert group.when is None or set(group.when) <= set(STAGES)
             assert {part.paint for part in group.parts} <= PAINTS.keys()
+            assert {*group.move, *group.turn, group.fade} <= VARIABLES.keys() | {None}
             seen.add(group.name)
         assert {label.group for label in plate.labels} <= seen | {None}
 
@@ -114,6 +116,30 @@ def test_ball_and_cone_of_the_close_view_are_to_the_measure_of_the_scenario(root
         if drawing.out > 0
         else -cone[:, 0].min() == pytest.approx(1e3 * measured.ball_place, abs=0.011)
     )
+
+
+def test_a_long_spacer_is_broken_so_that_the_locknut_stays_in_view(root):
+    scenario = load_scenario(root / "scenarios" / "touring-rear.toml")
+    narrow = scenario.replace(hub=scenario.hub.replace(row_spacing=0.056))
+    plates = [drawing_of(each).plates["close"] for each in (scenario, narrow)]
+    breaks = [
+        [part.name for group in plate.groups for part in group.parts].count("break") for plate in plates
+    ]
+    assert breaks == [0, 1]
+    for plate in plates:
+        nut = placed(plate, "locknut", {"cone": 0.25})
+        assert plate.view[0] < nut[:, 0].min()
+
+
+@pytest.mark.parametrize("name", HUBS)
+def test_all_of_the_ball_and_its_cup_are_in_view(root, name):
+    _, drawing = drawn(root, name)
+    plate = drawing.plates["close"]
+    left, top, width, height = plate.view
+    for part in ("ball", "cup"):
+        x, y = placed(plate, part, {}).T
+        assert left < x.min() < x.max() < left + width
+        assert top < y.min() < y.max() < top + height
 
 
 @pytest.mark.parametrize("sheet", SHEETS)
