@@ -83,10 +83,12 @@ def answer_words(verdict: Verdict) -> dict[str, str | None]:
 
 
 def _answers(runs: Sequence[Run]) -> Json:
-    """Return what is said in each of `runs` as columns, each text written once."""
+    """Return what is said in each of `runs` as columns, each text written once; figures beside it give the reason."""
     texts: dict[str | None, int] = {}
     rows = [answer_words(run.verdict) for run in runs]
-    columns = {name: [texts.setdefault(row[name], len(texts)) for row in rows] for name in rows[0]}
+    columns = {
+        name: [texts.setdefault(row[name], len(texts)) for row in rows] for name in rows[0] if name != "why"
+    }
     return {
         "from": [round(float(DEG.from_si(run.start)), DEG_DIGITS) for run in runs],
         "aim": [None if run.aim is None else round(float(DEG.from_si(run.aim)), DEG_DIGITS) for run in runs],

@@ -1,0 +1,42 @@
+"""Everything that a browser needs of one hub: its drawing, how that is painted, and its numbers."""
+
+from typing import Any
+
+import numpy as np
+
+from conemodel.parts.scenario import Scenario
+from conemodel.show.instrument.drawing_of import drawing_of
+from conemodel.show.instrument.numbers import numbers_json
+from conemodel.show.instrument.paints import COLOURS, PAINTS
+from conemodel.tasks.setting.travel import Travel, travel_of
+
+RULE = {"good", "forbidden"}
+"""Paints of the rule under the close view."""
+
+
+def hub_json(scenario: Scenario) -> dict[str, Any]:
+    """Return a hub for the whole range of its cone, whatever back-off it has, as plain data.
+
+    Where riding changes nothing there is no end play under the rider: it is that of the clamped hub.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
+    travel = travel_of(scenario)
+    window = travel.window
+    drawing = drawing_of(scenario, good=(window.tight_edge, window.loose_edge), good_arc=good_arc(travel))
+    used = {part.paint for plate in drawing.plates.values() for group in plate.groups for part in group.parts}
+    paints = {key: paint for key, paint in PAINTS.items() if key in used | RULE}
+    numbers = numbers_json(travel)
+    if numbers["end_play"]["ridden"] == numbers["end_play"]["clamped"]:
+        del numbers["end_play"]["ridden"]
+    return {**drawing.as_json(), "paints": paints, "colours": COLOURS, "numbers": numbers}
+
+
+def good_arc(travel: Travel) -> tuple[float, float] | None:
+    """Return between which angles of the cone the hub is right once clamped [rad]; None where at none in its range."""
+    clamped, window = travel.end_play["clamped"], travel.window
+    if clamped[-1] < window.tight_edge or clamped[0] > window.loose_edge:
+        return None
+    tight, loose = np.interp((window.tight_edge, window.loose_edge), clamped, travel.cone_angle)
+    return float(tight), float(loose)
