@@ -25,7 +25,7 @@ from conemodel.ui.widgets.contract_turning import (
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
 SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "bench.js")
-_Gesture = TypeVar("_Gesture", Rocked, Twirled, Turned, Spun)
+_Gesture = TypeVar("_Gesture")
 
 
 def read_text(*names: str) -> str:
@@ -55,7 +55,7 @@ def _copy(key: str) -> str:
     return f"{key} (last gesture)"
 
 
-def _mount(
+def mount_widget(
     component: Any,
     result: type[_Gesture],
     *,
@@ -65,6 +65,7 @@ def _mount(
     data: Mapping[str, Any],
     on_change: Callable[[], None] | None,
 ) -> _Gesture | None:
+    """Show a widget with its `data` and return its last gesture as a `result`, None before the first."""
     # The last sequence number goes back with the data: a widget hidden and shown again counts on from there.
     given = {"sequence": _last(key).get("sequence", 0), "set_id": set_id, "label": label, **data}
     answer = component(key=key, data=given, default={"hand": None}, on_hand_change=on_change or _nothing)
@@ -106,7 +107,7 @@ def rock_wheel(
     data |= {"movement": list(curve.movement), "force": list(curve.force)}
     data |= {"held": held, "magnification": magnification}
     label = "Rock the wheel at the rim" if grip == "rim" else "Rock the axle end"
-    return _mount(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
+    return mount_widget(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
 
 
 def twirl_axle(
@@ -129,7 +130,7 @@ def twirl_axle(
         "dents": list(curve.dents),
         "angle": _stand(key, set_id, angle),
     }
-    return _mount(
+    return mount_widget(
         _TWIRL, Twirled, key=key, set_id=set_id, label="Twirl the axle", data=data, on_change=on_change
     )
 
@@ -177,7 +178,7 @@ def turn_cone(
         "zones": [{"from": zone.start, "text": zone.text} for zone in sorted(zones, key=lambda z: z.start)],
         "show_degrees": show_degrees,
     }
-    return _mount(
+    return mount_widget(
         _TURN, Turned, key=key, set_id=set_id, label="Turn the cone", data=data, on_change=on_change
     )
 
@@ -207,4 +208,6 @@ def spin_wheel(
         "angle": _stand(key, set_id, angle),
         "show_angle": show_angle,
     }
-    return _mount(_SPIN, Spun, key=key, set_id=set_id, label="Spin the wheel", data=data, on_change=on_change)
+    return mount_widget(
+        _SPIN, Spun, key=key, set_id=set_id, label="Spin the wheel", data=data, on_change=on_change
+    )

@@ -1,0 +1,151 @@
+// The instrument on a page: builds its sheets once, draws them at the next frame, and tells Python when a hand lets go.
+
+const PLACES = new WeakMap();
+const WIDE = 1000, TABLET = 560; // px of the instrument's own width
+
+export default function (component) {
+  const root = component.parentElement;
+  let instrument = PLACES.get(root);
+  if (!instrument) {
+    instrument = new Instrument(root);
+    PLACES.set(root, instrument);
+  }
+  instrument.tell = component.setStateValue;
+  instrument.take(component.data);
+  return () => {
+    PLACES.delete(root);
+    instrument.close();
+  };
+}
+
+class Instrument {
+  constructor(root) {
+    this.host = root.host ?? root;
+    this.frame = root.querySelector(".instrument");
+    this.boxes = Object.fromEntries(["head", "close", "acts", "dial", "whole", "said"].map((name) => [name, root.querySelector(`.${name}`)]));
+    this.headline = new Headline(this.boxes.head, () => this.makeTurn());
+    this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
+    this.sequence = 0;
+    this.sizes = new ResizeObserver(() => this.layout());
+    this.sizes.observe(this.frame);
+  }
+
+  // New data of the same hub replaces what was interpolated; another hub is drawn afresh.
+  take(data) {
+    const first = !this.data, fresh = first || this.data.set_id !== data.set_id;
+    const shown = JSON.stringify([data.numbers, data.hide, data.above]);
+    this.data = Object.assign(this.data ?? {}, data);
+    this.hide = new Set(data.hide);
+    this.paint(data.colours);
+    if (fresh) this.build();
+    if (fresh || shown !== this.laidOut) this.layout();
+    this.laidOut = shown;
+    if (first || data.sequence >= this.sequence) this.stand(first);
+    this.sequence = Math.max(this.sequence, data.sequence ?? 0);
+    this.show();
+  }
+
+  // Where Python has the cone: at once when first shown, in the order of the hands when it was moved there since.
+  stand(first) {
+    const { exact, stage } = this.data, { angle } = this.hands.at;
+    const moved = Math.abs(exact.angle - angle) > 1e-6;
+    if (first) this.hands.place(exact.angle, stage);
+    else if (moved && !this.hands.busy) {
+      this.hands.play(planActs(this.hands.at, { angle: exact.angle, stage: stageOf(this.hands.at) }));
+    }
+  }
+
+  paint(colours) {
+    const probe = getComputedStyle(this.frame).getPropertyValue("--page").trim();
+    const dark = isDark(probe);
+    for (const [name, colour] of Object.entries(colours[dark ? "dark" : "light"])) {
+      this.frame.style.setProperty(`--${name}`, colour);
+    }
+    this.frame.style.setProperty("--above", `${this.data.above}px`);
+  }
+
+  build() {
+    const { data, boxes } = this, { numbers } = data;
+    for (const name of ["close", "dial", "whole"]) boxes[name].replaceChildren();
+    this.hands ??= new Hands({
+      numbers,
+      onShow: () => this.show(),
+      onRest: (told) => this.report(told),
+      onSay: () => this.say(),
+    });
+    this.hands.numbers = numbers;
+    this.closeUp = new CloseUp(boxes.close, data);
+    this.dial = new Dial(boxes.dial, data);
+    this.whole = new Whole(boxes.whole, data);
+    this.sliders = [holdDial(this.dial, this.hands), holdClamp(this.whole, this.hands)];
+  }
+
+  layout() {
+    if (!this.data) return;
+    const width = this.frame.clientWidth;
+    const kind = width >= WIDE ? "wide" : width >= TABLET ? "tablet" : "phone";
+    this.frame.className = `instrument ${kind}`;
+    this.headline.narrow = kind === "phone";
+    const box = (name) => [this.boxes[name].clientWidth, this.boxes[name].clientHeight];
+    if (!width) return;
+    this.closeUp.place(...box("close"), kind, this.hide);
+    this.dial.place(...box("dial"), kind, this.hide);
+    this.whole.place(...box("whole"), kind, this.hide);
+    this.draw();
+  }
+
+  // Once a frame at most, however often a finger moves.
+  show() {
+    if (this.hands.busy) this.frame.dataset.busy = "yes";
+    this.drawing ||= requestAnimationFrame(() => this.draw());
+  }
+
+  draw() {
+    this.drawing = 0;
+    const { data, hide, hands } = this, place = follow(data, hands.at), answer = answerAt(data, hands.at.angle);
+    this.goal = answer.turn === null || hide.has("headline") ? null : hands.bounded(hands.at.angle + answer.turn);
+    if (this.goal !== null) Object.assign(place.vars, { advised: this.goal, advising: 1 });
+    this.headline.show(place, answer, hide.has("headline"), this.dial.way < 0);
+    this.acts.show(place, data.numbers, hide.has("numbers"));
+    this.closeUp.show(place, answer);
+    this.dial.show(place, hands.at, hands.note);
+    this.whole.show(place, hands.at);
+    this.frame.dataset.busy = hands.busy ? "yes" : "no";
+    if (hands.held) return;
+    const words = this.words(place, answer);
+    for (const slider of this.sliders) slider(words);
+  }
+
+  words(place, answer) {
+    if (this.hide.size) return placeWords(this.hands.at.angle);
+    return sayState(place, this.hands.at, answer);
+  }
+
+  makeTurn() {
+    if (this.goal !== null) this.hands.turnTo(this.goal, "pointer");
+  }
+
+  say() {
+    const { at } = this.hands;
+    put(this.boxes.said, this.words(follow(this.data, at), answerAt(this.data, at.angle)));
+  }
+
+  report(told) {
+    this.sequence += 1;
+    this.tell("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
+  }
+
+  close() {
+    this.hands?.stop();
+    clearTimeout(this.hands?.waits);
+    cancelAnimationFrame(this.drawing);
+    this.sizes.disconnect();
+  }
+}
+
+function isDark(colour) {
+  const [r, g, b] = colour.startsWith("#")
+    ? [1, 3, 5].map((at) => parseInt(colour.slice(at, at + 2), 16))
+    : (colour.match(/\d+/g) ?? [255, 255, 255]).map(Number);
+  return 0.3 * r + 0.6 * g + 0.1 * b < 128;
+}

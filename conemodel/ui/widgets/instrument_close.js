@@ -1,0 +1,87 @@
+// The close-up: one ball between cup and cone, the gap with its arrow, the play in figures, and the rule below.
+
+const SIZES = {
+  wide: { small: 13, middle: 15, large: 34 }, tablet: { small: 13, middle: 15, large: 34 },
+  phone: { small: 13, middle: 13, large: 22 }, wall: { small: 30, middle: 32, large: 76 },
+};
+
+const ARROWS = 1.5; // mm drawn: a narrower gap has no room for its arrows
+const NAMED = 2; // of what was not measured, what matters most
+
+export class CloseUp {
+  constructor(host, data) {
+    this.data = data;
+    this.svg = draw(host, "svg", { role: "img" });
+    this.window = draw(draw(draw(this.svg, "defs"), "clipPath", { id: "instrument-close" }), "rect");
+    const inside = draw(this.svg, "g", { "clip-path": "url(#instrument-close)" });
+    this.sheet = new Sheet(inside, data.sheets.close, data.paints);
+    this.rule = new Rule(this.svg, data);
+    const words = (name) => draw(this.svg, "text", { class: name });
+    this.play = words("play");
+    this.rim = words("muted rim-play");
+    this.notes = [words("muted"), words("muted")];
+    this.ballTop = this.topOfBall();
+  }
+
+  // The ball must be seen whole, however low the picture is.
+  topOfBall() {
+    const parts = this.data.sheets.close.groups.flatMap((group) => group.parts);
+    return Math.min(...cornersOf(parts.find((part) => part.name === "ball").d).map(([, y]) => y));
+  }
+
+  place(width, height, kind, hide) {
+    const size = SIZES[kind], narrow = kind === "phone", sheet = this.data.sheets.close;
+    const view = (narrow && sheet.narrow) || sheet.view, below = Rule.height({ size: size.small, narrow, hide });
+    const base = height - below, foot = view[1] + view[3];
+    // As wide as the view, unless the ball would not fit above the rule.
+    const scale = Math.min(width / view[2], base / (foot - this.ballTop + 0.6));
+    const x = width / 2 - (view[0] + view[2] / 2) * scale, y = base - foot * scale;
+    set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
+    set(this.window, { x: 0, y: 0, width, height: base });
+    Object.assign(this, { size, width, height, kind, hide });
+    this.sheet.place({ scale, x, y, size: size.small });
+    this.svg.classList.toggle("narrow", narrow);
+    this.sheet.hideGroup("should stand", hide.has("good"));
+    this.rule.place({ base, scale, x, width, size: size.small, narrow, hide, wall: kind === "wall" });
+    this.placeWords();
+  }
+
+  // Outboard and above there is room beside the shell.
+  placeWords() {
+    const { size, width, height, data } = this, way = data.out, x = way < 0 ? 16 : width - 16;
+    const anchor = way < 0 ? "start" : "end";
+    const at = (node, y, px) => set(node, { x, y, "text-anchor": anchor, "font-size": `${px}px` });
+    at(this.play, size.large + 8, size.large);
+    at(this.rim, size.large + size.middle + 16, size.middle);
+    const lines = this.kind === "phone" ? [] : this.noteLines();
+    this.notes.forEach((node, i) => {
+      at(node, height - 9 - (lines.length - 1 - i) * (size.small + 5), size.small);
+      node.textContent = lines[i] ?? "";
+    });
+  }
+
+  noteLines() {
+    const { factor, thread_coarser: coarser, numbers } = this.data, lines = [];
+    const few = numbers.unmeasured.slice(0, NAMED), more = numbers.unmeasured.length - few.length;
+    if (few.length) lines.push(`Not measured: ${few.join(", ")}${more ? ` and ${more} more` : ""}.`);
+    return [...lines, `Gap and rule ${factor} × the parts; thread ${coarser} × coarser.`];
+  }
+
+  show(place, answer) {
+    const { vars, stage } = place, wide = vars.gap * this.data.factor;
+    this.sheet.move({ ...vars, open: Number(wide > ARROWS) }, stage);
+    this.rule.show(place);
+    this.showWords(place, answer);
+  }
+
+  showWords({ now, stage }, answer) {
+    const hidden = this.hide.has("numbers"), { felt, ball_load: load } = this.data.numbers;
+    // Where the state cannot be told a third decimal would promise too much.
+    const digits = answer.question === "adjustment" && answer.state === null ? 2 : 3;
+    const rim = now > 0 ? `${feltAt(felt, "rim", now).toFixed(2)} mm at the rim` : `balls held with ${Math.round(feltAt(felt, "preload", now) / 10) * 10} N`;
+    const ridden = stage === "ridden" && load ? `; the lowest ball carries ${Math.round(load)} N` : "";
+    put(this.play, hidden ? "" : playWords(now, digits));
+    put(this.rim, hidden ? "" : rim + ridden);
+    this.svg.setAttribute("aria-label", hidden ? "One ball between cup and cone" : `One ball between cup and cone: ${playWords(now, digits)}`);
+  }
+}

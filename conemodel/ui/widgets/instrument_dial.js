@@ -1,0 +1,70 @@
+// The dial: the adjustable side seen from outside, two spanners on a clock face.
+
+const RADIAN = Math.PI / 180;
+
+export class Dial {
+  constructor(host, data) {
+    this.data = data;
+    this.svg = draw(host, "svg", { role: "group", "aria-label": "The cone on a clock face" });
+    this.sheet = new Sheet(this.svg, data.sheets.dial, data.paints);
+    this.sheet.root.classList.add("grab");
+    this.cone = this.sheet.handlesOf("angle")[0];
+    this.nut = this.sheet.handlesOf("nut")[0];
+    this.nutRest = reachOf(this.nut);
+    // Which way the spanner goes on the clock for a degree out.
+    this.way = Math.sign(this.cone.turn.angle);
+    const words = (name) => draw(this.svg, "text", { class: name });
+    [this.turned, this.note, this.nutName, this.nutState] = ["turned", "muted", "", "muted"].map(words);
+    [this.turned, this.note, this.nutName, this.nutState].forEach((node) => node.classList.add("told"));
+  }
+
+  place(width, height, kind, hide) {
+    const size = kind === "wall" ? 30 : 13, large = kind === "phone" ? size + 4 : 22;
+    const [left, top, wide, high] = this.data.sheets.dial.view, foot = kind === "phone" ? 0 : 24;
+    const scale = Math.min((width - 16) / wide, (height - foot) / high);
+    Object.assign(this, { x: width / 2 - (left + wide / 2) * scale, y: (height - foot) / 2 - (top + high / 2) * scale, scale });
+    set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
+    this.sheet.place({ scale, x: this.x, y: this.y, size });
+    this.sheet.hideGroup("good arc", hide.has("good"));
+    const at = (node, x, y, anchor, px) => set(node, { x, y, "text-anchor": anchor, "font-size": `${px}px` });
+    const low = height - 12, above = low - size - 6;
+    at(this.turned, 14, above, "start", large);
+    at(this.note, 14, low, "start", size);
+    at(this.nutName, width - 14, above, "end", size);
+    at(this.nutState, width - 14, low, "end", size);
+  }
+
+  // A spanner that was put on the other way points away from the pointer.
+  show(place, hand, note) {
+    this.sheet.move(place.vars, place.stage);
+    if (this.regripped !== hand.regripped) {
+      this.regripped = hand.regripped;
+      for (const part of ["cone-spanner", "hole"]) this.sheet.find(part)?.setAttribute("transform", `rotate(${hand.regripped ? 180 : 0})`);
+    }
+    put(this.turned, degrees(hand.angle) < 1 ? "At finger contact" : `${clockMinutes(hand.angle)} ${side(hand.angle)}`);
+    put(this.note, note || `on a clock face; ${degrees(hand.angle)}°`);
+    put(this.nutName, "locknut");
+    put(this.nutState, hand.nut >= 1 ? "tight" : hand.nut <= 0 ? "loose" : "turning");
+  }
+
+  // How far the locknut's spanner swings from loose to tight, and where it stands [° clockwise].
+  get nutSwing() {
+    return this.nut.turn.nut;
+  }
+
+  nutAngle(nut) {
+    return this.nutRest + this.nutSwing * nut;
+  }
+
+  // Clockwise angle of an event about the dial's middle, and how far out it is as a share of the ring.
+  about(event) {
+    const box = this.svg.getBoundingClientRect(), dx = event.clientX - box.left - this.x, dy = event.clientY - box.top - this.y;
+    return { way: Math.atan2(dx, -dy) / RADIAN, far: Math.hypot(dx, dy) / (100 * this.scale) };
+  }
+}
+
+// Which way a group reaches from the middle: the clockwise angle of its farthest corner.
+function reachOf({ parts }) {
+  const far = parts.flatMap(({ d }) => cornersOf(d)).reduce((a, b) => (Math.hypot(...b) > Math.hypot(...a) ? b : a));
+  return Math.atan2(far[0], -far[1]) / RADIAN;
+}

@@ -1,0 +1,107 @@
+// Where the hands take hold: the two spanners on the dial, and lever, nut or handle of the clamp on the whole hub.
+
+const MINUTE_KEYS = { ArrowRight: -1, ArrowUp: -1, ArrowLeft: 1, ArrowDown: 1 };
+const CLOSE_KEYS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: 0, ArrowDown: 0 };
+const NEAR_NUT = 14; // degrees beside the locknut's spanner that still take hold of it
+
+export function holdDial(dial, hands) {
+  const cone = dial.cone.node, nut = dial.nut?.node;
+  const coneSlider = makeSlider(cone, "Cone spanner, minutes out", Math.round(hands.numbers.from / 6), Math.round(hands.numbers.to / 6));
+  const nutSlider = nut ? makeSlider(nut, "Locknut spanner", 0, 1) : () => {};
+  onDrag(dial.svg, (event) => {
+    const { way, far } = dial.about(event), on = event.target;
+    if (far > 1.04 && !cone.contains(on) && !nut?.contains(on)) return null;
+    return nut && takesNut(dial, hands, on, way) ? pullNut(dial, hands, way) : pullCone(dial, hands, way);
+  });
+  onKeys(cone, (event) => coneKey(event, hands));
+  if (nut) onKeys(nut, (event) => closeKey(event, hands, "nut"));
+  return (words) => {
+    const { at } = hands;
+    coneSlider(Math.round(at.angle / 6), words);
+    nutSlider(Math.round(at.nut), at.nut >= 1 ? "tight" : at.nut <= 0 ? "loose" : "turning");
+  };
+}
+
+// What moves is what was grabbed.
+function takesNut(dial, hands, on, way) {
+  if (dial.nut.node.contains(on)) return true;
+  if (dial.cone.node.contains(on)) return false;
+  const stands = dial.nutAngle(hands.at.nut);
+  return Math.abs(wrapDegrees(way - stands)) < NEAR_NUT;
+}
+
+function pullCone(dial, hands, way) {
+  let before = way;
+  hands.grabCone();
+  return {
+    move(event) {
+      const { way: now, far } = dial.about(event), by = wrapDegrees(now - before);
+      before = now;
+      if (far > 0.06) hands.pullCone(dial.way * by);
+    },
+    up: (kind) => hands.dropCone(kind),
+  };
+}
+
+function pullNut(dial, hands, way) {
+  let before = way;
+  hands.grab("nut");
+  return {
+    move(event) {
+      const { way: now } = dial.about(event), by = wrapDegrees(now - before);
+      before = now;
+      hands.pull(by / dial.nutSwing);
+    },
+    up: (kind) => hands.drop(kind),
+  };
+}
+
+function coneKey(event, hands) {
+  if (event.key === "g" || event.key === "G") {
+    hands.change({ regripped: !hands.at.regripped });
+    return true;
+  }
+  const way = MINUTE_KEYS[event.key];
+  if (!way) return false;
+  hands.keyCone(way * (event.shiftKey ? 1 : 6));
+  return true;
+}
+
+function closeKey(event, hands, what) {
+  const closed = hands.at[what] >= 1, to = CLOSE_KEYS[event.key] ?? (["Enter", " "].includes(event.key) ? Number(!closed) : undefined);
+  if (to === undefined) return false;
+  hands.finish(what, Boolean(to), "keys");
+  return true;
+}
+
+// The clamp's handles on the sheet of the whole hub; by keys there is one of them.
+export function holdClamp(whole, hands) {
+  const [first, ...others] = whole.handles;
+  if (!first) return () => {};
+  const name = first.parts.find((part) => part.title)?.title ?? "clamp";
+  const slider = makeSlider(first.node, name, 0, 1);
+  for (const handle of [first, ...others]) {
+    handle.node.classList.add("grab");
+    // A finger is wider than a lever.
+    for (const { d } of handle.parts) draw(handle.node, "path", { d, class: "reach" });
+    onDrag(handle.node, (event) => pullHandle(whole, hands, handle, event));
+  }
+  onKeys(first.node, (event) => closeKey(event, hands, "lever"));
+  return () => {
+    const { lever } = hands.at;
+    slider(Math.round(lever), lever >= 1 ? "shut" : lever <= 0 ? "open" : "half shut");
+  };
+}
+
+function pullHandle(whole, hands, handle, event) {
+  let { at } = whole.pulled(null, event, handle);
+  hands.grab("lever");
+  return {
+    move(moved) {
+      const pulled = whole.pulled(at, moved, handle);
+      at = pulled.at;
+      hands.pull(pulled.by);
+    },
+    up: (kind) => hands.drop(kind),
+  };
+}

@@ -1,0 +1,160 @@
+// One drawn sheet of the hub as SVG: built once from Python's named paths, afterwards only moved.
+
+const SVG = "http://www.w3.org/2000/svg";
+let sheetsBuilt = 0;
+
+export function draw(parent, name, attributes = {}, text) {
+  const node = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) node.setAttribute(key, value);
+  if (text !== undefined) node.textContent = text;
+  parent?.append(node);
+  return node;
+}
+
+// Nothing is written that stands there already.
+export function set(node, attributes) {
+  for (const [key, value] of Object.entries(attributes)) {
+    const text = typeof value === "number" ? value.toFixed(4) : value;
+    if (node.getAttribute(key) !== text) node.setAttribute(key, text);
+  }
+}
+
+const sumOf = (rates, vars) => Object.entries(rates ?? {}).reduce((sum, [name, rate]) => sum + rate * (vars[name] ?? 0), 0);
+
+export class Sheet {
+  constructor(svg, sheet, paints) {
+    this.svg = svg;
+    this.sheet = sheet;
+    this.id = `sheet${(sheetsBuilt += 1)}`;
+    this.defs = draw(svg, "defs");
+    this.root = draw(svg, "g", { class: "parts" });
+    this.patterns = this.buildPaints(paints);
+    this.groups = new Map();
+    sheet.groups.forEach((group, place) => this.buildGroup(group, place));
+    this.labels = sheet.labels.map((label) => this.buildLabel(label));
+  }
+
+  // Widths and hatches are in px, whatever the scale of the sheet.
+  buildPaints(paints) {
+    this.paints = paints;
+    return Object.entries(paints).filter(([, paint]) => paint.hatch).map(([key, { fill, hatch }]) => {
+      return { pattern: drawHatch(this.defs, `${this.id}-${key}`, hatch, fill), angle: hatch.angle };
+    });
+  }
+
+  buildGroup(group, place) {
+    const { name, parent, clip, parts } = group;
+    const node = draw(this.groups.get(parent)?.node ?? this.root, "g", { "data-group": name });
+    if (clip) {
+      const path = draw(this.defs, "clipPath", { id: `${this.id}-clip${place}` });
+      draw(path, "path", { d: clip });
+      node.setAttribute("clip-path", `url(#${this.id}-clip${place})`);
+    }
+    for (const part of parts) this.buildPart(node, part);
+    // What moves as a whole is painted once and then only shifted.
+    if ((group.move || group.turn) && !parent && !clip) node.classList.add("moves");
+    this.groups.set(name, { ...group, node });
+  }
+
+  buildPart(node, { name, title, d, paint }) {
+    const { fill, stroke, width, hatch, dash, opacity } = this.paints[paint];
+    const path = draw(node, "path", { d, class: `part ${name}` });
+    path.style.fill = hatch ? `url(#${this.id}-${paint})` : colour(fill);
+    path.style.stroke = colour(stroke);
+    path.style.setProperty("--w", width);
+    if (opacity) path.style.fillOpacity = opacity;
+    if (dash) path.style.strokeDasharray = dash.split(" ").map((long) => `calc(${long}px * var(--u))`).join(" ");
+    if (title) draw(path, "title", {}, title);
+  }
+
+  buildLabel(label) {
+    const node = draw(this.svg, "g", { class: "label" });
+    const leader = label.leader && draw(node, "line", { class: "leader" });
+    const text = draw(node, "text", { "text-anchor": label.anchor }, label.text);
+    return { ...label, node, text, line: leader };
+  }
+
+  // mm of the sheet to px of the picture.
+  place({ scale, x, y, size }) {
+    Object.assign(this, { scale, x, y });
+    set(this.root, { transform: `matrix(${scale} 0 0 ${scale} ${x} ${y})` });
+    this.root.style.setProperty("--u", 1 / scale);
+    for (const { pattern, angle } of this.patterns) {
+      pattern.setAttribute("patternTransform", `scale(${1 / scale}) rotate(${angle})`);
+    }
+    for (const { at, leader, text, line } of this.labels) {
+      const [px, py] = this.px(at);
+      set(text, { x: px, y: py + 0.35 * size, "font-size": `${size}px` });
+      if (line) set(line, { x1: px, y1: py + 0.5 * size, x2: this.px(leader)[0], y2: this.px(leader)[1] });
+    }
+    this.shown = null;
+  }
+
+  px([x, y]) {
+    return [this.x + x * this.scale, this.y + y * this.scale];
+  }
+
+  // How far a group has moved along x with everything it hangs on [mm].
+  shiftOf(name, vars) {
+    const group = this.groups.get(name);
+    return group ? sumOf(group.move, vars) + this.shiftOf(group.parent, vars) : 0;
+  }
+
+  move(vars, stage) {
+    for (const group of this.groups.values()) {
+      const shift = sumOf(group.move, vars), turn = sumOf(group.turn, vars), [x, y] = group.about ?? [0, 0];
+      const spin = group.turn ? ` rotate(${turn.toFixed(3)} ${x} ${y})` : "";
+      if (group.move || group.turn) set(group.node, { transform: `translate(${shift.toFixed(5)} 0)${spin}` });
+      if (group.fade) set(group.node, { opacity: vars[group.fade] });
+      if (group.when && this.shown !== stage) group.node.style.display = group.when.includes(stage) ? "" : "none";
+    }
+    for (const { group, node } of this.labels) {
+      if (!group) continue;
+      set(node, { transform: `translate(${(this.shiftOf(group, vars) * this.scale).toFixed(2)} 0)` });
+      const seen = this.isShown(group, vars, stage);
+      if (node.style.display !== (seen ? "" : "none")) node.style.display = seen ? "" : "none";
+    }
+    this.shown = stage;
+  }
+
+  isShown(name, vars, stage) {
+    const group = this.groups.get(name);
+    if (!group) return true;
+    const seen = (!group.when || group.when.includes(stage)) && (!group.fade || vars[group.fade] > 0.5);
+    return seen && this.isShown(group.parent, vars, stage);
+  }
+
+  hideGroup(name, hidden) {
+    const group = this.groups.get(name);
+    if (group) group.node.style.visibility = hidden ? "hidden" : "";
+    for (const label of this.labels) if (label.group === name) label.node.style.visibility = hidden ? "hidden" : "";
+  }
+
+  // Groups that a state variable turns or moves by itself: the handle of that hand first.
+  handlesOf(variable) {
+    const groups = [...this.groups.values()];
+    const turned = groups.filter((group) => group.turn?.[variable]);
+    return turned.length ? turned : groups.filter((group) => group.move?.[variable]);
+  }
+
+  find(part) {
+    return this.root.querySelector(`.${part}`);
+  }
+}
+
+// Colours go by name; what they are on a light and on a dark ground comes with the data.
+const colour = (name) => (name ? `var(--${name})` : "none");
+
+export function drawHatch(defs, id, { step, width, colour: line, crossed, angle = 0 }, fill) {
+  const pattern = draw(defs, "pattern", {
+    id, width: step, height: step, patternUnits: "userSpaceOnUse", patternTransform: `rotate(${angle})`,
+  });
+  draw(pattern, "rect", { width: step, height: step, style: `fill:${colour(fill)}` });
+  const style = `stroke:${colour(line)};stroke-width:${2 * width}`;
+  draw(pattern, "line", { x1: 0, x2: 0, y1: 0, y2: step, style });
+  if (crossed) draw(pattern, "line", { x1: 0, x2: step, y1: 0, y2: 0, style });
+  return pattern;
+}
+
+// The corners of an outline of straight lines.
+export const cornersOf = (d) => [...d.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
