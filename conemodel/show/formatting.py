@@ -6,6 +6,7 @@ from conemodel.parts.setting import Limits
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.stage_result import StageResult
 from conemodel.tasks.wording import STAGE_WORDS as SPOKEN_STAGES
+from conemodel.tasks.wording import force_words
 
 STAGE_WORDS = {name: words.capitalize() for name, words in SPOKEN_STAGES.items()}
 """What each stage is called on screen."""
@@ -120,7 +121,7 @@ def torque_band(low: float, high: float) -> str:
 
 def preload_words(stage: StageResult) -> str:
     """Return with what force a stage pinches the balls; empty where it pinches none."""
-    return f"preload {newtons(stage.preload)}" if stage.end_play <= 0 < stage.preload else ""
+    return f"preload {force_words(stage.preload)}" if stage.end_play <= 0 < stage.preload else ""
 
 
 def felt_at_both(limits: Limits, stage: StageResult) -> str:

@@ -8,7 +8,7 @@ import numpy as np
 from conemodel.base.units import DEG, MM
 from conemodel.show.charts.cone_axis import good_cone_angles, position_words
 from conemodel.show.charts.vega_lite import Spec, as_rows, chart, good_band, kept_within, rule, title
-from conemodel.show.formatting import millimetres, newtons, number, play_words
+from conemodel.show.formatting import millimetres, number, play_words
 from conemodel.show.setting.cone_marks import (
     Scales,
     good_words,
@@ -22,7 +22,7 @@ from conemodel.show.setting.cone_marks import (
 from conemodel.show.type_scale import VALUE
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.tasks.wording import CLOCK_MINUTE
+from conemodel.tasks.wording import CLOCK_MINUTE, force_words
 
 HEIGHT = 460
 """Of the whole chart, with heading and words below [px]."""
@@ -127,7 +127,7 @@ def _rows(sweep: Sweep) -> list[Spec]:
 
 
 def _reading(end_play: float, preload: float) -> str:
-    pinched = "" if end_play > 0 else f", preload {newtons(preload)}"
+    pinched = "" if end_play > 0 else f", preload {force_words(preload)}"
     return f"{play_words(end_play, unit=' mm')}{pinched}"
 
 

@@ -161,9 +161,9 @@ def _write_above(
 def _write_columns(axes: "Axes", index: int, row: Row) -> None:
     """Write millimetres, degrees and words of a row above its bar, in three columns."""
     columns = (
-        (row.size, 58, "right"),
-        (row.turn, 84, "right"),
-        (f"≈ {row.words}" if row.assumed else row.words, 92, "left"),
+        (row.size, 74, "right"),
+        (row.turn, 108, "right"),
+        (f"≈ {row.words}" if row.assumed else row.words, 115, "left"),
     )
     for words, place, align in columns:
         _note(
