@@ -87,7 +87,7 @@ def test_drawing_is_loaded_only_when_something_is_drawn():
         "waterfall.screen",
         "waterfall.paper",
         "setting.end_play_chart",
-        "section.section",
+        "instrument.paper",
         "setting.tables",
         "tables",
     )
