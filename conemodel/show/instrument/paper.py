@@ -4,9 +4,10 @@ import re
 from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 
+from conemodel.base.plain_text import for_picture
 from conemodel.show.instrument.drawing import Box, Group, Plate
 from conemodel.show.instrument.paints import COLOURS, PAINTS
-from conemodel.show.instrument.still import State, opacity_of, shift_of, turn_of
+from conemodel.show.instrument.still import State, labels_in, opacity_of, shift_of, turn_of
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -22,22 +23,43 @@ DENSEST = 40.0
 def paint_on(
     axes: "Axes", plate: Plate, state: State, *, stage: str, box: Box | None = None, dark: bool = False
 ) -> None:
-    """Paint a plate as it stands in a state on axes of matplotlib, `box` of it [mm], to scale.
-
-    Names are left to who calls: text on paper has its own sizes.
-    """
+    """Paint a plate as it stands in a state on axes of matplotlib, `box` of it [mm], to scale, without its names."""
     left, top, width, height = box or plate.view
     axes.set_xlim(left, left + width)
     axes.set_ylim(top + height, top)
     axes.set_aspect("equal")
     axes.set_axis_off()
+    from matplotlib.patches import Rectangle
     from matplotlib.transforms import Affine2D
 
+    colours = COLOURS["dark" if dark else "light"]
+    axes.add_patch(Rectangle((left, top), width, height, facecolor=colours["paper"], linewidth=0))
     for group in plate.groups:
         if group.parent is None:
-            _paint(
-                axes, plate, group, state, stage, Affine2D(), None, 1.0, COLOURS["dark" if dark else "light"]
-            )
+            _paint(axes, plate, group, state, stage, Affine2D(), None, 1.0, colours)
+
+
+def name_on(axes: "Axes", plate: Plate, state: State, *, stage: str, size: float, dark: bool = False) -> None:
+    """Write the names of a plate's parts on axes that it is painted on, `size` [point] large."""
+    from matplotlib.patheffects import withStroke
+
+    colours = COLOURS["dark" if dark else "light"]
+    halo = [withStroke(linewidth=2.5, foreground=colours["paper"])]
+    for label, moved in labels_in(plate, state, stage):
+        (x, y), across = label.at, {"start": "left", "middle": "center", "end": "right"}[label.anchor]
+        if label.leader is not None:
+            ends = (x + moved, label.leader[0] + moved), (y, label.leader[1])
+            axes.plot(*ends, color=colours["muted"], linewidth=0.6, zorder=3)
+        axes.text(
+            x + moved,
+            y,
+            for_picture(label.text),
+            fontsize=size,
+            ha=across,
+            color=colours["muted"],
+            path_effects=halo,
+            clip_on=True,
+        )
 
 
 def _paint(

@@ -10,9 +10,10 @@ from conemodel.show.instrument import bearing
 from conemodel.show.instrument.drawing import Label, Plate, Point
 from conemodel.show.instrument.hub import WholeHub, hub_of
 from conemodel.show.instrument.stack import washer_words
+from conemodel.show.instrument.still import TEXT
 
-TEXT, LETTER = 13.0, 0.58
-"""Size of the names [px], and mean width of a letter over it; generous, so that names keep apart."""
+LETTER = 0.58
+"""Mean width of a letter over its size; generous, so that names keep apart."""
 ROOM = 3.2
 """Height of a row of names over the size of its text."""
 

@@ -10,6 +10,8 @@ from conemodel.show.instrument.paints import COLOURS, PAINTS
 
 State = Mapping[str, float]
 """Every variable that is not zero, by name."""
+TEXT = 13.0
+"""Size of the names [px]."""
 FONT = "Liberation Sans, DejaVu Sans, sans-serif"
 MOVES = (
     "<style>@keyframes m{from{transform:translateX(var(--from))}}.moves{animation:m .9s ease-out}"
@@ -94,7 +96,7 @@ def plate_svg(
         f'<rect x="{box[0]:.3f}" y="{box[1]:.3f}" width="{box[2]:.3f}" height="{box[3]:.3f}" '
         f'fill="{look.colours["paper"]}"/>'
         + _children(plate, None, state, stage, look)
-        + (_labels(plate, state, stage, look) if labels else "")
+        + "".join(_label(*each, look) for each in labels_in(plate, state, stage) if labels)
     )
 
 
@@ -185,23 +187,22 @@ def _patterns(look: Look) -> Iterator[str]:
         )
 
 
-def _labels(plate: Plate, state: State, stage: str, look: Look) -> str:
+def labels_in(plate: Plate, state: State, stage: str) -> Iterator[tuple[Label, float]]:
+    """Yield the names that are seen in a state, each with how far it has moved along x with its part [mm]."""
     groups = {group.name: group for group in plate.groups}
-    size = 13 / look.per_mm
-    return "".join(_label(label, groups, state, stage, look, size) for label in plate.labels)
+    for label in plate.labels:
+        moved, name, seen = 0.0, label.group, True
+        while name is not None and seen:
+            group = groups[name]
+            seen = opacity_of(group, state, stage) >= 0.5
+            moved += shift_of(group, state)
+            name = group.parent
+        if seen:
+            yield label, moved
 
 
-def _label(
-    label: Label, groups: Mapping[str, Group], state: State, stage: str, look: Look, size: float
-) -> str:
-    moved, name = 0.0, label.group
-    while name is not None:
-        group = groups[name]
-        if opacity_of(group, state, stage) < 0.5:
-            return ""
-        moved += shift_of(group, state)
-        name = group.parent
-    x, y = label.at[0] + moved, label.at[1]
+def _label(label: Label, moved: float, look: Look) -> str:
+    x, y, size = label.at[0] + moved, label.at[1], TEXT / look.per_mm
     ink, paper = look.colours["muted"], look.colours["paper"]
     line = ""
     if label.leader is not None:

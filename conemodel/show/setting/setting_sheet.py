@@ -10,6 +10,9 @@ from typing import TYPE_CHECKING, Any
 from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
 from conemodel.show.formatting import number
+from conemodel.show.instrument.drawing_of import drawing_of
+from conemodel.show.instrument.paper import name_on, paint_on
+from conemodel.show.instrument.states import state_of
 from conemodel.show.palette import LIGHT
 from conemodel.show.setting.cone_marks import BENCH, CLAMPED
 from conemodel.show.setting.end_play_chart import good_angles_of, most_preload_shown
@@ -42,13 +45,26 @@ def prediction_figure(prediction: Prediction, sweep: Sweep) -> "Figure":
     draw_on_sheet(falls, rows_of_prediction(prediction), prediction.window)
     _plain_frame(falls, "left")
     _curves(
-        figure.add_axes((0.57, 0.42, 0.38, 0.36)),
-        figure.add_axes((0.57, 0.12, 0.38, 0.23)),
+        figure.add_axes((0.57, 0.34, 0.38, 0.2)),
+        figure.add_axes((0.57, 0.12, 0.38, 0.14)),
         sweep,
         prediction,
     )
+    _hub(figure.add_axes((0.57, 0.6, 0.38, 0.2)), prediction)
     figure.text(0.05, 0.03, CAUTION, fontsize=SMALL, color=LIGHT.faint)
     return figure
+
+
+def _hub(axes: "Axes", prediction: Prediction) -> None:
+    """Draw the bearing that is adjusted as it stands once clamped."""
+    window = prediction.window
+    drawing = drawing_of(prediction.scenario, good=(window.tight_edge, window.loose_edge))
+    plate, stage = drawing.plates["close"], "clamped"
+    state = state_of(prediction, stage, factor=drawing.factor)
+    paint_on(axes, plate, state, stage=stage)
+    name_on(axes, plate, state, stage=stage, size=SMALL)
+    words = f"Clamped; movement drawn {drawing.factor} times larger"
+    axes.set_title(words, fontsize=PLAIN, fontweight="bold", loc="left")
 
 
 def sweep_figure(sweep: Sweep, prediction: Prediction) -> "Figure":
