@@ -9,7 +9,7 @@ CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
 
 MANY = 20
-"""Half minutes of a clock face above which only whole ones are said. Judgement: nobody tells 61 from 64 degrees."""
+"""Half minutes of a clock face above which a turn to make is said in whole minutes. Judgement."""
 
 STAGE_WORDS = {
     "contact": "finger contact",
@@ -97,27 +97,25 @@ def clock_face_turn(angle: float) -> str:
 
     >>> clock_face_turn(-0.5), clock_face_turn(0.05)
     ('5 minutes in (clockwise), 30° on a clock face', 'half a minute out (anticlockwise), 3° on a clock face')
+    >>> clock_face_turn(1.2)  # 69°
+    '11 minutes out (anticlockwise), 66° on a clock face'
     """
-    turned = DEG.from_si(_halves(angle) * CLOCK_MINUTE / 2)
-    return f"{clock_minutes(angle)} {direction(angle)}, {turned:.0f}° on a clock face"
+    halves = abs(angle) / CLOCK_MINUTE * 2
+    halves = round(halves) if halves <= MANY else 2 * round(halves / 2)
+    turned = halves * CLOCK_MINUTE / 2
+    return f"{clock_minutes(turned)} {direction(angle)}, {DEG.from_si(turned):.0f}° on a clock face"
 
 
 def clock_minutes(angle: float) -> str:
-    """Return the size of an angle [rad] as minutes of a clock face: to the half, beyond ten to the whole.
+    """Return the size of an angle [rad] as minutes of a clock face, to the half.
 
     >>> clock_minutes(pi / 2), clock_minutes(-0.11), clock_minutes(0.16), clock_minutes(0.05)
     ('15 minutes', '1 minute', '1½ minutes', 'half a minute')
     """
-    whole, half = divmod(_halves(angle), 2)
+    whole, half = divmod(round(abs(angle) / CLOCK_MINUTE * 2), 2)
     if half:
         return f"{whole}½ minutes" if whole else "half a minute"
     return f"{whole} minute{'' if whole == 1 else 's'}"
-
-
-def _halves(angle: float) -> int:
-    """Return the half minutes of a clock face that a hand makes of the size of an angle [rad]."""
-    halves = abs(angle) / CLOCK_MINUTE * 2
-    return round(halves) if halves <= MANY else 2 * round(halves / 2)
 
 
 def force_words(force: float) -> str:

@@ -1,9 +1,10 @@
 """Where a hub's drawing stands at a stage of a prediction, and what is to be said of it there."""
 
 from conemodel.base.units import DEG, MM
-from conemodel.show.formatting import STAGE_WORDS, millimetres, newtons
+from conemodel.show.formatting import STAGE_WORDS, play_words
 from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.setting.predict import Prediction
+from conemodel.tasks.wording import force_words
 
 ARROW = 1.4
 """How wide a gap is drawn before arrows have room in it [mm]."""
@@ -37,12 +38,11 @@ def state_of(prediction: Prediction, stage: str, *, factor: int) -> dict[str, fl
 def describe(prediction: Prediction, stage: str, *, factor: int) -> str:
     """Return what the close view shows at a stage, for who does not see it."""
     result = prediction.stages[stage]
+    gap = play_words(result.end_play, unit=" mm")
     if result.end_play > 0:
-        gap = f"{millimetres(result.end_play)} of free play between ball and cone"
-    elif result.end_play < 0:
-        gap = f"no free play, the balls pinched with {newtons(result.preload)}"
-    else:
-        gap = "ball and cone just touch"
+        gap += " between ball and cone"
+    elif result.preload > 0:
+        gap += f", the balls pinched with {force_words(result.preload)}"
     carried = " A ball below the axle carries the rider." if stage == "ridden" else ""
     return (
         f"{STAGE_WORDS[stage]}: {gap}.{carried} "

@@ -20,7 +20,7 @@ STEP = DEG.to_si(0.2)
 """How closely a change of the answer is placed [rad]: half a micrometre on a thread of one millimetre a turn."""
 
 HALF = CLOCK_MINUTE / 2
-"""Turns up to `MANY` of these are said to one of them, longer ones to two [rad]; see `clock_minutes`."""
+"""Turns up to `MANY` of these are said to one of them, longer ones to two [rad]; see `clock_face_turn`."""
 
 
 class Run(NamedTuple):

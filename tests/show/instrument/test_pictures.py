@@ -9,6 +9,7 @@ import pytest
 from conemodel.show.instrument.drawing_of import factor_of
 from conemodel.show.instrument.pictures import PHONE, parts_svg, stage_svg
 from conemodel.tasks.setting.predict import predict
+from conemodel.tasks.wording import force_words
 from tests.show.instrument.drawn import STAGES
 
 MOVED = re.compile(r"translate\(([-\d.]+) 0\)")
@@ -53,7 +54,7 @@ def test_contact_is_marked_only_where_a_ball_touches(touring, tight):
     assert group(loose, "gap at ball") is not None
     assert group(pinched, "touches cone") is not None
     assert group(pinched, "gap at ball") is None
-    assert f"{tight.stages['clamped'].preload:.0f} N" in pinched[1].text
+    assert f"pinched with {force_words(tight.stages['clamped'].preload)}" in pinched[1].text
 
 
 def test_words_on_the_flanks_say_what_pushes(touring):
