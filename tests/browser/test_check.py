@@ -144,7 +144,7 @@ def test_a_bad_file_is_explained_and_keeps_everything(open_page: Open) -> None:
     page = open_page(QUICK)
     before = page.locator(".cm-verdict").inner_text()
     bring(page, "../../x<b>.toml", b"[found]\nrim_open = { play_mm = 99 }\n[extra](http://example.org)\n")
-    assert page.get_by_text("everything entered is as it was").is_visible()
+    assert page.get_by_text("What you entered is as it was").is_visible()
     assert page.locator(".cm-verdict").inner_text() == before
     assert "play_open=clear" in page.url
 

@@ -28,5 +28,5 @@ def show_explanation(diagnosis: Diagnosis) -> None:
             table(numbers)
         st.markdown("Only assumed of this hub; *Set the cone* changes it.")
         table(list_unknowns(hub.unknowns.values(), caption=ASSUMED_OF_HUB))
-        st.markdown("Believed before anybody looked: judgement, no count of hubs stands behind it.")
+        st.markdown("Taken as likely before anyone looked: judgement, not a count of hubs.")
         table(list_beliefs())

@@ -42,7 +42,7 @@ def page() -> None:
     """Draw the page."""
     begin_page(
         "Check a hub",
-        "Three answers give a first result; whatever is measured makes it surer. Leave out what you like.",
+        "Three answers give a first result. Anything you measure makes it surer. Skip what you like.",
     )
     st.html(STYLE)
     take_address()
@@ -97,7 +97,7 @@ def _is_blank(readings: Readings) -> bool:
 def _show_problems(error: InputProblems) -> None:
     """Show every mistake in what was entered, all at once."""
     with st.container(border=True):
-        st.subheader("These readings cannot be", anchor=False)
+        st.subheader("These readings are not possible", anchor=False)
         st.markdown("What you entered is still there. To put right:")
         for problem in error.problems:
             st.error(for_page(str(problem)))
@@ -109,9 +109,9 @@ def _show_damage() -> None:
     if not problems:
         return
     with st.container(border=True):
-        st.error("Not all of this address could be read. What could be is entered; the answer rests on that.")
+        st.error("Part of this address could not be read. The answer rests on the rest.")
         st.markdown("\n".join(f"- {for_page(str(problem))}" for problem in problems))
-        st.button("Seen, take this away", on_click=_forget_damage, key="check_damage_seen")
+        st.button("I have read this", on_click=_forget_damage, key="check_damage_seen")
 
 
 def _forget_damage() -> None:
@@ -130,11 +130,11 @@ def _offer_left_out(readings: Readings, left_out: tuple[str, ...]) -> None:
 
 def _files() -> None:
     """Draw the upload of a file of readings, and the button that clears all entries."""
-    folded, below = st.popover("Readings as a file, or a clean sheet", width="stretch"), st.container()
+    folded, below = st.popover("Load readings, or start afresh", width="stretch"), st.container()
     with folded:
         keep("name", st.text_input("What to call this hub", key=widget("name"), placeholder="A hub") or None)
         keep("story", st.text_area("What is the matter", key=widget("story")) or None)
-        refused = "File not taken; everything entered is as it was."
+        refused = "File not taken. What you entered is as it was."
         ask_file("Readings", _take, key="check_file", refused=refused, below=below)
         st.button("Clear everything", on_click=_clear, width="stretch")
 

@@ -50,7 +50,7 @@ QUESTIONS = {
         "Turn the wheel slowly by hand, or the axle in the fingers. Gritty is irregular, notchy catches at even "
         "steps (dents at ball spacing), tight in one place grabs once a turn.",
     ),
-    "clamp": ("What holds the wheel?", CLAMPS, "It decides whether closing takes up play at all."),
+    "clamp": ("What holds the wheel?", CLAMPS, "It decides whether closing it takes up any play."),
 }
 
 MORE: dict[str, tuple[str, Callable[[], None]]] = {
@@ -114,9 +114,7 @@ def _drop_not_looked(found: dict[str, str]) -> dict[str, str]:
 def ask_more() -> None:
     """Draw every further reading, folded away; what is folded is not drawn, and keeps what was entered."""
     st.header("More readings", anchor=False)
-    st.caption(
-        "All optional. Beside each stands how far it may be off (±); left empty, what is usual is taken."
-    )
+    st.caption("All optional. Next to each: how far out it may be (±). Left empty, the usual value is used.")
     with st.container(gap="xsmall"):
         for name, (title, draw) in MORE.items():
             folded = st.expander(title, key=f"check_{name}", on_change="rerun")
@@ -139,7 +137,7 @@ def ask_hub() -> Scenario | None:
         options,
         key="checked_as",
         default="usual",
-        help="What was measured is laid over it in either case.",
+        help="What you measured counts in either case.",
     )
     keep_travelling_hub(chosen=chosen == "same")
     return travelling if chosen == "same" else None

@@ -30,8 +30,8 @@ NOT_LOOKED_AT = headline_of(
     unsound=(),
     adjustment=Answer(
         words="Not looked at yet",
-        why="The rim rocked with the clamp open, rocked closed, and turned: that is enough to begin.",
-        act="Answer what you can on this page.",
+        why="To begin: rock the rim with the clamp open, rock it closed, then turn it.",
+        act="Answer what you can.",
     ),
 )
 """What is said before anything was entered."""
@@ -139,7 +139,7 @@ def _measure(diagnosis: Diagnosis) -> None:
     """Draw what would tell more, most telling first."""
     if not diagnosis.next_steps:
         return
-    folded = st.expander("What would tell more, most telling first", key="check_measure", on_change="rerun")
+    folded = st.expander("What to measure next, most useful first", key="check_measure", on_change="rerun")
     if not folded.open:
         return
     with folded:
@@ -149,7 +149,7 @@ def _measure(diagnosis: Diagnosis) -> None:
                 for i, step in enumerate(diagnosis.next_steps[:MOST_STEPS], start=1)
             )
         )
-        st.caption("What shows whether the wheel may come out counts more than how much it tells.")
+        st.caption("First comes what shows whether the wheel may come out.")
 
 
 def _fits(diagnosis: Diagnosis) -> None:
@@ -159,7 +159,7 @@ def _fits(diagnosis: Diagnosis) -> None:
     if measured:
         table(list_fits(merge_sides(measured), caption="Whether the parts fit"))
     else:
-        st.markdown("Nothing was measured that would tell.")
+        st.markdown("Nothing measured yet that would tell.")
     missing = [fit for fit in diagnosis.fits if fit.state == "not measured"]
     folded = st.expander("What to measure for it", key="check_fits", on_change="rerun")
     if folded.open and missing:

@@ -41,7 +41,7 @@ def choose() -> Sitting:
     with st.popover("Name, link", width="content"):
         _more(sitting)
     if problem := state.get(PROBLEM_KEY):
-        st.warning("That could not be taken; here is another.")
+        st.warning("That could not be used. Here is another hub.")
         st.code(problem, language=None, wrap_lines=True)
     st.query_params["exercise"] = sitting.link.exercise
     st.query_params["link"] = sitting.link.code
@@ -150,10 +150,10 @@ def _more(sitting: Sitting) -> None:
     if pages := st.session_state.get("pages"):
         st.page_link(pages["progress"], label="Progress and classes", width="stretch")
     st.markdown(
-        "**Send this hub as a link.** It is the same for everybody on this server, and holds nothing hidden."
+        "**Send this hub as a link.** Everybody on this server gets the same hub. The link gives nothing away."
     )
     if sitting.own is not None:
-        st.markdown("Send the exercise's file along: the link does not carry it.")
+        st.markdown("Send the exercise's file too: the link does not carry it.")
     link = f"/practise?exercise={sitting.link.exercise}&link={sitting.link.code}"
     st.code(link, language=None, wrap_lines=True)
     st.file_uploader(

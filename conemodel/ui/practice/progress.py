@@ -23,7 +23,7 @@ def page() -> None:
     """Draw the page."""
     begin_page(
         "Progress and classes",
-        "Attempts stay in a file on the computer that runs this. Whoever types a name sees what is kept under it.",
+        "Attempts stay in a file on the computer that runs this. Anyone who types a name sees what is kept under it.",
     )
     part = choice(st.segmented_control, "Show", PARTS, key="part", default="mine", required=True)
     draw: Mapping[str, Callable[[], None]] = {"mine": _mine, "class": _class, "write": write_exercise}
@@ -72,7 +72,7 @@ def _show_attempts(done: tuple[Attempt, ...]) -> None:
 
 def _delete(name: str) -> None:
     with st.popover("Delete all of it"):
-        st.markdown("Everything kept under this name goes, and does not come back.")
+        st.markdown("Everything kept under this name is deleted for good.")
         st.button("Delete", on_click=_delete_attempts, args=(name,))
 
 
@@ -88,11 +88,11 @@ def _class() -> None:
             key="class_name",
             persist_state="session",
             max_chars=24,
-            help="Letters, digits, - and _. It stands in the links and decides, with a number, which hub each one is.",
+            help="Letters, digits, - and _. It stands in the links and, with a number, decides who gets which hub.",
         )
     ).strip()
     if not salt:
-        st.info("Name the class, for instance evening-2: its links and its table hang on that.")
+        st.info("Name the class, for instance evening-2. Its links and its table go by that name.")
         return
     st.header("Links for the class", anchor=False)
     _links(salt)
@@ -113,7 +113,7 @@ def _links(salt: str) -> None:
     links = "\n".join(f"{_address()}/practise?exercise={exercise}&link={code}" for code in codes)
     st.code(links, language=None, wrap_lines=True)
     offer_file("Links (text)", "links.txt", links + "\n")
-    st.caption("A link names exercise, class and number; no hidden number can be worked out from it.")
+    st.caption("A link names exercise, class and number. It gives no hidden number away.")
 
 
 def _address() -> str:

@@ -136,4 +136,4 @@ def _checks(sitting: Sitting, hub: HubMark) -> None:
     if not checks:
         return
     lines = ((check.label, "yes" if check.passed else "no") for check in checks)
-    table(table_of_words("What had to be", ("What had to be", "Was it?"), lines, words=False))
+    table(table_of_words("What was needed", ("What was needed", "Done?"), lines, words=False))

@@ -54,7 +54,7 @@ def ask_given(hub: Scenario) -> dict[str, str]:
     given: dict[str, str] = {}
     with st.popover("How it is locked", width="content"):
         _ask_locking(hub, given)
-    with st.popover("What is good", width="content"):
+    with st.popover("What counts as good", width="content"):
         _ask_limits(hub, given)
     return given
 
@@ -106,8 +106,8 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
         default=round(DEG.from_si(hub.setting.back_off) / STEP) * STEP,
         step=STEP,
         format="%d°",
-        help="0° is where fingers screwed the cone in until the balls were just pinched. Out is anticlockwise, "
-        "seen from outside on the cone's own side. Negative is further in.",
+        help="0° is finger contact: the cone screwed in by hand until the balls are just pinched. Out is "
+        "anticlockwise, seen from the cone's side. Below 0° is further in.",
     )
     angle = DEG.to_si(turn)
     way = "out" if turn >= 0 else "in"
@@ -120,14 +120,14 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
         list(MINUTES),
         key="minutes",
         on_change=_take_minutes,
-        help="One minute on a clock face is 6°. In is clockwise, seen from outside on the cone's own side.",
+        help="One minute on a clock face is 6°. In is clockwise, seen from the cone's side.",
     )
     st.pills(
         "Back off by a fraction of a turn",
         list(FRACTIONS),
         key="fraction",
         on_change=_take_fraction,
-        help="A quarter turn is the usual first try; it is common practice, no source.",
+        help="A quarter turn is the usual first try: common practice, no source.",
     )
     given["back-off"] = f"{turn:g}deg"
 
@@ -156,14 +156,14 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
     given["cone-held"] = _YES_NO[held]
     drift = number(
         st.number_input,
-        "The held cone still turns in by [°]",
+        "Held, the cone still creeps in by [°]",
         0.0,
         90.0,
         key="drift",
         default=DEG.from_si(setting.drift),
         step=1.0,
         format="%.0f",
-        help=f"The spanner's clearance and the give of the hand: {DRIFT.range_in_words()} is usual.",
+        help=f"Slack in the spanner and give in the hand: usually {DRIFT.range_in_words()}.",
     )
     torque = number(
         st.number_input,
@@ -189,7 +189,7 @@ def _ask_locking(hub: Scenario, given: dict[str, str]) -> None:
 
 def _ask_limits(hub: Scenario, given: dict[str, str]) -> None:
     """Ask for the limits of the good range; they start as the hub's description has them."""
-    st.caption("Judgement, not measurement. The first limit to be met ends the good range on its side.")
+    st.caption("These are judgement, not measurement. On each side the first limit met ends the good range.")
     limits = hub.limits
     for option, key, label, (low, high, step), default in (
         (

@@ -148,7 +148,7 @@ def _binds(prediction: Prediction) -> None:
     """Draw the limits of the good range, each with a switch."""
     st.markdown(
         "The first limit met on each side ends the good range. Switch one off and see which is met next. "
-        "This is for looking only: the verdict above keeps its own limits."
+        "This is only to look: the verdict above keeps its limits."
     )
     scenario = prediction.scenario
     off: list[LimitName] = []
@@ -160,7 +160,7 @@ def _binds(prediction: Prediction) -> None:
     st.markdown(f"**{binds_words(window, prediction)}**")
     chart(binds_chart(window, prediction), key="binds", alt=binds_words(window, prediction))
     st.caption(
-        "All four limits are judgement, not measurement; their values stand under What is good. A bar lies over "
-        "the end plays its limit forbids; the full bar is met first, dashed bars later."
+        "All four limits are judgement, not measurement; change them under What counts as good. Each bar covers "
+        "the end plays its limit rules out. Full bar: met first. Dashed: later."
     )
     take_csv(TAKE, lambda: list_limits(window), "limits.csv")

@@ -35,7 +35,7 @@ def ask_values(hub: Scenario, given: dict[str, str]) -> None:
         _left_end(f"{KILONEWTON.from_si(newtons):.2g} kN", assumed=source == ASSUMED) | CLAMP_FORCES,
         key="clamp",
         default=AS_DESCRIBED,
-        help=f"Nobody has measured it on your wheel. Usual of {kind.words}: {kind.force.range_in_words(KILONEWTON)}. "
+        help=f"Not measured on your wheel. Usual for {kind.words}: {kind.force.range_in_words(KILONEWTON)}. "
         "Move it and watch.",
     )
     if force != AS_DESCRIBED:
@@ -47,7 +47,7 @@ def ask_values(hub: Scenario, given: dict[str, str]) -> None:
         | THREAD_SLACKS,
         key="slack",
         default=AS_DESCRIBED,
-        help="How far the cone slides along the axle before its thread bears. The locknut takes it up.",
+        help="How far the cone slides on its thread before the flanks bear. The locknut takes it up.",
     )
     if slack != AS_DESCRIBED:
         given["thread-slack"] = slack
@@ -63,7 +63,7 @@ def ask_ranges(hub: Scenario) -> Scenario:
     folded = st.popover("What is only assumed", width="content", key="ranges", on_change="rerun")
     if folded.open:
         with folded:
-            st.caption("Nobody measured these on your hub. Every turn advised is a range over them.")
+            st.caption("Not measured on your hub. The turn advised allows for all of these.")
             for name, unknown in hub.unknowns.items():
                 _ask_range(name, unknown)
             st.button("Put all of these back", key="ranges_back", on_click=forget_ranges, width="stretch")
@@ -88,9 +88,7 @@ def in_ranges(hub: Scenario) -> Scenario:
         return hub.replace(assumed=assumed.replace(**changes))
     except PartProblems as error:
         problems = "\n".join(str(Assumed.say(mistake)) for mistake in error.mistakes)
-        say_problems(
-            "These ranges cannot be; the hub is worked out in those it was described with.", problems
-        )
+        say_problems("These ranges are not possible. The hub keeps the ones it came with.", problems)
         return hub
 
 

@@ -63,7 +63,7 @@ def test_the_same_address_brings_back_rounds_sizes_and_answer() -> None:
     assert headline(again) == headline(app)
     assert pills(again, "check:next.rim_open.hand").value == "clear"
     assert address(again) == address(app)
-    assert "Not all of this address" not in words(again)
+    assert "Part of this address" not in words(again)
 
 
 @pytest.mark.parametrize("measured", [False, True])
@@ -101,7 +101,7 @@ def test_what_cannot_be_is_kept_too_and_said_again() -> None:
     enter(app, "dropout_thickness.size", 999.0)
     again = reopened(app)
     assert "999 mm: must be at most 500 mm" in words(again)
-    assert "Not all of this address" not in words(again)
+    assert "Part of this address" not in words(again)
 
 
 def test_a_file_of_readings_is_in_the_address_with_its_story() -> None:
@@ -139,7 +139,7 @@ def test_a_damaged_address_is_said_field_by_field_and_the_rest_is_there() -> Non
     assert len(seen(app).rounds) == 3
     assert seen(app).found.axle_end_open.play == pytest.approx(0.12e-3)
     app.button(key="check_damage_seen").click().run()
-    assert "Not all of this address" not in words(app)
+    assert "Part of this address" not in words(app)
 
 
 def test_an_address_cut_short_anywhere_is_known_for_one() -> None:
@@ -190,7 +190,7 @@ def test_a_hostile_address_opens() -> None:
     poison = dict.fromkeys(("name", "story", "clamp", "found.rim_open.play", "thread", "a.b"), LONG)
     app = opened(**ANSWERED, **poison)
     assert not app.exception
-    assert "Not all of this address" in words(app)
+    assert "Part of this address" in words(app)
 
 
 LONG = " ".join(HOSTILE.values())

@@ -60,7 +60,7 @@ def test_a_bad_file_is_explained_and_everything_entered_stays() -> None:
     enter(app, "dropout_thickness.size", 7.0)
     before = seen(app)
     bring(app, "bad.toml", b"[found]\nrim_open = { play_mm = 99 }\ncolour = 'red'\n")
-    assert "everything entered is as it was" in words(app)
+    assert "What you entered is as it was" in words(app)
     assert "at most 10 mm" in words(app)
     assert "colour" in words(app)
     assert seen(app) == before
