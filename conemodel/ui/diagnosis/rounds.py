@@ -49,9 +49,7 @@ def ask_round(diagnosis: Diagnosis) -> None:
 def _form(diagnosis: Diagnosis) -> None:
     """Draw the form for the next round."""
     if len(diagnosis.readings.rounds) >= MOST_ROUNDS:
-        st.info(
-            f"A hub is followed over {MOST_ROUNDS} rounds. One that will not come right by then wants new parts."
-        )
+        st.info(f"{MOST_ROUNDS} rounds are the most. A hub that is not right by then wants new parts.")
         return
     with st.container(border=True):
         _ask_turn(diagnosis)
@@ -66,7 +64,7 @@ def _form(diagnosis: Diagnosis) -> None:
             with folded:
                 ask_readings("play", f"{NEXT}.")
                 ask_readings("turning", f"{NEXT}.")
-        st.button("Add this round", on_click=_add, width="stretch", key="add_round")
+        st.button("Add this round", on_click=_add, width="stretch", type="primary", key="add_round")
         for problem in st.session_state.get("check_round_problems", ()):
             st.error(for_page(problem))
 

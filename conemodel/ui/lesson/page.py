@@ -23,7 +23,7 @@ def page() -> None:
     begin_page(
         "Demonstrate",
         "Two hubs or settings side by side, step by step, for a class before a projector. Before each answer the class "
-        "commits: in, out, or leave it. Nothing that is still to be guessed is on the page.",
+        "commits: in, out, or leave it. Nothing still to be guessed is on the page.",
     )
     staged = choose_story()
     _story(staged)
@@ -33,16 +33,16 @@ def page() -> None:
 def _story(staged: Staged) -> None:
     """Draw what a story is about, and how to begin."""
     story = staged.story
+    st.button(  # above the words, whose length differs, so that another story leaves it where it is
+        "Show it",
+        on_click=lambda: go_to(story, start(story), moving=False),
+        type="primary",
+        help="Fills the window. F11 takes the browser's own bars away.",
+    )
     with st.container(border=True):
         st.header(for_page(story.title), anchor=False)
         st.text(visible(story.opening.strip()))
         st.markdown(f"**{for_page(story.left.caption)}** and **{for_page(story.right.caption)}**")
-        st.button(
-            "Show it",
-            on_click=lambda: go_to(story, start(story), moving=False),
-            type="primary",
-            help="Fills the window. F11 takes the browser's own bars away.",
-        )
         st.markdown(
             "Four keys tell the whole story: "
             + ", ".join(f"**{SHORTCUTS[key][1]}** {SHORTCUTS[key][2]}" for key in KEYS)

@@ -16,6 +16,7 @@ from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.wording import firm_hand
 from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
 from conemodel.ui.practice.session import Stand
+from conemodel.ui.practice.steps import advised_action
 from conemodel.ui.setting.controls import SEATS
 
 T = TypeVar("T")
@@ -32,10 +33,8 @@ class Buttons:
         self.stand = stand
         self.barred: dict[str, list[str]] = {}
 
-    def draw(
-        self, label: str, action: a.Action, *, primary: bool = False, shortcut: str | None = None
-    ) -> None:
-        """Draw one button over the width of its place."""
+    def draw(self, label: str, action: a.Action, *, shortcut: str | None = None) -> None:
+        """Draw one button over the width of its place; what is usually next stands out."""
         reason = why_not(self.stand.bench, action)
         if reason:
             self.barred.setdefault(reason, []).append(label)
@@ -45,10 +44,14 @@ class Buttons:
             on_click=self.stand.do,
             args=(action,),
             disabled=reason is not None,
-            type="primary" if primary else "secondary",
+            type="primary" if reason is None and self._is_advised(action) else "secondary",
             width="stretch",
             shortcut=shortcut,
         )
+
+    def _is_advised(self, action: a.Action) -> bool:
+        refuses = isinstance(action, a.Finish) and action.refuse
+        return not refuses and type(action) is advised_action(self.stand.bench)
 
     def row(self, *buttons: tuple[str, a.Action]) -> None:
         """Draw buttons side by side; on a phone they stand one below the other."""
@@ -115,7 +118,7 @@ def lock(stand: Stand) -> None:
         *own_buttons(stand, "locknut"),
     )
     st.caption(
-        f"{firm_hand(stand.bench.secret.scenario.assumed.spanner_length)}: assumed, nobody measures it here."
+        f"{firm_hand(stand.bench.secret.scenario.assumed.spanner_length)}: assumed, not measured here."
     )
     with st.expander("Trim: turn cone and locknut together", expanded=stand.bench.exercise.number == 9):
         size = _pick(stand, "By", {str(size): words for size, words in TRIMS.items()}, "6")
@@ -163,7 +166,7 @@ def clamp(stand: Stand) -> None:
         hold_axle(stand)
     buttons.reasons()
     if not kind.through_axle:
-        st.caption("Nuts press on the locknuts and may drag the cone along: check again after them.")
+        st.caption("Nuts press on the locknuts and may drag the cone round: check again afterwards.")
 
 
 def feel(stand: Stand) -> None:
@@ -197,7 +200,7 @@ def say(stand: Stand) -> None:
     if bench.exercise.kind != "name":
         if bench.exercise.rides:
             st.markdown("Say done and the wheel **is ridden as it is**.")
-        buttons.draw("Done: it is right", a.Finish(), primary=True)
+        buttons.draw("Done: it is right", a.Finish())
         if "refuse" in bench.exercise.questions:
             buttons.draw("I refuse it: it cannot be adjusted", a.Finish(refuse=True))
     buttons.reasons()

@@ -76,15 +76,17 @@ def _lesson() -> None:
     st.header(lesson.title, anchor=False)
     st.caption(HOW_IT_IS_CLAMPED)
     st.markdown(f"**{2 if rocked else 1} of 2:** {lesson.twirl if rocked else lesson.rock}")
-    if rocked:
-        show_last_answer(stand)
+    show_last_answer(stand)
+    st.button(  # stands there from the start, so that nothing moves when it can be pressed
+        "What you now know" if at + 1 == len(LESSONS) else "Next hub",
+        on_click=_go_to,
+        args=(at + 1,),
+        type="primary",
+        disabled=not (rocked and twirled),
+    )
+    feel_with(stand, "twirl" if rocked else "rim")
     if rocked and twirled:
         st.markdown(lesson.taught)
-        last = at + 1 == len(LESSONS)
-        st.button(
-            "What you now know" if last else "Next hub", on_click=_go_to, args=(at + 1,), type="primary"
-        )
-    feel_with(stand, "twirl" if rocked else "rim")
 
 
 def _stand(state: State) -> Stand:
@@ -100,7 +102,7 @@ def _go_to(at: int) -> None:
         st.session_state.first_hubs = {}
 
 
-HOW_IT_IS_CLAMPED = "Clamped on spacers, as hard as in the frame but out of it: so the axle can be twirled."
+HOW_IT_IS_CLAMPED = "Clamped on spacers: as hard as in the frame, but out of it, so you can twirl the axle."
 
 IN_THE_FRAME = (
     "In the frame the axle cannot be twirled: spin the wheel and feel whether it runs smooth, or take it out and clamp "

@@ -10,7 +10,7 @@ from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
 STYLE = """
 <style>
 .cm-told {font-size: var(--cm-title); font-weight: 600; line-height: 1.3}
-.cm-told {border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
+.cm-told {min-height: 56px; box-sizing: border-box; border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
 .cm-told small {display: block; font-size: var(--cm-text); font-weight: 400}
 .cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
 .cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid var(--cm-hair)}

@@ -1,5 +1,7 @@
 """Practise: a hub with hidden numbers, set by feel; then the truth."""
 
+from typing import Literal
+
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
@@ -121,8 +123,10 @@ def _show_mark(sitting: Sitting) -> None:
         sitting.saved = _save_attempt(sitting)
     show_verdict(sitting)
     again, on = st.columns(2)
-    again.button("Again, another hub", on_click=begin_another_hub, width="stretch", type="primary")
-    on.button("Next exercise", on_click=begin_next, width="stretch")
+    kinds: tuple[Literal["primary", "secondary"], ...] = ("secondary", "primary")
+    passed = sitting.marked.passed
+    again.button("Again, another hub", on_click=begin_another_hub, width="stretch", type=kinds[not passed])
+    on.button("Next exercise", on_click=begin_next, width="stretch", type=kinds[passed])
     show_details(sitting)
     if isinstance(sitting.saved, int):
         who = "the name you typed" if st.session_state.get("practise_name") else "no name"

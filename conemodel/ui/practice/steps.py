@@ -1,6 +1,7 @@
 """The visible state of the bench and the usual next step, in words; no hidden number is read here."""
 
 from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.holding import AXLE, CONE
 from conemodel.tasks.practice.actions.obstacles import CONE_FREE, IN_FRAME, ON_LOCKNUTS
@@ -16,6 +17,9 @@ STEPS = {
     "say": "Decide",
 }
 """The steps of the work, in its order."""
+
+_BY_BUTTON: dict[str, type[a.Action]] = {"cone": a.ScrewIn, "lock": a.Tighten, "say": a.Finish}
+"""What is usually next at a step, where a button does it."""
 
 
 def steps_for(exercise: Exercise) -> tuple[str, ...]:
@@ -60,6 +64,24 @@ def next_to_do(bench: Bench) -> tuple[str, str]:
     return _next_name(bench) if kind == "name" else _next_set(bench)
 
 
+def advised_action(bench: Bench) -> type[a.Action] | None:
+    """Return the kind of action that `next_to_do` comes to, where a button does it; None where a hand does."""
+    step, _ = next_to_do(bench)
+    if step == "clamp":
+        return a.OpenClamp if bench.hub.closed else a.CloseClamp
+    if step == "say" and (bench.exercise.kind == "name" or _is_asked_first(bench)):
+        return None
+    if step == "cone" and bench.hub.axle_held == "nothing":
+        return None
+    return _BY_BUTTON.get(step)
+
+
+def _is_asked_first(bench: Bench) -> bool:
+    """Return whether the exercise asks what locking will do, before it is done."""
+    hub = bench.hub
+    return "foretell" in bench.exercise.questions and hub.answer("foretell") is None and hub.locks == 0
+
+
 def _next_touch(hub: HubState) -> tuple[str, str]:
     if hub.axle_held == "nothing":
         return "cone", "Hold the axle, or it turns with the cone."
@@ -80,7 +102,7 @@ def _next_name(bench: Bench) -> tuple[str, str]:
 
 def _next_set(bench: Bench) -> tuple[str, str]:
     hub, exercise = bench.hub, bench.exercise
-    if "foretell" in exercise.questions and hub.answer("foretell") is None and hub.locks == 0:
+    if _is_asked_first(bench):
         return "say", "First say what locking will do to the play."
     if "protrusion first" in exercise.must and not hub.touched and not hub.seen:
         return "look", "Look before the cone is touched: at the axle ends, at the balls."

@@ -57,6 +57,11 @@ class Trainee:
         button.click()
         return self.run()
 
+    @property
+    def main(self) -> list[str]:
+        """The buttons that stand out."""
+        return [button.label for button in self.app.button if button.proto.type == "primary"]
+
     def choose(self, label: str, value: Any) -> "Trainee":
         found: Any = next(
             g
@@ -211,6 +216,23 @@ def test_a_hub_that_is_done_is_called_done_and_not_right() -> None:
     assert "✓" not in trainee.words
     assert "Hub 2 is on the bench." in trainee.words
     assert "Hub 1: Hub 2" not in trainee.words
+
+
+def test_the_act_that_is_advised_is_the_one_main_button() -> None:
+    trainee = Trainee(link="04-locknut.evening.2")
+    trainee.step("say").choose("Locking will make it", "tighter")
+    assert trainee.main == []  # first a hand holds the axle
+    trainee.step("cone").choose("What holds the axle", "vice")
+    assert trainee.main == ["Screw in by finger"]
+    trainee.press("Screw in by finger").step("lock")
+    assert trainee.main == ["Tighten the locknut"]
+    trainee.step("say")
+    assert trainee.main == []  # not before it is locked and felt
+
+
+def test_what_is_next_after_an_exercise_hangs_on_the_mark() -> None:
+    trainee = Trainee(link="04-locknut.evening.2").step("say").press("Done: it is right")
+    assert trainee.main == ["Again, another hub"]
 
 
 def test_the_log_says_in_plain_words_what_was_answered_and_that_a_cone_would_not_turn() -> None:

@@ -6,7 +6,7 @@ from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.session import Bench
-from conemodel.ui.practice.steps import list_visible_states, next_to_do, steps_for
+from conemodel.ui.practice.steps import advised_action, list_visible_states, next_to_do, steps_for
 from tests.tasks.practice.hubs import open_link
 
 
@@ -34,7 +34,7 @@ def test_hubs_that_differ_only_in_what_is_hidden_get_the_same_words(name: str) -
 
 def test_the_work_is_led_through_in_its_order_on_the_first_setting_exercise() -> None:
     bench = open_link("04-locknut.words.1", key="k")
-    led = [next_to_do(bench)[0]]
+    led, advised = [next_to_do(bench)[0]], [advised_action(bench)]
     for actions in (
         [a.Answer("foretell", "tighter")],
         [a.HoldAxle("vice")],
@@ -46,6 +46,8 @@ def test_the_work_is_led_through_in_its_order_on_the_first_setting_exercise() ->
     ):
         bench = do(bench, *actions)
         led.append(next_to_do(bench)[0])
+        advised.append(advised_action(bench))
+    assert advised == [None, None, a.ScrewIn, a.Tighten, a.CloseClamp, None, None, a.Finish]
     assert led == ["say", "cone", "cone", "lock", "clamp", "feel", "feel", "say"]
 
 
