@@ -17,11 +17,10 @@ DRAWN = """() => {
         .map(e => e.shadowRoot?.querySelector('.instrument')).find(Boolean).querySelector(what);
     const shift = name => Number(
         find(`.close [data-group="${name}"]`).getAttribute('transform')?.match(/translate\\(([-\\d.e]+)/)?.[1] ?? 0);
-    const box = what => ['x', 'width'].map(name => Number(find(what).getAttribute(name)));
     const tip = what => Number(find(what).getAttribute('d').match(/M([-\\d.]+)/)?.[1]);
     const turned = find('.dial [data-group="cone"]').getAttribute('transform').match(/rotate\\(([-\\d.e]+)/)[1];
     return {
-        cone: shift('cone'), plate: box('.plate'), now: tip('.pointer.hollow'), pointer: tip('.pointer:not(.hollow)'),
+        gap: shift('cone') - shift('wheel'), now: tip('.pointer.hollow'), pointer: tip('.pointer:not(.hollow)'),
         angle: -Number(turned), play: find('.play').textContent, words: find('.state .words').textContent,
         sign: find('.state .sign').textContent, stage: find('.acts [aria-current]').dataset.stage,
         acts: [...find('.acts').querySelectorAll('b')].map(node => node.textContent),

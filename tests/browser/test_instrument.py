@@ -51,7 +51,7 @@ def test_nothing_is_asked_of_the_server_while_a_finger_moves(bench):
         for angle in range(-89, -49):
             hand.move(angle)
             page.evaluate("() => new Promise(requestAnimationFrame)")
-            seen.add(drawn(page)["cone"])
+            seen.add(drawn(page)["gap"])
         assert asked(page) == before
         assert len(seen) > 30  # while the picture followed
         hand.up()

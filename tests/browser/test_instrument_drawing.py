@@ -55,12 +55,13 @@ def test_gap_pointer_and_words_are_as_predicted_at_every_stage(bench, root, hub)
             wait_rest(page)
             picture, play = drawn(page), play_of(made, stage)
             assert picture["stage"] == stage
-            assert abs(picture["cone"]) / factor == pytest.approx(max(play, 0.0), abs=MICROMETRE)
+            # out lies on the left; a squeeze is drawn at the same enlargement, into the ball
+            assert -picture["gap"] / factor == pytest.approx(play, abs=MICROMETRE)
             assert picture["words"] == answer["words"].split(": ")[0]
             assert picture["sign"] == answer["sign"]
             assert picture["play"].endswith("squeeze" if play < -0.0005 else "play")
-            drawn_order.append(abs(picture["cone"]))
-            order.append(max(play, 0.0))
+            drawn_order.append(-picture["gap"])
+            order.append(play)
     # A reader of the picture alone sees in which stage the play is largest.
     assert sorted(range(4), key=drawn_order.__getitem__) == sorted(range(4), key=order.__getitem__)
 
@@ -100,7 +101,7 @@ def test_the_picture_is_right_wherever_the_finger_is(bench, root, hub):
             made = prediction(root, hub, picture["angle"])
             factor = factor or factor_of(made.scenario)
             assert picture["angle"] == pytest.approx(-angle, abs=1)
-            assert abs(picture["cone"]) / factor == pytest.approx(play_of(made, "backed_off"), abs=MICROMETRE)
+            assert -picture["gap"] / factor == pytest.approx(play_of(made, "backed_off"), abs=MICROMETRE)
             # printed to a micrometre: the figure is within half of one, and what is interpolated within a tenth
             assert float(picture["acts"][3]) == pytest.approx(abs(play_of(made, "clamped")), abs=0.0006)
         hand.up()
@@ -115,5 +116,5 @@ def test_a_right_hand_side_is_the_mirror_image(bench):
             found[side] = drawn(page)
             Spanner(page).drag(-90, -60)
             assert float(told(page, 1)["angle"]) == pytest.approx(60, abs=1)  # the dial is no mirror image
-    assert found["left"]["cone"] < 0 < found["right"]["cone"]
-    assert found["left"]["cone"] == pytest.approx(-found["right"]["cone"], rel=0.02)
+    assert found["left"]["gap"] < 0 < found["right"]["gap"]
+    assert found["left"]["gap"] == pytest.approx(-found["right"]["gap"], rel=0.02)

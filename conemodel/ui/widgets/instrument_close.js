@@ -5,7 +5,7 @@ const SIZES = {
   phone: { small: 13, middle: 13, large: 22 }, wall: { small: 30, middle: 32, large: 76 },
 };
 
-const ARROWS = 1.5; // mm drawn: a narrower gap has no room for its arrows
+const ARROWS = 1.4; // mm drawn: a narrower gap has no room for its arrows
 const NAMED = 2; // of what was not measured, what matters most
 
 export class CloseUp {
@@ -68,20 +68,19 @@ export class CloseUp {
   }
 
   show(place, answer) {
-    const { vars, stage } = place, wide = vars.gap * this.data.factor;
+    const { vars, stage } = place, wide = vars.cone * this.data.factor;
     this.sheet.move({ ...vars, open: Number(wide > ARROWS) }, stage);
     this.rule.show(place);
     this.showWords(place, answer);
   }
 
-  showWords({ now, stage }, answer) {
-    const hidden = this.hide.has("numbers"), { felt, ball_load: load } = this.data.numbers;
+  showWords({ now }, answer) {
+    const hidden = this.hide.has("numbers"), { felt } = this.data.numbers;
     // Where the state cannot be told a third decimal would promise too much.
     const digits = answer.question === "adjustment" && answer.state === null ? 2 : 3;
     const rim = now > 0 ? `${feltAt(felt, "rim", now).toFixed(2)} mm at the rim` : `balls held with ${Math.round(feltAt(felt, "preload", now) / 10) * 10} N`;
-    const ridden = stage === "ridden" && load ? `; the lowest ball carries ${Math.round(load)} N` : "";
     put(this.play, hidden ? "" : playWords(now, digits));
-    put(this.rim, hidden ? "" : rim + ridden);
+    put(this.rim, hidden ? "" : rim);
     this.svg.setAttribute("aria-label", hidden ? "One ball between cup and cone" : `One ball between cup and cone: ${playWords(now, digits)}`);
   }
 }

@@ -24,7 +24,7 @@ export class Dial {
     const scale = Math.min((width - 16) / wide, (height - foot) / high);
     Object.assign(this, { x: width / 2 - (left + wide / 2) * scale, y: (height - foot) / 2 - (top + high / 2) * scale, scale });
     set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
-    this.sheet.place({ scale, x: this.x, y: this.y, size });
+    this.sheet.place({ scale, x: this.x, y: this.y, size, width });
     this.sheet.hideGroup("good arc", hide.has("good"));
     const at = (node, x, y, anchor, px) => set(node, { x, y, "text-anchor": anchor, "font-size": `${px}px` });
     const low = height - 12, above = low - size - 6;

@@ -11,7 +11,7 @@ const wrapDegrees = (angle) => angle - 360 * Math.round(angle / 360);
 export class Hands {
   constructor({ numbers, onShow, onRest, onSay }) {
     Object.assign(this, { numbers, onShow, onRest, onSay });
-    this.at = { angle: 0, nut: 0, lever: 0, load: 0, rock: 0, regripped: false };
+    this.at = { angle: 0, nut: 0, lever: 0, load: 0, regripped: false };
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
     this.note = "";
   }

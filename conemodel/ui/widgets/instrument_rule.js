@@ -68,9 +68,10 @@ export class Rule {
   // Words stay inside the picture, however far out they belong.
   write(node, text, x, y, anchor) {
     put(node, text);
-    const long = 0.56 * this.size * text.length, start = x - { start: 0, middle: 0.5, end: 1 }[anchor] * long;
-    const pushed = Math.max(4 - start, 0) - Math.max(start + long - this.width + 4, 0);
-    set(node, { x: x + pushed, y, "text-anchor": anchor, "font-size": `${this.size}px` });
+    set(node, { "text-anchor": anchor, "font-size": `${this.size}px` });
+    // moved, not set anew: letters that stay as they are need not be laid out
+    const inside = keptInside(x, node, this.size, this.width);
+    set(node, { transform: `translate(${inside.toFixed(1)} ${y.toFixed(1)})` });
   }
 
   x(play) {

@@ -75,7 +75,8 @@ export class Sheet {
   }
 
   // mm of the sheet to px of the picture.
-  place({ scale, x, y, size }) {
+  // Names stay within `width`, where one is given.
+  place({ scale, x, y, size, width }) {
     Object.assign(this, { scale, x, y });
     set(this.root, { transform: `matrix(${scale} 0 0 ${scale} ${x} ${y})` });
     this.root.style.setProperty("--u", 1 / scale);
@@ -83,8 +84,8 @@ export class Sheet {
       pattern.setAttribute("patternTransform", `scale(${1 / scale}) rotate(${angle})`);
     }
     for (const { at, leader, text, line } of this.labels) {
-      const [px, py] = this.px(at);
-      set(text, { x: px, y: py + 0.35 * size, "font-size": `${size}px` });
+      const [px, py] = this.px(at), inside = width ? keptInside(px, text, size, width) : px;
+      set(text, { x: inside, y: py + 0.35 * size, "font-size": `${size}px` });
       if (line) set(line, { x1: px, y1: py + 0.5 * size, x2: this.px(leader)[0], y2: this.px(leader)[1] });
     }
     this.shown = null;
@@ -158,3 +159,10 @@ export function drawHatch(defs, id, { step, width, colour: line, crossed, angle 
 
 // The corners of an outline of straight lines.
 export const cornersOf = (d) => [...d.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+
+// Where words may start, be centred or end without leaving the picture.
+export function keptInside(x, text, size, width) {
+  const long = 0.56 * size * text.textContent.length, share = { start: 0, middle: 0.5, end: 1 }[text.getAttribute("text-anchor")];
+  const start = x - share * long;
+  return x + Math.max(4 - start, 0) - Math.max(start + long + 4 - width, 0);
+}

@@ -51,7 +51,7 @@ export function stageOf({ angle, nut, lever, load }) {
 // A cam pulls only from straight out, and least at both ends; a nut first runs up to the frame.
 const clampForce = (lever) => Math.sin((share((lever - RUN_ON) / (1 - RUN_ON)) * Math.PI) / 2) ** 2;
 
-// Everything that follows from where the hands are. A pinched cone stays on the ball: what is squeezed is told, not drawn.
+// Everything that follows from where the hands are.
 export function follow(data, hand) {
   const plays = endPlays(data, hand.angle), stage = stageOf(hand);
   const push = share((hand.nut - RUN_ON) / (1 - RUN_ON)), force = clampForce(hand.lever);
@@ -61,14 +61,13 @@ export function follow(data, hand) {
   return { plays, stage, push, force, free, locked, clamped, now, vars: variables({ plays, push, force, now }, hand) };
 }
 
-// What the groups of the drawing are moved by. The wheel is pushed towards the drawn cone as it rocks.
+// What the groups of the drawing are moved by. A pinched cone is drawn at its squeeze, over the ball that it flattens.
 function variables({ plays, push, force, now }, hand) {
-  const near = share(hand.nut / RUN_ON), play = Math.max(now, 0), rocked = 0.5 * (1 + hand.rock) * play;
+  const near = share(hand.nut / RUN_ON);
   return {
-    cone: play, nut: hand.nut, off: 1 - near, clamp: force, lever: hand.lever, angle: hand.angle, load: hand.load,
-    rock: hand.rock, rocked, sway: hand.rock * play, gap: play - rocked, touch: Number(play - rocked <= 0),
-    cone_flank: 2 * push - 1, nut_flank: -near, at_backed_off: plays.backed_off, at_locked: plays.locked,
-    advised: hand.angle, advising: 0,
+    cone: now, nut: hand.nut, off: 1 - near, clamp: force, lever: hand.lever, angle: hand.angle, load: hand.load,
+    touch: Number(now <= 0), cone_flank: 2 * push - 1, nut_flank: -near, aim: now - plays.clamped,
+    at_backed_off: plays.backed_off, at_locked: plays.locked, advised: hand.angle, advising: 0,
   };
 }
 

@@ -106,7 +106,8 @@ export class Acts {
       const item = host.appendChild(document.createElement("li")), button = item.appendChild(document.createElement("button"));
       button.type = "button";
       button.dataset.stage = stage;
-      button.innerHTML = `<span class="name" data-short="${SHORT_NAMES[stage] ?? NAMES[stage]}">${NAMES[stage]}</span><span class="value"><b></b> <small></small></span>`;
+      button.innerHTML = `<span class="name"><span class="full">${NAMES[stage]}</span><span class="few">${SHORT_NAMES[stage] ?? NAMES[stage]}</span></span>`
+        + `<span class="value"><b></b> <small></small></span>`;
       button.addEventListener("click", () => onStage(stage));
       return [stage, button, button.querySelector("b"), button.querySelector("small")];
     });
