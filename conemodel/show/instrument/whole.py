@@ -24,7 +24,8 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
         rim_play: at the rim, stop to stop, for each of end play [-].
     """
     hub = hub_of(scenario)
-    at_rim = factor * rim_play / 2
+    # towards the adjusted side: its upper ball is the one that touches then
+    at_rim = (-1 if hub.adjusted == "left" else 1) * factor * rim_play / 2
     radius = 1e3 * scenario.wheel.rim_radius
     tilt = 57.29578 * at_rim / radius
     drawn = 60.0 / radius  # of the rim's movement, what the tilt alone gives the rim drawn in

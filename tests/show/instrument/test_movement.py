@@ -61,6 +61,18 @@ def test_pushing_the_wheel_by_all_the_play_brings_the_ball_to_the_race(root):
     assert drawn_gap(drawing, {"cone": 0.2, "rocked": 0.1}) == pytest.approx(0.1 * drawing.factor, abs=1e-9)
 
 
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_wheel_whose_rim_leans_to_the_adjusted_side_touches_at_its_upper_ball(root, side):
+    """Statics: a rim pushed over lowers the hub's end on that side, and with it the cup over the upper ball."""
+    touring_hub = touring(root)
+    whole = drawing_of(touring_hub.replace(hub=touring_hub.hub.replace(adjustable_side=side))).plates["whole"]
+    out = {"left": -1, "right": 1}[side]
+    for rim, up in (("rim top", 1), ("rim bottom", -1)):
+        assert np.sign(group_of(whole, rim).move["sway"]) == up * out
+    # clockwise on screen takes what is above the middle to the right
+    assert np.sign(group_of(whole, "wheel").turn["sway"]) == out
+
+
 def test_the_factor_is_the_largest_at_which_the_play_at_the_dials_end_has_room(root):
     for seed in SEEDS:
         scenario, drawing, _ = random_drawing(root, seed)
