@@ -24,7 +24,7 @@ from conemodel.ui.widgets.contract_turning import (
 )
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
-SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "bench.js")
+SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "sound.js", "bench.js")
 _Gesture = TypeVar("_Gesture")
 
 
