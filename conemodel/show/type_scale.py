@@ -3,10 +3,11 @@
 The smallest can still be read at arm's length; common practice, no source.
 """
 
-LABEL, TEXT, TITLE, VALUE, HEADING, STATE = 13, 15, 18, 22, 34, 44
-"""Labels and notes; running text; titles and advice; values and sections; a page's name; the state of a hub."""
+LABEL, TEXT, TITLE, VALUE, HEADING, STATE, FRONT = 13, 15, 18, 22, 34, 44, 60
+"""Labels and notes; running text; titles and advice; values and sections; a page's name; the state of a hub; what
+the front page asks for."""
 
-COMPACT = {"heading": VALUE, "state": 27}
+COMPACT = {"heading": VALUE, "state": 27, "front": STATE}
 """What is smaller on a telephone."""
 
 _NAMED = {
@@ -16,6 +17,7 @@ _NAMED = {
     "value": VALUE,
     "heading": HEADING,
     "state": STATE,
+    "front": FRONT,
 }
 
 

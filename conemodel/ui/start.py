@@ -1,15 +1,42 @@
-"""The start page: the names of the parts, and links to the screens."""
+"""The start page: a hub to be rocked, and three doors to the screens."""
 
 from dataclasses import dataclass
-from functools import partial
+from functools import lru_cache, partial
+from typing import Any
 
 import streamlit as st
 
+from conemodel.base.plain_text import one_line
+from conemodel.parts.scenario import Scenario
 from conemodel.show.instrument.pictures import parts_svg
+from conemodel.show.instrument.rock_json import rock_json
+from conemodel.tasks.setting.middle import set_in_middle
+from conemodel.tasks.setting.predict import predict
 from conemodel.ui.choose_hub import ready_hubs
-from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.frame import end_page, style
 from conemodel.ui.own_hub import FIRST_HUB
 from conemodel.ui.picture import draw_by_width
+from conemodel.ui.widgets.rock_me_mount import rock_me
+
+MENU, DOOR = 60, 100
+"""Heights of what stands above the hub, and of the doors below it [px]."""
+
+SIGNS = ("load", "lens", "vice")
+"""Groups of the drawing that are no part of the hub or its wheel."""
+
+STYLE = """
+<style>
+[data-testid=stMainBlockContainer]:has(.st-key-cm-doors) {padding-inline: max(1rem, min(1.25rem, 2vw))}
+.st-key-cm-doors {margin-top: -0.5rem}
+.st-key-cm-doors h2 {font-size: var(--cm-title); padding: 0}
+.st-key-cm-doors [data-testid=stMarkdownContainer], .st-key-cm-doors [data-testid=stMarkdownContainer] p {margin: 0}
+.st-key-cm-doors [data-testid=stVerticalBlock] {gap: 0.1rem}
+.st-key-cm-doors [data-testid=stHorizontalBlock] [data-testid=stHorizontalBlock] {gap: 0 0.2rem; margin-left: -0.5rem}
+.st-key-cm-doors a > span:has([data-testid=stIconMaterial]) {display: none}
+.st-key-cm-doors a {padding: 0.2rem 0.5rem; min-height: 40px}
+.st-key-cm-doors a p {text-decoration: underline; text-underline-offset: 3px}
+</style>
+"""
 
 
 @dataclass(frozen=True)
@@ -24,17 +51,17 @@ class Door:
 DOORS = (
     Door(
         "Learn it",
-        "Ninety seconds on a first hub, then the bench: set hubs by feel. Or see what a setting becomes.",
+        "Ninety seconds on a first hub, then the bench.",
         ("first-hub", "practise", "progress", "set-the-cone"),
     ),
     Door(
         "Show it",
-        "Two hubs side by side on the wall: the class commits, then sees. And what many hubs make of one rule.",
+        "Two hubs on the wall: the class commits, then sees.",
         ("demonstrate", "many-hubs", "method"),
     ),
     Door(
         "Sort out a hub",
-        "One that will not come right: say what you feel or measure, and read what it most likely is and what to do.",
+        "Say what you feel or measure, and read what to do.",
         ("check-a-hub",),
     ),
 )
@@ -42,19 +69,39 @@ DOORS = (
 
 def page() -> None:
     """Draw the page."""
-    begin_page(
-        "Cup and cone",
-        "A wheel hub on loose balls is set by feel. Too tight pits the races, too loose hammers them, and the last "
-        "step changes it again: closing the clamp squeezes the axle and takes up play. Nobody can see any of this. "
-        "Here you can.",
-    )
-    for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
-        with column.container(border=True):
-            st.header(door.name, anchor=False)
-            st.markdown(door.lead)
-            for name in door.pages:
-                st.page_link(st.session_state.pages[name], width="stretch")
-    st.header("What the parts are called", anchor=False)
-    draw = partial(parts_svg, ready_hubs()[FIRST_HUB])
-    draw_by_width("parts", draw, alt="A hub in section with the names of its parts")
+    st.html(style(dark=st.context.theme.type == "dark") + STYLE)
+    name = one_line(shown_hub().name).partition(",")[0]
+    rock_me(key="rock_me", data=hub_data(), name=f"{name}, an invented hub.", above=MENU, below=DOOR)
+    with st.container(key="cm-doors"):
+        for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
+            with column:
+                st.header(door.name, anchor=False)
+                st.markdown(door.lead)
+                with st.container(horizontal=True):
+                    for name in door.pages:
+                        st.page_link(st.session_state.pages[name], width="content")
+    with st.expander("What the parts are called"):
+        alt = f"A hub in section with the names of its parts: {', '.join(part_names())}"
+        draw_by_width("parts", partial(parts_svg, shown_hub()), alt=alt)
     end_page()
+
+
+@lru_cache(maxsize=1)
+def shown_hub() -> Scenario:
+    """Return the hub: loose while its clamp is open, right once it is shut."""
+    return set_in_middle(ready_hubs()[FIRST_HUB])
+
+
+@lru_cache(maxsize=1)
+def hub_data() -> dict[str, Any]:
+    """Return what the browser needs of it."""
+    return rock_json(predict(shown_hub()))
+
+
+def part_names() -> list[str]:
+    """Return what the parts of its drawing are called, each once."""
+    groups = hub_data()["sheets"]["whole"]["groups"]
+    titles = (
+        part.get("title", "") for group in groups if group["name"] not in SIGNS for part in group["parts"]
+    )
+    return list(dict.fromkeys(filter(None, titles)))

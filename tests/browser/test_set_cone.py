@@ -146,11 +146,3 @@ def test_a_proud_axle_is_an_alert(open_page: Open) -> None:
     page = open_page("/set-the-cone?hub=proud-axle", width=390, height=844)
     alert = page.get_by_role("alert").first.inner_text()
     assert alert.removeprefix("⚠ ").startswith("Do not ride")
-
-
-def test_the_front_door_shows_the_parts(open_page: Open) -> None:
-    for width, height in SIZES:
-        page = open_page("/", width=width, height=height)
-        assert page.get_by_text("What the parts are called").is_visible()
-        assert overflow(page) == 0
-        assert findings(page) == []

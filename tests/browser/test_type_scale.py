@@ -5,9 +5,9 @@ The instrument is left out: it fits its words to its own boxes.
 
 import pytest
 
-from conemodel.show.type_scale import COMPACT, HEADING, LABEL, STATE, TEXT, TITLE, VALUE
+from conemodel.show.type_scale import COMPACT, FRONT, HEADING, LABEL, STATE, TEXT, TITLE, VALUE
 
-WIDE = {LABEL, TEXT, TITLE, VALUE, HEADING, STATE}
+WIDE = {LABEL, TEXT, TITLE, VALUE, HEADING, STATE, FRONT}
 PAGES = (
     "/",
     "/first-hub",
@@ -34,7 +34,7 @@ SIZES = """() => {
 @pytest.mark.parametrize("path", PAGES)
 @pytest.mark.parametrize(("width", "height"), [(1366, 768), (390, 844)])
 def test_every_word_is_of_the_scale(open_page, path, width, height):
-    allowed = WIDE if width > 640 else WIDE - {HEADING, STATE} | set(COMPACT.values())
+    allowed = WIDE if width > 640 else WIDE - {HEADING, STATE, FRONT} | set(COMPACT.values())
     page = open_page(path, width=width, height=height)
     assert {
         int(size): words for size, words in page.evaluate(SIZES).items() if int(size) not in allowed

@@ -4,7 +4,7 @@ import re
 import tomllib
 
 from conemodel.show.charts.vega_lite import axis, title, written
-from conemodel.show.type_scale import COMPACT, HEADING, LABEL, STATE, TEXT, TITLE, VALUE, type_style
+from conemodel.show.type_scale import COMPACT, FRONT, HEADING, LABEL, STATE, TEXT, TITLE, VALUE, type_style
 
 
 def test_the_frame_is_set_in_the_scale(root):
@@ -16,7 +16,15 @@ def test_the_frame_is_set_in_the_scale(root):
 
 def test_a_page_knows_every_size_by_name_and_the_smaller_ones_of_a_telephone():
     wide, narrow = type_style().split("@media")
-    assert sorted(map(int, re.findall(r"(\d+)px", wide))) == [LABEL, TEXT, TITLE, VALUE, HEADING, STATE]
+    assert sorted(map(int, re.findall(r"(\d+)px", wide))) == [
+        LABEL,
+        TEXT,
+        TITLE,
+        VALUE,
+        HEADING,
+        STATE,
+        FRONT,
+    ]
     assert [int(size) for size in re.findall(r": (\d+)px", narrow.split("{", 1)[1])] == [*COMPACT.values()]
 
 

@@ -56,11 +56,7 @@ class Instrument {
   }
 
   paint(colours) {
-    const probe = getComputedStyle(this.frame).getPropertyValue("--page").trim();
-    const dark = isDark(probe);
-    for (const [name, colour] of Object.entries(colours[dark ? "dark" : "light"])) {
-      this.frame.style.setProperty(`--${name}`, colour);
-    }
+    useColours(this.frame, colours);
     this.frame.style.setProperty("--above", `${this.data.above}px`);
   }
 
@@ -141,11 +137,4 @@ class Instrument {
     cancelAnimationFrame(this.drawing);
     this.sizes.disconnect();
   }
-}
-
-function isDark(colour) {
-  const [r, g, b] = colour.startsWith("#")
-    ? [1, 3, 5].map((at) => parseInt(colour.slice(at, at + 2), 16))
-    : (colour.match(/\d+/g) ?? [255, 255, 255]).map(Number);
-  return 0.3 * r + 0.6 * g + 0.1 * b < 128;
 }

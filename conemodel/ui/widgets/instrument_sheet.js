@@ -146,6 +146,18 @@ export class Sheet {
 // Colours go by name; what they are on a light and on a dark ground comes with the data.
 const colour = (name) => (name ? `var(--${name})` : "none");
 
+export function useColours(frame, { dark, light }) {
+  const ground = getComputedStyle(frame).getPropertyValue("--page").trim();
+  for (const [name, value] of Object.entries(isDark(ground) ? dark : light)) frame.style.setProperty(`--${name}`, value);
+}
+
+function isDark(ground) {
+  const [r, g, b] = ground.startsWith("#")
+    ? [1, 3, 5].map((at) => parseInt(ground.slice(at, at + 2), 16))
+    : (ground.match(/\d+/g) ?? [255, 255, 255]).map(Number);
+  return 0.3 * r + 0.6 * g + 0.1 * b < 128;
+}
+
 export function drawHatch(defs, id, { step, width, colour: line, crossed, angle = 0 }, fill) {
   const pattern = draw(defs, "pattern", {
     id, width: step, height: step, patternUnits: "userSpaceOnUse", patternTransform: `rotate(${angle})`,

@@ -1,0 +1,129 @@
+// The first page's hub: rocked it knocks, clamped it stops, twirled it is smooth. What was done is kept here only.
+
+const WIDE = 1000, TABLET = 620; // px of the picture's own width
+const HUBS = new WeakMap();
+
+const WORDS = {
+  rock: ["Rock me.", "Take the rim and push it from side to side."],
+  knocks: ["It knocks.", "The cone is a hair off the ball. Now close the lever."],
+  shut: ["Lever shut.", "Open it again and rock the rim first: what does the lever take up?"],
+  stops: ["It stops.", "Was that right? Twirl it: stroke the rim up and down."],
+  smooth: ["Smooth.", "No knock and no drag: that is right."],
+};
+
+// What is said next, from what the hands have done.
+export function nextWords({ shut, knocked, twirled }) {
+  if (!shut) return knocked ? "knocks" : "rock";
+  return twirled ? "smooth" : knocked ? "stops" : "shut";
+}
+
+export default function (component) {
+  const root = component.parentElement;
+  let hub = HUBS.get(root);
+  if (!hub) {
+    hub = new RockMe(root, component.data);
+    HUBS.set(root, hub);
+  }
+  hub.paint();
+  return () => {
+    HUBS.delete(root);
+    hub.close();
+  };
+}
+
+class RockMe {
+  constructor(root, data) {
+    const find = (what) => root.querySelector(what);
+    this.data = data;
+    this.frame = find(".rock-me");
+    this.texts = Object.fromEntries(["h1", ".say p", ".play", ".scale", ".hub", ".named"].map((what) => [what, find(what)]));
+    this.knocks = new Set();
+    this.sound = new Sound(find(".sound"));
+    this.hands = new Hands({ numbers: {}, onShow: () => this.show(), onRest: () => {}, onSay: () => {} });
+    this.hands.place(data.exact.angle, "locked");
+    this.hub = new RockedHub(find(".picture"), data);
+    this.wheel = new RockedWheel({
+      hub: this.hub, hands: this.hands, onKnock: (stop, level) => this.knock(stop, level), onTwirl: () => this.twirl(),
+    });
+    this.lever = holdClamp(this.hub, this.hands);
+    this.name(find(".picture"));
+    put(this.texts[".hub"], data.name);
+    put(this.texts[".scale"], `One ball, its cup and its cone. Gap drawn ${data.factor} × the parts.`);
+    this.sizes = new ResizeObserver(() => this.layout());
+    this.sizes.observe(this.frame);
+  }
+
+  paint() {
+    const { colours, above, below } = this.data;
+    useColours(this.frame, colours);
+    this.frame.style.setProperty("--beside", `${above + below}px`);
+    this.frame.style.setProperty("--above", `${above}px`);
+  }
+
+  layout() {
+    const width = this.frame.clientWidth, kind = width >= WIDE ? "wide" : width >= TABLET ? "tablet" : "phone";
+    if (!width) return;
+    this.frame.className = `instrument rock-me ${kind}`;
+    this.placed = true;
+    const { cx, r } = this.hub.place(width, this.frame.clientHeight, kind);
+    this.frame.style.setProperty("--lens", `${cx + r}px`);
+    this.draw();
+  }
+
+  show() {
+    this.drawing ||= requestAnimationFrame(() => this.draw());
+  }
+
+  draw() {
+    this.drawing = 0;
+    if (!this.placed) return;
+    const { hands, data, texts } = this, { at } = hands, place = follow(data, at), shut = at.lever >= 1;
+    if (!shut) {
+      this.twirled = false;
+      this.wheel.forget();
+    }
+    this.hub.show(place, at);
+    const step = nextWords({ shut, knocked: this.knocks.size > 1, twirled: this.twirled }), [head, next] = WORDS[step];
+    this.frame.dataset.step = step;
+    put(texts.h1, head);
+    put(texts[".say p"], next);
+    put(texts[".play"], shut ? "No play at the rim." : `${data.rim.toFixed(2)} mm of play at the rim.`);
+    this.lever("");
+    this.wheel.show();
+  }
+
+  knock(stop, level) {
+    this.knocks.add(stop);
+    this.sound.knock(level, 0);
+    this.hub.flash(stop > 0);
+    this.show();
+  }
+
+  twirl() {
+    this.twirled = true;
+    this.show();
+  }
+
+  // The part under the pointer is named beside it.
+  name(picture) {
+    const named = this.texts[".named"];
+    const point = (event) => {
+      const words = event.target.closest?.(".part")?.querySelector("title")?.textContent ?? "";
+      put(named, words);
+      const box = this.frame.getBoundingClientRect(), x = event.clientX - box.left, y = event.clientY - box.top;
+      named.classList.toggle("left", x > box.width - 190);
+      Object.assign(named.style, { left: `${x}px`, top: `${y}px` });
+    };
+    for (const kind of ["pointerover", "pointermove", "pointerdown"]) picture.addEventListener(kind, point);
+    // A finger has left before its name is read.
+    picture.addEventListener("pointerleave", (event) => event.pointerType === "touch" || put(named, ""));
+  }
+
+  close() {
+    this.hands.stop();
+    this.wheel.stop();
+    this.sound.close();
+    cancelAnimationFrame(this.drawing);
+    this.sizes.disconnect();
+  }
+}

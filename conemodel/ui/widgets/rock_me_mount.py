@@ -1,0 +1,38 @@
+"""The hub to be rocked, clamped and twirled, as a function to call in a page. It tells Python nothing."""
+
+from collections.abc import Mapping
+from typing import Any
+
+import streamlit as st
+
+from conemodel.ui.widgets.mount import read_text
+
+SHARED = ("travel", "words", "sheet", "dial", "whole", "hands", "grips")
+"""Parts of the instrument that it is made of."""
+
+_ROCK_ME = st.components.v2.component(
+    "conemodel_rock_me",
+    html=read_text("rock_me.html"),
+    css=read_text("instrument_drawing.css", "rock_me.css"),
+    js=read_text(
+        "feel.js",
+        "sound.js",
+        *(f"instrument_{name}.js" for name in SHARED),
+        "rock_me_picture.js",
+        "rock_me_wheel.js",
+        "rock_me.js",
+    ),
+)
+
+
+def rock_me(*, key: str, data: Mapping[str, Any], name: str, above: int, below: int) -> None:
+    """Show a hub that stands with its locknut tight and its clamp open.
+
+    Args:
+        key: of the widget.
+        data: the hub at one setting, as `rock_json` gives it.
+        name: of the hub, in words.
+        above: height of what stands above it on the page [px].
+        below: height of what should be seen below it without scrolling, in a window of a desk or a tablet [px].
+    """
+    _ROCK_ME(key=key, data={**data, "name": name, "above": above, "below": below})
