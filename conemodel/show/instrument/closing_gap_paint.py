@@ -21,6 +21,8 @@ LEFT, PANEL, FIRST, STEP, TALL = 56, 484, 178, 194, 180
 """Left edge of the words and of the panels, top of the first row, from row to row, and height of a panel [px]."""
 INSET = (352, 58, 118)
 """Left edge, top in its row and size of the ball that carries [px]."""
+SIZES = ((25, 16), (21, 15), (18, 13), (15, 12))
+"""Sizes of what is left over and of the small print, the first that fit [px]."""
 COLOUR = {"opens": "petrol", "closes": "taken", "stays": "ink"}
 
 Line = tuple[float, float, str, int, bool, str]
@@ -86,13 +88,24 @@ def _lines(gap: ClosingGap) -> Iterator[Line]:
     y = FIRST + STEP * len(gap.rows) + 4
     yield _tenth(gap)[0][1][0] + 14, y, "0.1 mm", 18, False, "ink"
     yield WIDTH - LEFT - 330, y, "\N{CHECK MARK} the race should stand here", 18, True, "good"
-    y += 48
-    for words in wrap_text(gap.end, width=WIDTH - 2 * LEFT, size=25)[:2]:
-        yield LEFT, y, words, 26, True, "ink"
-        y += 34
-    for words in wrap_text(one_line(gap.foot), width=WIDTH - 2 * LEFT + 120, size=16)[:3]:
-        yield LEFT, y, words, 16, False, "muted"
-        y += 22
+    yield from _closing_words(gap, y + 48)
+
+
+def _closing_words(gap: ClosingGap, top: float) -> Iterator[Line]:
+    """Yield what is left over and the small print, as large as all of it fits below `top`."""
+    for large, small in SIZES:
+        end = wrap_text(gap.end, width=WIDTH - 2 * LEFT, size=large)
+        foot = wrap_text(one_line(gap.foot), width=WIDTH - 2 * LEFT + 60, size=small)
+        tall = 1.35 * (large * len(end) + small * len(foot))
+        if top + tall < HEIGHT:
+            break
+    y = top
+    for words in end:
+        yield LEFT, y, words, large, True, "ink"
+        y += 1.35 * large
+    for words in foot:
+        yield LEFT, y, words, small, False, "muted"
+        y += 1.35 * small
 
 
 def closing_gap_figure(prediction: Prediction) -> "Figure":

@@ -46,7 +46,7 @@ def stage_svg(
         dark=dark,
         view=view,
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
-        desc=describe(prediction, stage, factor=drawing.factor),
+        desc=describe(prediction, stage, factor=drawing.factor, coarser=drawing.thread_coarser),
         labels=labels,
         width=PHONE if compact else PAGE,
         before=None if before is None else state_of(prediction, before, factor=drawing.factor),

@@ -35,8 +35,8 @@ def state_of(prediction: Prediction, stage: str, *, factor: int) -> dict[str, fl
     }
 
 
-def describe(prediction: Prediction, stage: str, *, factor: int) -> str:
-    """Return what the close view shows at a stage, for who does not see it."""
+def describe(prediction: Prediction, stage: str, *, factor: int, coarser: int) -> str:
+    """Return what the close view shows at a stage, and at which scales, for who does not see it."""
     result = prediction.stages[stage]
     gap = play_words(result.end_play, unit=" mm")
     if result.end_play > 0:
@@ -46,5 +46,6 @@ def describe(prediction: Prediction, stage: str, *, factor: int) -> str:
     carried = " A ball below the axle carries the rider." if stage == "ridden" else ""
     return (
         f"{STAGE_WORDS[stage]}: {gap}.{carried} "
-        f"Movement is drawn {factor} times larger than the parts, whose outer form is schematic."
+        f"Movement is drawn {factor} times larger than the parts, whose outer form is schematic, "
+        f"and the thread {coarser} times coarser."
     )

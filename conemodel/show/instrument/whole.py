@@ -29,7 +29,8 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
     radius = 1e3 * scenario.wheel.rim_radius
     tilt = 57.29578 * at_rim / radius
     drawn = 60.0 / radius  # of the rim's movement, what the tilt alone gives the rim drawn in
-    left, right = hub.face + 38, hub.face + 28
+    ends = {side: half.plane + half.axle_end + 4 for side, half in hub.halves.items()}
+    left, right = max(hub.face + 38, ends["left"]), max(hub.face + 28, ends["right"])
     groups = [
         *behind_groups(hub),
         *inside_groups(hub),

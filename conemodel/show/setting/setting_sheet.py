@@ -63,7 +63,7 @@ def _hub(axes: "Axes", prediction: Prediction) -> None:
     state = state_of(prediction, stage, factor=drawing.factor)
     paint_on(axes, plate, state, stage=stage)
     name_on(axes, plate, state, stage=stage, size=SMALL)
-    words = f"Clamped; movement drawn {drawing.factor} times larger"
+    words = f"Clamped. Movement {drawing.factor} times larger, thread {drawing.thread_coarser} times coarser"
     axes.set_title(words, fontsize=PLAIN, fontweight="bold", loc="left")
 
 

@@ -85,7 +85,9 @@ def test_it_is_sound_svg_of_its_size_with_all_of_its_words(prediction, dark):
     gap = closing_gap(prediction)
     for row in gap.rows:
         assert row.size in said
-    assert gap.end.split(".")[0] in said
+    for words in (gap.end, gap.foot):
+        assert " ".join(words.split()) in said
+    assert max(float(mark.get("y") or 0) for mark in root.iter() if mark.tag.endswith("}text")) < HEIGHT
     ids = [mark.get("id") for mark in root.iter() if mark.get("id")]
     assert len(ids) == len(set(ids))
 
