@@ -8,11 +8,12 @@ import numpy as np
 import pytest
 from matplotlib.figure import Figure
 
-from conemodel.show.instrument.closing_gap import closing_gap
-from conemodel.show.instrument.closing_gap_paint import HEIGHT, WIDTH, closing_gap_figure, closing_gap_svg
 from conemodel.show.instrument.drawing_of import drawing_of, factor_of
 from conemodel.show.instrument.paper import paint_on
 from conemodel.show.instrument.states import state_of
+from conemodel.show.setting.closing_gap import closing_gap
+from conemodel.show.setting.closing_gap_paint import HEIGHT, WIDTH, closing_gap_figure, closing_gap_svg
+from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.setting.predict import predict
 from tests.show.instrument.drawn import STAGES, outlines, part_of, placed
 
@@ -85,7 +86,7 @@ def test_it_is_sound_svg_of_its_size_with_all_of_its_words(prediction, dark):
     gap = closing_gap(prediction)
     for row in gap.rows:
         assert row.size in said
-    for words in (gap.end, gap.foot):
+    for words in (gap.end, gap.foot, CAUTION):
         assert " ".join(words.split()) in said
     assert max(float(mark.get("y") or 0) for mark in root.iter() if mark.tag.endswith("}text")) < HEIGHT
     ids = [mark.get("id") for mark in root.iter() if mark.get("id")]

@@ -4,11 +4,12 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from conemodel.base.plain_text import for_html, for_picture, one_line
-from conemodel.show.instrument.closing_gap import ClosingGap, GapRow, closing_gap
 from conemodel.show.instrument.drawing import Point
 from conemodel.show.instrument.paints import COLOURS
 from conemodel.show.instrument.paper import paint_on
 from conemodel.show.instrument.still import FONT, plate_svg
+from conemodel.show.setting.closing_gap import ClosingGap, GapRow, closing_gap
+from conemodel.show.setting.text import CAUTION
 from conemodel.show.svg import wrap_text
 from conemodel.tasks.setting.predict import Prediction
 
@@ -95,7 +96,7 @@ def _closing_words(gap: ClosingGap, top: float) -> Iterator[Line]:
     """Yield what is left over and the small print, as large as all of it fits below `top`."""
     for large, small in SIZES:
         end = wrap_text(gap.end, width=WIDTH - 2 * LEFT, size=large)
-        foot = wrap_text(one_line(gap.foot), width=WIDTH - 2 * LEFT + 60, size=small)
+        foot = wrap_text(f"{one_line(gap.foot)} {CAUTION}", width=WIDTH - 2 * LEFT + 60, size=small)
         tall = 1.35 * (large * len(end) + small * len(foot))
         if top + tall < HEIGHT:
             break
