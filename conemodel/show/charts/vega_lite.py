@@ -56,7 +56,8 @@ def as_rows(columns: Mapping[str, Iterable[Any]]) -> list[Spec]:
 
 def title(text: str, offset: float) -> Spec:
     """Return a chart's heading, `offset` above it [px]."""
-    return {"text": text, "offset": offset, "fontSize": TITLE, "subtitleFontSize": LABEL}
+    below = {"subtitleFontSize": LABEL, "subtitleColor": tone("ink")}
+    return {"text": text, "offset": offset, "fontSize": TITLE, **below}
 
 
 def axis(**more: Any) -> Spec:

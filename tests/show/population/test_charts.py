@@ -11,6 +11,7 @@ import pytest
 from conemodel.base.table import csv_text
 from conemodel.parts.crowd import load_crowd
 from conemodel.parts.population import DEFAULT
+from conemodel.show.charts.vega_lite import tone
 from conemodel.show.population import charts as many
 from conemodel.show.population.sheet import many_figure
 from conemodel.show.population.study_json import many_json
@@ -124,6 +125,12 @@ def test_the_back_off_chart_has_a_line_for_each_kind_each_with_its_own_dash(stud
     assert len({str(line["mark"].get("strokeDash")) for line in lines}) == len(lines)
     right = [row["right"] for row in lines[0]["data"]["values"]]
     assert max(right) == pytest.approx(study.all.curve.right.max())
+
+
+def test_the_names_below_the_heading_are_written_in_ink_on_both_grounds(study):
+    heading = many.back_off_chart(study)["title"]
+    assert len(heading["subtitle"]) == 1 + len(study.kinds)
+    assert heading["subtitleColor"] == tone("ink")
 
 
 def test_the_pictures_are_told_in_words(study, influences):
