@@ -62,12 +62,15 @@ export function follow(data, hand) {
 }
 
 // What the groups of the drawing are moved by. A pinched cone is drawn at its squeeze, over the ball that it flattens.
+// `rock`, where there is one, is where the wheel stands between its stops, -1 to 1; at 1 its ball meets the drawn cone.
 function variables({ plays, push, force, now }, hand) {
-  const near = share(hand.nut / RUN_ON);
+  const near = share(hand.nut / RUN_ON), play = Math.max(now, 0);
+  const [rocked, sway] = hand.rock === undefined ? [0, 0] : [0.5 * (1 + hand.rock) * play, hand.rock * play];
   return {
     cone: now, nut: hand.nut, off: 1 - near, clamp: force, lever: hand.lever, angle: hand.angle, load: hand.load,
-    touch: Number(now <= 0), cone_flank: 2 * push - 1, nut_flank: -near, aim: now - plays.clamped,
-    at_backed_off: plays.backed_off, at_locked: plays.locked, advised: hand.angle, advising: 0,
+    rocked, sway, gap: now - rocked, touch: Number(now - rocked <= 0), cone_flank: 2 * push - 1, nut_flank: -near,
+    aim: now - plays.clamped, at_backed_off: plays.backed_off, at_locked: plays.locked,
+    advised: hand.angle, advising: 0,
   };
 }
 
