@@ -77,11 +77,11 @@ def test_what_no_goal_speaks_of_misses_none():
 
 def test_the_counts_that_are_kept_are_whole():
     kept = kept_calibration()
-    assert kept.hubs >= 100
+    assert kept.hubs >= 300
     assert {each.told for each in kept.trials} == set(TOLD)
     for told in PUSHED:
         assert {each.push for each in kept.trials if each.told == told} == {*mechanic.HARDER, None}
-    assert all(each.hubs >= 100 for each in kept.trials)
+    assert all(each.hubs >= 300 for each in kept.trials)
     for each in kept.trials:  # a turn is in one band
         assert all(0 <= (band.achieved or 0.0) <= 1 for band in each.bands)
         assert sum(band.turns for band in each.bands) <= each.hubs

@@ -16,22 +16,12 @@ from tests.tasks.diagnosis.adversarial.trial import Outcome
 COUNTED_AGAIN = 24
 """Hubs of each push that the slow test tries again: the first of those kept."""
 
-WIDTH_ALONG = "along the axle too; all pushes: width"
-"""The goal that is known to be missed: a gauge that errs by 0.015 mm places the end play it reads no better."""
 
-
-def test_every_goal_is_met_but_the_one_that_is_known_not_to_be():
-    """What is kept, counted by `python -m tests.tasks.diagnosis.adversarial --write`; a share may miss by chance.
-
-    Of a hundred hubs a share near 0.8 errs by 0.04, one standard error; more than that is a miss.
-    """
+def test_every_goal_is_met():
+    """What is kept: counted by `python -m tests.tasks.diagnosis.adversarial --write` on hubs it was not tuned by."""
     kept = kept_calibration()
-    missed = [line for line in misses(kept) if WIDTH_ALONG not in line]
-    assert kept.hubs >= 100
-    assert [line for line in missed if "intervals that hold" not in line] == []
-    for trials in kept.trials:
-        if trials.told == "push" and trials.push is not None:
-            assert 0.75 - 0.04 <= (trials.covered or 0.0) <= 0.87 + 0.04, trials.name
+    assert kept.hubs >= 300
+    assert list(misses(kept)) == []
 
 
 @pytest.fixture(scope="module")
