@@ -1,0 +1,7 @@
+"""The least a page can be and still be touched: one slider and one caption."""
+
+import streamlit as st
+
+st.set_page_config(layout="wide")
+st.slider("Bare", 0, 100)
+st.caption("Bare")
