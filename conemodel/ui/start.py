@@ -1,7 +1,7 @@
 """The start page: a hub to be rocked, and three doors to the screens."""
 
 from dataclasses import dataclass
-from functools import lru_cache, partial
+from functools import lru_cache
 from typing import Any
 
 import streamlit as st
@@ -82,7 +82,7 @@ def page() -> None:
                         st.page_link(st.session_state.pages[name], width="content")
     with st.expander("What the parts are called"):
         alt = f"A hub in section with the names of its parts: {', '.join(part_names())}"
-        draw_by_width("parts", partial(parts_svg, shown_hub()), alt=alt)
+        draw_by_width("parts", named_parts, alt=alt)
     end_page()
 
 
@@ -96,6 +96,12 @@ def shown_hub() -> Scenario:
 def hub_data() -> dict[str, Any]:
     """Return what the browser needs of it."""
     return rock_json(predict(shown_hub()))
+
+
+@lru_cache(maxsize=4)
+def named_parts(*, dark: bool, compact: bool) -> str:
+    """Return it with the names of its parts, as SVG."""
+    return parts_svg(shown_hub(), dark, compact=compact)
 
 
 def part_names() -> list[str]:
