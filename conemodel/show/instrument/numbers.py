@@ -34,13 +34,12 @@ def numbers_json(travel: Travel) -> Json:
         "to": last,
         "step": (last - first) / (travel.cone_angle.size - 1),
         "end_play": {name: _constant_or_list(travel.end_play[name]) for name in STAGES},
-        "felt": _felt(travel.felt),
+        "felt": _felt(travel.felt, travel.ball_load),
         "good": _rounded(np.array([travel.window.tight_edge, travel.window.loose_edge]), MM, MM_DIGITS),
         "short": _rounded(travel.axle_end_moves, MM, MM_DIGITS),
         "assumed": {name: _rounded(np.array(ends), MM, MM_DIGITS) for name, ends in travel.assumed.items()},
         "unmeasured": list(travel.unmeasured),
         "took": dict(travel.took),
-        "ball_load": _rounded(travel.ball_load, NEWTON, NEWTON_DIGITS),
         "answers": _answers(travel.runs),
     }
 
@@ -59,7 +58,7 @@ def exact_json(prediction: Prediction) -> Json:
         "rim": float(MM.from_si(clamped.rim_play)),
         "axle_end": float(MM.from_si(clamped.axle_end_play)),
         "preload": float(NEWTON.from_si(clamped.preload)),
-        "ball_load": float(NEWTON.from_si(most_loaded(ridden.solution))),
+        "ball_load": float(NEWTON.from_si(float(most_loaded(ridden.solution)))),
         "answer": {
             **answer_words(prediction.verdict),
             "aim": None if turn is None else float(DEG.from_si(angle + turn.angle)),
@@ -97,13 +96,14 @@ def _answers(runs: Sequence[Run]) -> Json:
     }
 
 
-def _felt(felt: FeltCurve) -> Json:
-    """Return what hands find over the end play."""
+def _felt(felt: FeltCurve, ball_load: Array) -> Json:
+    """Return over the end play what hands find, and what the most loaded ball carries under the rider."""
     return {
         "end_play": _rounded(felt.end_play, MM, MM_DIGITS),
         "rim": _rounded(felt.rim_play, MM, MM_DIGITS),
         "axle_end": _rounded(felt.axle_end_play, MM, MM_DIGITS),
         "preload": _rounded(felt.preload, NEWTON, NEWTON_DIGITS),
+        "ball_load": _rounded(ball_load, NEWTON, NEWTON_DIGITS),
     }
 
 

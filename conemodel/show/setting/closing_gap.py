@@ -100,7 +100,7 @@ def _box(prediction: Prediction, drawing: Drawing, plays: list[float]) -> Box:
 
 def _rows(prediction: Prediction, drawing: Drawing, plays: list[float], box: Box) -> Iterator[GapRow]:
     took = took_words(prediction.scenario, setting_terms(prediction.scenario))
-    load = NEWTON.from_si(most_loaded(prediction.stages["ridden"].solution))
+    load = NEWTON.from_si(float(most_loaded(prediction.stages["ridden"].solution)))
     for i, stage in enumerate(STAGES):
         now, before = plays[i], plays[i - 1] if i else 0.0
         # of what is printed, so that the numbers add up

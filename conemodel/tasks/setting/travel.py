@@ -48,7 +48,7 @@ class Travel:
         unmeasured: what nobody measured, in words, what matters most first.
         axle_end_moves: how far the clamp moves the axle's end on the adjustable side inboard [m].
         took: by stage, what took or gave play, in words.
-        ball_load: on the most loaded ball under the rider, the cone in the middle of its good range [N].
+        ball_load: on the most loaded ball under the rider, over the end plays of `felt` (k,) [N].
         runs: what is to be said, position after position; the first begins at the first position.
     """
 
@@ -60,7 +60,7 @@ class Travel:
     unmeasured: tuple[str, ...]
     axle_end_moves: float
     took: Mapping[str, str]
-    ball_load: float
+    ball_load: Array
     runs: tuple[Run, ...]
 
 
@@ -85,7 +85,6 @@ def travel_of(scenario: Scenario) -> Travel:
     ridden = felt
     if terms.lengths["ridden"]:
         ridden = felt_curve(hub, pair, outlook.tables, tight=tight, loose=loose, ridden=True)
-    target = np.array([outlook.window.target])
     return Travel(
         cone_angle=angle,
         end_play=end_play,
@@ -95,7 +94,9 @@ def travel_of(scenario: Scenario) -> Travel:
         unmeasured=tuple(each.label for each in outlook.spreads(0.0) if each.width > SEEN),
         axle_end_moves=axle_end_moves(hub, terms.clamp),
         took=took_words(hub, terms),
-        ball_load=most_loaded(solve_positions(pair, end_play=target, load=road_load(hub.wheel, side=True))),
+        ball_load=most_loaded(
+            solve_positions(pair, end_play=felt.end_play, load=road_load(hub.wheel, side=True))
+        ),
         runs=answers_over(hub, outlook, {"clamped": felt, "ridden": ridden}, ends=TRAVEL),
     )
 
@@ -117,9 +118,10 @@ _RIDING = {"heat": "heat", "cup_moved": "cups that crept"}
 """Who takes play in riding, by the term."""
 
 
-def most_loaded(solution: PairSolution) -> float:
-    """Return the load of the most loaded ball of both rows at any position of the wheel [N]."""
-    return float(max(row.ball_load.max() for row in (solution.left, solution.right)))
+def most_loaded(solution: PairSolution) -> Array:
+    """Return the load of the most loaded ball of both rows at any position of the wheel [N], for each case."""
+    rows = (solution.left, solution.right)
+    return np.asarray(np.max([row.ball_load.max(axis=(-2, -1)) for row in rows], axis=0))
 
 
 def _positions(scenario: Scenario, terms: SettingTerms[float]) -> Array:

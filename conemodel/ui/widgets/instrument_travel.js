@@ -31,6 +31,9 @@ export function feltAt(felt, name, play) {
   return between(felt[name][high - 1], felt[name][high], part);
 }
 
+// The load of the rider on the most loaded ball, to ten newtons: straight lines between serve no better.
+export const ballLoad = (felt, play) => 10 * Math.round(feltAt(felt, "ball_load", play) / 10);
+
 // What is said from one position of the cone to the next; the turn is whatever leads to where it should stand.
 export function answerAt({ numbers: { answers }, exact }, angle) {
   if (exact && Math.abs(exact.angle - angle) < 1e-6) return withTurn(exact.answer, exact.answer.aim, angle);

@@ -72,6 +72,7 @@ export class Headline {
     const [words, about = ""] = answer.words.split(": ");
     put(this.over, answer.question === "adjustment" ? this.narrow ? SHORT_OVER[stage] ?? "Once clamped" : OVER[stage] : "Before the adjustment");
     put(this.sign, answer.sign);
+    this.words.closest(".state").setAttribute("role", answer.question === "safe" ? "alert" : "group");
     put(this.words, words);
     put(this.sure, [about, answer.certainty].filter(Boolean).join(", "));
     const kind = answer.question === "adjustment" ? KIND[answer.state] ?? "unsure" : answer.question;
@@ -113,10 +114,10 @@ export class Acts {
     });
   }
 
-  show(place, { ball_load: load }, hide) {
+  show(place, { felt }, hide) {
     for (const [stage, button, number, unit] of this.buttons) {
-      const play = place.plays[stage], loaded = stage === "ridden" && load !== undefined && load !== null;
-      put(number, hide ? "" : loaded ? `${Math.round(load)} N` : Math.abs(play).toFixed(3));
+      const play = place.plays[stage], loaded = stage === "ridden";
+      put(number, hide ? "" : loaded ? `${ballLoad(felt, play)} N` : Math.abs(play).toFixed(3));
       put(unit, hide ? "" : loaded ? "on a ball" : play < -0.0005 ? "mm squeeze" : "mm play");
       const now = stage === place.stage;
       if (now !== button.hasAttribute("aria-current")) {

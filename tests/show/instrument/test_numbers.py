@@ -3,6 +3,7 @@
 import json
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 import conemodel as cm
@@ -39,3 +40,12 @@ def test_the_exact_answer_has_the_words_of_the_headline(name: str) -> None:
         assert exact["answer"][word] == said[word]
     assert exact["end_play"]["clamped"] == pytest.approx(1e3 * prediction.stages["clamped"].end_play)
     assert json.loads(json.dumps(exact, allow_nan=False)) == exact
+
+
+@pytest.mark.parametrize("back_off", [0.1, 0.17, 0.25, 0.4])
+def test_the_load_on_a_ball_is_that_of_the_setting(back_off: float) -> None:
+    """Read between points, as the picture reads it, within 5 % of what is predicted for this setting."""
+    scenario = cm.load_scenario(library.SCENARIOS / "touring-rear.toml").with_setting(back_off=back_off)
+    felt, exact = numbers_json(travel_of(scenario))["felt"], exact_json(cm.predict(scenario))
+    read = np.interp(exact["end_play"]["ridden"], felt["end_play"], felt["ball_load"])
+    assert read == pytest.approx(exact["ball_load"], rel=0.05)
