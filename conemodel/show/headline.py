@@ -35,13 +35,18 @@ def headline_html(headline: Headline, *, sign: str) -> str:
     unsafe = headline.question == "safe"
     parts = (("cm-sure", about), ("cm-sure", answer.certainty), ("cm-turn", answer.act))
     said = "".join(f'<span class="{name}">{for_html(text)}</span>' for name, text in parts if text)
-    rest = " ".join(part for part in (answer.why, answer.more) if part)
     return (
         f'<p class="cm-verdict{" cm-stop" if unsafe else ""}" role="{"alert" if unsafe else "status"}">'
         f'<span class="cm-state"><span aria-hidden="true">{SIGNS.get(headline.question, sign)}</span> '
-        f"{for_html(words)}</span>{said}</p>"
-        + (f"<p>{for_html(rest)}</p>" if rest else "")
-        + "".join(_below(answer, card=answer in headline.stops) for answer in headline.below)
+        f"{for_html(words)}</span>{said}</p>" + under_headline_html(headline)
+    )
+
+
+def under_headline_html(headline: Headline) -> str:
+    """Return as HTML what stands under the largest words: why, what more to do, and every answer that comes after."""
+    rest = " ".join(part for part in (headline.answer.why, headline.answer.more) if part)
+    return (f"<p>{for_html(rest)}</p>" if rest else "") + "".join(
+        _below(answer, card=answer in headline.stops) for answer in headline.below
     )
 
 

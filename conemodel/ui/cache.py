@@ -1,6 +1,6 @@
 """Cached calls: results kept between runs of a page, keyed by the frozen parts they depend on."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import Any
 
 import streamlit as st
@@ -9,6 +9,7 @@ from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
 from conemodel.show.charts.vega_lite import Spec
+from conemodel.show.instrument.hub_json import hub_json
 from conemodel.show.setting.end_play_chart import against_cone_position, alt_text_against_cone_position
 from conemodel.solve.wheel.coasting import Coast
 from conemodel.tasks.bearing.ball_loads import Loads, loads_of
@@ -20,7 +21,6 @@ from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.sweep import Sweep, sweep
-from conemodel.tasks.setting.travel import Travel, travel_of
 
 _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, Readings: write_part}
 
@@ -42,16 +42,6 @@ def cached_sweep(scenario: Scenario) -> Sweep:
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
-def _travelled(scenario: Scenario) -> Travel:
-    return travel_of(scenario)
-
-
-def cached_travel(scenario: Scenario) -> Travel:
-    """Return the travel of a scenario's cone; it is the same wherever the cone stands now."""
-    return _travelled(scenario.with_setting(back_off=0.0))
-
-
-@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
 def _curves(scenario: Scenario) -> tuple[Spec, str]:
     sweep, prediction = _swept(scenario), cached_prediction(scenario)
     return against_cone_position(sweep, prediction), alt_text_against_cone_position(sweep, prediction)
@@ -60,6 +50,16 @@ def _curves(scenario: Scenario) -> tuple[Spec, str]:
 def curves(scenario: Scenario) -> tuple[Spec, str]:
     """Return the chart over the cone's position and its words; both are the same wherever the cone stands now."""
     return _curves(scenario.with_setting(back_off=0.0))
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def _hub_of_instrument(scenario: Scenario) -> Mapping[str, Any]:
+    return hub_json(scenario)
+
+
+def hub_of_instrument(scenario: Scenario) -> Mapping[str, Any]:
+    """Return what a browser needs to move a hub; it is the same wherever the cone stands now."""
+    return _hub_of_instrument(scenario.with_setting(back_off=0.0))
 
 
 @st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)

@@ -32,12 +32,13 @@ def choose_hub() -> Scenario:
         titles,
         key="hub",
         default=FIRST_HUB,
-        help="All these hubs are invented. You can bring your own as a scenario file.",
+        label_visibility="collapsed",
     )
     OWN_HUB.keep(chosen=chosen == OWN)
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("About it, or bring your own", width="content"):
         st.text(visible(hub.story.strip()))
+        st.caption("All these hubs are invented. You can bring your own as a scenario file.")
         ask_file("Scenario file", _take, key="hub_file", refused="Not taken. The hub is as it was.")
     return hub
 

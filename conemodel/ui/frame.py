@@ -29,7 +29,9 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: var(--cm-title); padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 0; padding-bottom: 3rem}
 .st-key-cm-answer > :first-child {flex: 1 1 100%} .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
-.st-key-cm-settled > :first-child {min-width: min(20rem, 100%)}
+.st-key-cm-heard {position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%)}
+[data-testid=stMainBlockContainer]:has(.st-key-cm-heard) {padding-inline: max(1rem, min(1.25rem, 2vw))}
+.st-key-cm-settled > :first-child {flex: 1 1 12rem; min-width: 0}
 .st-key-closer label p {font-size: var(--cm-value); font-weight: 600}
 [data-testid=stHtml] > h2 {font-size: var(--cm-value); font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}
 .cm-verdict + p {margin: 0.5rem 0 0}
@@ -56,7 +58,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: var(--cm-label)}
 @media (max-width: 640px) {
-  .st-key-cm-settled {gap: 0.5rem} .st-key-cm-settled > :first-child, .st-key-cm-pair > * {flex-basis: 100%}
+  .st-key-cm-settled {gap: 0.5rem} .st-key-cm-pair > * {flex-basis: 100%}
   .cm-turn {font-size: var(--cm-title)}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: var(--cm-label)}
 }
@@ -71,11 +73,16 @@ def style(*, dark: bool) -> str:
     return f"<style>{type_style()}{hair}{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
 
 
-def begin_page(title: str, lead: str) -> None:
-    """Draw the head of a page: its title and one line on what it is for."""
+def begin_page(title: str, lead: str = "") -> None:
+    """Draw the head of a page: its title and one line on what it is for.
+
+    Without that line the page begins with what is worked on, and its title is there for who hears the page only.
+    """
     st.html(style(dark=st.context.theme.type == "dark"))
-    st.title(title, anchor=False)
-    st.markdown(lead)
+    with st.container(key="cm-title" if lead else "cm-heard"):
+        st.title(title, anchor=False)
+    if lead:
+        st.markdown(lead)
 
 
 def end_page() -> None:

@@ -64,7 +64,7 @@ def test_a_moved_control_is_on_screen(benchmark: Any, open_page: Any, server: Se
     """The time runs from the key to the frame after the slider's words and the chart's rule have changed."""
     page = open_page("/set-the-cone")
     wait_idle(page)
-    page.get_by_role("slider").first.focus()
+    page.get_by_role("slider", name="Cone turned out").focus()
     page.evaluate(WATCH)
     for _ in range(3):
         turn(page)

@@ -7,7 +7,7 @@ from conemodel.parts.toml_files import load_scenario
 from conemodel.ui import cache
 
 
-@pytest.mark.parametrize("cached", [cache.cached_travel, cache.cached_sweep])
+@pytest.mark.parametrize("cached", [cache.hub_of_instrument, cache.cached_sweep])
 def test_turning_the_cone_costs_nothing_again(cached: object) -> None:
     assert callable(cached)
     scenario = load_scenario(library.SCENARIOS / "touring-rear.toml")

@@ -1,7 +1,5 @@
 """The controls of a setting, kept in the address bar, and the scenario they ask for."""
 
-from collections.abc import Mapping
-
 import streamlit as st
 
 from conemodel.base.units import DEG
@@ -10,7 +8,7 @@ from conemodel.parts.unknowns.hands import DRIFT
 from conemodel.parts.unknowns.senses import PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
 from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
-from conemodel.ui.setting.unmeasured import ask_values, forget_ranges
+from conemodel.ui.setting.unmeasured import ask_ranges, ask_values, forget_ranges
 from conemodel.ui.url_state import choice, flag, kept_numbers, number
 
 FRACTIONS = {"1/16": 22.5, "1/8": 45.0, "3/16": 67.5, "1/4": 90.0, "5/16": 112.5, "3/8": 135.0}
@@ -46,46 +44,70 @@ SEATS = {
 """Where axle nuts can press."""
 
 _YES_NO = {True: "yes", False: "no"}
-_SETTING_KEYS = ("turn", "technique", "held", "drift", "torque", "axle", "seat", "contact", "clamp", "slack")
+_SETTING_KEYS = (
+    "turn",
+    "technique",
+    "held",
+    "drift",
+    "torque",
+    "axle",
+    "seat",
+    "contact",
+    "clamp",
+    "slack",
+    TURNS_MADE,
+)
 
 
-def ask_given(hub: Scenario) -> dict[str, str]:
-    """Draw what is decided before the cone is turned: how it is locked, and the limits of the good range."""
-    given: dict[str, str] = {}
-    with st.popover("How it is locked", width="content"):
-        _ask_locking(hub, given)
-    with st.popover("What counts as good", width="content"):
-        _ask_limits(hub, given)
-    return given
-
-
-def ask_setting(hub: Scenario, given: Mapping[str, str]) -> Scenario:
-    """Draw what is turned most often, and return the hub with it and with what was `given`.
+def ask_by_numbers(hub: Scenario) -> Scenario:
+    """Draw everything that can be set by numbers and words, and return the hub with it.
 
     Raises:
         InputProblems: the setting cannot be.
     """
-    whole = dict(given)
-    _ask_turn(hub, whole)
-    ask_values(hub, whole)
-    return apply_overrides(hub, whole)
+    given: dict[str, str] = {}
+    with st.container(horizontal=True, key="cm-given"):
+        undo_button()
+        with st.popover("How it is locked", width="content"):
+            _ask_locking(hub, given)
+        with st.popover("What counts as good", width="content"):
+            _ask_limits(hub, given)
+        hub = ask_ranges(hub)
+    with st.container(key="cm-by-numbers"):
+        turned, measured = st.columns(2, gap="large")
+        with turned:
+            _ask_turn(hub, given)
+        with measured:
+            ask_values(hub, given)
+    return apply_overrides(hub, given)
+
+
+def undo_button() -> None:
+    """Draw the button that takes the last turn back."""
+    st.button(
+        "Undo the last turn",
+        disabled=not st.session_state.get(TURNS_MADE),
+        on_click=undo_turn,
+        shortcut="Ctrl+Z",
+    )
 
 
 def start_setting(hub: Scenario, name: str) -> None:
     """Reset the controls when another hub is chosen; the first hub of a visit keeps what its address asks."""
     if st.session_state.setdefault("setting_of", name) != name:
         st.session_state.setting_of = name
-        for key in (*_SETTING_KEYS, TURNS_MADE):
+        for key in _SETTING_KEYS:
             st.session_state.pop(key, None)
             st.query_params.pop(key, None)
         forget_ranges()
 
 
-def turn_by(angle: float) -> None:
-    """Turn the cone on by an angle [rad], remembering where it stood."""
-    st.session_state[TURNS_MADE].append(st.session_state.turn)
-    moved = st.session_state.turn + DEG.from_si(angle)
-    st.session_state.turn = min(max(round(moved / STEP) * STEP, LEAST_TURN), MOST_TURN)
+def turn_to(angle: float) -> None:
+    """Turn the cone to an angle out from finger contact [°], remembering where it stood."""
+    turned = min(max(round(angle / STEP) * STEP, LEAST_TURN), MOST_TURN)
+    if turned != st.session_state.turn:
+        st.session_state[TURNS_MADE].append(st.session_state.turn)
+        st.session_state.turn = turned
 
 
 def undo_turn() -> None:
@@ -135,14 +157,14 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
 def _take_minutes() -> None:
     chosen = st.session_state.minutes
     if chosen in MINUTES:
-        turn_by(MINUTES[chosen] * CLOCK_MINUTE)
+        turn_to(st.session_state.turn + DEG.from_si(MINUTES[chosen] * CLOCK_MINUTE))
     st.session_state.minutes = None
 
 
 def _take_fraction() -> None:
     chosen = st.session_state.fraction
     if chosen in FRACTIONS:
-        turn_by(DEG.to_si(FRACTIONS[chosen] - st.session_state.turn))
+        turn_to(FRACTIONS[chosen])
     st.session_state.fraction = None
 
 

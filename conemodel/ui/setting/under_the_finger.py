@@ -1,0 +1,46 @@
+"""The instrument on the page Set the cone: the hub under the finger, where it was left, and the way back."""
+
+import streamlit as st
+
+from conemodel.show.instrument.numbers import exact_json
+from conemodel.solve.stages.terms import STAGES
+from conemodel.tasks.setting.predict import Prediction
+from conemodel.ui.cache import hub_of_instrument
+from conemodel.ui.setting.controls import turn_to
+from conemodel.ui.url_state import keep
+from conemodel.ui.widgets.instrument_mount import Stage, instrument
+
+KEY = "instrument"
+
+LAST_ACT: Stage = "clamped"
+"""The act the hub is shown after at first."""
+
+ABOVE, UNDER = 134, 0
+"""Height of what stands above the instrument on the page, and of what stays at the top of the window [px]."""
+
+
+def show_under_the_finger(prediction: Prediction) -> None:
+    """Draw the hub as it was left, to be turned, locked and clamped by hand."""
+    scenario = prediction.scenario
+    instrument(
+        key=KEY,
+        data={**hub_of_instrument(scenario), "exact": exact_json(prediction)},
+        stage=_last_act(),
+        above=ABOVE,
+        under=UNDER,
+        on_change=_take,
+    )
+
+
+def _take() -> None:
+    """Take over where a hand left the cone, and which act it did last."""
+    hand = st.session_state[KEY]["hand"]
+    st.session_state.stage = hand["stage"]
+    keep("stage", hand["stage"], LAST_ACT)
+    turn_to(hand["angle"])
+
+
+def _last_act() -> Stage:
+    """Return the act the page was left at, or its address asks for."""
+    asked = st.session_state.setdefault("stage", st.query_params.get("stage", LAST_ACT))
+    return asked if asked in STAGES else LAST_ACT
