@@ -174,7 +174,7 @@ def test_a_story_on_paper_and_as_a_slide_has_no_mathematics(text: str) -> None:
     for answers in (False, True):
         assert_no_mathematics(handout_figure(played, answers=answers), text)
     for position in positions(played.story)[:3]:
-        assert_no_mathematics(step_figure(view_of(played, position)), text)
+        assert_no_mathematics(step_figure(played, view_of(played, position)), text)
 
 
 def test_a_sheet_with_broken_mathematics_is_drawn_all_the_same() -> None:

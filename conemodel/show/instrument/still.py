@@ -22,12 +22,16 @@ MOVES = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Look:
-    """How a plate is painted: colours by name, px of a paint for 1 mm, what its ids begin with, a state before."""
+    """How a plate is painted: colours by name, px of a paint for 1 mm, what its ids begin with, a state before.
+
+    `letters`: size of names [px].
+    """
 
     colours: Mapping[str, str]
     per_mm: float
     prefix: str
     before: State | None
+    letters: float
 
 
 def still_svg(
@@ -44,6 +48,7 @@ def still_svg(
     width: float = 914.0,
     plate: Plate | None = None,
     before: State | None = None,
+    letters: float = TEXT,
 ) -> str:
     """Return a plate of a drawing as it stands in a state, as SVG.
 
@@ -60,12 +65,21 @@ def still_svg(
         width: of the picture [px].
         plate: in place of the drawing's own, say with other labels.
         before: a state from which everything moves to where it stands, once.
+        letters: size of the names [px].
     """
     plate = plate or drawing.plates[sheet]
     box = view or plate.view
     told = f'data-factor="{drawing.factor}" data-side="{drawing.side}" data-stage="{stage}"'
     painted = plate_svg(
-        plate, state, stage=stage, box=box, width=width, dark=dark, labels=labels, before=before
+        plate,
+        state,
+        stage=stage,
+        box=box,
+        width=width,
+        dark=dark,
+        labels=labels,
+        before=before,
+        letters=letters,
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{" ".join(f"{v:.3f}" for v in box)}" width="{width:g}" '
@@ -85,12 +99,12 @@ def plate_svg(
     labels: bool = False,
     before: State | None = None,
     name: str = "",
+    letters: float = TEXT,
 ) -> str:
     """Return what stands inside the SVG of a plate, `box` of it [mm] `width` px wide; `name` begins its ids."""
     prefix = f"{name}{stage}-{width:.0f}-"
-    look = Look(
-        colours=COLOURS["dark" if dark else "light"], per_mm=width / box[2], prefix=prefix, before=before
-    )
+    colours = COLOURS["dark" if dark else "light"]
+    look = Look(colours=colours, per_mm=width / box[2], prefix=prefix, before=before, letters=letters)
     return (
         f"{MOVES if before else ''}<defs>{''.join(_patterns(look))}</defs>"
         f'<rect x="{box[0]:.3f}" y="{box[1]:.3f}" width="{box[2]:.3f}" height="{box[3]:.3f}" '
@@ -202,7 +216,7 @@ def labels_in(plate: Plate, state: State, stage: str) -> Iterator[tuple[Label, f
 
 
 def _label(label: Label, moved: float, look: Look) -> str:
-    x, y, size = label.at[0] + moved, label.at[1], TEXT / look.per_mm
+    x, y, size = label.at[0] + moved, label.at[1], look.letters / look.per_mm
     ink, paper = look.colours["muted"], look.colours["paper"]
     line = ""
     if label.leader is not None:

@@ -5,7 +5,7 @@ from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.show.formatting import STAGE_WORDS, newtons, number
 from conemodel.show.waterfall.rows import Row
 from conemodel.tasks.headline import DO_NOT_RIDE
-from conemodel.tasks.lesson.answers import CANNOT
+from conemodel.tasks.lesson.answers import CANNOT, NONE_OF_THESE
 from conemodel.tasks.lesson.lesson import SideView, View
 from conemodel.tasks.lesson.play_digits import FINEST
 from conemodel.tasks.wording import digits_apart
@@ -49,6 +49,34 @@ def reading_words(view: View, side: SideView) -> str:
     return f"no play, balls pinched with {newtons(found.preload)}"
 
 
+def reading_parts(view: View, side: SideView) -> tuple[str, str]:
+    """Return the same as `reading_words`: the figure that is written large, and what it is."""
+    found = side.readings
+    if found is None:
+        return "", ""
+    if side.stage == "ridden":
+        return newtons(found.heaviest_ball), f"on the hardest ball; {found.carrying} of {found.balls} carry"
+    if found.end_play > 0:
+        play = number(MM.from_si(found.play), _digits_of_play(view))
+        return f"{play} mm", f"play {PLACE_WORDS[side.place]} ({found.felt})"
+    return newtons(found.preload), "no play, balls pinched"
+
+
+def shared_words(view: View) -> str:
+    """Return what is alike on both sides and so said once: what was measured, and what they have come to."""
+    one, other = view.sides
+    said = [known.words for known in one.known if known in other.known]
+    if one.stage == other.stage and reading_words(view, one) == reading_words(view, other) != "":
+        said.insert(0, reading_words(view, one))
+    return f"Both: {'; '.join(said)}" if said else ""
+
+
+def own_words(view: View, side: SideView) -> str:
+    """Return what was measured of a side and not of the other."""
+    other = next(each for each in view.sides if each is not side)
+    return "; ".join(known.words for known in side.known if known not in other.known)
+
+
 MOST = 2
 """Digits after the point of a play in mm at the most, as a gauge reads it; FINEST where two words part the like."""
 
@@ -81,6 +109,22 @@ def answer_words(side: SideView) -> str:
     if side.unsafe:
         said.append(DO_NOT_RIDE.lower())
     return ": ".join(said)
+
+
+ANSWER_SIGNS = {
+    "in (clockwise)": "↻",
+    "out (anticlockwise)": "↺",
+    "leave it": "✓",
+    "tighter": "⊗",
+    "tighter than the other": "⊗",
+    "looser": "↔",
+    "looser than the other": "↔",
+    "neither": "=",
+    "alike": "=",
+    CANNOT: "?",
+    NONE_OF_THESE: "✗",
+}
+"""A sign beside each answer, by its words."""
 
 
 def certainty_words(side: SideView) -> str:

@@ -59,30 +59,6 @@ def draw_on_sheet(axes: "Axes", rows: Sequence[Row], window: Window) -> None:
         _note(axes, len(rows) + 0.5, "≈ and a dashed edge: only assumed")
 
 
-def draw_on_slide(
-    axes: "Axes",
-    rows: Sequence[Row],
-    words: Sequence[str],
-    *,
-    good: Band,
-    bold: Sequence[bool],
-    look: Tones,
-    size: float,
-) -> None:
-    """Draw rows in the colours of a wall, with `words` of `size` [point] above each bar, `bold` where they are new."""
-    from matplotlib.patheffects import withStroke
-
-    axes.set_facecolor(look.paper)
-    if good:
-        _shade(axes, good, facecolor=look.good, alpha=0.3, hatch="..", edgecolor=look.good)
-    halo = [withStroke(linewidth=5, foreground=look.paper)]
-    axes.plot([0, 0], [0, len(rows)], color=look.ink, linewidth=1.2)
-    fill = _coloured(look, ground=look.paper, edge=look.paper, width=1.6)
-    _draw_bars(axes, rows, fill, middle=0.84, height=0.26, strokes=3)
-    _write_above(axes, words, bold, left=0.005, above=0.62, fontsize=size, color=look.ink, path_effects=halo)
-    axes.set_axis_off()
-
-
 def draw_on_handout(axes: "Axes", rows: Sequence[Row], words: Sequence[str], *, good: Band) -> None:
     """Draw rows in grey, with `words` above each bar."""
     if good:

@@ -6,13 +6,16 @@ import streamlit as st
 
 from conemodel.base.plain_text import for_html, visible
 from conemodel.parts.lesson import Staged
-from conemodel.show.lesson.html import legend, side_html
+from conemodel.show.headline import SIGNS
+from conemodel.show.lesson.html import legend, side_html, terms_html
 from conemodel.show.lesson.wording import (
+    ANSWER_SIGNS,
     SHORT_OPTIONS,
     answer_words,
     below_words,
     certainty_words,
     dented_words,
+    shared_words,
     step_words,
 )
 from conemodel.show.setting.text import CAUTION
@@ -33,8 +36,8 @@ SHORTCUTS: dict[Key, tuple[str, str, str]] = {
 
 NAMES: dict[Key, str] = {"back": "Back", "reveal": "Reveal", "next": "Next", "swap": "Swap sides"}
 
-MOST_BESIDE_LEGEND = 180
-"""Longer words take a third line on the wall, and with it the legend's room [characters]."""
+MOST_BESIDE_LEGEND = {"cm-say": 180, "cm-ask": 100}
+"""Longer words take the legend's room on the wall: what is said by its third line, a question by its second."""
 
 SHORT = {**SHORT_OPTIONS, CANNOT: "can't tell", "in (clockwise)": "in", "out (anticlockwise)": "out"}
 """Options where there is least room; in and out are seen from outside."""
@@ -54,7 +57,7 @@ def wall(name: str, staged: Staged) -> None:
         for place, column in enumerate(st.columns(2, gap="medium")):
             with column:
                 st.html(side_html(told, view, place, dark=dark, moving=moving))
-        _below(view)
+        _below(told, view)
         for side, column in zip(view.sides, st.columns(2, gap="medium"), strict=True):
             with column:
                 if view.revealed:
@@ -66,15 +69,17 @@ def wall(name: str, staged: Staged) -> None:
         _keys(name, staged, told, view)
 
 
-def _below(view: View) -> None:
+def _below(told: Played, view: View) -> None:
     """Draw what a race does not stand, then the question, or what there is to say."""
     dented = f'<p class="cm-dented">{for_html(dented_words(view))}</p>' if dented_words(view) else ""
     opening = f"<p>{for_html(view.opening)}</p>" if view.at_start else ""
     kind = "cm-say" if view.revealed else "cm-ask"
-    signs = legend(view) if len(below_words(view)) <= MOST_BESIDE_LEGEND else ""
-    signs = f'<p class="cm-legend">{for_html(signs)}</p>' if signs else ""
+    signs = legend(told, view) if len(below_words(view)) <= MOST_BESIDE_LEGEND[kind] else ""
+    signs = f"<span>{for_html(signs)}</span>" if signs else ""
     said = f'<p class="{kind}">{for_html(below_words(view))}</p>' if below_words(view) else ""
-    st.html(f'<div class="cm-below" role="status">{dented}{signs}{opening}{said}</div>')
+    both = f"<b>{for_html(shared_words(view))}</b>" if shared_words(view) else ""
+    keys = f'<p class="cm-legend">{both}{signs}</p>' if both or signs else ""
+    st.html(f'<div class="cm-below" role="status">{keys}{dented}{opening}{said}</div>')
 
 
 def _hand_key(name: str, view: View, side: SideView, option: str) -> str:
@@ -106,9 +111,10 @@ def _answer(name: str, view: View, side: SideView) -> None:
     }
     right, every = hands.get(side.answer.words, 0) if side.answer else 0, sum(hands.values())
     counted = f"{right} of {every} hands" if every else ""
+    sign = SIGNS["safe"] if side.unsafe else ANSWER_SIGNS[side.answer.words] if side.answer else ""
     kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
     why = ". ".join(filter(None, (certainty_words(side), "The wheel can come out." if side.unsafe else "")))
-    st.html(f'<p class="{kind}"><b>→ {for_html(words)}:</b> {for_html(why)} <span>{counted}</span></p>')
+    st.html(f'<p class="{kind}"><b>{sign} {for_html(words)}</b> {for_html(why)} <span>{counted}</span></p>')
 
 
 def _keys(name: str, staged: Staged, told: Played, view: View) -> None:
@@ -147,15 +153,16 @@ def _more(staged: Staged, told: Played, view: View) -> None:
                 st.text(visible(note))
     dark = st.context.theme.type == "dark"
     name = f"step-{view.number}-{view.stage.replace('_', '-')}.png"
-    offer_file("This step (PNG)", name, partial(_picture, view, dark=dark), width="stretch")
+    offer_file("This step (PNG)", name, partial(_picture, told, view, dark=dark), width="stretch")
     if is_in_address():
         st.markdown("The address of this page leads to this step.")
     else:
         st.markdown("This story is too long for the address of this page: send its file along.")
+    st.html(terms_html(view))
 
 
-def _picture(view: View, *, dark: bool) -> bytes:
+def _picture(told: Played, view: View, *, dark: bool) -> bytes:
     from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
     from conemodel.show.setting.setting_sheet import to_png
 
-    return to_png(step_figure(view, dark=dark), dpi=DPI)
+    return to_png(step_figure(told, view, dark=dark), dpi=DPI)

@@ -6,16 +6,18 @@ from conemodel.show.palette import tones
 WALL = """
 :root {--cm-wall: max(24px, min(1.9vw, 3.35vh))}
 [data-testid=stHeader], .st-key-cm-menu {display: none}
-[data-testid=stMainBlockContainer] {padding: 0.3rem 1.2rem 3.3rem}
+[data-testid=stMainBlockContainer] {padding: 0.1rem 1.2rem 2.85rem}
+[data-testid=stMainBlockContainer] > [data-testid=stVerticalBlock] {gap: 0}
 .st-key-cm-wall, .st-key-cm-wall [data-testid=stVerticalBlock] {gap: 0.15rem}
-.cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.22}
+.cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.16}
 .cm-head {display: flex; justify-content: space-between; align-items: baseline; gap: 1em}
 .cm-head h1 {font-size: 1.2em; font-weight: 700; line-height: 1.2; margin: 0; padding: 0}
 div.cm-below p {font-size: inherit}
-.cm-below p, .cm-answer, .cm-hands, .cm-caution {margin: 0.15em 0}
-.cm-below .cm-legend {opacity: 0.8}
+.cm-below p, .cm-answer, .cm-hands, .cm-caution {margin: 0}
+.cm-below .cm-legend {display: flex; flex-wrap: wrap; column-gap: 1em} .cm-legend span {opacity: 0.8}
 .cm-below .cm-ask {font-weight: 700}
-.cm-answer b {font-size: 1.08em} .cm-answer span {margin-left: 0.5em}
+.cm-answer b {font-size: 1.3em; line-height: 1.1; margin-right: 0.2em} .cm-unsafe b {font-size: 1.08em}
+.cm-answer span {margin-left: 0.5em}
 .cm-unsafe, .cm-below .cm-dented {border: 3px solid; padding: 0 0.4em}
 .st-key-cm-wall button, .st-key-cm-wall button *, .st-key-cm-wall label p, .st-key-cm-wall input,
 [data-testid=stPopoverBody] * {font-size: var(--cm-wall); line-height: 1.2}

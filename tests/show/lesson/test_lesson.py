@@ -47,7 +47,7 @@ def written(figure) -> str:
 def test_no_text_on_the_wall_is_smaller_than_24_px_or_runs_off_it(name):
     tale = played(name)
     for at in positions(tale.story):
-        figure = step_figure(view_of(tale, at))
+        figure = step_figure(tale, view_of(tale, at))
         assert tuple(figure.get_size_inches() * DPI) == (WIDTH, HEIGHT)
         figure.canvas.draw()
         for text in texts(figure):
@@ -68,7 +68,7 @@ def test_words_and_pictures_of_a_hidden_step_hold_nothing_of_what_it_will_show(n
         if at.revealed:
             continue
         before, after = view_of(tale, at), view_of(tale, following)
-        shown = written(step_figure(before))
+        shown = written(step_figure(tale, before))
         for old, new in zip(before.sides, after.sides, strict=True):
             seen = rows_told(old)
             for row in rows_told(new):
@@ -108,15 +108,15 @@ def test_a_race_pressed_harder_than_it_stands_is_said_once_it_is_seen_and_only_t
 
 def test_going_back_restores_the_same_picture():
     tale = played("snug-or-worn-thread")
-    pictures = [to_png(step_figure(view_of(tale, at)), dpi=DPI) for at in positions(tale.story)]
-    assert [to_png(step_figure(view_of(tale, at)), dpi=DPI) for at in positions(tale.story)] == pictures
+    pictures = [to_png(step_figure(tale, view_of(tale, at)), dpi=DPI) for at in positions(tale.story)]
+    assert [to_png(step_figure(tale, view_of(tale, at)), dpi=DPI) for at in positions(tale.story)] == pictures
     assert len(set(pictures)) == len(pictures)
 
 
 def test_swapping_swaps_what_stands_on_the_wall():
     tale = played("proud-axle")
     at = positions(tale.story)[-1]
-    swapped = step_figure(view_of(tale, replace(at, swapped=True)))
+    swapped = step_figure(tale, view_of(tale, replace(at, swapped=True)))
     places = {text.get_text(): text.get_position()[0] for text in swapped.texts}
     assert places["Axle proud of the dropouts"] < 0.5 < places["Axle short of the dropouts"]
     assert places["→ none of these: do not ride"] < 0.5
@@ -181,7 +181,7 @@ def test_every_answer_on_the_wall_carries_its_certainty() -> None:
         tale = played(name)
         for at in positions(tale.story):
             view = view_of(tale, at)
-            shown = written(step_figure(view)).replace("\n", " ")
+            shown = written(step_figure(tale, view)).replace("\n", " ")
             for side in view.sides:
                 assert bool(answer_words(side)) <= bool(certainty_words(side))
                 assert certainty_words(side) in shown
