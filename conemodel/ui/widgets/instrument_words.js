@@ -108,17 +108,18 @@ export class Acts {
       button.type = "button";
       button.dataset.stage = stage;
       button.innerHTML = `<span class="name"><span class="full">${NAMES[stage]}</span><span class="few">${SHORT_NAMES[stage] ?? NAMES[stage]}</span></span>`
-        + `<span class="value"><b></b> <small></small></span>`;
+        + `<span class="value"><b></b> <small><span class="mm">mm </span><span class="kind"></span></small></span>`;
       button.addEventListener("click", () => onStage(stage));
-      return [stage, button, button.querySelector("b"), button.querySelector("small")];
+      return [stage, button, ...["b", ".mm", ".kind"].map((what) => button.querySelector(what))];
     });
   }
 
   show(place, { felt }, hide) {
-    for (const [stage, button, number, unit] of this.buttons) {
+    for (const [stage, button, number, mm, kind] of this.buttons) {
       const play = place.plays[stage], loaded = stage === "ridden";
       put(number, hide ? "" : loaded ? `${ballLoad(felt, play)} N` : Math.abs(play).toFixed(3));
-      put(unit, hide ? "" : loaded ? "on a ball" : play < -0.0005 ? "mm squeeze" : "mm play");
+      put(mm, hide || loaded ? "" : "mm ");
+      put(kind, hide ? "" : loaded ? "on a ball" : play < -0.0005 ? "squeeze" : "play");
       const now = stage === place.stage;
       if (now !== button.hasAttribute("aria-current")) {
         if (now) button.setAttribute("aria-current", "step");
