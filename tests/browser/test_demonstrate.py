@@ -15,7 +15,6 @@ from playwright.sync_api import Page
 from conemodel.parts.lesson import LONGEST, load_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.show.lesson.rows import rows_told
-from conemodel.show.lesson.wording import known_words
 from conemodel.show.waterfall.rows import Row
 from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import Position, positions
@@ -132,7 +131,8 @@ def test_before_a_reveal_no_hidden_number_or_word_is_anywhere_in_the_page(open_p
         hidden, known = view_of(told, order[at + 1]), view_of(told, place)
         said = every_word(page).replace("\N{NO-BREAK SPACE}", " ")
         for side in known.sides:  # what was measured is told
-            said = said.replace(known_words(side), "")
+            for each in side.known:
+                said = said.replace(each.words, "")
         seen = {(row.stage, row.key, row.kind) for side in known.sides for row in rows_told(side)}
         before = {figure(row) for side in known.sides for row in rows_told(side)}
         for side in hidden.sides:
