@@ -90,6 +90,18 @@ def test_the_advised_turn_makes_it_right_and_a_key_undoes_it(open_page: Open) ->
     page.locator(".instrument .state .words", has_text=re.compile("loose", re.IGNORECASE)).wait_for()
 
 
+def test_two_turns_undone_while_the_first_still_plays_leave_picture_and_page_alike(open_page: Open) -> None:
+    page = open_page("/set-the-cone?turns_made=30_60&turn=90")
+    undo = page.get_by_role("button", name="Undo the last turn")
+    for left in ("60° out:", "30° out:"):  # after a reload too: the way back stands in the address
+        undo.click()
+        page.get_by_text(left, exact=False).wait_for()
+    page.locator(".instrument .dial", has_text="5 minutes out").wait_for()
+    page.locator(".instrument[data-busy=no]").wait_for()
+    assert "turn=30" in page.url
+    assert cone(page).get_attribute("aria-valuenow") == "5"
+
+
 def test_the_spanner_turns_by_keys_and_the_page_follows(open_page: Open) -> None:
     page = open_page("/set-the-cone")
     cone(page).focus()

@@ -66,6 +66,7 @@ def ask_by_numbers(hub: Scenario) -> Scenario:
         InputProblems: the setting cannot be.
     """
     given: dict[str, str] = {}
+    kept_numbers(LEAST_TURN, MOST_TURN, key=TURNS_MADE, most=MOST_UNDONE)
     with st.container(horizontal=True, key="cm-given"):
         undo_button()
         with st.popover("How it is locked", width="content"):
@@ -86,7 +87,7 @@ def undo_button() -> None:
     """Draw the button that takes the last turn back."""
     st.button(
         "Undo the last turn",
-        disabled=not st.session_state.get(TURNS_MADE),
+        disabled=not st.session_state[TURNS_MADE],
         on_click=undo_turn,
         shortcut="Ctrl+Z",
     )
@@ -118,7 +119,6 @@ def undo_turn() -> None:
 
 def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
     """Ask how far the cone stands out from finger contact."""
-    kept_numbers(LEAST_TURN, MOST_TURN, key=TURNS_MADE, most=MOST_UNDONE)
     turn = number(
         st.slider,
         "Cone turned out from finger contact",

@@ -47,12 +47,9 @@ class Instrument {
 
   // Where Python has the cone: at once when first shown, in the order of the hands when it was moved there since.
   stand(first) {
-    const { exact, stage } = this.data, { angle } = this.hands.at;
-    const moved = Math.abs(exact.angle - angle) > 1e-6;
+    const { exact, stage } = this.data;
     if (first) this.hands.place(exact.angle, stage);
-    else if (moved && !this.hands.busy) {
-      this.hands.play(planActs(this.hands.at, { angle: exact.angle, stage: stageOf(this.hands.at) }));
-    }
+    else this.hands.moveTo(exact.angle);
   }
 
   paint(colours) {

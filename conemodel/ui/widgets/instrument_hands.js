@@ -28,6 +28,16 @@ export class Hands {
     this.onShow();
   }
 
+  // The cone was moved elsewhere, by Undo or by a slider: it goes there from wherever it is, even on its way; a hand
+  // that holds it is not disturbed, and tells on letting go.
+  moveTo(angle) {
+    if (this.held || this.waits) return;
+    const heading = this.frame ? this.wanted : { angle: this.at.angle, stage: stageOf(this.at) };
+    if (Math.abs(angle - heading.angle) < 1e-6) return;
+    this.wanted = { angle, stage: heading.stage };
+    this.play(planActs(this.at, this.wanted));
+  }
+
   bounded(angle) {
     return Math.min(Math.max(Math.round(angle / SNAP) * SNAP, this.numbers.from), this.numbers.to);
   }
@@ -95,7 +105,8 @@ export class Hands {
 
   // What was asked for is told at once; the hands follow.
   send(angle, stage, way) {
-    const acts = planActs(this.at, { angle, stage });
+    this.wanted = { angle, stage };
+    const acts = planActs(this.at, this.wanted);
     this.onRest({ angle, stage: Math.abs(angle) < TOUCH && stage === "backed_off" ? "contact" : stage, way });
     this.play(acts, { then: () => this.onSay() });
   }
