@@ -168,6 +168,17 @@ def _answer_of(fault: FoundFault, readings: Readings) -> Answer:
     )
 
 
+def masked(besides: Sequence[str]) -> Answer:
+    """Return what is said where play grew on closing and something besides the bearing was found to rock."""
+    rocks = " and ".join(besides)
+    return Answer(
+        words="Not known yet",
+        why="Play grew on closing, which a bearing's never does. What was found to rock besides hides what the bearing "
+        f"does with the clamp closed: {rocks}.",
+        act="No turn yet: hold that still, or put it right, and feel again with the clamp closed.",
+    )
+
+
 def contradicted(clashes: Sequence[str]) -> Answer:
     """Return what is said of readings that contradict each other."""
     return Answer(

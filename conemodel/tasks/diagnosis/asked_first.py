@@ -4,8 +4,8 @@ from collections.abc import Sequence
 
 from conemodel.parts.readings import Readings
 from conemodel.tasks.diagnosis.fault_list import BLOCKS, FoundFault
-from conemodel.tasks.diagnosis.fit import Fit
-from conemodel.tasks.diagnosis.fit_of_ends import DROPOUT_UNKNOWN, HELD_BY
+from conemodel.tasks.diagnosis.fit import DOUBT, Fit
+from conemodel.tasks.diagnosis.fit_of_ends import DROPOUT_UNKNOWN, HELD_BY, MARGINS
 from conemodel.tasks.headline import DO_NOT_RIDE, Answer
 
 MAY_BE_BROKEN = 0.1
@@ -21,6 +21,10 @@ LOOK_AT_AXLE = Answer(
 """What is said where rim and axle end do not go together and nobody looked at the axle."""
 
 
+MEASURE_ENDS = f"{DO_NOT_RIDE} before the axle ends are measured again"
+"""What is said where an end may stand proud of its dropout, as well as it was measured."""
+
+
 def asked_first(fits: Sequence[Fit], faults: Sequence[FoundFault], readings: Readings) -> tuple[Answer, ...]:
     """Return what its axle leaves open, most serious first."""
     ends = [
@@ -28,7 +32,15 @@ def asked_first(fits: Sequence[Fit], faults: Sequence[FoundFault], readings: Rea
         for fit in fits
         if fit.key in (HELD_BY, DROPOUT_UNKNOWN)
     ]
+    doubtful = [fit.sentence for fit in fits if fit.key in MARGINS and _is_doubtful(fit)]
+    if doubtful:
+        ends.append(Answer(words=MEASURE_ENDS, why=" ".join(doubtful), unsafe=True))
     return (*ends, *([LOOK_AT_AXLE] if _may_be_broken(faults, readings) else []))
+
+
+def _is_doubtful(fit: Fit) -> bool:
+    """Return whether an end may stand proud, by how well it was measured: the wheel could come out."""
+    return fit.state == "look again" and fit.chance is not None and fit.chance > DOUBT
 
 
 def _may_be_broken(faults: Sequence[FoundFault], readings: Readings) -> bool:

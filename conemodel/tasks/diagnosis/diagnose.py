@@ -13,13 +13,20 @@ from conemodel.tasks.diagnosis.answers import (
     adjustment_answer,
     contradicted,
     is_to_be_looked_at,
+    masked,
     sound_enough,
     unsafe_answers,
     unsound_answers,
 )
 from conemodel.tasks.diagnosis.best_turn import Move, best_move
 from conemodel.tasks.diagnosis.credible_intervals import Likely, summarise
-from conemodel.tasks.diagnosis.evidence import Weighed, contradictions, weigh
+from conemodel.tasks.diagnosis.evidence import (
+    Weighed,
+    contradictions,
+    gained_on_closing,
+    rocking_besides,
+    weigh,
+)
 from conemodel.tasks.diagnosis.fault_list import FoundFault, faults_of
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.fit_check import fit_check
@@ -114,12 +121,15 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         faults = tuple(fault for fault in faults if fault.found != "likely")
     unsafe = unsafe_answers(faults, fits, readings)
     unsound = unsound_answers(faults, posterior, window, readings)
-    standing = None if clashes else _stand(posterior, readings, window, faults, unsafe or unsound)
-    adjustment = (
-        contradicted(clashes)
-        if standing is None
-        else adjustment_answer(posterior, standing, readings, faults)
-    )
+    besides = rocking_besides(readings) if gained_on_closing(posterior, readings) else ()
+    hidden = (masked(besides),) if besides else ()
+    standing = None if clashes else _stand(posterior, readings, window, faults, unsafe or unsound or hidden)
+    if standing is None:
+        adjustment = contradicted(clashes)
+    elif hidden and not (unsafe or unsound):
+        adjustment = hidden[0]
+    else:
+        adjustment = adjustment_answer(posterior, standing, readings, faults)
     made = standing.made if standing else None
     numbers: dict[str, Likely] = {} if clashes else _summarise(posterior)
     return Diagnosis(

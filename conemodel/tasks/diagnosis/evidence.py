@@ -141,15 +141,23 @@ def contradictions(weighed: tuple[Weighed, ...], posterior: Posterior, readings:
             "Where the cone was marked does not go with the play: locked there, the hub would stand quite otherwise. "
             "Find finger contact again, and see that the far side is locked.",
         )
-    gained = tuple(line for look in readings.rounds for line in _gained(posterior, look, readings))
+    gained = () if rocking_besides(readings) else gained_on_closing(posterior, readings)
     alone = len(weighed) == 1
     return (*marked, *gained, *(_sentence(one, alone=alone) for one in weighed if one.contradicts))
 
 
-def _gained(posterior: Posterior, look: Round, readings: Readings) -> Iterator[str]:
-    """Yield a sentence for every place where play grew on closing and nobody found what else rocks in the frame."""
-    if any(getattr(readings.checks, name) == "yes" for name in ELSEWHERE):
-        return
+def rocking_besides(readings: Readings) -> tuple[str, ...]:
+    """Return in words what was found to rock in the frame besides the bearing."""
+    return tuple(words for name, words in ELSEWHERE.items() if getattr(readings.checks, name) == "yes")
+
+
+def gained_on_closing(posterior: Posterior, readings: Readings) -> tuple[str, ...]:
+    """Return a sentence for every place where play grew on closing, which no bearing's does."""
+    return tuple(line for look in readings.rounds for line in _gained(posterior, look))
+
+
+def _gained(posterior: Posterior, look: Round) -> Iterator[str]:
+    """Yield a sentence for every place where play grew on closing in one round."""
     plays = look.plays
     for place, words in PLACE_WORDS.items():
         opened, closed = (plays.get(f"{place}_{clamp}") for clamp in ("open", "closed"))

@@ -28,6 +28,9 @@ MAYBE_PROUD_FROM = 5.5e-3
 HELD_BY = "held_by"
 """Key of the fit that asks what holds the wheel."""
 
+MARGINS = tuple(f"margin_{side}" for side in SIDES)
+"""Keys of the fits of an axle end in its dropout."""
+
 DROPOUT_UNKNOWN = "dropout_unknown"
 """Key of the fit that asks for the dropout's thickness, beside an end that may stand proud of it."""
 
