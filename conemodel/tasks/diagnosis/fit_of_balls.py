@@ -16,6 +16,9 @@ from conemodel.tasks.diagnosis.fit import Fit, FitState
 LOT = 0.02e-3
 """Standard error of a ball's size beside that of its measurement: rounding, wear, lots [m]. Assumption."""
 
+ROUNDING = 1e-9
+"""What sums of sizes may be off by in a computer [m]."""
+
 UNLIKE = 0.997
 """Chance from which two sizes are called unlike: beyond three standard errors. Assumption."""
 
@@ -124,16 +127,20 @@ def _compare(of: str, apart: float, sizes: Sequence[Size], found: str) -> Fit:
     """Return whether balls `apart` from what they should be [m] are another size."""
     error = float(np.linalg.norm([LOT, *(size.uncertainty for size in sizes)]))
     chance = 1 - float(2 * ndtr(-abs(apart) / error))
-    wrong = chance > UNLIKE
+    wrong, alike = chance > UNLIKE, abs(apart) <= LOT + ROUNDING
     return Fit(
         words="balls of unlike size" if of == "sides" else "balls of another size",
         key=f"ball_size_{of}",
         label="ball sizes from side to side" if of == "sides" else f"size of the balls on the {of}",
-        state="wrong" if wrong else "good",
-        sentence=(
-            f"The balls measure {found}: they are not of one kind. Renew all balls of both rows together, of the size "
-            "and in the number the maker states."
+        state="wrong" if wrong else "good" if alike else "look again",
+        sentence=f"The balls measure {found}: "
+        + (
+            "they are not of one kind. Renew all balls of both rows together, of the size and in the number the maker "
+            "states."
             if wrong
-            else f"The balls measure {found}: as they must."
+            else "as they must."
+            if alike
+            else f"{_mm(abs(apart))} off what they must be, more than one lot of balls differs by but within what this "
+            "measurement may err. Measure again with a micrometer."
         ),
     )

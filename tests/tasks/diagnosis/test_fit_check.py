@@ -46,6 +46,26 @@ def test_a_wrong_count_is_named(count, words):
     assert words in packing.sentence
 
 
+@pytest.mark.parametrize(
+    ("size", "state", "words"),
+    [
+        (6.35, "good", "as they must"),
+        (6.34, "good", "as they must"),
+        (6.30, "look again", "0.050 mm off what they must be"),
+        (6.20, "wrong", "not of one kind"),
+    ],
+)
+def test_balls_are_as_they_must_be_only_where_they_measure_so(size, state, words):
+    """A measurement within its error of what belongs is no proof. Sizes by hand: 6.35 mm is a quarter of an inch."""
+    found = fits(
+        Readings(balls_left=Balls(diameter=mm(6.35, 0.02)), balls_right=Balls(diameter=mm(size, 0.02)))
+    )
+    for key in ("ball_size_sides", "ball_size_right"):
+        assert found[key].state == state
+        assert words in found[key].sentence
+        assert ("as they must." in found[key].sentence) is (state == "good")
+
+
 def test_axle_length_is_width_and_protrusions():
     """146 = 135 + 5.5 + 5.5; 108 = 100 + 4 + 4."""
     right = Readings(
