@@ -5,7 +5,15 @@ from dataclasses import dataclass
 
 from conemodel.base.table import Column, Table
 from conemodel.base.units import MM
-from conemodel.tasks.validation.calibration import BANDS, TOLD_WORDS, Band, Calibration, Trials, percent
+from conemodel.tasks.validation.calibration import (
+    BANDS,
+    ENOUGH,
+    TOLD_WORDS,
+    Band,
+    Calibration,
+    Trials,
+    percent,
+)
 
 
 def share(value: float | None) -> str:
@@ -58,12 +66,17 @@ class _Promise:
     band: Band
 
 
+def say_turns(band: Band) -> str:
+    """Return how many turns a band has, and that they are too few to judge it by, where they are."""
+    return str(band.turns) if band.turns >= ENOUGH else f"{band.turns}, too few to judge"
+
+
 _PROMISES: tuple[Column[_Promise], ...] = (
     Column(lambda each: each.trials.name, page="Read and told"),
     Column(lambda each: f"{100 * each.span[0]:.0f} to {share(each.span[1])}", page="Promised"),
     Column(lambda each: share(each.band.promised), page="Mean"),
     Column(lambda each: share(each.band.achieved), page="Ended right"),
-    Column(lambda each: str(each.band.turns), page="Turns"),
+    Column(lambda each: say_turns(each.band), page="Turns"),
 )
 
 

@@ -173,8 +173,21 @@ def goals(found: Calibration) -> tuple[str, ...]:
         f"{percent(found.unpushed_covered)} only",
         f"of hubs that are not right at least {percent(TURNED)} get a turn or a cautious step",
         f"of the turns made at most {percent(TIGHT)} end tight",
-        f"chances promised and come true are within {100 * APART:.0f} points in each of three bands",
+        f"with the push said, or not, chances promised and come true are within {100 * APART:.0f} points in each of "
+        f"{len(BANDS)} bands that has at least {ENOUGH} turns; fewer turns cannot be judged",
     )
+
+
+def say_words_kept(found: Calibration) -> str:
+    """Return what words of the hand alone promise and keep, band by band: no goal holds them to it."""
+    bands = [band for band in found.of("words").bands if band.promised is not None]
+    more = all((band.promised or 0.0) > (band.achieved or 0.0) for band in bands)
+    each = "; ".join(
+        f"{percent(band.promised or 0.0)} promised, {percent(band.achieved or 0.0)} came true ({band.turns} turns)"
+        for band in bands
+    )
+    kept = "promise more than they keep, and" if more else "have their promises counted, but"
+    return f"Words of the hand alone {kept} no goal holds them to it: {each}."
 
 
 def misses(found: Calibration) -> Iterator[str]:

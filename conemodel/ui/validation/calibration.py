@@ -6,7 +6,15 @@ import streamlit as st
 
 from conemodel.base.plain_text import for_page
 from conemodel.show.validation.calibration import list_promises, list_trials
-from conemodel.tasks.validation.calibration import DRAWN, WEAK, Calibration, goals, kept_calibration, misses
+from conemodel.tasks.validation.calibration import (
+    DRAWN,
+    WEAK,
+    Calibration,
+    goals,
+    kept_calibration,
+    misses,
+    say_words_kept,
+)
 from conemodel.ui.frame import table, take_csv
 
 
@@ -43,3 +51,4 @@ def _goals(found: Calibration) -> None:
         st.markdown("**Missed:**\n" + "\n".join(f"- {line}" for line in missed))
     else:
         st.markdown("**All of them are met.**")
+    st.markdown(for_page(say_words_kept(found)))

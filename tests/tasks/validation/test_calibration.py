@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from conemodel.base.table import csv_text
-from conemodel.show.validation.calibration import list_promises, list_trials
+from conemodel.show.validation.calibration import list_promises, list_trials, say_turns
 from conemodel.tasks.validation.calibration import (
     DRAWN,
     TOLD,
@@ -18,6 +18,7 @@ from conemodel.tasks.validation.calibration import (
     goals,
     kept_calibration,
     misses,
+    say_words_kept,
 )
 from tests.tasks.diagnosis.adversarial import hub, mechanic
 
@@ -93,6 +94,18 @@ def test_tables_have_a_line_for_each_kind():
     assert len(csv_text(list_trials(kept)).splitlines()) == 1 + len(kept.trials)
     together = [each for each in kept.trials if each.push is None]
     assert len(list(list_promises(kept).records)) == 3 * len(together)
+
+
+def test_bands_of_too_few_turns_say_so_and_words_what_they_keep():
+    """Goals judge bands from 30 turns on; by hand, of 0.384 promised 0.327 came true."""
+    few, many = Band(turns=29, promised=0.4, achieved=0.0), Band(turns=153, promised=0.384, achieved=0.327)
+    assert say_turns(few) == "29, too few to judge"
+    assert say_turns(many) == "153"
+    assert "at least 30 turns" in goals(calibration())[-1]
+    said = say_words_kept(calibration("words", bands=(many, replace(few, turns=0, promised=None))))
+    assert "promise more than they keep" in said
+    assert "38 % promised, 33 % came true (153 turns)." in said
+    assert "promise more" not in say_words_kept(calibration("words", bands=(replace(many, achieved=0.4),)))
 
 
 def test_method_says_what_is_drawn():

@@ -8,7 +8,14 @@ from conemodel.base.plain_text import for_page
 from conemodel.parts import library
 from conemodel.show.formatting import millimetres
 from conemodel.show.validation.calibration import share
-from conemodel.tasks.validation.calibration import DRAWN, WEAK, goals, kept_calibration, misses
+from conemodel.tasks.validation.calibration import (
+    DRAWN,
+    WEAK,
+    goals,
+    kept_calibration,
+    misses,
+    say_words_kept,
+)
 from conemodel.tasks.validation.edge_sizes import edge_sizes
 from tests.patience import PATIENCE
 
@@ -44,6 +51,6 @@ def test_method_shows_what_simulated_checks_came_to_and_what_they_miss() -> None
     for each in kept.trials:
         assert share(each.covered) in shown
         assert share(each.tight) in shown
-    for line in (*DRAWN, *WEAK, *goals(kept), *misses(kept)):
+    for line in (*DRAWN, *WEAK, *goals(kept), *misses(kept), say_words_kept(kept)):
         assert for_page(line) in said
     assert ("All of them are met" in said) == (list(misses(kept)) == [])
