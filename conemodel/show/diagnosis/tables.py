@@ -148,7 +148,7 @@ def list_numbers(diagnosis: Diagnosis) -> Table[Words]:
         ("End play, clamp closed", diagnosis.closed, millimetres),
         ("Taken by the clamp", diagnosis.shift, millimetres),
         ("Clamp force", diagnosis.clamp_force, newtons),
-        ("Thread slack", diagnosis.slack, millimetres),
+        (capital(say_slack(diagnosis)), diagnosis.slack, millimetres),
     )
     known = (
         (name, write(number.median), " to ".join(map(write, number.intervals[0.8])))
@@ -157,6 +157,13 @@ def list_numbers(diagnosis: Diagnosis) -> Table[Words]:
     )
     heads = ("Number", "Most likely", "Four times in five")
     return table_of_words("Every number with its spread", heads, known, words=False)
+
+
+def say_slack(diagnosis: Diagnosis) -> str:
+    """Return what the thread's slack is called: a measurement of it is part of what is believed."""
+    return "thread slack" + (
+        ", with its measurement" if diagnosis.readings.thread_slack.size is not None else ""
+    )
 
 
 def list_beliefs() -> Table[Words]:

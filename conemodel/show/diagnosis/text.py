@@ -18,6 +18,7 @@ from conemodel.show.diagnosis.tables import (
     say_before,
     say_fault,
     say_none_fits,
+    say_slack,
 )
 from conemodel.show.headline import headline_json
 from conemodel.show.setting.text import CAUTION, WIDTH
@@ -67,7 +68,7 @@ def _numbers(diagnosis: Diagnosis) -> Iterator[str]:
         ("end play, closed", diagnosis.closed, UM, "+.0f"),
         ("taken by the clamp", diagnosis.shift, UM, ".0f"),
         ("clamp force", diagnosis.clamp_force, NEWTON, ".0f"),
-        ("thread slack", diagnosis.slack, UM, ".0f"),
+        (say_slack(diagnosis), diagnosis.slack, UM, ".0f"),
     )
     for label, number, unit, form in named:
         if number is not None:

@@ -204,16 +204,22 @@ def _prior(model: HubModel, grid: Grid) -> Array:
     return np.asarray(model.weight * play * step * force)
 
 
-def slack_range(model: HubModel) -> tuple[float, float]:
-    """Return the least and the most axial slack believed of a sound thread [m]."""
-    axle = model.scenario.axle
+def slack_range(model: HubModel, readings: Readings) -> tuple[float, float]:
+    """Return the least and the most axial slack believed of this thread [m]: as measured, or of a sound one.
+
+    What was measured is believed evenly over a span of the same standard error.
+    """
+    axle, measured = model.scenario.axle, readings.thread_slack
+    if measured.size is not None:
+        reach = 3**0.5 * measured.uncertainty
+        return max(measured.size - reach, 0.0), measured.size + reach
     low, high = axle.backlash_range
     return (low, high) if high > low else model.beliefs.slack_unknown
 
 
 def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Array, list[Array] | None]:
     """Return the slacks looked at, and for each the likelihood (c, n) of where the cone was found, if marked."""
-    low, high = slack_range(model)
+    low, high = slack_range(model, readings)
     width = (high - low) / SLACK_POINTS
     slack: Array = np.asarray(low + width * (np.arange(SLACK_POINTS) + 0.5), dtype=np.float64)
     if readings.cone_out is None:
@@ -232,7 +238,8 @@ def _slack_chances(model: HubModel, readings: Readings, grid: Grid) -> tuple[Arr
     found: list[Array] = []
     for one in slack:
         sound = normal_density(grid.end_play - (base - share * one), error)
-        far = high + (one - low) * (WORN_SLACK - 1) * high / (high - low)
+        known = readings.thread_slack.size is not None
+        far = one if known else high + (one - low) * (WORN_SLACK - 1) * high / (high - low)
         loose = normal_density(grid.end_play - (base - share * far), error)
         found.append(np.where(worn, loose[None], sound[None]))
     return slack, found

@@ -11,7 +11,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.priors import CAUSES, Beliefs
-from conemodel.parts.readings import Play, Readings
+from conemodel.parts.readings import Play, Readings, Size
 from conemodel.parts.setting import Assumed
 from conemodel.parts.toml_files import load_scenario
 from conemodel.parts.unknowns.joint import CLAMP_FORCE, NUT_FORCE, THRU_AXLE_FORCE
@@ -103,6 +103,22 @@ def test_thread_slack_is_learnt_from_where_the_cone_was_marked():
         middles.append(slack.median)
         assert slack.spread < (REAR.axle.backlash_range[1] - REAR.axle.backlash_range[0]) / np.sqrt(12)
     assert middles[0] > middles[1] + 20e-6
+
+
+def test_a_measured_thread_slack_is_believed_and_counts_beside_the_mark():
+    """Measured, it is what was measured, within or beyond the class; more of it leaves less end play: a law."""
+    middles = []
+    for slack in (0.05e-3, 0.12e-3, 0.242e-3):
+        size = Size(size=slack, uncertainty=0.01e-3)
+        alone = diagnose(Readings(thread_slack=size), REAR).slack
+        assert alone is not None
+        assert alone.median == pytest.approx(slack, abs=2e-6)
+        assert alone.spread == pytest.approx(0.01e-3, rel=0.1)
+        marked = diagnose(Readings(thread_slack=size, cone_out=DEG.to_si(75.0)), REAR).opened
+        assert marked is not None
+        middles.append(marked.median)
+    assert middles[0] - middles[1] == pytest.approx(0.07e-3, rel=0.1)  # the whole of it, held still
+    assert middles[1] > middles[2]
 
 
 def covered(number: Likely, truth: float) -> list[bool]:
