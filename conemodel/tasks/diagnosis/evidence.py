@@ -49,6 +49,7 @@ class Weighed:
         tail: chance of reading something at least as strange, were the others right; explained: the same, taken
             together with this one.
         expected: what the others lead one to expect, in words; empty for words.
+        within: how its own two pushes do not go together, where that is stranger; else empty.
     """
 
     round: int
@@ -58,6 +59,7 @@ class Weighed:
     tail: float
     explained: float
     expected: str
+    within: str
 
     @property
     def contradicts(self) -> bool:
@@ -105,6 +107,7 @@ def _weigh_round(posterior: Posterior, look: Round, number: int) -> Iterator[Wei
             tail=tail,
             explained=explained,
             expected=expected,
+            within=reading.clash_within(posterior.model, look, end_play, without),
         )
 
 
@@ -183,6 +186,8 @@ def _grew(place: str, before: str, after: str, *, again: str) -> str:
 
 def _sentence(one: Weighed, *, alone: bool) -> str:
     label = one.label[0].upper() + one.label[1:]
+    if one.within:
+        return f"{label}: {one.said}, but {one.within}. Read both again, each push off a spring balance."
     if alone:
         instead = "such hubs, read with that push, hardly ever show that: check the push"
     elif one.expected:

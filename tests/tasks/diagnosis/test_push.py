@@ -153,6 +153,25 @@ def test_a_tight_hub_pushed_hard_does_not_accuse_the_clamp() -> None:
         assert accused(read(0.9, 0.9, **more)).blocks
 
 
+@pytest.mark.parametrize(
+    ("first", "harder", "words"),
+    [
+        (0.5, 0.6, "differ too little for the harder push"),
+        (0.6, 0.4, "a harder push cannot give less"),
+        (0.5, 1.6, "differ too much for the harder push"),
+    ],
+)
+def test_two_pushes_that_clash_with_each_other_are_told_so(first: float, harder: float, words: str) -> None:
+    """10 N more each way bend a wheel of 60 N/mm by 2 x 10/60 = 0.33 mm (Hooke's law), and never the other way."""
+    twice: dict[str, Any] = {"push": 5.0, "play_hard": harder * 1e-3, "push_hard": 15.0}
+    readings = readings_of({"rim_closed": Play(play=first * 1e-3, **twice)})
+    (said,) = diagnose(readings, REAR).contradictions
+    assert words in said
+    assert "lead one to expect" not in said
+    twice["play_hard"] = (first + 0.33) * 1e-3
+    assert not diagnose(readings_of({"rim_closed": Play(play=first * 1e-3, **twice)}), REAR).contradictions
+
+
 def test_play_that_grew_on_closing_is_questioned_not_averaged() -> None:
     grown = read(0.1, 0.6)
     found = diagnose(grown, REAR)

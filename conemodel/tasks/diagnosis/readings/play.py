@@ -100,18 +100,45 @@ class PlayReading(Reading):
         reading = self._of(look)
         if reading.play is None:
             return chance_of_word(likelihood, chance), ""
-        uncertainty = uncertainty_of(reading, model.beliefs)
-        free, met = (np.broadcast_to(one, chance.shape) for one in self._met(model, reading.push, end_play))
-        spread = self._spread(free, uncertainty, model.beliefs)
+        met, spread = self._expected(model, reading, end_play, chance)
         tail = _smaller_tail(reading.play, met, spread, chance)
         if reading.play_hard is not None:
-            more = self._met(model, reading.push_hard, end_play)[1] - met
-            gained = reading.play_hard - reading.play
-            tail = min(tail, _smaller_tail(gained, more, np.full(chance.shape, uncertainty * 2**0.5), chance))
+            tail = min(tail, *self._tails_of_gain(model, reading, end_play, chance))
         middle = float((chance * met).sum())
         wide = float(np.sqrt((chance * ((met - middle) ** 2 + spread**2)).sum()))
         low, high = MM.from_si(max(middle - 2 * wide, 0.0)), MM.from_si(middle + 2 * wide)
         return tail, f"{low:.2f} to {high:.2f} mm"
+
+    def _expected(
+        self, model: HubModel, reading: Play, end_play: Array, chance: Array
+    ) -> tuple[Array, Array]:
+        """Return what is read under the first push and its standard error, of the shape of `chance` (c, n, m) [m]."""
+        free, met = (np.broadcast_to(one, chance.shape) for one in self._met(model, reading.push, end_play))
+        return met, self._spread(free, uncertainty_of(reading, model.beliefs), model.beliefs)
+
+    def _tails_of_gain(
+        self, model: HubModel, reading: Play, end_play: Array, chance: Array
+    ) -> tuple[float, float]:
+        """Return the chance that the harder push gains no more, and no less, than was read."""
+        gained = (reading.play_hard or 0.0) - (reading.play or 0.0)
+        _, met = self._met(model, reading.push, end_play)
+        _, hard = self._met(model, reading.push_hard, end_play)
+        error = uncertainty_of(reading, model.beliefs) * 2**0.5
+        below = float((chance * ndtr((gained - (hard - met)) / error)).sum())
+        return below, 1 - below
+
+    def clash_within(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> str:
+        """Return how the play read under a harder push does not go with that under the first."""
+        reading = self._of(look)
+        if reading.play is None or reading.play_hard is None:
+            return ""
+        less, more = self._tails_of_gain(model, reading, end_play, chance)
+        met, spread = self._expected(model, reading, end_play, chance)
+        if min(less, more) > _smaller_tail(reading.play, met, spread, chance):
+            return ""
+        if reading.play_hard < reading.play:
+            return "a harder push cannot give less"
+        return f"the two readings differ too {'little' if less < more else 'much'} for the harder push"
 
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each of `BINS` readings of a dial gauge, at the rim under a push nobody states."""

@@ -103,6 +103,10 @@ class Reading(ABC):
         for a word.
         """
 
+    def clash_within(self, model: HubModel, look: Round, end_play: Array, chance: Array) -> str:
+        """Return in words how what was read clashes within itself, where that is stranger than with all else."""
+        return ""
+
     @abstractmethod
     def outcomes(self, model: HubModel, end_play: Array, pick: Pick) -> Array:
         """Return the chance of each outcome of taking it (k, o), at the k places that are picked."""
