@@ -15,6 +15,7 @@ from conemodel.tasks.diagnosis.answers import word_to_strip_for
 from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.credible_intervals import Likely
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
+from conemodel.tasks.diagnosis.evidence import NOTCHY
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.procedure import percent, say_chance
@@ -23,6 +24,9 @@ from conemodel.tasks.setting.chances import SURE
 
 NONE_FITS = "None of the causes known here fits: strip it and look."
 """What is said of a hub in which something is felt that nothing explains."""
+
+LIKELY_WORN = "likely"
+"""How sure dented or pitted races are where notches are felt, whatever play goes with them."""
 
 FIT_SIGNS = {
     "good": "✓\N{NO-BREAK SPACE}good",
@@ -60,6 +64,8 @@ def say_fault(fault: FoundFault, diagnosis: Diagnosis) -> str:
     """Return how sure a fault is: seen or measured, or its chance as it may be told."""
     if fault.found != "likely":
         return fault.found
+    if is_worn_as_felt(fault, diagnosis):
+        return LIKELY_WORN
     if diagnosis.readings.play_measured:
         return percent(fault.chance)
     return say_chance(fault.chance / _of_all(diagnosis), measured=False)
@@ -67,10 +73,19 @@ def say_fault(fault: FoundFault, diagnosis: Diagnosis) -> str:
 
 def say_none_fits(diagnosis: Diagnosis) -> str:
     """Return that no cause known here explains what the fingers found, where none is as much as a toss-up."""
-    if word_to_strip_for(diagnosis.readings) is None:
+    if word_to_strip_for(diagnosis.readings) in (None, NOTCHY):  # dents and pits fit notches
         return ""
     likeliest = max((fault.chance for fault in diagnosis.faults if fault.key in CAUSES), default=0.0)
     return NONE_FITS if likeliest / _of_all(diagnosis) < 1 - SURE else ""
+
+
+def is_worn_as_felt(fault: FoundFault, diagnosis: Diagnosis) -> bool:
+    """Return whether it is dented or pitted races where notches are felt and no cause stands out.
+
+    The model knows too little of worn races to tell their chance then.
+    """
+    notchy = fault.key == "dented" and word_to_strip_for(diagnosis.readings) == NOTCHY
+    return notchy and not any(one.blocks for one in diagnosis.faults if one.key in CAUSES)
 
 
 def _of_all(diagnosis: Diagnosis) -> float:
@@ -85,7 +100,7 @@ def _of_all(diagnosis: Diagnosis) -> float:
 
 def say_before(fault: FoundFault, diagnosis: Diagnosis) -> str:
     """Return the chance of a fault before anything was read, where it may be told; else nothing."""
-    known = fault.found != "likely" or fault.before == 1.0
+    known = fault.found != "likely" or fault.before == 1.0 or is_worn_as_felt(fault, diagnosis)
     return percent(fault.before) if diagnosis.readings.play_measured and not known else ""
 
 

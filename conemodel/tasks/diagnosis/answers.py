@@ -10,6 +10,7 @@ from conemodel.parts.setting import State
 from conemodel.tasks.diagnosis.asked_first import asked_first
 from conemodel.tasks.diagnosis.best_turn import CURABLE, Move
 from conemodel.tasks.diagnosis.causes import CAUSES, WHOSE_SPOT
+from conemodel.tasks.diagnosis.evidence import NOTCHY
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.posterior import Posterior
@@ -25,9 +26,10 @@ STRIP_FIRST = f"{STRIP}: no turn of the cone yet."
 """What a mechanic does next about a race that is felt."""
 
 STRIPPED_FOR = {
-    "notchy": Answer(
+    NOTCHY: Answer(
         words="Notchy",
-        why="Dents or pits are felt as even steps. Feel both races of both sides with a ball-point tip.",
+        why="Worn, dented or pitted races are likely: they are felt as steps, with or without play. Feel both "
+        "races of both sides with a ball-point tip.",
         act=STRIP_FIRST,
     ),
     "tight in one place": Answer(words="Tight in one place", why=WHOSE_SPOT, act=STRIP_FIRST),

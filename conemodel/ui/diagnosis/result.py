@@ -6,6 +6,7 @@ from conemodel.base.plain_text import for_html, for_page
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import (
     capital,
+    is_worn_as_felt,
     list_faults,
     list_fits,
     merge_sides,
@@ -113,7 +114,11 @@ def show_details(diagnosis: Diagnosis) -> None:
 def _faults(diagnosis: Diagnosis) -> None:
     """Draw the faults that may be there, those that stand out with what to do."""
     st.header("Faults no adjustment cures", anchor=False)
-    listed = [fault for fault in diagnosis.faults if fault.chance >= LISTED or fault.blocks]
+    listed = [
+        fault
+        for fault in diagnosis.faults
+        if fault.chance >= LISTED or fault.blocks or is_worn_as_felt(fault, diagnosis)
+    ]
     none = say_none_fits(diagnosis)
     if none or not listed:
         st.markdown(none or "None stands out.")
