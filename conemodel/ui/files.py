@@ -18,6 +18,7 @@ KINDS = {
     ".json": "application/json",
     ".pdf": "application/pdf",
     ".png": "image/png",
+    ".svg": "image/svg+xml",
     ".toml": "application/toml",
     ".txt": "text/plain",
 }

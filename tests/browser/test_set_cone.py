@@ -160,6 +160,7 @@ def test_nonsense_in_the_address_does_no_harm(open_page: Open) -> None:
         ("Numbers (JSON)", b"{"),
         ("Curves (CSV)", b"cone_out_deg,"),
         ("Picture (PNG)", b"\x89PNG"),
+        ("The closing gap (SVG)", b"<svg "),
         ("Sheet (PDF)", b"%PDF"),
         ("This hub (TOML)", b"name = "),
     ],

@@ -38,9 +38,9 @@ class Instrument {
     this.hide = new Set(data.hide);
     this.paint(data.colours);
     if (fresh) this.build();
+    if (first || data.sequence >= this.sequence) this.stand(first);
     if (fresh || shown !== this.laidOut) this.layout();
     this.laidOut = shown;
-    if (first || data.sequence >= this.sequence) this.stand(first);
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
     this.show();
   }
