@@ -12,11 +12,24 @@ SIZES = [(1366, 768), (820, 1180), (390, 844)]
 
 
 def top(piece: Locator) -> float:
-    """Return how far below the top of the page's scroll a piece stands [px]."""
+    """Return how far below the top of the page's scroll a piece stands once it has come to rest [px].
+
+    A fold that closes slides for a while: it rests when it has stood in the same place for thirty frames.
+    """
     return float(
         piece.evaluate(
-            """piece => piece.getBoundingClientRect().top
-            + document.querySelector('[data-testid=stMain]').scrollTop"""
+            """piece => new Promise(done => {
+                const now = () => piece.getBoundingClientRect().top
+                    + document.querySelector('[data-testid=stMain]').scrollTop;
+                let last = now(), same = 0;
+                const look = () => {
+                    same = now() === last ? same + 1 : 0;
+                    last = now();
+                    if (same < 30) requestAnimationFrame(look);
+                    else done(last);
+                };
+                look();
+            })"""
         )
     )
 
