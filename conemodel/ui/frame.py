@@ -28,7 +28,7 @@ STYLE = """
 h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding: 0.6rem 0 0.3rem}
 [data-testid=stHeading] h3, [data-testid=stMarkdownContainer] h3 {font-size: var(--cm-title); padding: 0.5rem 0 0.3rem}
 [data-testid=stMainBlockContainer] {padding-top: 0; padding-bottom: 3rem}
-.st-key-cm-answer > :first-child {flex: 1 1 100%} .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
+.st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
 .st-key-cm-heard {position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%)}
 [data-testid=stMainBlockContainer]:has(.st-key-cm-heard) {padding-inline: max(1rem, min(1.25rem, 2vw))}
 .st-key-cm-settled > :first-child {flex: 1 1 12rem; min-width: 0}

@@ -2,7 +2,7 @@
 
 const SIZES = {
   wide: { small: 13, middle: 15, large: 34 }, tablet: { small: 13, middle: 15, large: 34 },
-  phone: { small: 13, middle: 13, large: 22 }, wall: { small: 30, middle: 32, large: 76 },
+  phone: { small: 13, middle: 13, large: 22 },
 };
 
 const ARROWS = 1.4; // mm drawn: a narrower gap has no room for its arrows
@@ -42,7 +42,7 @@ export class CloseUp {
     this.sheet.place({ scale, x, y, size: size.small });
     this.svg.classList.toggle("narrow", narrow);
     this.sheet.hideGroup("should stand", hide.has("good"));
-    this.rule.place({ base, scale, x, width, size: size.small, narrow, hide, wall: kind === "wall" });
+    this.rule.place({ base, scale, x, width, size: size.small, narrow, hide });
     this.placeWords();
   }
 

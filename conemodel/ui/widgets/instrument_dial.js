@@ -19,7 +19,7 @@ export class Dial {
   }
 
   place(width, height, kind, hide) {
-    const size = kind === "wall" ? 30 : 13, large = kind === "phone" ? size + 4 : 22;
+    const size = 13, large = kind === "phone" ? size + 4 : 22;
     const [left, top, wide, high] = this.data.sheets.dial.view, foot = kind === "phone" ? 0 : 24;
     const scale = Math.min((width - 16) / wide, (height - foot) / high);
     Object.assign(this, { x: width / 2 - (left + wide / 2) * scale, y: (height - foot) / 2 - (top + high / 2) * scale, scale });

@@ -45,9 +45,9 @@ export class Rule {
   }
 
   // Everything that does not move. `base` is the lower edge of the parts [px], `at` turns mm drawn into px.
-  place({ base, scale, x, width, size, narrow, hide, wall }) {
+  place({ base, scale, x, width, size, narrow, hide }) {
     const { numbers, rule, factor, out } = this.data, [tight, loose] = numbers.good;
-    Object.assign(this, { base, width, size, narrow, hide, wall, across: out * factor * scale, zero: x + rule.zero * scale });
+    Object.assign(this, { base, width, size, narrow, hide, across: out * factor * scale, zero: x + rule.zero * scale });
     this.rowHeight = size + 4;
     this.rows = hide.has("numbers") ? 0 : narrow ? 2 : 4;
     this.pointerY = base + this.rows * this.rowHeight + 4 + size + 4;
@@ -127,7 +127,7 @@ export class Rule {
 
   // Before the clamp is closed what counts is where the cone will stand: that pointer is the black one.
   showPointers({ now, plays, stage, push, force }) {
-    const ahead = !["clamped", "ridden"].includes(stage) && !this.wall && !this.hide.has("numbers");
+    const ahead = !["clamped", "ridden"].includes(stage) && !this.hide.has("numbers");
     const forecast = ahead ? plays.clamped : now, { from, to } = this.data.rule;
     const within = (play) => Math.min(Math.max(play, to), from);
     const at = [this.x(within(now)), this.x(within(forecast))], half = 0.55 * this.size, y = this.pointerY;

@@ -14,14 +14,13 @@ export class Whole {
   }
 
   place(width, height, kind) {
-    const size = kind === "wall" ? 30 : 13, [left, top, wide, high] = this.data.sheets.whole.view;
-    const words = kind === "phone" || kind === "wall" ? 0 : 2 * size + 12;
+    const size = 13, spare = kind === "phone", [left, top, wide, high] = this.data.sheets.whole.view;
+    const words = spare ? 0 : 2 * size + 12;
     const scale = Math.min((width - 16) / wide, (height - words - 8) / high);
     set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
     this.sheet.place({
       scale, size, x: width / 2 - (left + wide / 2) * scale, y: height / 2 - (top + high / 2) * scale,
     });
-    const spare = kind === "phone" || kind === "wall";
     set(this.where, { x: 14, y: 9 + size, "font-size": `${size}px` });
     set(this.how, { x: 14, y: height - 10, "font-size": `${size}px` });
     this.how.textContent = spare ? "" : "true to scale; upper half cut";
