@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from conemodel.parts.readings import Readings
 from conemodel.tasks.diagnosis.fault_list import BLOCKS, FoundFault
-from conemodel.tasks.diagnosis.fit import DOUBT, Fit
+from conemodel.tasks.diagnosis.fit import Fit, state_of
 from conemodel.tasks.diagnosis.fit_of_ends import DROPOUT_UNKNOWN, HELD_BY, MARGINS
 from conemodel.tasks.headline import DO_NOT_RIDE, Answer
 
@@ -40,7 +40,7 @@ def asked_first(fits: Sequence[Fit], faults: Sequence[FoundFault], readings: Rea
 
 def _is_doubtful(fit: Fit) -> bool:
     """Return whether an end may stand proud, by how well it was measured: the wheel could come out."""
-    return fit.state == "look again" and fit.chance is not None and fit.chance > DOUBT
+    return fit.chance is not None and state_of(fit.chance) == "look again"
 
 
 def _may_be_broken(faults: Sequence[FoundFault], readings: Readings) -> bool:

@@ -121,8 +121,8 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         faults = tuple(fault for fault in faults if fault.found != "likely")
     unsafe = unsafe_answers(faults, fits, readings)
     unsound = unsound_answers(faults, posterior, window, readings)
-    besides = rocking_besides(readings) if gained_on_closing(posterior, readings) else ()
-    hidden = (masked(besides),) if besides else ()
+    besides = rocking_besides(readings)
+    hidden = (masked(besides),) if besides and gained_on_closing(posterior, readings) else ()
     standing = None if clashes else _stand(posterior, readings, window, faults, unsafe or unsound or hidden)
     if standing is None:
         adjustment = contradicted(clashes)
