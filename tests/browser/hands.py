@@ -6,6 +6,8 @@ from typing import Any
 
 from playwright.sync_api import Page
 
+from tests.browser.pointer import Pointer
+
 CANVAS = "[data-testid=stMain] canvas"
 
 
@@ -20,35 +22,19 @@ class Hand:
         box = page.locator(CANVAS).bounding_box()
         assert box is not None
         self.box = box
-        self.cdp = page.context.new_cdp_session(page) if touch else None
+        self.pointer = Pointer(page, touch=touch)
 
     def place(self, x: float, y: float) -> tuple[float, float]:
         return self.box["x"] + x * self.box["width"], self.box["y"] + y * self.box["height"]
 
     def down(self, x: float, y: float) -> None:
-        if self.cdp:
-            self._touch("touchStart", x, y)
-        else:
-            self.page.mouse.move(*self.place(x, y))
-            self.page.mouse.down()
+        self.pointer.press(*self.place(x, y))
 
     def move(self, x: float, y: float) -> None:
-        if self.cdp:
-            self._touch("touchMove", x, y)
-        else:
-            self.page.mouse.move(*self.place(x, y))
+        self.pointer.move(*self.place(x, y))
 
     def up(self) -> None:
-        if self.cdp:
-            self.cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
-        else:
-            self.page.mouse.up()
-
-    def _touch(self, kind: str, x: float, y: float) -> None:
-        across, along = self.place(x, y)
-        self.cdp.send(  # type: ignore[union-attr]
-            "Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": across, "y": along}]}
-        )
+        self.pointer.lift()
 
     def rock(self, *, wide: float, pause: int, steps: int, cycles: int = 2) -> None:
         self.down(0.5, 0.25)

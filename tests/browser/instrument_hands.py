@@ -4,7 +4,9 @@ import re
 from math import cos, radians, sin
 from typing import Any
 
-from playwright.sync_api import CDPSession, Page
+from playwright.sync_api import Page
+
+from tests.browser.pointer import Pointer
 
 AT_REST = """() => {
     const frame = [...document.querySelectorAll('*')]
@@ -39,7 +41,7 @@ class Spanner:
         assert box is not None
         self.radius = box["width"] / 2
         self.middle = box["x"] + self.radius, box["y"] + box["height"] / 2
-        self.cdp: CDPSession | None = page.context.new_cdp_session(page) if touch else None
+        self.pointer = Pointer(page, touch=touch)
 
     def place(self, angle: float, share: float) -> tuple[float, float]:
         x, y = self.middle
@@ -47,31 +49,19 @@ class Spanner:
         return x + share * self.radius * sin(turned), y - share * self.radius * cos(turned)
 
     def down(self, angle: float, share: float = 0.75) -> None:
-        self._send("touchStart", angle, share)
+        self.pointer.press(*self.place(angle, share))
 
     def move(self, angle: float, share: float = 0.75) -> None:
-        self._send("touchMove", angle, share)
+        self.pointer.move(*self.place(angle, share))
 
     def up(self) -> None:
-        if self.cdp:
-            self.cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
-        else:
-            self.page.mouse.up()
+        self.pointer.lift()
 
     def drag(self, start: float, end: float, *, share: float = 0.75, steps: int = 12) -> None:
         self.down(start, share)
         for i in range(1, steps + 1):
             self.move(start + (end - start) * i / steps, share)
         self.up()
-
-    def _send(self, kind: str, angle: float, share: float) -> None:
-        x, y = self.place(angle, share)
-        if self.cdp:
-            self.cdp.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y}]})
-            return
-        self.page.mouse.move(x, y)
-        if kind == "touchStart":
-            self.page.mouse.down()
 
 
 def wait_rest(page: Page) -> None:

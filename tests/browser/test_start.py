@@ -3,11 +3,12 @@
 from math import cos, radians, sin
 
 import pytest
-from playwright.sync_api import CDPSession, Page
+from playwright.sync_api import Page
 
 from conemodel.show.instrument.wheel import RIM
 from conemodel.ui.start import DOORS, hub_data
 from tests.browser.pages import findings, overflow
+from tests.browser.pointer import Pointer
 
 SIZES = [(1366, 768), (820, 1180), (390, 844)]
 
@@ -19,7 +20,7 @@ class Finger:
         """Wait for the hub."""
         self.page = page
         page.locator(".rock-me[data-step]").wait_for()
-        self.cdp: CDPSession | None = page.context.new_cdp_session(page) if touch else None
+        self.pointer = Pointer(page, touch=touch)
 
     def middle(self, part: str) -> tuple[float, float]:
         box = self.page.locator(f".picture {part}").first.bounding_box()
@@ -27,21 +28,10 @@ class Finger:
         return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
 
     def drag(self, path: list[tuple[float, float]]) -> None:
-        self._send("touchStart", *path[0])
+        self.pointer.press(*path[0])
         for place in path[1:]:
-            self._send("touchMove", *place)
-        if self.cdp:
-            self.cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
-        else:
-            self.page.mouse.up()
-
-    def _send(self, kind: str, x: float, y: float) -> None:
-        if self.cdp:
-            self.cdp.send("Input.dispatchTouchEvent", {"type": kind, "touchPoints": [{"x": x, "y": y}]})
-            return
-        self.page.mouse.move(x, y)
-        if kind == "touchStart":
-            self.page.mouse.down()
+            self.pointer.move(*place)
+        self.pointer.lift()
 
     def rock(self, rim: str = "top") -> None:
         box = self.page.locator(f'.picture [data-group="rim {rim}"] .rim').first.bounding_box()
