@@ -34,6 +34,14 @@ SOURCES: dict[str, str] = {
         "ASME Dynamic Systems and Control 55-1, 1994, 369-375"
     ),
     "Johnson1985": "K. L. Johnson, Contact Mechanics, 1985",
+    "KontsevichTyler1999": (
+        "L. L. Kontsevich, C. W. Tyler, Bayesian adaptive estimation of psychometric slope and threshold, Vision "
+        "Research 39, 1999, 2729-2737"
+    ),
+    "Levitt1971": (
+        "H. Levitt, Transformed up-down methods in psychoacoustics, Journal of the Acoustical Society of America 49, "
+        "1971, 467-477"
+    ),
     "LundbergPalmgren1947": (
         "G. Lundberg, A. Palmgren, Dynamic Capacity of Rolling Bearings, Acta Polytechnica, Mechanical "
         "Engineering Series 1, no. 3, 1947"
@@ -47,9 +55,17 @@ SOURCES: dict[str, str] = {
         "2, 1992, 575-601"
     ),
     "Palmgren1959": "A. Palmgren, Ball and Roller Bearing Engineering, 3rd ed., 1959",
+    "Prins2013": (
+        "N. Prins, The psi-marginal adaptive method: how to give nuisance parameters the attention they deserve (no "
+        "more, no less), Journal of Vision 13(7), 2013, 3"
+    ),
     "Saltelli2010": (
         "A. Saltelli et al., Variance based sensitivity analysis of model output, Computer Physics Communications "
         "181, 2010, 259-270"
     ),
     "VDI2230": "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints",
+    "WichmannHill2001": (
+        "F. A. Wichmann, N. J. Hill, The psychometric function: I. Fitting, sampling, and goodness of fit, Perception "
+        "and Psychophysics 63, 2001, 1293-1313"
+    ),
 }
