@@ -4,13 +4,11 @@ import sqlite3
 from dataclasses import dataclass, fields
 from datetime import UTC, datetime
 
-from conemodel.base.errors import InputProblems, Problem
 from conemodel.record.database import Database
+from conemodel.record.hand_sittings import delete_hands
+from conemodel.record.names import clean_name
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.marking import ExerciseMark
-
-LONGEST_NAME = 60
-"""Longest name that is kept [characters]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +55,7 @@ def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetim
     worst = max(mark.hubs, key=lambda hub: abs(hub.off_by))
     return Attempt(
         made_at=(now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds"),
-        name=_clean(name),
+        name=clean_name(name),
         exercise=link.exercise,
         salt=link.salt,
         seed=link.seed,
@@ -73,19 +71,6 @@ def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetim
         moves=mark.moves,
         hint=mark.hint,
     )
-
-
-def _clean(name: str | None) -> str | None:
-    """Return a typed name without outer blanks, or None.
-
-    Raises:
-        InputProblems: the name is too long or does not print.
-    """
-    text = " ".join((name or "").split())
-    if len(text) > LONGEST_NAME or not text.isprintable():
-        limit = f"must be at most {LONGEST_NAME} printable characters"
-        raise InputProblems([Problem(where="name", value=text[:LONGEST_NAME], limit=limit)])
-    return text or None
 
 
 def save(attempt: Attempt, database: Database) -> Attempt:
@@ -144,12 +129,13 @@ def delete_attempt(number: int, database: Database) -> bool:
 
 
 def delete_name(name: str, database: Database) -> int:
-    """Delete everything saved under a name and return how many attempts that were.
+    """Delete everything saved under a name, measured hands too, and return how many attempts that were.
 
     Raises:
         RecordError: the record could not be read or written.
     """
     with database.writing() as connection:
+        delete_hands(name, connection)
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
 
 

@@ -44,6 +44,22 @@ MIGRATIONS: tuple[str, ...] = (
     CREATE INDEX attempt_by_name ON attempt (name, made_at);
     CREATE INDEX attempt_by_class ON attempt (salt, exercise);
     """,
+    """
+    CREATE TABLE hand_sitting (
+        id INTEGER PRIMARY KEY,
+        begun_at TEXT NOT NULL,
+        name TEXT,
+        kind TEXT NOT NULL
+    ) STRICT;
+    CREATE TABLE hand_answer (
+        sitting INTEGER NOT NULL REFERENCES hand_sitting (id),
+        number INTEGER NOT NULL,
+        difference REAL NOT NULL,
+        second INTEGER NOT NULL CHECK (second IN (0, 1)),
+        PRIMARY KEY (sitting, number)
+    ) STRICT;
+    CREATE INDEX hand_by_name ON hand_sitting (name, kind, begun_at);
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

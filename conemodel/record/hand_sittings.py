@@ -1,0 +1,130 @@
+"""Hands that were measured: each answer kept as it is given, so that a sitting goes on where it was left."""
+
+import secrets
+import sqlite3
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+
+from conemodel.record.database import Database
+from conemodel.record.names import clean_name
+from conemodel.tasks.hand.estimate import Estimate, estimate
+from conemodel.tasks.hand.kinds import KINDS, Kind
+from conemodel.tasks.hand.procedure import PAIRS, Answer
+
+NUMBERS = 10**9
+"""Numbers of sittings lie below this: no two people come upon one another's by counting."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sitting:
+    """One hand measured once, or as far as it has come.
+
+    Attributes:
+        id: its number, from which its pairs follow too; begun_at: when, UTC, ISO 8601.
+        name: as typed, None where none was; kind: what was asked.
+        answers: so far, in order.
+    """
+
+    id: int
+    begun_at: str
+    name: str | None
+    kind: Kind
+    answers: tuple[Answer, ...] = ()
+
+    @property
+    def finished(self) -> bool:
+        """Whether every pair was answered."""
+        return len(self.answers) >= PAIRS
+
+    @property
+    def estimate(self) -> Estimate:
+        """What the answers so far say."""
+        return estimate(self.answers, usual=self.kind.usual)
+
+
+def begin_sitting(
+    kind: Kind, database: Database, *, name: str | None, now: datetime | None = None
+) -> Sitting:
+    """Keep a new sitting under a name cleaned of outer blanks, and return it.
+
+    Raises:
+        InputProblems: the name is too long or does not print.
+        RecordError: the record could not be read or written.
+    """
+    begun = (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")
+    sitting = Sitting(id=1 + secrets.randbelow(NUMBERS - 1), begun_at=begun, name=clean_name(name), kind=kind)
+    with database.writing() as connection:
+        sql = "INSERT INTO hand_sitting (id, begun_at, name, kind) VALUES (?, ?, ?, ?)"
+        connection.execute(sql, (sitting.id, sitting.begun_at, sitting.name, kind.name))
+    return sitting
+
+
+def keep_answer(sitting: Sitting, answer: Answer, database: Database) -> Sitting:
+    """Keep the answer to the next pair and return the sitting with it; it is on the disk then.
+
+    A pair that was answered meanwhile, in another window, keeps its first answer.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    values = (sitting.id, len(sitting.answers), answer.difference, int(answer.second))
+    with database.writing() as connection:
+        connection.execute("INSERT OR IGNORE INTO hand_answer VALUES (?, ?, ?, ?)", values)
+        return replace(sitting, answers=_answers(sitting.id, connection))
+
+
+def find_sitting(number: int, database: Database) -> Sitting | None:
+    """Return the sitting of a number, None where there is none.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    found = _sittings("id = ?", (number,), database)
+    return found[0] if found else None
+
+
+def sittings(name: str, kind: Kind, database: Database) -> tuple[Sitting, ...]:
+    """Return all sittings of one kind under a name, finished or not, oldest first.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    return _sittings("name = ? AND kind = ?", (name, kind.name), database)
+
+
+def _sittings(where: str, values: tuple[str | int, ...], database: Database) -> tuple[Sitting, ...]:
+    sql = f"SELECT * FROM hand_sitting WHERE {where} ORDER BY begun_at, id"
+    with database.reading() as connection:
+        return tuple(
+            Sitting(
+                id=row["id"],
+                begun_at=row["begun_at"],
+                name=row["name"],
+                kind=KINDS[row["kind"]],
+                answers=_answers(row["id"], connection),
+            )
+            for row in connection.execute(sql, values).fetchall()
+        )
+
+
+def _answers(number: int, connection: sqlite3.Connection) -> tuple[Answer, ...]:
+    sql = "SELECT difference, second FROM hand_answer WHERE sitting = ? ORDER BY number"
+    rows = connection.execute(sql, (number,)).fetchall()
+    return tuple(Answer(difference=row["difference"], second=bool(row["second"])) for row in rows)
+
+
+def delete_sittings(name: str, database: Database) -> int:
+    """Delete every sitting under a name and return how many they were.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    with database.writing() as connection:
+        return delete_hands(name, connection)
+
+
+def delete_hands(name: str, connection: sqlite3.Connection) -> int:
+    """Delete every sitting under a name within an operation that deletes more, and return how many they were."""
+    mine = "SELECT id FROM hand_sitting WHERE name = ?"
+    connection.execute(f"DELETE FROM hand_answer WHERE sitting IN ({mine})", (name,))
+    return connection.execute("DELETE FROM hand_sitting WHERE name = ?", (name,)).rowcount
