@@ -7,6 +7,7 @@ from pydantic import Field
 
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_METRE, ONE, UM
 from conemodel.parts import unknowns
+from conemodel.parts.scatter import Scatter
 from conemodel.parts.schema import FieldError, Part, quantity
 from conemodel.parts.setting import ClampSeat, State
 
@@ -139,6 +140,7 @@ class Exercise(Part):
     questions: tuple[QuestionName, ...] = quantity(ONE, "questions that must be answered right", default=())
     must: tuple[Must, ...] = quantity(ONE, "what must have been done, besides", default=())
     prior: Prior = Prior()
+    scatter: Scatter = Scatter()
     last_differs: bool = quantity(ONE, "the last hub is drawn from a table of its own", default=False)
     last: Prior = Prior()
 

@@ -38,15 +38,16 @@ class Given:
     key: str = ""
 
 
-def begin(exercise: Exercise, given: Given, *, scenarios: Path = SCENARIOS) -> Bench:
-    """Return the bench at the start of an exercise.
+def begin(exercise: Exercise, given: Given, *, sitting: str = "", scenarios: Path = SCENARIOS) -> Bench:
+    """Return the bench at the start of an exercise; `sitting` is the key of one that goes on, by default a new one.
 
     Raises:
         InputProblems: its scenario cannot be used.
     """
     base = _scenario(scenarios / f"{exercise.scenario}.toml")
     key = subkey(given.key, exercise.name, given.salt, given.seed)
-    hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i)) for i in range(exercise.hubs))
+    sitting = sitting or subkey(key, "sitting")
+    hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i), sitting) for i in range(exercise.hubs))
     return Bench(exercise=exercise, hidden=hidden, hubs=tuple(hub.start for hub in hidden))
 
 
@@ -55,7 +56,7 @@ def _scenario(path: Path) -> Scenario:
     return load_scenario(path)
 
 
-def _hub(exercise: Exercise, base: Scenario, number: int, key: str) -> HiddenHub:
+def _hub(exercise: Exercise, base: Scenario, number: int, key: str, sitting: str) -> HiddenHub:
     """Return one hidden hub."""
     prior = exercise.prior_of(number)
     fault: Fault = choice(key, "fault", among=prior.faults)
@@ -67,6 +68,8 @@ def _hub(exercise: Exercise, base: Scenario, number: int, key: str) -> HiddenHub
         drift=prior.drift,
         hand_error=prior.hand_error,
         nut_drag=prior.nut_drag,
+        scatter=exercise.scatter,
+        sitting=sitting,
         fault=fault,
         state=choice(key, "state", among=prior.states),
         start=HubState(cone=0.0, shown=0.0),
@@ -151,10 +154,11 @@ def _lock(prior: Prior, secret: HiddenHub, hub: HubState) -> HubState:
     return replace(locked, cone=wanted - end_play_of(secret, in_frame(secret, locked)))
 
 
-def reference(exercise: Exercise, state: State, *, scenarios: Path = SCENARIOS) -> Bench:
+def reference(exercise: Exercise, state: State, *, sitting: str = "", scenarios: Path = SCENARIOS) -> Bench:
     """Return a hub known to be loose, right or tight, clamped on spacers, to be felt beside one's own.
 
-    It is the exercise's scenario as its file has it, and has nothing of the hidden hubs.
+    It is the exercise's scenario as its file has it, and has nothing of the hidden hubs. Felt in the `sitting` of
+    one's own, it is missed by as much: what is alike feels alike.
 
     Raises:
         InputProblems: the exercise is assessed.
@@ -173,4 +177,4 @@ def reference(exercise: Exercise, state: State, *, scenarios: Path = SCENARIOS) 
         last_differs=False,
         questions=(),
     )
-    return begin(sound, Given(salt="reference", seed=0), scenarios=scenarios)
+    return begin(sound, Given(salt="reference", seed=0), sitting=sitting, scenarios=scenarios)

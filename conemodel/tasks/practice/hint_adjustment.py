@@ -10,6 +10,13 @@ from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes
 Hint = tuple[ErrorStage, str]
 
 
+NOT_STIFF = "You twirled it clamped and felt nothing stiff: a hand misses that now and then, so twirl it several times."
+NOT_FREE = (
+    "You rocked it clamped and felt nothing free: a hand misses that now and then, so rock it several times."
+)
+"""What is said where the hand was misled: feeling again halves what the act adds, never what the sitting does."""
+
+
 def hint_touch(history: History) -> str:
     """Return the hint on a cone that was left off first touch."""
     angle = history.hub.cone / history.secret.scenario.axle.lead_per_radian
@@ -19,11 +26,14 @@ def hint_touch(history: History) -> str:
 
 def hint_tight(history: History) -> Hint:
     """Return the hint on a hub that ended too tight."""
-    stiff = "stiff" in (history.hub.felt.twirled_clamped or ())
+    twirled = history.hub.felt.twirled_clamped
+    stiff = "stiff" in (twirled or ())
     twirl = "rocking says none for right and for too tight alike, only a twirl tells"
     if not history.hub.touched:
         if stiff:
             return "judged", f"It came too tight, twirled stiff, and you left it so. {_again(history)}"
+        if twirled is not None and history.since_closed("Twirl"):
+            return "judged", f"It came too tight, and you left it so. {NOT_STIFF} {_again(history)}"
         return "not checked", f"It came too tight, and you left it without twirling it clamped: {twirl}."
     if found := _turned_in(history):
         return found
@@ -33,8 +43,10 @@ def hint_tight(history: History) -> Hint:
             stage,
             f"It twirled stiff, clamped, and you said it was done: that is too tight. {_again(history)}",
         )
-    if history.hub.felt.twirled_clamped is None:
+    if twirled is None:
         return stage, f"You never twirled it clamped after the last move: {twirl}. {_again(history)}"
+    if history.since_closed("Twirl"):
+        return stage, f"{NOT_STIFF} {_again(history)}"
     return (
         stage,
         f"You twirled it before the clamp was closed for the last time: twirl it again. {_again(history)}",
@@ -68,6 +80,8 @@ def hint_loose(history: History) -> Hint:
     if not history.hub.touched:
         if told:
             return "judged", f"It came loose, moved freely clamped, and you left it so. {_again(history)}"
+        if history.rocked_at_rim():
+            return "judged", f"It came loose, and you left it so. {NOT_FREE} {_again(history)}"
         return "not checked", "It came loose, and you left it without rocking it at the rim, clamped."
     if lock and history.locks and not any(term.key == "thread_slack" for term in lock.terms):
         return "slack", (
@@ -84,6 +98,8 @@ def hint_loose(history: History) -> Hint:
             "clamp",
             f"You never rocked it clamped after the last move: it has play left. {_again(history)}",
         )
+    if history.rocked_at_rim():
+        return "touch", f"{NOT_FREE} {_again(history)}"
     return (
         "touch",
         f"You rocked it only at the axle end, which shows less: rock it at the rim. {_again(history)}",

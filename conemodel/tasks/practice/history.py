@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice.actions import ACTIONS
-from conemodel.tasks.practice.actions.feel import LITTLE
+from conemodel.tasks.practice.actions.feel import LITTLE, Rock
 from conemodel.tasks.practice.session import Event, Felt, HiddenHub, HubState
 
 
@@ -42,6 +42,18 @@ class History:
         """Return whether the axle was twirled through a full turn at any time, clamped or open."""
         full = (event for event in self.events if event.told != LITTLE)
         return any(state.closed is clamped for state in _states(full, "Twirl"))
+
+    def since_closed(self, kind: str) -> bool:
+        """Return whether something was done since the clamp was last closed, or at all where it never was opened."""
+        kinds = [event.kind for event in self.events]
+        return kind in kinds[max((i for i, one in enumerate(kinds) if one == "CloseClamp"), default=0) :]
+
+    def rocked_at_rim(self) -> bool:
+        """Return whether it was rocked clamped, at the rim, since the cone was last moved."""
+        rim = (
+            event for event in self._since_moved() if event.action.startswith(Rock("rim", brisk=False).words)
+        )
+        return any(state.closed for state in _states(rim, "Rock"))
 
     def places(self, kind: str, *, clamped: bool) -> set[tuple[int, int]]:
         """Return the positions of wheel and axle in which something was done, clamped or open."""

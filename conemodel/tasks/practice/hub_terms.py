@@ -34,9 +34,12 @@ def end_play_of(secret: HiddenHub, hub: HubState) -> float:
     return sum(term.length for term in terms_of(secret, hub))
 
 
-def pinch(scenario: Scenario) -> Term:
-    """Return the term of a cone screwed in by finger, from which the cone is counted."""
-    length = contact_end_play(pair_of(scenario), float(finger_preload(scenario)))
+def pinch(scenario: Scenario, hard: float = 1.0) -> Term:
+    """Return the term of a cone screwed in by finger, from which the cone is counted.
+
+    `hard` is how many times as hard as usual the fingers pinch this time.
+    """
+    length = contact_end_play(pair_of(scenario), hard * float(finger_preload(scenario)))
     return Term(key="finger", label=LABELS["finger"], length=length, assumed=True)
 
 

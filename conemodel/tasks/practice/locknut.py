@@ -14,6 +14,7 @@ from conemodel.solve.stages.terms import LABELS, Term, cone_arm
 from conemodel.solve.stages.terms import tighten as lock_by_nut
 from conemodel.tasks.practice.hub_terms import clamp_of, end_play_of
 from conemodel.tasks.practice.keyed_random import uniform, within
+from conemodel.tasks.practice.senses import scattered, undone_by
 from conemodel.tasks.practice.session import HiddenHub, HubState, Lock
 
 HAND = {"light": HAND_FORCE.low, "firm": HAND_FORCE.usual, "hard": HAND_FORCE.high}
@@ -38,16 +39,17 @@ BY_HAND = {
 """What hands do to a locked cone beside locking it, by key, with its words."""
 
 
-def effort_torque(scenario: Scenario, effort: str) -> float:
-    """Return the torque of a hand at the locknut spanner [N·m]."""
-    return HAND[effort] * scenario.assumed.spanner_length
+def effort_torque(secret: HiddenHub, hub: HubState, effort: str) -> float:
+    """Return the torque of a hand at the locknut spanner, the next time it pulls [N·m]: never twice the same."""
+    length = secret.now(hub).assumed.spanner_length
+    return HAND[effort] * length * scattered(secret, "pull", hub.locks + 1)
 
 
 def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Technique) -> HubState:
     """Return the hub with its locknut tightened, for the first time or further."""
     scenario = secret.now(hub)
     number = hub.locks + 1
-    torque = _worn_torque(secret, effort_torque(scenario, effort))
+    torque = _worn_torque(secret, effort_torque(secret, hub, effort))
     setting: dict[str, Any] = {
         "technique": technique,
         "cone_held": hub.cone_held,
@@ -85,9 +87,21 @@ def tighten(secret: HiddenHub, hub: HubState, *, effort: str, technique: Techniq
 
 
 def undo(secret: HiddenHub, hub: HubState) -> HubState:
-    """Return the hub with its locknut run back, the cone held where locking left it: what locking took comes back."""
+    """Return the hub with its locknut run back: what locking took comes back. A cone that nobody holds goes with it."""
     turned = hub.lock.rotation if hub.lock else 0.0
+    turned += goes_along(secret, hub) * secret.now(hub).axle.lead_per_radian
     return replace(hub.moved(), lock=None, nut_snug=False, cone=hub.cone + turned)
+
+
+def goes_along(secret: HiddenHub, hub: HubState) -> float:
+    """Return how far the cone goes out with its locknut as that is undone [rad]: not at all where it is held.
+
+    A keyed washer stops the nut's face from taking it further than the key has clearance.
+    """
+    if hub.lock is None or hub.cone_held:
+        return 0.0
+    washer, turn = _stack(secret.now(hub)), undone_by(secret, hub)
+    return min(turn, washer.key_clearance) if washer.keyed_washer else turn
 
 
 def run_up(hub: HubState) -> HubState:

@@ -8,7 +8,7 @@ import numpy as np
 
 from conemodel.base.batch_cache import keep_answers
 from conemodel.parts.bearing import Pair
-from conemodel.parts.felt_play import PlayWord, felt_from, felt_word
+from conemodel.parts.felt_play import PlayWord, felt_word
 from conemodel.parts.scenario import Scenario
 from conemodel.solve.equilibrium.pair import solve_pair
 from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
@@ -16,6 +16,7 @@ from conemodel.solve.freeplay.free_play import axle_end_direction, rim_direction
 from conemodel.solve.freeplay.hand_positions import rotate_directions, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
 from conemodel.tasks.practice.hub_terms import end_play_of
+from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import HiddenHub, HubState
 from conemodel.tasks.practice.torque_feel import END_PLAY_STEP
 
@@ -34,7 +35,10 @@ PLAY_STEP = {"rim": 0.05e-3, "axle end": 0.02e-3}
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RockFeel:
-    """Rocking: the grip's movement [m] under a force [N], bearing alone; wheel flex [N/m] and mass [kg] beside."""
+    """Rocking: the grip's movement [m] under a force [N], bearing alone; wheel flex [N/m] and mass [kg] beside.
+
+    `felt_from` is a free travel that its own is above where this hand, this time, feels and hears it end [m].
+    """
 
     grip: Grip
     movement: tuple[float, ...]
@@ -48,11 +52,11 @@ class RockFeel:
 
 
 def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
-    """Return what rocking at a grip is like."""
+    """Return what rocking at a grip is like, the next time."""
     scenario = secret.now(hub)
-    play = free_play_at(secret, hub, grip)
+    play = free_play_at(secret, hub, grip) * felt(secret, hub, "play")
     word = felt_word(scenario.limits, grip, play)
-    travel = 0.0 if word == "none" else round(play / PLAY_STEP[grip]) * PLAY_STEP[grip]
+    travel = round(play / PLAY_STEP[grip]) * PLAY_STEP[grip]
     force, movement = springy_curve(pair_of(scenario), grip, *_arms(scenario))
     half = travel / 2
     outward = [(m - half, f) for m, f in zip(movement, force, strict=True) if f <= 0]
@@ -70,7 +74,7 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
         force=tuple(f for _, f in table),
         flex=scenario.wheel.side_stiffness if grip == "rim" else 0.0,
         mass=scenario.wheel.rim_mass / 2 if grip == "rim" else 0.15,
-        felt_from=felt_from(scenario.limits, grip),
+        felt_from=travel / 2 if word != "none" else travel + PLAY_STEP[grip],
         word=word,
         slow=slow,
         quick=f"{word} free movement, {knock}" if word != "none" else f"{slow}, {knock}",

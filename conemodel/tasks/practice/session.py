@@ -5,6 +5,7 @@ from functools import lru_cache
 
 from conemodel.parts.exercise import Exercise, Fault
 from conemodel.parts.felt_play import PlayWord
+from conemodel.parts.scatter import Scatter
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import AxleHeld, ClampSeat
 from conemodel.solve.stages.terms import Term
@@ -64,6 +65,7 @@ class HubState:
         seen: what was looked at: protrusion, balls, lever, brake.
         axle_changed, balls_made_up, brake_connected: what was put right.
         touched: something that can move the cone was done.
+        acts: what hands did so far that scatters; it names the next draw.
     """
 
     cone: float
@@ -90,6 +92,7 @@ class HubState:
     balls_made_up: bool = False
     brake_connected: bool = True
     touched: bool = False
+    acts: int = 0
 
     @property
     def pen(self) -> bool:
@@ -102,7 +105,7 @@ class HubState:
 
     def moved(self) -> "HubState":
         """Return the state with everything felt before forgotten: the cone may stand elsewhere now."""
-        return replace(self, felt=Felt(), touched=True)
+        return replace(self, felt=Felt(), touched=True, acts=self.acts + 1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,6 +118,7 @@ class HiddenHub:
         key: of everything drawn for this hub.
         drift: how far a held cone turns in with the nut [rad]; hand_error: of the hand that places it [rad].
         nut_drag: how far an axle nut drags a cone whose lock the clamp has unloaded [rad].
+        scatter: how much its hands vary; sitting: key of what is the same for all acts of one sitting.
         fault: what is wrong with it; state: loose, right or tight, as drawn, where that was drawn.
         start: how it comes to the bench.
     """
@@ -125,6 +129,8 @@ class HiddenHub:
     drift: Range = field(repr=False)
     hand_error: float = field(repr=False)
     nut_drag: Range = field(repr=False)
+    scatter: Scatter = field(repr=False)
+    sitting: str = field(repr=False)
     fault: Fault = field(repr=False)
     state: str = field(repr=False)
     start: HubState = field(repr=False)

@@ -1,7 +1,8 @@
 """What fingers feel when they turn axle, cone or wheel, as curves for the widgets and as words."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import exp, log, pi
+from typing import Any
 
 import numpy as np
 
@@ -12,8 +13,9 @@ from conemodel.physics.motion import air_torque
 from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.bearing.feel_when_turned import Signature, signature
-from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE
+from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE, words_for_turning
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
+from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import HiddenHub, HubState
 
 END_PLAY_STEP = 1e-6
@@ -32,8 +34,8 @@ ROUGHNESS = {"gritty": 0.6, "notchy": 0.5, "tight in one place": 0.2}
 """How rough a wheel sounds by what fingers would say [-]. Assumption."""
 
 
-TIGHT, PLAY = "tight in one place", "uneven play"
-"""Words of `tasks.bearing.feel_when_turned` that are said otherwise here, or left to rocking."""
+TIGHT = "tight in one place"
+"""A word of `tasks.bearing.feel_words` that is said otherwise here."""
 
 WANDERS = "tight in a place that wanders from turn to turn"
 
@@ -92,6 +94,24 @@ def finger_signature(secret: HiddenHub, hub: HubState) -> Signature:
     return signature_at(secret.now(hub), ends)
 
 
+def felt_signature(secret: HiddenHub, hub: HubState) -> Signature:
+    """Return what this hand finds on the hub the next time: torques and words missed as its senses miss them."""
+    true = finger_signature(secret, hub)
+    much, uneven = felt(secret, hub, "drag"), felt(secret, hub, "ripple")
+    found: dict[str, Any] = {
+        "level": true.level * much,
+        "once_per_turn": true.once_per_turn * uneven,
+        "with_the_balls": true.with_the_balls * uneven,
+        "ripple": true.ripple * uneven,
+    }
+    drag = replace(
+        true.drag, load=true.drag.load * much, grease=true.drag.grease * much, seals=true.drag.seals * much
+    )
+    words = tuple(word for word, _ in words_for_turning(drag, detents=true.detents, **found))
+    torque = found["level"] + (true.torque - true.level) * uneven
+    return replace(true, torque=torque, drag=drag, words=words, **found)
+
+
 def round_to_steps(torque: float) -> float:
     """Return a torque in steps of what fingers can tell apart [N·m]; zero below the least they feel."""
     if torque < FELT_TORQUE:
@@ -101,15 +121,15 @@ def round_to_steps(torque: float) -> float:
 
 
 def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
-    """Return what twirling the axle through a turn is like."""
-    found = finger_signature(secret, hub)
+    """Return what twirling the axle through a turn is like, the next time."""
+    found = felt_signature(secret, hub)
     span = float(found.angle[-1] + found.angle[1])
     varies = any(word in found.words for word in ROUGHNESS)
     count = min(found.angle.size, round(TABLE * span / (2 * pi)))
     at = np.linspace(0.0, span, count, endpoint=False)
     level = round_to_steps(found.level)
     pull = np.interp(at, found.angle, found.torque - found.level, period=span) if varies else np.zeros(2)
-    words = tuple(where_tight(found) if word == TIGHT else word for word in found.words if word != PLAY)
+    words = tuple(where_tight(found) if word == TIGHT else word for word in found.words)
     return TwirlFeel(
         friction=(level, level),
         pull=tuple(round(float(value), 4) for value in pull),
@@ -146,13 +166,14 @@ def turn_feel(secret: HiddenHub, hub: HubState) -> TurnFeel:
             angle=hub.shown, mark=hub.mark, free=False, resist_angle=(), resist_effort=(), limit=TURN_LIMIT
         )
     angles, efforts = resist(secret, hub)
+    much = felt(secret, hub, "drag")
     return TurnFeel(
         angle=hub.shown,
         mark=hub.mark,
         free=True,
         resist_angle=angles,
-        resist_effort=efforts,
-        limit=TURN_LIMIT,
+        resist_effort=tuple(effort * much for effort in efforts),
+        limit=TURN_LIMIT * much,  # where the balls stop the cone, they stop it, whatever it feels like
     )
 
 
@@ -170,9 +191,9 @@ def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[f
 
 
 def spin_feel(secret: HiddenHub, hub: HubState) -> SpinFeel:
-    """Return what the coasting wheel is like."""
+    """Return what the coasting wheel is like, the next time."""
     scenario = secret.now(hub)
-    found = finger_signature(secret, hub)
+    found = felt_signature(secret, hub)
     level = max(round_to_steps(found.level), FELT_TORQUE)
     torque = level + np.asarray(_air(scenario))
     rough = max((ROUGHNESS.get(word, 0.0) for word in found.words), default=0.0)

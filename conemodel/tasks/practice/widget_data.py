@@ -2,12 +2,14 @@
 
 Everything here reaches the reader's browser, and whoever reads the page's source can read it there:
 
-- rocking: free travel in steps of what a hand tells apart, none below the threshold of feeling; its springy part
-  is always that of the same hub just touching, so it says nothing of preload. It gives a felt end play away to
-  some 6 µm, two degrees of cone.
+- rocking: free travel as this hand feels it this time, in steps of what a hand tells apart; its springy part is
+  always that of the same hub just touching, so it says nothing of preload.
 - turning, locknut undone: where the balls begin to resist, in whole degrees of cone. That is where first touch
   is, before the hand has gone there. With the locknut tight: nothing.
-- twirling and spinning: the level of drag in steps of about an eighth, and with a fault its course over the turn.
+- twirling and spinning: the level of drag as it is felt this time, in steps of about an eighth, and with a fault its
+  course over the turn.
+- what is felt is missed by a factor new with every act and one that stays for the sitting (`parts.scatter`): who
+  reads the page's source knows no more of the hub than a hand that felt it once.
 - the clock: where the cone is seen to stand, in steps an eye can read.
 
 Not given away: thread fit, clamp force, drift to come, the good range, the state drawn, the key.

@@ -109,7 +109,7 @@ def lock(stand: Stand) -> None:
     hub = stand.bench.hub
     hold_axle(stand)
     words, now = {"yes": CONE[True].choice, "no": CONE[False].choice}, "yes" if hub.cone_held else "no"
-    _switch(stand, "Cone, while you lock", words, now, lambda word: a.HoldCone(word == "yes"))
+    _switch(stand, "Cone, while the nut is turned", words, now, lambda word: a.HoldCone(word == "yes"))
     effort = _pick(stand, "How hard", EFFORTS, "firm")
     technique = _pick(stand, "What is turned", TURNED, "nut turned", radio=True)
     buttons = Buttons(stand)

@@ -42,6 +42,6 @@ def shelf(sitting: Sitting) -> None:
 def known_hub(sitting: Sitting, state: State) -> Stand:
     """Return a reference hub, the same one each time it is asked for in a sitting."""
     if state not in sitting.shelf:
-        bench = reference(sitting.exercise, state)
+        bench = reference(sitting.exercise, state, sitting=sitting.stand.bench.secret.sitting)
         sitting.shelf[state] = Stand(name=fresh_name(), bench=bench)
     return sitting.shelf[state]

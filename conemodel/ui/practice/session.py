@@ -154,6 +154,7 @@ def _felt_part(bench: Bench) -> tuple[int, HubState]:
         axle_held=plain.axle_held,
         cone_held=plain.cone_held,
         touched=False,
+        acts=0,
     )
     return bench.current, kept
 

@@ -37,7 +37,7 @@ def list_visible_states(bench: Bench) -> list[tuple[str, str]]:
     hub = bench.hub
     rows = [
         ("Axle", AXLE[hub.axle_held].standing),
-        ("Cone, while you lock", CONE[hub.cone_held].standing),
+        ("Cone, while the nut is turned", CONE[hub.cone_held].standing),
         ("Locknut", "tight" if hub.lock else "loose"),
         ("Pen line", "drawn" if hub.pen else "none"),
         (clamp_word(bench).capitalize(), _clamp(hub)),

@@ -18,8 +18,8 @@ from conemodel.solve.stages.locknut import SHARE_OF_NUT, lock_up
 from conemodel.solve.stages.terms import setting_terms, tighten
 from conemodel.tasks.practice.actions import HoldAxle, HoldCone, RunUp, ScrewIn, Tighten, TurnCone, Undo
 from tests.solve.stages.spring_and_beam.joint import LockedSide
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of, end_play
-from tests.tasks.practice.players import do
 
 TECHNIQUES = tuple(SHARE_OF_NUT)
 LEAD = 1e-3 / (2 * pi)

@@ -2,10 +2,12 @@
 
 from math import radians
 
+from conemodel.tasks.bearing.feel_words import STIFF_LOAD
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.session import HubState
+from conemodel.tasks.practice.torque_feel import finger_signature
 from tests.tasks.practice.attempts import Attempt, Step, open_end_play
 
 UNKNOWN_TO_A_HAND = radians(2.3)
@@ -59,7 +61,7 @@ class HubRecord:
 
     @property
     def stiff(self) -> bool:
-        return any("stiff" in step.told for step in self.twirled)
+        return bool(self.twirled) and "stiff" in self.twirled[-1].told
 
     @property
     def free(self) -> bool:
@@ -75,9 +77,11 @@ class HubRecord:
 
     @property
     def right(self) -> bool:
-        """In the good range, or so near that no hand tells: by its place, or because it still twirls smooth."""
+        """In the good range, or so near that no hand tells: by its place, or because it hardly turns harder yet."""
         window, end = window_for(self.secret, self.hub), self.framed()
-        return end <= window.loose_edge + self.least and not (end < window.tight_edge and self.stiff)
+        load = float(finger_signature(self.secret, in_frame(self.secret, self.hub)).drag.load)
+        hard = end < window.tight_edge - self.least and load > 1.12 * STIFF_LOAD
+        return end <= window.loose_edge + self.least and not hard
 
     @property
     def untouched(self) -> bool:

@@ -4,6 +4,7 @@ from dataclasses import replace
 from typing import Any
 
 from conemodel.parts.exercise import Exercise, Prior
+from conemodel.parts.scatter import Scatter
 from conemodel.tasks.practice.catalogue import ladder, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
@@ -19,6 +20,9 @@ STEADY: dict[str, Any] = {
 }
 """A hand without error and a hub without chance, SI."""
 
+STILL = Scatter(play=1.0, drag=1.0, ripple=1.0, pinch=1.0, pull=1.0)
+"""Senses that do not scatter."""
+
 
 def bench_of(
     *, scenario: str = "touring-rear", seed: int = 1, prior: dict[str, Any] | None = None, **exercise: Any
@@ -29,7 +33,7 @@ def bench_of(
         goal="for a test",
         scenario=scenario,
         prior=Prior(**{**STEADY, **(prior or {})}),
-        **exercise,
+        **{"scatter": STILL, **exercise},
     )
     return begin(made, Given(salt="test", seed=seed))
 

@@ -1,16 +1,9 @@
 """Scripted players at the bench. None of them looks at a hidden number, but for the one called the oracle."""
 
 from collections.abc import Callable
-from functools import lru_cache
 from math import radians
 
-import numpy as np
-
-from conemodel.parts.library import SCENARIOS
-from conemodel.parts.scenario import Scenario
-from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.actions import (
-    Action,
     Answer,
     CloseClamp,
     Finish,
@@ -28,14 +21,11 @@ from conemodel.tasks.practice.actions import (
     Trim,
     TurnCone,
     TurnWheel,
-    Twirl,
     Undo,
     Wiggle,
 )
-from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.session import Bench
-from conemodel.tasks.practice.widget_data import feel_of
-from conemodel.tasks.setting.scenario_tables import tables_for
+from tests.tasks.practice.hands import do, feel, known, lead, said
 
 WANTED = -5e-6
 """Where a careful player aims [m]: the middle of the good range of such hubs, as anyone can compute it."""
@@ -43,43 +33,13 @@ WANTED = -5e-6
 USUAL_DRIFT = radians(3)
 """How far a held cone is known to turn in [rad]."""
 
+UNEVEN = 1.5
+"""Ratio of the most to the least play round the wheel from which a hand that felt each often calls it uneven."""
+
 FAR, STILL_FELT = 70e-6, 25e-6
 """Play beyond which it is brought in by halves, and where to [m]."""
 
 Player = Callable[[Bench], Bench]
-
-
-def do(bench: Bench, *actions: Action) -> Bench:
-    for action in actions:
-        bench = act(bench, action)
-        assert not bench.log[-1].refused, (bench.exercise.name, bench.log[-1])
-    return bench
-
-
-def said(bench: Bench) -> str:
-    return bench.log[-1].told
-
-
-@lru_cache(maxsize=8)
-def known(name: str) -> Scenario:
-    """What anyone may know of the hub: its scenario file, with no hidden number."""
-    return load_scenario(SCENARIOS / f"{name}.toml")
-
-
-def lead(bench: Bench) -> float:
-    return known(bench.exercise.scenario).axle.lead_per_radian
-
-
-def felt_end_play(bench: Bench) -> float | None:
-    """What a trained hand makes of the free travel at the rim: an end play [m], or None where it feels none."""
-    rim = feel_of(bench).rim
-    assert rim is not None
-    if rim.word == "none":
-        return None
-    still = [m for m, f in zip(rim.movement, rim.force, strict=True) if f == 0]
-    scenario = known(bench.exercise.scenario)
-    curve = tables_for(scenario).rim_play
-    return float(np.interp(max(still) - min(still), curve.height, curve.x))
 
 
 def lock(bench: Bench, effort: str = "firm") -> Bench:
@@ -94,12 +54,12 @@ def judge(bench: Bench) -> tuple[Bench, float]:
         if seat is None:
             bench = do(bench, FitClamp("spacers on locknuts"))
         bench = do(bench, CloseClamp())
-    bench = do(bench, Rock(), Twirl())
-    loose = felt_end_play(bench)
-    if loose is not None:
+    bench, hand = feel(bench)
+    if hand.loose:
+        loose = hand.end_play
         # from far out, first to where play can still be felt: a small one is felt more exactly
         return bench, (STILL_FELT if loose > FAR else WANTED) - loose
-    return bench, radians(9) * lead(bench) if "stiff" in said(bench) else 0.0
+    return bench, radians(9) * lead(bench) if hand.stiff else 0.0
 
 
 def unclamp(bench: Bench) -> Bench:
@@ -133,7 +93,7 @@ def correct(
         if wanted > 0.0 and first:
             wanted, first = first * lead(bench), 0.0
         bench = unclamp(bench)
-        bench = do(bench, Undo())
+        bench = do(bench, HoldCone(), Undo())
         if not bench.hub.pen:
             bench = do(bench, Mark())
         if before is None:
@@ -173,18 +133,15 @@ def _touch(bench: Bench) -> Bench:
 
 def _name(bench: Bench) -> Bench:
     question = bench.exercise.questions[0]
-    bench = do(bench, Rock())
-    none = "no free" in said(bench)
     if question == "flex":
-        return do(bench, Answer("flex", "flex" if none else "play"))
-    bench = do(bench, Twirl())
-    fingers = said(bench).lower()
+        bench, hand = feel(bench, twirl=False)
+        return do(bench, Answer("flex", "play" if hand.loose else "flex"))
+    bench, hand = feel(bench)
     if question == "name":
-        word = "loose" if not none else "tight" if "stiff" in fingers else "right"
-        return do(bench, Answer("name", word))
+        return do(bench, Answer("name", hand.says))
     bench, uneven = _all_round(do(bench, OpenClamp()))
     cues = {"scratchy": "dry grease", "every turn": "bent axle", "notchy": "dents", "": "only the adjustment"}
-    fault = next(fault for cue, fault in cues.items() if cue in fingers)
+    fault = next(fault for cue, fault in cues.items() if hand.found(cue))
     return do(bench, Answer("fault", "odd ball" if uneven and fault == "only the adjustment" else fault))
 
 
@@ -192,9 +149,10 @@ def _all_round(bench: Bench) -> tuple[Bench, bool]:
     """Rock a hub that has play in eight positions of the wheel; whether it has more in one than in another."""
     felt = []
     for _ in range(8):
-        bench = do(bench, Rock(), TurnWheel())
-        felt.append(felt_end_play(bench) or 0.0)
-    return bench, max(felt) > min(felt)
+        bench, hand = feel(bench, twirl=False)
+        felt.append(hand.play)
+        bench = do(bench, TurnWheel())
+    return bench, max(felt) > UNEVEN * min(felt)
 
 
 def _set(bench: Bench) -> Bench:
@@ -263,7 +221,7 @@ def quarter_turn(bench: Bench) -> Bench:
         bench = do(bench, OpenClamp(), FitClamp(None))
     bench = do(bench, HoldAxle("vice"))
     if bench.hub.lock is not None:
-        bench = do(bench, Undo())
+        bench = do(bench, HoldCone(), Undo())
     bench = do(bench, ScrewIn())
     bench = lock(do(bench, TurnCone(bench.hub.shown + radians(90))))
     bench, _ = judge(bench)

@@ -32,8 +32,9 @@ from conemodel.tasks.practice.hint_checks import HINT_CHECK
 from conemodel.tasks.practice.marking import mark
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.practice.session import Bench
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of, framed, open_link
-from tests.tasks.practice.players import adjust, do
+from tests.tasks.practice.players import adjust
 
 ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 AS_IT_CAME = "right as it"

@@ -29,8 +29,8 @@ from conemodel.tasks.practice.actions import (
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.hub_terms import terms_of
 from conemodel.tasks.practice.session import Bench
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of, end_play
-from tests.tasks.practice.players import do
 
 LEAD = 1e-3 / (2 * pi)
 DRIFTING: dict[str, Any] = {"drift": (radians(2), radians(5)), "hand_error": radians(1.5)}

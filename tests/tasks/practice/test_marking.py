@@ -29,8 +29,8 @@ from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame
 from conemodel.tasks.practice.marking import mark
 from conemodel.tasks.practice.session import Bench
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of, framed
-from tests.tasks.practice.players import do
 
 ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 

@@ -6,8 +6,8 @@ from typing import Any
 from conemodel.tasks.practice.actions import Answer, CloseClamp, OpenClamp, Rock, Take, Twirl
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.marking import mark
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of
-from tests.tasks.practice.players import do
 
 ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 

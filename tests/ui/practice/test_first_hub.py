@@ -13,8 +13,8 @@ from conemodel.ui.practice import gestures
 from conemodel.ui.practice.first_hub import LESSONS
 from conemodel.ui.practice.session import Stand
 from tests.patience import PATIENCE
+from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of
-from tests.tasks.practice.players import do
 
 
 def _script() -> None:

@@ -12,6 +12,7 @@ from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import AXLE_TURNS, cone_locked
 from conemodel.tasks.practice.cone_position import EYE, clock_position, place_cone
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
+from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 from conemodel.tasks.practice.torque_feel import TURN_LIMIT
 from conemodel.tasks.wording import clock_minutes
@@ -59,7 +60,8 @@ class ScrewIn(Action):
         secret, hub = bench.secret, bench.hub
         if hub.axle_held == "nothing":
             return bench, AXLE_TURNS
-        wanted = pinch(secret.now(hub)).length - end_play_of(secret, hub)
+        pinched = pinch(secret.now(hub), felt(secret, hub, "pinch")).length
+        wanted = pinched - end_play_of(secret, hub)
         if wanted > 0:
             return bench, "It is tight already: fingers turn it no further in."
         after = replace(hub, cone=hub.cone + wanted, shown=clock_position(secret, hub, wanted)).moved()
@@ -94,18 +96,20 @@ class TurnCone(Action):
         if hub.axle_held == "nothing":
             return bench, AXLE_TURNS
         length = (self.angle - hub.shown) * secret.now(hub).axle.lead_per_radian
+        much = felt(secret, hub, "drag")
         after, stopped = place_cone(secret, hub, length, TURN_LIMIT)
         if stopped:
             after = replace(after, shown=round(after.shown / EYE[hub.pen]) * EYE[hub.pen])
             return bench.with_hub(after), "The cone binds hard on the balls and goes no further."
-        return bench.with_hub(after), _how_it_turns(secret, after)
+        return bench.with_hub(after), _how_it_turns(secret, after, much)
 
 
-def _how_it_turns(secret: HiddenHub, hub: HubState) -> str:
+def _how_it_turns(secret: HiddenHub, hub: HubState, much: float) -> str:
+    """Return how a cone turns that feels `much` times as hard to turn as it is."""
     scenario = secret.now(hub)
     ends = np.array([end_play_of(secret, hub)])
     effort = float(solve_unloaded(pair_of(scenario), ends).preload.mean()) * float(cone_arm(scenario))
-    if effort < FREE_BELOW:
+    if effort * much < FREE_BELOW:
         return TURNS_FREELY
     return PINCHED if effort < BINDS_FROM * TURN_LIMIT else BINDS
 

@@ -43,7 +43,7 @@ class Rock(Action):
             if hub.closed
             else replace(hub.felt, rocked_open=found.word)
         )
-        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
+        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)}, acts=hub.acts + 1)
         text = found.quick if self.brisk else found.slow
         return bench.with_hub(after), f"At the {self.grip}, {_clamped(hub)}: {text}."
 
@@ -71,7 +71,7 @@ class Twirl(Action):
             return bench, LITTLE
         found = twirl_feel(bench.secret, hub)
         felt = replace(hub.felt, twirled_clamped=found.words) if hub.closed else hub.felt
-        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)})
+        after = replace(hub, felt=felt, positions=hub.positions | {(hub.wheel, hub.axle)}, acts=hub.acts + 1)
         return bench.with_hub(after), f"Twirled, {_clamped(hub)}: {found.turning}; let go, {found.let_go}."
 
 
@@ -86,7 +86,7 @@ class Spin(Action):
         """Return the bench as it is, and how the wheel runs."""
         hub = bench.hub
         found = spin_feel(bench.secret, hub)
-        return bench, f"The wheel {found.running}."
+        return bench.with_hub(replace(hub, acts=hub.acts + 1)), f"The wheel {found.running}."
 
 
 @dataclass(frozen=True, slots=True)

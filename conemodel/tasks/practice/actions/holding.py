@@ -32,13 +32,19 @@ AXLE: dict[AxleHeld, Hold] = {
 
 CONE = {
     True: Hold(
-        "Held with a spanner", "held", "cone held for locking", "A spanner holds the cone while you lock."
+        "Held with a spanner",
+        "held",
+        "spanner put on the cone",
+        "A spanner holds the cone while the nut is turned.",
     ),
     False: Hold(
-        "Left free", "left free", "cone left free for locking", "Nothing holds the cone while you lock."
+        "Left free",
+        "left free",
+        "spanner taken off the cone",
+        "Nothing holds the cone while the nut is turned.",
     ),
 }
-"""Whether the cone is held while the locknut is tightened."""
+"""Whether the cone is held while the locknut is tightened or undone."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,18 +1,19 @@
 """The locknut: tightened, undone, trimmed together with its cone."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar, Literal
 
 from conemodel.base.units import DEG
 from conemodel.parts.setting import Technique
 from conemodel.tasks.practice.actions.action import Action
 from conemodel.tasks.practice.actions.obstacles import clamp_on_locknut
-from conemodel.tasks.practice.cone_position import show_cone
+from conemodel.tasks.practice.cone_position import clock_position, show_cone
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
 from conemodel.tasks.practice.locknut import (
     HAND,
     MOST_TRIM,
     effort_torque,
+    goes_along,
     run_up,
     tighten,
     trim,
@@ -61,7 +62,7 @@ class Tighten(Action):
             return "Nothing is held: axle, cone and locknut turn together."
         if self.technique != "nut turned" and not hub.cone_held:
             return "That needs a spanner on the cone, and it is left free."
-        if hub.lock and effort_torque(bench.secret.now(hub), self.effort) <= hub.lock.torque * (1 + 1e-9):
+        if hub.lock and effort_torque(bench.secret, hub, self.effort) <= hub.lock.torque * (1 + 1e-9):
             return "It is tight already: only a harder hand turns it further."
         return None
 
@@ -120,7 +121,7 @@ class RunUp(Action):
 
 @dataclass(frozen=True, slots=True)
 class Undo(Action):
-    """Undo the locknut, holding the cone; one that is only snug is run back by finger."""
+    """Undo the locknut; one that is only snug is run back by finger. A cone that nobody holds goes with it."""
 
     moves_cone: ClassVar[bool] = True
     group: ClassVar[str] = "locknut"
@@ -135,8 +136,14 @@ class Undo(Action):
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the locknut loose."""
-        after = undo(bench.secret, bench.hub)
-        return bench.with_hub(after), "The locknut is loose; the cone stayed where it was."
+        secret, hub = bench.secret, bench.hub
+        after = undo(secret, hub)
+        along = goes_along(secret, hub)
+        if not along:
+            return bench.with_hub(after), "The locknut is loose; the cone stayed where it was."
+        length = along * secret.now(hub).axle.lead_per_radian
+        after = replace(after, shown=clock_position(secret, hub, length))
+        return bench.with_hub(after), "The locknut is loose; nobody held the cone, and it went out with it."
 
 
 @dataclass(frozen=True, slots=True)
