@@ -9,6 +9,8 @@ from conemodel.parts.unknowns.unknown import Unknown
 
 ON_LOCKNUTS: tuple[ClampSeat, ...] = ("dropouts", "spacers on locknuts")
 """Seats on which a clamp presses on both locknuts."""
+NUT_STATES = ("loose", "part tight", "tight")
+"""What anything on a thread is called untightened, part of the way, and tightened."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,6 +21,7 @@ class ClampKind:
         words: what it is called in a sentence.
         part: what it is called on a drawing.
         handle: what the hand closes.
+        control: what the hand holds, as a label; states: what it is called open, part of the way, and closed.
         taker: what takes end play when it is closed, in a word.
         closed: what the hand finds when it has closed it.
         see_to: what to look at where it does not clamp, and how to close it again. Common practice, no source.
@@ -33,6 +36,8 @@ class ClampKind:
     words: str
     part: str
     handle: str
+    control: str
+    states: tuple[str, str, str]
     taker: str
     closed: str
     see_to: str
@@ -53,6 +58,8 @@ CLAMP_KINDS = {
         words="quick release",
         part="quick release",
         handle="lever",
+        control="Quick-release lever",
+        states=("open", "part closed", "shut"),
         taker="lever",
         closed="The lever closes firmly.",
         see_to="Look at the lever, its springs, the adjusting nut and the dropouts, and close it again so that it "
@@ -67,6 +74,8 @@ CLAMP_KINDS = {
         words="axle nuts",
         part="axle nut",
         handle="axle nuts",
+        control="Axle nuts",
+        states=NUT_STATES,
         taker="axle nuts",
         closed="The nuts are tight.",
         see_to="Look at the axle nuts, their washers, the axle's thread and the dropouts, and tighten them again as "
@@ -81,6 +90,8 @@ CLAMP_KINDS = {
         words="thru-axle",
         part="thru-axle",
         handle="clamp",
+        control="Thru-axle handle",
+        states=NUT_STATES,
         taker="thru-axle",
         closed="The axle is tight.",
         see_to="Look at the thru-axle, its thread and the faces it pulls together, and tighten it again as hard as the "

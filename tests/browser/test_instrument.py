@@ -82,42 +82,6 @@ def test_what_moves_is_what_was_grabbed(bench):
         assert drawn(page)["angle"] == 90
 
 
-@pytest.mark.parametrize("hub", ["touring-rear", "city-nutted", "thru-axle"])
-def test_the_clamp_is_closed_by_its_handle(bench, hub):
-    with bench.page(f"/?hub={hub}&stage=locked") as page:
-        wait_rest(page)
-        handle = page.locator(".whole [role=slider]")
-        assert handle.get_attribute("aria-valuetext") == "open"
-        handle.scroll_into_view_if_needed()
-        box = handle.bounding_box()
-        assert box is not None
-        x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
-        page.mouse.move(x, y)
-        page.mouse.down()
-        # round the lever's pivot, or up beside a nut
-        for across, up in ((-40, 60), (-20, 150), (50, 190)):
-            page.mouse.move(x + across, y - up, steps=6)
-        page.mouse.up()
-        assert told(page, 1)["stage"] == "clamped"
-        assert handle.get_attribute("aria-valuetext") == "shut"
-
-
-def test_keys_alone_lead_from_finger_contact_to_clamped(bench):
-    with bench.page("/?stage=contact&angle=0", still=True) as page:
-        wait_rest(page)
-        page.get_by_role("slider", name="Cone spanner").focus()
-        for _ in range(12):
-            page.keyboard.press("ArrowLeft")
-        assert told(page, 1) == told(page, 1) | {"angle": "72", "stage": "backed_off", "way": "keys"}
-        page.keyboard.press("Tab")
-        page.keyboard.press("Enter")
-        assert told(page, 2)["stage"] == "locked"
-        page.keyboard.press("Tab")
-        page.keyboard.press("Enter")
-        assert told(page, 3)["stage"] == "clamped"
-        assert "Clamped: play 0.0" in said(page)
-
-
 def test_the_turn_advised_is_made_in_one_press_and_taken_back_by_the_page(bench):
     with bench.page("/?stage=clamped&hub=city-nutted") as page:
         wait_rest(page)

@@ -7,6 +7,7 @@ from conemodel.show.instrument import paths
 from conemodel.show.instrument.drawing import Group, Label, Part, Plate, Point
 from conemodel.show.instrument.measures import Half
 from conemodel.show.instrument.paths import ring
+from conemodel.show.instrument.spanner import spanner
 
 RING = 100.0
 """Radius of the ring; its width and everything on it are shares of it."""
@@ -98,39 +99,8 @@ def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Group]:
     )
 
 
-def _spanner(flat: float, length: float, wide: float, head: float) -> list[Point]:
-    """Return an open spanner that points up, its jaw round flats `flat` from the middle."""
-    jaw = flat + head
-    tip = [(wide * cos(radians(a)), -length + wide - wide * sin(radians(a))) for a in range(180, -1, -15)]
-    right = [
-        (1.15 * wide, -1.5 * jaw),
-        *_bend((1.15 * wide, -1.5 * jaw), (1.3 * wide, -1.05 * jaw), (jaw, -0.9 * jaw), (jaw, -0.2 * flat)),
-        (0.98 * jaw, 0.72 * flat),
-        (flat, 0.55 * flat),
-        (flat, -0.62 * flat),
-    ]
-    left = [(-x, y) for x, y in reversed(right)]
-    return [*tip, *right, (0.0, -1.18 * flat), *left]
-
-
-def _bend(a: Point, b: Point, c: Point, d: Point) -> list[Point]:
-    """Return points of a curve from `a` to `d` that leaves towards `b` and comes from `c`."""
-    points = []
-    for i in range(1, 9):
-        t = i / 8
-        s = 1 - t
-        weights = (s**3, 3 * s * s * t, 3 * s * t * t, t**3)
-        points.append(
-            (
-                sum(w * p[0] for w, p in zip(weights, (a, b, c, d), strict=True)),
-                sum(w * p[1] for w, p in zip(weights, (a, b, c, d), strict=True)),
-            )
-        )
-    return points
-
-
 def _cone_spanner(half: Half, scale: float) -> str:
-    return path(_spanner(half.neck * scale, 73.0, 5.5, 10.0))
+    return path(spanner(half.neck * scale, length=73.0, wide=5.5, head=10.0))
 
 
 def _advised(half: Half, scale: float) -> Group:
@@ -170,7 +140,7 @@ def _nut(half: Half, scale: float) -> Group:
     """Return the locknut with its spanner."""
     at, turn = NUT_SPANNER
     flat = half.washer * scale
-    turned = [_turned(point, at) for point in _spanner(flat, 83.0, 6.0, 10.0)]
+    turned = [_turned(point, at) for point in spanner(flat, length=83.0, wide=6.0, head=10.0)]
     corners = [_turned(on_ring(60 * i + 30, flat / cos(pi / 6)), at + 30) for i in range(6)]
     return Group(
         name="nut",

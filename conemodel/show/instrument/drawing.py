@@ -20,6 +20,7 @@ VARIABLES = {
     "off": "1 while the locknut stands off, 0 from where it touches",
     "clamp": "force of the clamp, 0 to 1 of what it will be",
     "lever": "way of lever, axle nuts or handle, 0 to 1",
+    "apart": "1 while lever, nuts or handle stand off what they clamp, 0 from where they touch",
     "angle": "of the cone, out from finger contact [°]",
     "load": "the rider, 0 to 1",
     "cone_flank": "which flank of the cone's thread carries, -1 outer, 1 inner; half slacks between",
@@ -65,6 +66,7 @@ class Group:
         name: unlike any other on its plate; parent: the group it moves with, or None.
         parts: in the order of painting.
         move: mm along x for each unit of a variable; turn: degrees clockwise for each unit, about `about`.
+        roll: degrees about the axis y = 0 for each unit, from `rolled` at 0; drawn upright, its height shows them.
         clip: outline, in the group's own moved coordinates, outside which nothing of it or its children is seen.
         when: the stages in which it is seen, or None for all; fade: the variable that is its opacity, or None.
     """
@@ -75,6 +77,8 @@ class Group:
     move: Mapping[str, float] = field(default_factory=dict)
     turn: Mapping[str, float] = field(default_factory=dict)
     about: Point = (0.0, 0.0)
+    roll: Mapping[str, float] = field(default_factory=dict)
+    rolled: float = 0.0
     clip: str | None = None
     when: tuple[str, ...] | None = None
     fade: str | None = None
@@ -84,6 +88,8 @@ class Group:
         told: dict[str, Any] = {"name": self.name}
         if self.turn:
             told |= {"turn": _fine(self.turn), "about": _short(self.about)}
+        if self.roll:
+            told |= {"roll": _fine(self.roll), "rolled": self.rolled}
         for name in ("parent", "move", "clip", "when", "fade"):
             if value := getattr(self, name):
                 told[name] = _fine(value) if name == "move" else value
@@ -118,7 +124,8 @@ class Plate:
     """One view of the hub.
 
     Attributes:
-        view: what is seen of it; narrow: what is seen on a phone; wide: with the rim; or None for the same.
+        view: what is seen of it; narrow: what is seen on a phone; held: with what a hand turns beside it; wide: with
+            the rim; or None for the same.
         groups: in the order of painting; labels: names of the parts.
     """
 
@@ -126,12 +133,17 @@ class Plate:
     groups: tuple[Group, ...]
     labels: tuple[Label, ...] = ()
     narrow: Box | None = None
+    held: Box | None = None
     wide: Box | None = None
 
     def as_json(self) -> dict[str, Any]:
         """Return it as plain data."""
         told: dict[str, Any] = {"view": _short(self.view)}
-        told |= {name: _short(box) for name in ("narrow", "wide") if (box := getattr(self, name)) is not None}
+        told |= {
+            name: _short(box)
+            for name in ("narrow", "held", "wide")
+            if (box := getattr(self, name)) is not None
+        }
         told["groups"] = [group.as_json() for group in self.groups]
         return told | {"labels": [label.as_json() for label in self.labels]}
 

@@ -30,7 +30,19 @@ def hub_json(scenario: Scenario) -> dict[str, Any]:
     numbers = numbers_json(travel)
     if numbers["end_play"]["ridden"] == numbers["end_play"]["clamped"]:
         del numbers["end_play"]["ridden"]
-    return {**drawing.as_json(), "paints": paints, "colours": COLOURS, "numbers": numbers}
+    return {
+        **drawing.as_json(),
+        "paints": paints,
+        "colours": COLOURS,
+        "clamp": clamp_json(scenario),
+        "numbers": numbers,
+    }
+
+
+def clamp_json(scenario: Scenario) -> dict[str, Any]:
+    """Return what a clamp is called: its control, itself, and its three states from open to closed."""
+    kind = scenario.clamp.traits
+    return {"control": kind.control, "name": kind.taker, "states": list(kind.states)}
 
 
 def good_arc(travel: Travel) -> tuple[float, float] | None:

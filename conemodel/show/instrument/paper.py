@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from conemodel.base.plain_text import for_picture
 from conemodel.show.instrument.drawing import Box, Group, Plate
 from conemodel.show.instrument.paints import COLOURS, PAINTS
-from conemodel.show.instrument.still import State, labels_in, opacity_of, shift_of, turn_of
+from conemodel.show.instrument.still import State, labels_in, opacity_of, shift_of, tall_of, turn_of
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -79,9 +79,8 @@ def _paint(
     seen = seen * opacity_of(group, state, stage)
     if seen == 0.0:
         return
-    own = (
-        Affine2D().rotate_deg_around(*group.about, turn_of(group, state)).translate(shift_of(group, state), 0)
-    )
+    turned = Affine2D().scale(1, tall_of(group, state)).rotate_deg_around(*group.about, turn_of(group, state))
+    own = turned.translate(shift_of(group, state), 0)
     place = own + over
     if group.clip:
         clip = (path_of(group.clip), place)

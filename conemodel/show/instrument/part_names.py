@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from conemodel.parts.hub import Side
 from conemodel.parts.scenario import Scenario
-from conemodel.show.instrument import bearing
+from conemodel.show.instrument import bearing, end_view
 from conemodel.show.instrument.drawing import Label, Plate, Point
 from conemodel.show.instrument.hub import WholeHub, hub_of
 from conemodel.show.instrument.stack import washer_words
@@ -17,7 +17,7 @@ LETTER = 0.58
 ROOM = 3.2
 """Height of a row of names over the size of its text."""
 
-BESIDE = ("rim top", "rim bottom", "lens")
+BESIDE = ("rim top", "rim bottom", "lens", end_view.NAME, f"axle {end_view.NAME}")
 """Groups that are left out."""
 
 Named = tuple[str, Point]

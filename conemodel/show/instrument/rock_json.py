@@ -4,6 +4,7 @@ from typing import Any
 
 from conemodel.base.units import MM
 from conemodel.show.instrument.drawing_of import drawing_of
+from conemodel.show.instrument.hub_json import clamp_json
 from conemodel.show.instrument.numbers import exact_json
 from conemodel.show.instrument.paints import COLOURS, PAINTS
 from conemodel.tasks.setting.predict import Prediction
@@ -22,6 +23,7 @@ def rock_json(prediction: Prediction) -> dict[str, Any]:
         "sheets": {name: drawing["sheets"][name] for name in SHEETS},
         "paints": PAINTS,
         "colours": COLOURS,
+        "clamp": clamp_json(prediction.scenario),
         "exact": exact_json(prediction),
         "rim": round(float(MM.from_si(prediction.stages["locked"].rim_play)), 4),
     }

@@ -23,6 +23,7 @@ def state_of(prediction: Prediction, stage: str, *, factor: int) -> dict[str, fl
         "off": 0.0 if locked or snug else 1.0,
         "clamp": clamped,
         "lever": clamped,
+        "apart": 1.0 - clamped,
         "angle": DEG.from_si(prediction.scenario.setting.back_off) if done else 0.0,
         "load": float(stage == "ridden"),
         "cone_flank": 1.0 if locked or snug else -1.0,

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from math import cos, radians
 from typing import Any
 
 from conemodel.base.plain_text import for_html
@@ -124,6 +125,13 @@ def turn_of(group: Group, state: State) -> float:
     return sum(by * state.get(variable, 0.0) for variable, by in group.turn.items())
 
 
+def tall_of(group: Group, state: State) -> float:
+    """Return how tall a group is seen that is turned about the axis, 1 upright to -1 upside down; 1 if it is not."""
+    if not group.roll:
+        return 1.0
+    return cos(radians(group.rolled + sum(by * state.get(name, 0.0) for name, by in group.roll.items())))
+
+
 def opacity_of(group: Group, state: State, stage: str) -> float:
     """Return how much of a group is seen, from 0 to 1, its parents left out."""
     if group.when is not None and stage not in group.when:
@@ -150,6 +158,8 @@ def _group(plate: Plate, group: Group, state: State, stage: str, look: Look) -> 
     how = f"translate({moved:.6f} 0)" if moved else ""
     if turned:
         how += f" rotate({turned:.4f} {group.about[0]:.3f} {group.about[1]:.3f})"
+    if group.roll:
+        how += f" scale(1 {tall_of(group, state):.5f})"
     place = f' transform="{how.strip()}"' if how else ""
     faint = f' opacity="{seen:.3f}"' if seen < 1 else ""
     if look.before is not None and (came := shift_of(group, look.before) - moved):

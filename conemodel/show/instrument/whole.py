@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from conemodel.parts.scenario import Scenario
 from conemodel.show.instrument.drawing import Group, Label, Part, Plate
+from conemodel.show.instrument.end_view import end_box, end_groups, end_label, end_view
 from conemodel.show.instrument.holding import behind_groups, front_groups
 from conemodel.show.instrument.hub import WholeHub, hub_of
 from conemodel.show.instrument.inside import axis_part, inside_groups
@@ -29,8 +30,9 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
     radius = 1e3 * scenario.wheel.rim_radius
     tilt = 57.29578 * at_rim / radius
     drawn = 60.0 / radius  # of the rim's movement, what the tilt alone gives the rim drawn in
-    ends = {side: half.plane + half.axle_end + 4 for side, half in hub.halves.items()}
-    left, right = max(hub.face + 38, ends["left"]), max(hub.face + 28, ends["right"])
+    left, right = _reach(hub)
+    view = (-left, -ROUND, left + right, 2 * ROUND)
+    end = end_view(hub, view)
     groups = [
         *behind_groups(hub),
         *inside_groups(hub),
@@ -39,13 +41,23 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
         *fault_groups(hub),
         Group(name="axis", parts=(axis_part(hub),)),
         Group(name="lens", parts=(_lens(hub),)),
+        *(end_groups(end) if end else ()),
     ]
     return Plate(
-        view=(-left, -ROUND, left + right, 2 * ROUND),
+        view=view,
+        held=end_box(view, end) if end else None,
         wide=(-left, -RIM_ROUND, left + right, 2 * RIM_ROUND),
         groups=tuple(groups),
-        labels=tuple(_labels(hub)),
+        labels=(*_labels(hub), *([end_label(end)] if end else [])),
     )
+
+
+def _reach(hub: WholeHub) -> tuple[float, float]:
+    """Return how far the view reaches left and right of the hub's middle [mm]; a lever needs more room."""
+    beyond = {"quick release": (38, 28), "nuts": (22, 22), "thru-axle": (28, 28)}[hub.scenario.clamp.kind]
+    ends = (half.plane + half.axle_end + 4 for half in hub.halves.values())
+    left, right = (max(hub.face + far, end) for far, end in zip(beyond, ends, strict=True))
+    return left, right
 
 
 def _lens(hub: WholeHub) -> Part:

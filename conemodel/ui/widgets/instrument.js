@@ -62,11 +62,12 @@ class Instrument {
     for (const name of ["close", "dial", "whole"]) boxes[name].replaceChildren();
     this.hands ??= new Hands({
       numbers,
+      clamp: data.clamp,
       onShow: () => this.show(),
       onRest: (told) => this.report(told),
       onSay: () => this.say(),
     });
-    this.hands.numbers = numbers;
+    Object.assign(this.hands, { numbers, clamp: data.clamp });
     this.closeUp = new CloseUp(boxes.close, data);
     this.dial = new Dial(boxes.dial, data);
     this.whole = new Whole(boxes.whole, data);
@@ -111,7 +112,7 @@ class Instrument {
 
   words(place, answer) {
     if (this.hide.size) return placeWords(this.hands.at.angle);
-    return sayState(place, this.hands.at, answer);
+    return sayState(place, this.hands.at, answer, this.data.clamp);
   }
 
   makeTurn() {

@@ -1,15 +1,13 @@
 // The dial: the adjustable side seen from outside, two spanners on a clock face.
 
-const RADIAN = Math.PI / 180;
-
 export class Dial {
   constructor(host, data) {
     this.data = data;
     this.svg = draw(host, "svg", { role: "group", "aria-label": "The cone on a clock face" });
     this.sheet = new Sheet(this.svg, data.sheets.dial, data.paints);
     this.sheet.root.classList.add("grab");
-    this.cone = this.sheet.handlesOf("angle")[0];
-    this.nut = this.sheet.handlesOf("nut")[0];
+    this.cone = this.sheet.handleOf("angle");
+    this.nut = this.sheet.handleOf("nut");
     this.nutRest = reachOf(this.nut);
     // Which way the spanner goes on the clock for a degree out.
     this.way = Math.sign(this.cone.turn.angle);

@@ -1,13 +1,14 @@
 // Where the hands take hold: the two spanners on the dial, and lever, nut or handle of the clamp on the whole hub.
 
 const MINUTE_KEYS = { ArrowRight: -1, ArrowUp: -1, ArrowLeft: 1, ArrowDown: 1 };
-const CLOSE_KEYS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: 0, ArrowDown: 0 };
+const CLOSE_KEYS = { ArrowRight: 0.1, ArrowUp: 0.1, ArrowLeft: -0.1, ArrowDown: -0.1 }; // of the way
+const END_KEYS = { End: true, Home: false };
 const NEAR_NUT = 14; // degrees beside the locknut's spanner that still take hold of it
 
 export function holdDial(dial, hands) {
   const cone = dial.cone.node, nut = dial.nut?.node;
   const coneSlider = makeSlider(cone, "Cone spanner, minutes out", Math.round(hands.numbers.from / 6), Math.round(hands.numbers.to / 6));
-  const nutSlider = nut ? makeSlider(nut, "Locknut spanner", 0, 1) : () => {};
+  const nutSlider = nut ? makeSlider(nut, "Locknut spanner", 0, 100) : () => {};
   onDrag(dial.svg, (event) => {
     const { way, far } = dial.about(event), on = event.target;
     if (far > 1.04 && !cone.contains(on) && !nut?.contains(on)) return null;
@@ -18,7 +19,7 @@ export function holdDial(dial, hands) {
   return (words) => {
     const { at } = hands;
     coneSlider(Math.round(at.angle / 6), words);
-    nutSlider(Math.round(at.nut), at.nut >= 1 ? "tight" : at.nut <= 0 ? "loose" : "turning");
+    nutSlider(Math.round(100 * at.nut), at.nut >= 1 ? "tight" : at.nut <= 0 ? "loose" : "turning");
   };
 }
 
@@ -68,37 +69,33 @@ function coneKey(event, hands) {
 }
 
 function closeKey(event, hands, what) {
-  const closed = hands.at[what] >= 1, to = CLOSE_KEYS[event.key] ?? (["Enter", " "].includes(event.key) ? Number(!closed) : undefined);
-  if (to === undefined) return false;
-  hands.finish(what, Boolean(to), "keys");
-  return true;
+  const { key } = event, by = CLOSE_KEYS[key], to = END_KEYS[key] ?? (["Enter", " "].includes(key) ? hands.at[what] < 1 : undefined);
+  if (by) hands.keyClose(what, by);
+  else if (to !== undefined) hands.finish(what, to, "keys");
+  return by !== undefined || to !== undefined;
 }
 
-// The clamp's handles on the sheet of the whole hub; by keys there is one of them.
+// The clamp's handle on the sheet of the whole hub.
 export function holdClamp(whole, hands) {
-  const [first, ...others] = whole.handles;
-  if (!first) return () => {};
-  const name = first.parts.find((part) => part.title)?.title ?? "clamp";
-  const slider = makeSlider(first.node, name, 0, 1);
-  for (const handle of [first, ...others]) {
-    handle.node.classList.add("grab");
-    // A finger is wider than a lever.
-    for (const { d } of handle.parts) draw(handle.node, "path", { d, class: "reach" });
-    onDrag(handle.node, (event) => pullHandle(whole, hands, handle, event));
-  }
-  onKeys(first.node, (event) => closeKey(event, hands, "lever"));
+  const { handle } = whole, { control, states } = whole.data.clamp;
+  const slider = makeSlider(handle.node, control, 0, 100);
+  // A finger is wider than a lever.
+  for (const { d } of handle.parts) draw(handle.node, "path", { d, class: "reach" });
+  onDrag(handle.node, (event) => pullHandle(whole, hands, event));
+  onKeys(handle.node, (event) => closeKey(event, hands, "lever"));
   return () => {
-    const { lever } = hands.at;
-    slider(Math.round(lever), lever >= 1 ? "shut" : lever <= 0 ? "open" : "half shut");
+    const { lever } = hands.at, part = lever > 0 && lever < 1;
+    const force = part ? `, ${Math.round(100 * clampForce(lever))} % of the clamp force` : "";
+    slider(Math.round(100 * lever), stateWords(states, lever) + force);
   };
 }
 
-function pullHandle(whole, hands, handle, event) {
-  let { at } = whole.pulled(null, event, handle);
+function pullHandle(whole, hands, event) {
+  let { at } = whole.pulled(null, event);
   hands.grab("lever");
   return {
     move(moved) {
-      const pulled = whole.pulled(at, moved, handle);
+      const pulled = whole.pulled(at, moved);
       at = pulled.at;
       hands.pull(pulled.by);
     },

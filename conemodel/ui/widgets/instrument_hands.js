@@ -9,8 +9,8 @@ const ease = (part) => part * part * (3 - 2 * part);
 const wrapDegrees = (angle) => angle - 360 * Math.round(angle / 360);
 
 export class Hands {
-  constructor({ numbers, onShow, onRest, onSay }) {
-    Object.assign(this, { numbers, onShow, onRest, onSay });
+  constructor({ numbers, clamp, onShow, onRest, onSay }) {
+    Object.assign(this, { numbers, clamp, onShow, onRest, onSay });
     this.at = { angle: 0, nut: 0, lever: 0, load: 0, regripped: false };
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
     this.note = "";
@@ -52,6 +52,13 @@ export class Hands {
     this.acts = [];
   }
 
+  // Nothing that was under way or waited for goes on.
+  halt() {
+    clearTimeout(this.waits);
+    this.waits = 0;
+    this.stop();
+  }
+
   // Plays acts one after the other; `pace` makes them quicker where a hand waits for them.
   play(acts, { pace = 1, then = () => {} } = {}) {
     this.stop();
@@ -73,7 +80,7 @@ export class Hands {
 
   tween([name, to], long, next) {
     const from = this.at[name], start = performance.now();
-    this.note = actWords(name, to);
+    this.note = this.actWords(name, to);
     const step = (time) => {
       const part = this.calm.matches ? 1 : Math.min(Math.max((time - start) / long, 0), 1);
       this.change({ [name]: part < 1 ? from + (to - from) * ease(part) : to });
@@ -157,9 +164,7 @@ export class Hands {
 
   // Locknut and lever, each 0 to 1. What must come first is played first.
   grab(what) {
-    clearTimeout(this.waits);
-    this.waits = 0;
-    this.stop();
+    this.halt();
     this.held = { what };
     if (what === "nut" && this.at.lever > 0) this.play([["load", 0], ["lever", 0]], { pace: 2.6 });
     if (what === "lever" && this.at.nut < 1) this.play([["nut", 1]], { pace: 2.6 });
@@ -178,16 +183,27 @@ export class Hands {
     this.finish(what, closed, way);
   }
 
+  actWords(name, to) {
+    return {
+      load: "", lever: clampWords(this.clamp, to), nut: to ? "cone held, nut tightened" : "nut loosened", angle: "turning the cone",
+    }[name];
+  }
+
+  // By keys it stays wherever it is put; what must come first is done at once.
+  keyClose(what, by) {
+    const known = this.frame || this.waits ? "" : stageOf(this.at);
+    this.halt();
+    this.note = "";
+    this.change({ load: 0, ...(what === "lever" ? { nut: 1 } : { lever: 0 }), [what]: share(Math.round(10 * (this.at[what] + by)) / 10) });
+    const stage = stageOf(this.at);
+    if (stage !== known) this.onRest({ angle: this.at.angle, stage, way: "keys" });
+    this.onSay();
+  }
+
   finish(what, closed, way) {
     const open = what === "lever" ? "locked" : "backed_off";
     this.send(this.at.angle, closed ? (what === "lever" ? "clamped" : "locked") : open, way);
   }
-}
-
-function actWords(name, to) {
-  return {
-    load: "", lever: to ? "clamping" : "clamp opened", nut: to ? "cone held, nut tightened" : "nut loosened", angle: "turning the cone",
-  }[name];
 }
 
 // One pointer at a time; `grabbed` gives what follows it, or nothing.

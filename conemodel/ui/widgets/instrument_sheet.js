@@ -1,6 +1,7 @@
 // One drawn sheet of the hub as SVG: built once from Python's named paths, afterwards only moved.
 
 const SVG = "http://www.w3.org/2000/svg";
+const RADIAN = Math.PI / 180;
 let sheetsBuilt = 0;
 
 export function draw(parent, name, attributes = {}, text) {
@@ -105,7 +106,8 @@ export class Sheet {
     for (const group of this.groups.values()) {
       const shift = sumOf(group.move, vars), turn = sumOf(group.turn, vars), [x, y] = group.about ?? [0, 0];
       const spin = group.turn ? ` rotate(${turn.toFixed(3)} ${x} ${y})` : "";
-      if (group.move || group.turn) set(group.node, { transform: `translate(${shift.toFixed(5)} 0)${spin}` });
+      const tall = group.roll ? ` scale(1 ${Math.cos((group.rolled + sumOf(group.roll, vars)) * RADIAN).toFixed(5)})` : "";
+      if (group.move || group.turn) set(group.node, { transform: `translate(${shift.toFixed(5)} 0)${spin}${tall}` });
       if (group.fade) set(group.node, { opacity: vars[group.fade] });
       if (group.when && this.shown !== stage) group.node.style.display = group.when.includes(stage) ? "" : "none";
     }
@@ -131,11 +133,9 @@ export class Sheet {
     for (const label of this.labels) if (label.group === name) label.node.style.visibility = hidden ? "hidden" : "";
   }
 
-  // Groups that a state variable turns or moves by itself: the handle of that hand first.
-  handlesOf(variable) {
-    const groups = [...this.groups.values()];
-    const turned = groups.filter((group) => group.turn?.[variable]);
-    return turned.length ? turned : groups.filter((group) => group.move?.[variable]);
+  // The group that a state variable turns: the handle of that hand.
+  handleOf(variable) {
+    return [...this.groups.values()].find((group) => group.turn?.[variable]);
   }
 
   find(part) {

@@ -54,6 +54,13 @@ export function stageOf({ angle, nut, lever, load }) {
 // A cam pulls only from straight out, and least at both ends; a nut first runs up to the frame.
 const clampForce = (lever) => Math.sin((share((lever - RUN_ON) / (1 - RUN_ON)) * Math.PI) / 2) ** 2;
 
+// What the clamp is called where its handle stands.
+export function clampWords({ name, states }, lever) {
+  return `${name} ${stateWords(states, lever)}`;
+}
+
+const stateWords = (states, lever) => states[lever >= 1 ? 2 : lever <= 0 ? 0 : 1];
+
 // Everything that follows from where the hands are.
 export function follow(data, hand) {
   const plays = endPlays(data, hand.angle), stage = stageOf(hand);
@@ -70,7 +77,7 @@ function variables({ plays, push, force, now }, hand) {
   const near = share(hand.nut / RUN_ON), play = Math.max(now, 0);
   const [rocked, sway] = hand.rock === undefined ? [0, 0] : [0.5 * (1 + hand.rock) * play, hand.rock * play];
   return {
-    cone: now, nut: hand.nut, off: 1 - near, clamp: force, lever: hand.lever, angle: hand.angle, load: hand.load,
+    cone: now, nut: hand.nut, off: 1 - near, clamp: force, lever: hand.lever, apart: 1 - share(hand.lever / RUN_ON), angle: hand.angle, load: hand.load,
     rocked, sway, gap: now - rocked, touch: Number(now - rocked <= 0), cone_flank: 2 * push - 1, nut_flank: -near,
     aim: now - plays.clamped, at_backed_off: plays.backed_off, at_locked: plays.locked,
     advised: hand.angle, advising: 0,

@@ -35,11 +35,11 @@ function adviceWords({ turn, act }) {
 }
 
 // All of it in one breath: what the live region says on release.
-export function sayState(place, hand, answer) {
+export function sayState(place, hand, answer, clamp) {
   const play = place.plays[place.stage], kind = play < 0 ? "squeeze" : "play";
   const once = ["clamped", "ridden"].includes(place.stage) ? "It is" : "Once clamped";
-  const sure = answer.certainty ? `, ${answer.certainty}` : "";
-  return `${placeWords(hand.angle)}. ${NAMES[place.stage]}: ${kind} ${Math.abs(play).toFixed(3)} millimetres. `
+  const sure = answer.certainty ? `, ${answer.certainty}` : "", held = hand.nut >= 1 ? `, ${clampWords(clamp, hand.lever)}` : "";
+  return `${placeWords(hand.angle)}. ${NAMES[place.stage]}${held}: ${kind} ${Math.abs(play).toFixed(3)} millimetres. `
     + `${once}: ${answer.words.toLowerCase()}${sure}; ${adviceWords(answer).replace(/\.$/, "")}.`;
 }
 

@@ -39,7 +39,7 @@ class RockMe {
     this.texts = Object.fromEntries(["h1", ".say p", ".play", ".scale", ".hub", ".named"].map((what) => [what, find(what)]));
     this.knocks = new Set();
     this.sound = new Sound(find(".sound"));
-    this.hands = new Hands({ numbers: {}, onShow: () => this.show(), onRest: () => {}, onSay: () => {} });
+    this.hands = new Hands({ numbers: {}, clamp: data.clamp, onShow: () => this.show(), onRest: () => {}, onSay: () => {} });
     this.hands.place(data.exact.angle, "locked");
     this.hub = new RockedHub(find(".picture"), data);
     this.wheel = new RockedWheel({

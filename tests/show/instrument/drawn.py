@@ -1,10 +1,12 @@
 """What a drawing shows, read off its paths as a painter would place them."""
 
 import re
+from pathlib import Path
 
 import numpy as np
 
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import load_scenario
 from conemodel.show.instrument.drawing import Drawing, Group, Part, Plate
 from conemodel.show.instrument.still import shift_of
 
@@ -15,6 +17,14 @@ def outlines(d: str) -> list[np.ndarray]:
     """Return the lines of a path, each shape (n, 2)."""
     lines = re.findall(r"M([^MZ]+)", d)
     return [np.array([[float(n) for n in point.split()] for point in line.split("L")]) for line in lines]
+
+
+def scenario_of(root: Path, name: str) -> Scenario:
+    return load_scenario(root / "scenarios" / f"{name}.toml")
+
+
+def names(plate: Plate) -> list[str]:
+    return [part.name for group in plate.groups for part in group.parts]
 
 
 def group_of(plate: Plate, name: str) -> Group:
