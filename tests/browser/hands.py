@@ -67,23 +67,32 @@ def status(page: Page) -> str:
     return page.locator(".felt").inner_text()
 
 
+PICTURE = "canvas => canvas.toDataURL() + canvas.parentElement.querySelector('svg').outerHTML"
+"""The hand and the hub below it."""
+
+
 def picture(page: Page) -> str:
-    return str(page.locator(CANVAS).evaluate("canvas => canvas.toDataURL()"))
+    return str(page.locator(CANVAS).evaluate(PICTURE))
 
 
 WRITTEN = """() => {
-    const write = CanvasRenderingContext2D.prototype.fillText;
+    const pen = CanvasRenderingContext2D.prototype, { fillText, clearRect } = pen;
     window.written = new Set();
-    CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
+    pen.fillText = function (text, ...place) {
         window.written.add(text);
-        return write.call(this, text, ...place);
+        return fillText.call(this, text, ...place);
+    };
+    pen.clearRect = function (...box) {
+        window.drawnAgain = true;
+        return clearRect.call(this, ...box);
     };
 }"""
 
 
 def written(page: Page) -> set[str]:
-    """Return all that is written in the picture."""
+    """Return all that is written in the picture, over the hub and on it."""
     page.evaluate(WRITTEN)
     page.emulate_media(color_scheme="dark")
-    page.wait_for_function("window.written.size > 0")
-    return set(page.evaluate("[...window.written]"))
+    page.wait_for_function("window.drawnAgain")
+    on_hub = page.locator("[data-testid=stMain] .view svg text").all_text_contents()
+    return {*page.evaluate("[...window.written]"), *on_hub}

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser
 
-from tests.browser.hands import CANVAS, Hand, picture, returned, status
+from tests.browser.hands import CANVAS, PICTURE, Hand, picture, returned, status
 from tests.browser.pages import Visitor, findings, overflow, settle
 from tests.browser.server import Server
 
@@ -75,20 +75,21 @@ def test_the_picture_follows_the_theme_without_a_reload(bench, show):
         page.emulate_media(color_scheme="dark")
         page.wait_for_function(
             f"before => document.querySelector('{CANVAS}') === null && "
-            "[...document.querySelectorAll('*')].map(e => e.shadowRoot?.querySelector('canvas'))"
-            ".find(Boolean).toDataURL() !== before",
+            f"({PICTURE})([...document.querySelectorAll('*')].map(e => e.shadowRoot?.querySelector('canvas'))"
+            ".find(Boolean)) !== before",
             arg=light,
         )
 
 
-FRAMES = """canvas => {
+FRAMES = f"""canvas => {{
+    const looks = {PICTURE};
     let now = performance.now();
     window.seen = new Set();
-    window.requestAnimationFrame = frame => setTimeout(() => {
+    window.requestAnimationFrame = frame => setTimeout(() => {{
         frame(now += 1000 / 60);
-        seen.add(canvas.toDataURL());
-    }, 16);
-}"""
+        seen.add(looks(canvas));
+    }}, 16);
+}}"""
 """Keep what each frame shows; a frame counts as a sixtieth of a second, however long it takes to draw."""
 
 

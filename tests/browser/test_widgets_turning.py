@@ -84,7 +84,8 @@ def test_degrees_are_written_only_where_they_are_asked_for(bench, ask, shown):
         page.keyboard.press("ArrowLeft")
         returned(page, 1)
         texts = written(page)
-        assert {"in (clockwise)", "out"} <= texts
+        assert {"in ↻", "↺ out"} <= texts
+        assert "finger contact" not in texts
         assert any("°" in text for text in texts) == shown
         words = page.locator(CANVAS).get_attribute("aria-valuetext") or ""
         assert "°" not in words + status(page)

@@ -4,6 +4,9 @@ from math import pi, sin, tau
 
 import streamlit as st
 
+from conemodel.parts.library import SCENARIOS
+from conemodel.parts.toml_files import load_scenario
+from conemodel.show.instrument.hand_plates import gesture_json
 from conemodel.ui.widgets.contract_rock import RockCurve, RockFelt
 from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt
@@ -11,6 +14,7 @@ from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_
 
 asked = st.query_params
 show = asked.get("show", "rock")
+hub = load_scenario(SCENARIOS / "touring-rear.toml")
 play = float(asked.get("play", "0.5")) / 1000
 
 
@@ -27,6 +31,9 @@ def rock() -> object:
     axle_end = asked.get("grip") == "axle"
     return rock_wheel(
         key="rock",
+        drawing=gesture_json(
+            hub, "axle end" if axle_end else "rim", stands="bench" if axle_end else "closed"
+        ),
         curve=curve,
         felt=felt,
         grip="axle end" if axle_end else "rim",
@@ -41,6 +48,7 @@ def twirl() -> object:
     dents = [0.012 * sin(9 * tau * i / 360) if rough else 0.0 for i in range(360)]
     return twirl_axle(
         key="twirl",
+        drawing=gesture_json(hub, "twirl"),
         curve=TwirlCurve(
             friction=[level] * 8,
             dents=dents,
@@ -59,6 +67,7 @@ def turn() -> object:
     contact = -30 * pi / 180
     return turn_cone(
         key="turn",
+        drawing=gesture_json(hub, "turn"),
         pen="pen" in asked,
         reference="the pen mark" if "pen" in asked else "where it started",
         locknut=pi / 9 if "nut" in asked else None,
@@ -76,6 +85,7 @@ def spin() -> object:
     drag = float(asked.get("drag", "0.01"))
     return spin_wheel(
         key="spin",
+        drawing=gesture_json(hub, "spin"),
         curve=SpinCurve(
             speed=[0.0, 40.0], torque=[drag, 2 * drag], inertia=0.1, rough=0.7 if "rough" in asked else 0.0
         ),

@@ -47,7 +47,7 @@ def page():
 
     from conemodel.ui.widgets.mount import turn_cone
 
-    told = turn_cone(key="cone", angle=0.3, set_id=2)
+    told = turn_cone(key="cone", drawing={}, angle=0.3, set_id=2)
     st.text(f"{told.sequence} {told.angle} {told.stopped}" if told else "nothing yet")
 
 

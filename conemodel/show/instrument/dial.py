@@ -34,7 +34,7 @@ def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate
         balls: how many are in the row, and how many places there are for them.
         good: between which angles of the cone the setting is right once clamped, or None where it may not be seen.
     """
-    scale = 23.6 / half.washer
+    scale = scale_of(half)
     groups = [
         Group(name="ring", parts=tuple(_ring())),
         *_good_arc(good),
@@ -45,6 +45,11 @@ def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate
         Group(name="axle", parts=tuple(_axle(half, scale))),
     ]
     return Plate(view=(-122.0, -116.0, 244.0, 232.0), groups=tuple(groups), labels=tuple(_labels(good)))
+
+
+def scale_of(half: Half) -> float:
+    """Return how many units of the dial a millimetre of the hub is."""
+    return 23.6 / half.washer
 
 
 def on_ring(angle: float, radius: float) -> Point:

@@ -44,7 +44,7 @@ def begin(exercise: Exercise, given: Given, *, sitting: str = "", scenarios: Pat
     Raises:
         InputProblems: its scenario cannot be used.
     """
-    base = _scenario(scenarios / f"{exercise.scenario}.toml")
+    base = scenario_of(scenarios / f"{exercise.scenario}.toml")
     key = subkey(given.key, exercise.name, given.salt, given.seed)
     sitting = sitting or subkey(key, "sitting")
     hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i), sitting) for i in range(exercise.hubs))
@@ -52,7 +52,12 @@ def begin(exercise: Exercise, given: Given, *, sitting: str = "", scenarios: Pat
 
 
 @lru_cache(maxsize=64)
-def _scenario(path: Path) -> Scenario:
+def scenario_of(path: Path) -> Scenario:
+    """Return the scenario of a file, as it is there.
+
+    Raises:
+        InputProblems: it cannot be used.
+    """
     return load_scenario(path)
 
 

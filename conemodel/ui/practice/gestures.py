@@ -1,16 +1,18 @@
-"""The widgets on the bench; they get what `feel_of` returns and nothing else of the hub."""
+"""The widgets on the bench; they get what `feel_of` returns, the hub that all may see, and nothing else of it."""
 
+from collections.abc import Mapping
 from math import pi
+from typing import Any
 
 import streamlit as st
 
+from conemodel.show.instrument.hand_plates import Gesture, gesture_json
 from conemodel.tasks.practice.actions.cone import BINDS, BINDS_FROM, FREE_BELOW, PINCHED, TURNS_FREELY
-from conemodel.tasks.practice.actions.obstacles import IN_FRAME
+from conemodel.tasks.practice.open_hub import open_hub
 from conemodel.tasks.practice.rock_feel import RockFeel
-from conemodel.tasks.practice.session import HubState
 from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Held, RockCurve, RockFelt, RockHand
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, RockCurve, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt, TwirlHand
 from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
@@ -66,21 +68,25 @@ def _rock(stand: Stand, found: RockFeel) -> None:
     )
     rock_wheel(
         key=stand.key(found.grip),
+        drawing=_drawing(stand, found.grip),
         curve=RockCurve(movement=found.movement, force=found.force),
         felt=RockFelt(slow=_sentence(found.slow), quick=_sentence(found.quick)),
         grip=found.grip,
         hand=hand,
-        held=_held(stand.bench.hub),
         magnification=magnification(stand.bench.exercise.number),
         set_id=stand.set_of(found.grip),
     )
 
 
-def _held(hub: HubState) -> Held:
-    """Return what the axle is in, as it is drawn."""
-    if hub.seat in IN_FRAME:
-        return "frame"
-    return "clamp" if hub.closed else "nothing"
+def _drawing(stand: Stand, gesture: Gesture) -> Mapping[str, Any]:
+    """Return the hub as it lies on the bench for all to see, in the view of a gesture."""
+    hub = stand.bench.hub
+    return gesture_json(
+        open_hub(stand.bench),
+        gesture,
+        stands="bench" if hub.seat is None else "closed" if hub.closed else "open",
+        nut_off=hub.lock is None,
+    )
 
 
 def _twirl(stand: Stand) -> None:
@@ -89,6 +95,7 @@ def _twirl(stand: Stand) -> None:
         return
     twirl_axle(
         key=stand.key("twirl"),
+        drawing=_drawing(stand, "twirl"),
         curve=TwirlCurve(
             friction=found.friction,
             dents=found.pull,
@@ -113,6 +120,7 @@ def _spin(stand: Stand) -> None:
         return
     spin_wheel(
         key=stand.key("spin"),
+        drawing=_drawing(stand, "spin"),
         curve=SpinCurve(speed=found.speed, torque=found.torque, inertia=found.inertia, rough=found.rough),
         felt=SpinFelt(running=_sentence(found.running)),
         set_id=stand.set_of("spin"),
@@ -129,6 +137,7 @@ def turn_with(stand: Stand) -> None:
         return
     turn_cone(
         key=stand.key("turn"),
+        drawing=_drawing(stand, "turn"),
         angle=found.angle,
         origin=found.mark if found.mark is not None else _twelve(found.angle),
         reference="the pen line" if found.mark is not None else "twelve o'clock",

@@ -25,6 +25,7 @@ class Bench {
     this.host = root.host ?? root;
     this.canvas = this.find("canvas");
     this.pen = this.canvas.getContext("2d");
+    this.hub = new BenchHub(this.find("svg"));
     this.status = this.find("[role=status]");
     this.sound = new Sound(this.find(".sound"));
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
@@ -48,6 +49,8 @@ class Bench {
     this.data = data;
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
     this.canvas.setAttribute("aria-label", data.label);
+    this.look = { ...useColours(this.find(".bench"), data.drawing.colours), font: getComputedStyle(this.host).getPropertyValue("--st-font") };
+    this.hub.take(data.drawing);
     this.part.take(data, fresh);
     if (fresh) this.say("Nothing felt yet.");
     this.draw();
@@ -87,12 +90,11 @@ class Bench {
 
   draw() {
     if (!this.data || !this.width) return;
-    this.ink = readTheme(this.host);
     const pen = this.pen;
     pen.setTransform(this.fine, 0, 0, this.fine, 0, 0);
     pen.clearRect(0, 0, this.width, this.height);
     pen.lineCap = pen.lineJoin = "round";
-    this.part.draw(pen, this.ink);
+    this.part.draw(pen, this.look);
   }
 
   // Runs until the part says it is at rest. Steps are of fixed length; what a frame leaves over waits.
@@ -169,29 +171,3 @@ class Bench {
     this.sound.close();
   }
 }
-
-function readTheme(host) {
-  const style = getComputedStyle(host);
-  const read = (name) => style.getPropertyValue(name).trim();
-  const text = rgb(read("--st-text-color")), paper = rgb(read("--st-background-color"));
-  const accent = rgb(read("--st-primary-color"));
-  const shade = (part) => mix(paper, text, part);
-  // Rubber is dark by day and by night.
-  const rubber = shade(paper[1] > text[1] ? 0.72 : 0.2);
-  return {
-    text: shade(1), soft: shade(0.7), line: shade(0.5), faint: shade(0.15), paper: shade(0),
-    steel: shade(0.15), bright: shade(0.09), dark: shade(0.24), rubber,
-    accent: mix(accent, text, 0.1), skin: mix(paper, accent, 0.34), skinEdge: mix(accent, text, 0.3),
-    font: read("--st-font"),
-  };
-}
-
-const probe = new OffscreenCanvas(1, 1).getContext("2d", { willReadFrequently: true });
-
-function rgb(colour) {
-  probe.fillStyle = colour;
-  probe.fillRect(0, 0, 1, 1);
-  return probe.getImageData(0, 0, 1, 1).data;
-}
-
-const mix = (a, b, part) => `rgb(${[0, 1, 2].map((i) => Math.round(a[i] + (b[i] - a[i]) * part)).join(" ")})`;

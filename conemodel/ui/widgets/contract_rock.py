@@ -15,7 +15,6 @@ from conemodel.ui.widgets.contract_checks import (
 )
 
 Grip = Literal["rim", "axle end"]
-Held = Literal["frame", "clamp", "nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

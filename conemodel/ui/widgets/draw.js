@@ -1,4 +1,4 @@
-// Drawing a hub the way a mechanic sees it: a few shapes shared by the four pictures. All lengths in px.
+// What lies over the hub in the four pictures: fingers, arrows, words, a scale. All lengths in px, colours the palette's.
 
 export const TURN = 2 * Math.PI;
 
@@ -16,20 +16,11 @@ export function shape(pen, fill, edge, path, width = 1.25) {
   }
 }
 
-export const disc = (pen, x, y, r, fill, edge, width) =>
-  shape(pen, fill, edge, (p) => p.arc(x, y, r, 0, TURN), width);
-
 export const box = (pen, x, y, w, h, r, fill, edge, width) =>
   shape(pen, fill, edge, (p) => p.roundRect(x, y, w, h, r), width);
 
 export const line = (pen, x1, y1, x2, y2, edge, width) =>
   shape(pen, null, edge, (p) => { p.moveTo(x1, y1); p.lineTo(x2, y2); }, width);
-
-export const hexagon = (pen, r, fill, edge, width) =>
-  shape(pen, fill, edge, (p) => {
-    for (let i = 0; i < 6; i += 1) p.lineTo(r * Math.cos((i * TURN) / 6), r * Math.sin((i * TURN) / 6));
-    p.closePath();
-  }, width);
 
 export function arrow(pen, x1, y1, x2, y2, colour, width = 3) {
   const way = Math.atan2(y2 - y1, x2 - x1), head = 3.2 * width;
@@ -54,8 +45,8 @@ export function bend(pen, x, y, r, from, to, colour, width = 2.5) {
   tip(pen, x + r * Math.cos(to), y + r * Math.sin(to), lean + (way * TURN) / 4, head, colour);
 }
 
-export function words(pen, ink, text, x, y, { size = 15, align = "center", colour = ink.text, weight = "" } = {}) {
-  pen.font = `${weight} ${size}px ${ink.font}`;
+export function words(pen, look, text, x, y, { size = 15, align = "center", colour = look.ink, weight = "" } = {}) {
+  pen.font = `${weight} ${size}px ${look.font}`;
   pen.textAlign = align;
   pen.textBaseline = "middle";
   pen.fillStyle = colour;
@@ -63,12 +54,12 @@ export function words(pen, ink, text, x, y, { size = 15, align = "center", colou
 }
 
 // How much the movement is enlarged is always written, and what a millimetre of it looks like always drawn.
-export function scaleBar(pen, ink, x, y, pxPerMetre, magnification) {
+export function scaleBar(pen, look, x, y, pxPerMetre, magnification) {
   const lengths = [0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200];
   const fitting = lengths.filter((mm) => (mm / 1000) * pxPerMetre <= 90);
   const mm = fitting.length ? fitting[fitting.length - 1] : lengths[0];
   const long = (mm / 1000) * pxPerMetre;
-  shape(pen, null, ink.text, (p) => {
+  shape(pen, null, look.ink, (p) => {
     p.moveTo(x, y - 5);
     p.lineTo(x, y + 5);
     p.moveTo(x, y);
@@ -76,18 +67,26 @@ export function scaleBar(pen, ink, x, y, pxPerMetre, magnification) {
     p.moveTo(x + long, y - 5);
     p.lineTo(x + long, y + 5);
   }, 1.75);
-  words(pen, ink, `${mm} mm`, x + long + 8, y, { size: 13, align: "left" });
+  words(pen, look, `${mm} mm`, x + long + 8, y, { size: 13, align: "left" });
   const scale = magnification === 1 ? "movement at true scale" : `movement drawn ${magnification}×`;
-  words(pen, ink, scale, x, y - 16, { size: 13, align: "left" });
+  words(pen, look, scale, x, y - 16, { size: 13, align: "left" });
+}
+
+// One stroke of the pen on one part, at twelve o'clock before that part was turned.
+export function penStroke(pen, look, clockwise, from, to) {
+  pen.save();
+  pen.rotate(clockwise);
+  line(pen, 0, -from, 0, -to, look.petrol, 3.5);
+  pen.restore();
 }
 
 // A finger seen from its side, its pad towards (x, y), reaching back along `way`.
-export function finger(pen, ink, x, y, way, thick, long) {
+export function finger(pen, look, x, y, way, thick, long) {
   pen.save();
   pen.translate(x, y);
   pen.rotate(way);
-  box(pen, 0, -thick / 2, long, thick, [thick / 2, 4, 4, thick / 2], ink.skin, ink.skinEdge);
-  shape(pen, null, ink.skinEdge, (p) => p.ellipse(thick * 0.5, -thick * 0.2, thick * 0.28, thick * 0.2, 0, 0, TURN), 1);
+  box(pen, 0, -thick / 2, long, thick, [thick / 2, 4, 4, thick / 2], look.petrol_tint, look.petrol);
+  shape(pen, null, look.petrol, (p) => p.ellipse(thick * 0.5, -thick * 0.2, thick * 0.28, thick * 0.2, 0, 0, TURN), 1);
   pen.restore();
 }
 

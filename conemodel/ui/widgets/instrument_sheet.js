@@ -148,7 +148,9 @@ const colour = (name) => (name ? `var(--${name})` : "none");
 
 export function useColours(frame, { dark, light }) {
   const ground = getComputedStyle(frame).getPropertyValue("--page").trim();
-  for (const [name, value] of Object.entries(isDark(ground) ? dark : light)) frame.style.setProperty(`--${name}`, value);
+  const colours = isDark(ground) ? dark : light;
+  for (const [name, value] of Object.entries(colours)) frame.style.setProperty(`--${name}`, value);
+  return colours;
 }
 
 function isDark(ground) {

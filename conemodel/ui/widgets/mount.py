@@ -1,8 +1,9 @@
 """The four widgets as functions to call in a page. Each returns the last gesture, None before the first.
 
 `key` is needed: without one, new data would mount the widget afresh and its state would be gone. `set_id`
-names the state of the hub: change it when the hub changes, and what was felt before is forgotten. Call
-inside a fragment, so that a gesture reruns only that.
+names the state of the hub: change it when the hub changes, and what was felt before is forgotten. `drawing`
+is the view of the hub that the gesture moves, as `gesture_json` gives it. Call inside a fragment, so that a
+gesture reruns only that.
 """
 
 from collections.abc import Callable, Mapping
@@ -12,7 +13,7 @@ from typing import Any, TypeVar
 
 import streamlit as st
 
-from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, Held, RockCurve, Rocked, RockFelt, RockHand
+from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, RockCurve, Rocked, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import (
     SpinCurve,
     SpinFelt,
@@ -24,7 +25,7 @@ from conemodel.ui.widgets.contract_turning import (
 )
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
-SHARED_SCRIPTS = ("feel.js", "draw.js", "hub.js", "sound.js", "bench.js")
+SHARED_SCRIPTS = ("feel.js", "draw.js", "instrument_sheet.js", "bench_hub.js", "sound.js", "bench.js")
 _Gesture = TypeVar("_Gesture")
 
 
@@ -37,7 +38,7 @@ def _register(name: str) -> Any:
     return st.components.v2.component(
         f"conemodel_{name}",
         html=read_text(f"{name}.html"),
-        css=read_text("bench.css", f"{name}.css"),
+        css=read_text("instrument_drawing.css", "bench.css", f"{name}.css"),
         js=read_text(*SHARED_SCRIPTS, f"{name}.js"),
     )
 
@@ -88,11 +89,11 @@ def _stand(key: str, set_id: int, otherwise: float) -> float:
 def rock_wheel(
     *,
     key: str,
+    drawing: Mapping[str, Any],
     curve: RockCurve,
     felt: RockFelt,
     grip: Grip = "rim",
     hand: RockHand | None = None,
-    held: Held = "frame",
     magnification: float = 20.0,
     set_id: int = 0,
     on_change: Callable[[], None] | None = None,
@@ -100,12 +101,12 @@ def rock_wheel(
     """Show the wheel to be rocked at `grip` and return the last gesture.
 
     `magnification`: how much movement is enlarged in the picture [-], always written beside it; 1 = true. `hand`: by
-    default the one that goes with the grip. `held`: what the axle is drawn in at the rim.
+    default the one that goes with the grip.
     """
     hand = hand or (RockHand() if grip == "rim" else AXLE_FINGERS)
     data = {**asdict(hand), "hand": hand.stiffness, "grip": grip, "felt": asdict(felt)}
     data |= {"movement": list(curve.movement), "force": list(curve.force)}
-    data |= {"held": held, "magnification": magnification}
+    data |= {"drawing": drawing, "magnification": magnification}
     label = "Rock the wheel at the rim" if grip == "rim" else "Rock the axle end"
     return mount_widget(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
 
@@ -113,6 +114,7 @@ def rock_wheel(
 def twirl_axle(
     *,
     key: str,
+    drawing: Mapping[str, Any],
     curve: TwirlCurve,
     felt: TwirlFelt,
     hand: TwirlHand | None = None,
@@ -128,6 +130,7 @@ def twirl_axle(
     data |= {
         "friction": list(curve.friction),
         "dents": list(curve.dents),
+        "drawing": drawing,
         "angle": _stand(key, set_id, angle),
     }
     return mount_widget(
@@ -138,6 +141,7 @@ def twirl_axle(
 def turn_cone(
     *,
     key: str,
+    drawing: Mapping[str, Any],
     angle: float = 0.0,
     origin: float = 0.0,
     reference: str = "where it started",
@@ -154,6 +158,7 @@ def turn_cone(
 
     Args:
         key: of the widget.
+        drawing: of the hub.
         angle: of the cone when this state of the hub is first shown [rad].
         origin: the cone's angle that stands at twelve o'clock, and from which the words count [rad].
         reference: what the origin is called, ``the pen mark``.
@@ -168,6 +173,7 @@ def turn_cone(
     """
     meets = resist or TurnResist()
     data: dict[str, Any] = {
+        "drawing": drawing,
         "angle": _stand(key, set_id, angle),
         "origin": origin,
         "reference": reference,
@@ -186,6 +192,7 @@ def turn_cone(
 def spin_wheel(
     *,
     key: str,
+    drawing: Mapping[str, Any],
     curve: SpinCurve,
     felt: SpinFelt,
     angle: float = 0.0,
@@ -199,6 +206,7 @@ def spin_wheel(
     `show_angle`: write where it stays put; never in an exercise.
     """
     data = {
+        "drawing": drawing,
         "speed": list(curve.speed),
         "torque": list(curve.torque),
         "inertia": curve.inertia,

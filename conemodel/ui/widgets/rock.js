@@ -1,5 +1,8 @@
 // Rock the wheel: at the rim, seen from behind with the hub cut open, or at the axle end in the fingers.
 
+const LOWER = 56; // mm seen below the axle
+const BESIDE = 14; // mm beside the hub, for the hand on its axle
+
 class Rock {
   constructor(bench) {
     this.bench = bench;
@@ -20,7 +23,6 @@ class Rock {
     this.atRim = data.grip === "rim";
     this.rock = makeRock(data);
     this.magnification = data.magnification;
-    this.axleIn = data.held;
     this.bench.find(".how").textContent = this.atRim
       ? "Take hold of the rim and push it from side to side: slowly first, then briskly."
       : "Take the axle end in your fingers and push it up and down: slowly first, then briskly.";
@@ -29,15 +31,14 @@ class Rock {
     this.s = restRock(this.rock);
     this.target = 0;
     this.goal = this.script = this.gesture = this.from = null;
-    this.layout();
   }
 
-  // px per metre of the picture, of movement drawn in it, and of the hand's own way.
+  // px per metre of movement drawn in the picture, and of the hand's own way.
   layout() {
-    const { width = 0, height = 0 } = this.bench;
-    this.centre = this.atRim ? { x: width / 2, y: height - 104 } : { x: width * 0.36, y: height * 0.44 };
-    this.picture = (this.atRim ? width / 270 : width / 165) * 1000;
-    this.drawn = this.picture * this.magnification;
+    const { width, height, hub } = this.bench, [left, top, wide, high] = hub.drawing.sheet.view;
+    if (this.atRim) hub.place(width, height, [left, top, wide, high / 2 + LOWER], [6, 24, width - 12, height - 76]);
+    else hub.place(width, height, [left - BESIDE, top, wide + 2 * BESIDE, high], [6, 20, width - 12, height - 76]);
+    this.drawn = hub.scale * 1000 * this.magnification;
     this.way = Math.max(this.drawn, this.atRim ? 14000 : 40000);
   }
 
@@ -144,17 +145,19 @@ class Rock {
     return Boolean(this.gesture);
   }
 
-  draw(pen, ink) {
+  draw(pen, look) {
     this.layout();
-    const { s, rock } = this;
+    const { s, rock } = this, { data, hub } = this.bench, mm = 1000 * this.magnification;
     const force = lookUp(rock.movement, rock.force, s.x).value;
-    const inBearing = this.bench.data.flex > 0 ? s.x - force / this.bench.data.flex : s.x;
+    const inBearing = data.flex > 0 ? s.x - force / data.flex : s.x;
     const hand = Math.round((100 * s.hand.at) / rock.reach);
     const ways = this.atRim ? ["to the right", "to the left"] : ["up", "down"];
     this.bench.slider(hand, Math.abs(hand) < 8 ? "let go" : `pushed ${ways[hand > 0 ? 0 : 1]}`);
-    if (this.atRim) drawRim(pen, ink, this, inBearing * this.drawn, s.x * this.drawn);
-    else drawAxleEnd(pen, ink, this, s.x * this.drawn);
-    scaleBar(pen, ink, 16, this.bench.height - 20, this.drawn, this.magnification);
+    hub.move(this.atRim ? { sway: inBearing * mm, give: (s.x - inBearing) * mm } : { tip: s.x * mm });
+    hub.sheet.hideGroup("rim bottom", true);
+    if (this.atRim) drawRimHeld(pen, look, this, s.x * this.drawn);
+    else drawAxleHeld(pen, look, this, s.x * this.drawn);
+    scaleBar(pen, look, 16, this.bench.height - 20, this.drawn, this.magnification);
   }
 
   effort() {
@@ -162,89 +165,32 @@ class Rock {
   }
 }
 
-// `tilt` is how far the rim leans with the hub, `moved` how far it goes in all, the wheel's own give included.
-// Hub and rim are drawn to one scale; the spokes between are cut short, as the break in them says.
-function drawRim(pen, ink, part, tilt, moved) {
-  const { centre, picture } = part, mm = picture / 1000, rim = centre.y - 24 - 38 * mm;
-  drawHeld(pen, ink, part, mm);
-  line(pen, centre.x, 16, centre.x, 4, ink.soft, 1.5);
-  tip(pen, centre.x, 22, TURN / 4, 12, ink.soft);
-  words(pen, ink, "fixed mark", centre.x + 12, 11, { size: 13, align: "left", colour: ink.soft });
-  pen.save();
-  pen.translate(centre.x, centre.y);
-  pen.rotate(Math.atan2(tilt, rim));
-  const give = moved - tilt;
-  drawSpokes(pen, ink, mm, rim, give);
-  drawShell(pen, ink, mm, false);
-  pen.translate(give, -rim);
-  disc(pen, 0, -15 * mm, 20 * mm, ink.rubber, ink.text);
-  disc(pen, 0, -15 * mm, 13 * mm, ink.paper, null);
-  shape(pen, ink.steel, ink.text, (p) => p.roundRect(-11 * mm, -10 * mm, 22 * mm, 20 * mm, [2, 2, 8 * mm, 8 * mm]));
-  pen.restore();
-  drawAxle(pen, ink, centre, mm);
-  const x = centre.x + moved, y = centre.y - rim - 3 * mm, push = part.effort();
-  finger(pen, ink, x + 13 * mm, y, 0, 20, 62);
-  finger(pen, ink, x - 13 * mm, y, Math.PI, 20, 62);
-  const back = push > 0 ? -1 : 1, start = x + back * (13 * mm + 68);
-  if (Math.abs(push) > 0.04) arrow(pen, start + back * (12 + 36 * Math.abs(push)), y, start, y, ink.accent, 4);
+// A hand on either side of the tyre, which has `moved`, under a mark that stays.
+function drawRimHeld(pen, look, part, moved) {
+  const { hub } = part.bench, tyre = hub.boxOf("rim top", "tyre"), half = tyre.r * hub.scale;
+  const [middle, y] = hub.px([tyre.x, tyre.y]), roof = hub.px([0, tyre.top])[1], x = middle + moved;
+  line(pen, middle, roof - 16, middle, roof - 24, look.muted, 1.5);
+  tip(pen, middle, roof - 5, TURN / 4, 12, look.muted);
+  words(pen, look, "fixed mark", middle + 12, roof - 17, { size: 13, align: "left", colour: look.muted });
+  finger(pen, look, x + half, y, 0, 20, 62);
+  finger(pen, look, x - half, y, Math.PI, 20, 62);
+  const push = part.effort(), back = push > 0 ? -1 : 1, start = x + back * (half + 66);
+  if (Math.abs(push) > 0.04) arrow(pen, start + back * (12 + 36 * Math.abs(push)), y, start, y, look.petrol, 4);
 }
 
-// What holds the axle: the blades of the frame, or spacers on the locknuts with the clamp's ends outside them.
-function drawHeld(pen, ink, { centre, axleIn }, mm) {
-  const { x, y } = centre;
-  for (const side of axleIn === "nothing" ? [] : [-1, 1]) {
-    if (axleIn === "frame") {
-      box(pen, x + side * 66 * mm - 7 * mm, -20, 14 * mm, y + 32 * mm, 7 * mm, ink.faint, ink.line);
-    } else {
-      box(pen, x + side * 68 * mm - 9 * mm, y - 11 * mm, 18 * mm, 22 * mm, 2, ink.faint, ink.line);
-      box(pen, x + side * 81 * mm - 4 * mm, y - 8 * mm, 8 * mm, 16 * mm, 3, ink.steel, ink.text);
-    }
+// Finger and thumb on the axle's end, which has `moved` up, beside a mark that stays.
+function drawAxleHeld(pen, look, part, moved) {
+  const { hub } = part.bench, { hold: [at, thick], out } = hub.drawing, half = thick * hub.scale;
+  const [x, middle] = hub.px([at, 0]), y = middle - moved, align = out < 0 ? "right" : "left";
+  line(pen, x + out * 26, middle, x + out * 38, middle, look.muted, 1.5);
+  tip(pen, x + out * 16, middle, out < 0 ? 0 : Math.PI, 12, look.muted);
+  for (const [word, down] of [["fixed", -18], ["mark", 18]]) {
+    words(pen, look, word, x + out * 16, middle + down, { size: 13, align, colour: look.muted });
   }
-  if (axleIn === "clamp") words(pen, ink, "clamped on spacers", x, y + 48, { size: 13, colour: ink.soft });
-}
-
-function drawSpokes(pen, ink, mm, rim, give) {
-  for (const side of [-1, 1]) {
-    shape(pen, null, ink.line, (p) => {
-      p.moveTo(side * 29 * mm, -24 * mm);
-      p.quadraticCurveTo(side * 16 * mm, -rim * 0.55, give + side * 3 * mm, -rim + 8 * mm);
-    }, 2);
-  }
-  const wide = 26 * mm, up = -rim * 0.52;
-  shape(pen, ink.paper, null, (p) => p.rect(-wide, up - 4, 2 * wide, 8));
-  for (const edge of [-4, 4]) {
-    shape(pen, null, ink.line, (p) => {
-      p.moveTo(-wide, up + edge);
-      for (let i = 1; i <= 8; i += 1) p.lineTo(-wide + (i * wide) / 4, up + edge + (i % 2 ? -3 : 0));
-    }, 1);
-  }
-}
-
-function drawAxleEnd(pen, ink, part, moved) {
-  const { centre, picture } = part, mm = picture / 1000, arm = 65 * mm;
-  pen.save();
-  pen.translate(centre.x, centre.y);
-  for (const side of [-1, 1]) {
-    for (const up of [-1, 1]) {
-      line(pen, side * 29 * mm, up * 24 * mm, side * 27 * mm, up * 48 * mm, ink.line, 2);
-    }
-  }
-  drawShell(pen, ink, mm, true);
-  pen.restore();
-  pen.save();
-  pen.translate(centre.x, centre.y);
-  pen.rotate(-Math.atan2(moved, arm));
-  drawAxle(pen, ink, { x: 0, y: 0 }, mm);
-  pen.restore();
-  const x = centre.x + arm + 4 * mm, y = centre.y - moved, push = part.effort();
-  line(pen, x + 30, centre.y, x + 44, centre.y, ink.soft, 1.5);
-  tip(pen, x + 18, centre.y, Math.PI, 12, ink.soft);
-  words(pen, ink, "fixed", x + 48, centre.y - 8, { size: 13, align: "left", colour: ink.soft });
-  words(pen, ink, "mark", x + 48, centre.y + 8, { size: 13, align: "left", colour: ink.soft });
-  finger(pen, ink, x, y - 5 * mm, -TURN / 4, 22, 62);
-  finger(pen, ink, x, y + 5 * mm, TURN / 4, 22, 62);
-  const back = push > 0 ? 1 : -1, start = y + back * (5 * mm + 68);
-  if (Math.abs(push) > 0.04) arrow(pen, x, start + back * (12 + 40 * Math.abs(push)), x, start, ink.accent, 4);
+  finger(pen, look, x, y - half, -TURN / 4, 22, 62);
+  finger(pen, look, x, y + half, TURN / 4, 22, 62);
+  const push = part.effort(), back = push > 0 ? 1 : -1, start = y + back * (half + 66);
+  if (Math.abs(push) > 0.04) arrow(pen, x, start + back * (12 + 40 * Math.abs(push)), x, start, look.petrol, 4);
 }
 
 export default (component) => seat(component, (bench) => new Rock(bench));

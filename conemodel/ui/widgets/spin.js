@@ -1,7 +1,7 @@
 // Spin the wheel: a push, a long coast, and the swing back by the heavy spot at the end.
 
 const FASTEST = 30;
-const SPOKE_PAIRS = 14;
+const SHIVER = 3; // mm that the frame shakes by a wheel that grinds
 
 class Spin {
   constructor(bench) {
@@ -132,58 +132,33 @@ class Spin {
     return Boolean(this.gesture);
   }
 
-  draw(pen, ink) {
-    const { width, height, data } = this.bench, size = Math.min(width, height);
-    const speed = Math.abs(this.s.speed);
+  draw(pen, look) {
+    const { width, height, data, hub, calm } = this.bench, speed = Math.abs(this.s.speed);
     this.bench.slider((this.clock() % 12) * 5, speed ? "turning" : `at rest, valve at ${this.clock()} o'clock`);
-    pen.save();
-    pen.translate(width / 2, height / 2 - 6);
-    drawBlade(pen, ink, size, speed && !this.bench.calm.matches ? data.rough : 0, this.s.at);
-    pen.rotate(this.s.at);
-    const blur = this.bench.calm.matches ? 0 : Math.min(1, Math.max(0, (speed - 5) / 8));
-    drawWheel(pen, ink, 0.44 * size, blur, speed);
-    pen.restore();
-    if (this.fast) words(pen, ink, "time runs 10×", 10, 16, { align: "left", size: 13 });
-    if (this.bench.calm.matches && speed) words(pen, ink, "spinning", width / 2, height - 14, { size: 15 });
+    hub.place(width, height, hub.drawing.sheet.view, [4, 4, width - 8, height - 28]);
+    const blur = calm.matches ? 0 : Math.min(1, Math.max(0, (speed - 5) / 8)), smear = calm.matches ? 0 : Math.min(0.5, speed / 45);
+    const shiver = speed && !calm.matches ? SHIVER * data.rough * Math.sin(19 * this.s.at) : 0;
+    hub.move({ spun: (this.s.at * 360) / TURN, shiver, valve: Number(smear <= 0.05) });
+    hub.sheet.find("spokes").style.opacity = 1 - 0.92 * blur;
+    this.drawValve(pen, look, smear);
+    if (this.fast) words(pen, look, "time runs 10×", 10, 16, { align: "left", size: 13 });
+    if (calm.matches && speed) words(pen, look, "spinning", width / 2, height - 12, { size: 15 });
     if (data.show_angle && !speed) {
       const degrees = Math.round((Math.abs(wrap(this.s.at)) * 360) / TURN);
-      words(pen, ink, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 14, { size: 15 });
+      words(pen, look, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 12, { size: 15 });
     }
   }
-}
 
-// The fork blade stands still behind the wheel; roughness makes it shiver under the hand.
-function drawBlade(pen, ink, size, rough, at) {
-  const shiver = 1.6 * rough * Math.sin(19 * at);
-  pen.save();
-  pen.translate(shiver, 0);
-  box(pen, -0.022 * size, -0.47 * size, 0.044 * size, 0.5 * size, 5, ink.faint, ink.line);
-  pen.restore();
-}
-
-// Spokes turning faster than the eye follows run into a haze, at the same speed on every screen.
-function drawWheel(pen, ink, r, blur, speed) {
-  disc(pen, 0, 0, r * 0.965, null, ink.rubber, r * 0.09);
-  disc(pen, 0, 0, r * 0.885, null, ink.steel, r * 0.06);
-  disc(pen, 0, 0, r * 0.915, null, ink.text, 1);
-  disc(pen, 0, 0, r * 0.855, null, ink.text, 1);
-  pen.globalAlpha = 0.5 * blur;
-  disc(pen, 0, 0, r * 0.85, ink.faint, null);
-  pen.globalAlpha = 1 - 0.92 * blur;
-  for (let i = 0; i < 2 * SPOKE_PAIRS; i += 1) {
-    const at = ((i + 0.5) / (2 * SPOKE_PAIRS)) * TURN, lean = at + (i % 2 ? 1.1 : -1.1);
-    line(pen, r * 0.11 * Math.cos(lean), r * 0.11 * Math.sin(lean), r * 0.855 * Math.cos(at), r * 0.855 * Math.sin(at), ink.line, 1);
-  }
-  pen.globalAlpha = 1;
-  disc(pen, 0, 0, r * 0.13, ink.bright, ink.text);
-  disc(pen, 0, 0, r * 0.06, ink.steel, ink.text);
-  disc(pen, 0, 0, r * 0.028, ink.dark, ink.text);
-  const smear = Math.min(0.5, speed / 45);
-  if (smear > 0.05) {
-    shape(pen, null, ink.accent, (p) => p.arc(0, 0, r * 0.8, TURN / 4 - smear, TURN / 4 + smear), 3);
-  } else {
-    line(pen, 0, r * 0.855, 0, r * 0.73, ink.accent, 5);
-    words(pen, ink, "valve", 0, r * 0.66, { size: 13 });
+  // The name of the valve, or where it is smeared over while the wheel turns fast.
+  drawValve(pen, look, smear) {
+    const { hub } = this.bench, { top, foot } = hub.boxOf("valve", "valve");
+    pen.save();
+    pen.translate(...hub.px([0, 0]));
+    pen.rotate(this.s.at);
+    const r = ((top + foot) / 2) * hub.scale;
+    if (smear > 0.05) shape(pen, null, look.petrol, (p) => p.arc(0, 0, r, TURN / 4 - smear, TURN / 4 + smear), 3);
+    else words(pen, look, "valve", 0, top * hub.scale - 12, { size: 13 });
+    pen.restore();
   }
 }
 

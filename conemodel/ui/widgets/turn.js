@@ -126,84 +126,42 @@ class Turn {
     cancelAnimationFrame(this.frame);
   }
 
-  draw(pen, ink) {
-    const { width, height, data } = this.bench;
-    const size = Math.min(width, height), mm = size / 92;
+  draw(pen, look) {
+    const { width, height, data, hub } = this.bench;
+    const cone = data.origin - this.angle, nut = -(data.locknut ?? 0);
+    hub.place(width, height, hub.drawing.sheet.view, [8, 4, width - 16, height - 8]);
+    hub.move({ angle: -cone / DEGREE, locknut: nut / DEGREE });
+    for (const part of ["cone-spanner", "hole"]) {
+      const node = hub.sheet.find(part);
+      node.setAttribute("transform", `rotate(${((this.grip - this.lead) / DEGREE).toFixed(3)})`);
+      node.style.display = data.tool === "spanner" ? "" : "none";
+    }
     pen.save();
-    pen.translate(width / 2, height / 2);
-    drawClock(pen, ink, size);
-    drawFlange(pen, ink, mm * 0.92);
-    const cone = data.origin - this.angle, nut = data.locknut;
-    drawCone(pen, ink, mm, cone);
-    if (nut !== null) drawLocknut(pen, ink, mm, -nut);
-    drawAxleFace(pen, ink, mm, 0);
-    const way = this.grip - this.angle - this.lead + data.origin;
-    if (data.tool === "spanner") drawSpanner(pen, ink, mm, way);
-    else drawFingers(pen, ink, mm, way);
+    pen.translate(...hub.px([0, 0]));
+    const seat = hub.boxOf("cone", "cone-seat").r * hub.scale;
+    if (data.tool !== "spanner") drawFingers(pen, look, seat, this.grip + cone - this.lead);
     if (data.pen) {
-      drawStroke(pen, ink, 0, 2.8 * mm, 4.8 * mm);
-      if (nut !== null) drawStroke(pen, ink, -nut, 5.3 * mm, 7.7 * mm);
-      drawStroke(pen, ink, cone, 9.4 * mm, 12.6 * mm);
+      const axle = hub.boxOf("axle", "axle").r * hub.scale;
+      penStroke(pen, look, 0, 0.55 * axle, 0.95 * axle);
+      if (data.locknut !== null) penStroke(pen, look, nut, 1.1 * axle, 0.9 * seat);
+      penStroke(pen, look, cone, seat, 1.3 * seat);
     }
     pen.restore();
-    this.drawWords(pen, ink, size);
+    if (data.show_degrees) this.drawDegrees(pen, look);
   }
 
-  drawWords(pen, ink, size) {
-    const { width, height, data } = this.bench;
-    const x = width / 2, y = height / 2, r = 0.475 * size;
-    bend(pen, x, y, r, -0.19 * TURN, -0.125 * TURN, ink.accent);
-    bend(pen, x, y, r, -0.31 * TURN, -0.375 * TURN, ink.accent);
-    words(pen, ink, "in (clockwise)", width - 10, 17, { align: "right", weight: "600" });
-    words(pen, ink, "out", 10, 17, { align: "left", weight: "600" });
-    if (data.show_degrees) {
-      const degrees = Math.round((this.angle - data.origin) / DEGREE);
-      const text = degrees ? `${Math.abs(degrees)}° ${degrees > 0 ? "out" : "in"}` : "0°";
-      words(pen, ink, text, width - 10, height - 16, { align: "right", size: 18, weight: "600" });
-    }
+  drawDegrees(pen, look) {
+    const { width, height, data } = this.bench, degrees = Math.round((this.angle - data.origin) / DEGREE);
+    const text = degrees ? `${Math.abs(degrees)}° ${degrees > 0 ? "out" : "in"}` : "0°";
+    words(pen, look, text, width - 10, height - 16, { align: "right", size: 18, weight: "600" });
   }
 }
 
-function drawClock(pen, ink, size) {
-  const r = 0.435 * size;
-  disc(pen, 0, 0, r, null, ink.line, 1.5);
-  for (let minute = 0; minute < 60; minute += 1) {
-    const at = minute * MINUTE - TURN / 4, long = minute % 5 ? 6 : 12;
-    const [c, s] = [Math.cos(at), Math.sin(at)];
-    line(pen, r * c, r * s, (r - long) * c, (r - long) * s, minute % 5 ? ink.line : ink.text, minute % 5 ? 1 : 2);
-    if (minute % 15 === 0) {
-      words(pen, ink, String(minute / 5 || 12), (r - 24) * c, (r - 24) * s, { size: 15, colour: ink.soft });
-    }
-  }
-}
-
-// A thin cone spanner: open jaw on the two flats, its tip on the minute marks.
-function drawSpanner(pen, ink, mm, clockwise) {
+function drawFingers(pen, look, seat, clockwise) {
   pen.save();
   pen.rotate(clockwise);
-  const flat = 9.6 * mm, end = 39 * mm, half = 3.6 * mm;
-  shape(pen, ink.steel, ink.text, (p) => {
-    p.moveTo(-flat, 7 * mm);
-    p.lineTo(-flat, -9.5 * mm);
-    p.arc(0, 0, 13.5 * mm, TURN / 2 + 0.78, TURN - 0.78);
-    p.lineTo(flat, 7 * mm);
-    p.lineTo(flat + 5.5 * mm, 5 * mm);
-    p.quadraticCurveTo(flat + 7 * mm, -12 * mm, half, -19 * mm);
-    p.lineTo(half, 3 * mm - end);
-    p.quadraticCurveTo(0, -end - mm, -half, 3 * mm - end);
-    p.lineTo(-half, -19 * mm);
-    p.quadraticCurveTo(-flat - 7 * mm, -12 * mm, -flat - 5.5 * mm, 5 * mm);
-    p.closePath();
-  });
-  line(pen, 0, -19 * mm, 0, -end + 1.2 * mm, ink.line, 1);
-  pen.restore();
-}
-
-function drawFingers(pen, ink, mm, clockwise) {
-  pen.save();
-  pen.rotate(clockwise);
-  finger(pen, ink, 0, -13 * mm, -TURN / 4, 5.5 * mm, 24 * mm);
-  finger(pen, ink, 0, 13 * mm, TURN / 4, 5.5 * mm, 24 * mm);
+  finger(pen, look, 0, -seat, -TURN / 4, 0.6 * seat, 2.2 * seat);
+  finger(pen, look, 0, seat, TURN / 4, 0.6 * seat, 2.2 * seat);
   pen.restore();
 }
 

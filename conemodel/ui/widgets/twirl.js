@@ -117,24 +117,22 @@ class Twirl {
     return Boolean(this.gesture);
   }
 
-  draw(pen, ink) {
-    const { width, height } = this.bench, { s } = this;
-    const size = Math.min(width, height), mm = size / 72;
+  draw(pen, look) {
+    const { width, height, hub } = this.bench, { s } = this;
     const minutes = ((Math.round((s.at / TURN) * 60) % 60) + 60) % 60;
     this.bench.slider(minutes, this.still() ? `at rest, mark at ${minutes} minutes` : "turning");
+    hub.place(width, height, hub.drawing.sheet.view, [8, 8, width - 16, height - 34]);
+    hub.move({ twirled: (s.at * 360) / TURN });
+    const nut = hub.boxOf("axle", "locknut").r * hub.scale, axle = hub.boxOf("axle", "axle").r * hub.scale;
     pen.save();
-    pen.translate(width / 2, height / 2);
-    drawFlange(pen, ink, mm * 1.05);
-    drawCone(pen, ink, mm, s.at + 0.4);
-    drawLocknut(pen, ink, mm, s.at);
-    drawAxleFace(pen, ink, mm, s.at);
-    drawStroke(pen, ink, s.at, 2.8 * mm, 12.6 * mm);
+    pen.translate(...hub.px([0, 0]));
+    penStroke(pen, look, s.at, 0.55 * axle, nut);
     pen.rotate(this.target === null ? s.at : s.hand.at);
-    const gap = (this.target === null ? 15.5 : 9) * mm;
-    finger(pen, ink, gap, 0, 0, 7.5 * mm, 24 * mm);
-    finger(pen, ink, -gap, 0, Math.PI, 7.5 * mm, 24 * mm);
+    const gap = (this.target === null ? 1.7 : 1) * nut;
+    finger(pen, look, gap, 0, 0, 0.8 * nut, 2.6 * nut);
+    finger(pen, look, -gap, 0, Math.PI, 0.8 * nut, 2.6 * nut);
     pen.restore();
-    words(pen, ink, "hub held still, axle in the fingers", width / 2, height - 16, { size: 13, colour: ink.soft });
+    words(pen, look, "hub held still, axle in the fingers", width / 2, height - 14, { size: 13, colour: look.muted });
   }
 }
 
