@@ -21,6 +21,9 @@ from conemodel.ui.widgets.rock_me_mount import rock_me
 MENU, DOOR = 60, 100
 """Heights of what stands above the hub, and of the doors below it [px]."""
 
+NEXT = "Set your first hub"
+"""What is offered to who has rocked, clamped and twirled it."""
+
 SIGNS = ("load", "lens", "vice")
 """Groups of the drawing that are no part of the hub or its wheel."""
 
@@ -71,7 +74,9 @@ def page() -> None:
     """Draw the page."""
     st.html(style(dark=st.context.theme.type == "dark") + STYLE)
     name = one_line(shown_hub().name).partition(",")[0]
-    rock_me(key="rock_me", data=hub_data(), name=f"{name}, an invented hub.", above=MENU, below=DOOR)
+    words = f"{name}, an invented hub."
+    if rock_me(key="rock_me", data=hub_data(), name=words, next_act=NEXT, above=MENU, below=DOOR):
+        st.switch_page(st.session_state.pages["first-hub"])
     with st.container(key="cm-doors"):
         for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
             with column:

@@ -8,7 +8,7 @@ export class Dial {
     this.sheet.root.classList.add("grab");
     this.cone = this.sheet.handleOf("angle");
     this.nut = this.sheet.handleOf("nut");
-    this.nutRest = reachOf(this.nut);
+    this.nutRest = reachOf(this.nut.parts).way;
     // Which way the spanner goes on the clock for a degree out.
     this.way = Math.sign(this.cone.turn.angle);
     const words = (name) => draw(this.svg, "text", { class: name });
@@ -59,10 +59,4 @@ export class Dial {
     const box = this.svg.getBoundingClientRect(), dx = event.clientX - box.left - this.x, dy = event.clientY - box.top - this.y;
     return { way: Math.atan2(dx, -dy) / RADIAN, far: Math.hypot(dx, dy) / (100 * this.scale) };
   }
-}
-
-// Which way a group reaches from the middle: the clockwise angle of its farthest corner.
-function reachOf({ parts }) {
-  const far = parts.flatMap(({ d }) => cornersOf(d)).reduce((a, b) => (Math.hypot(...b) > Math.hypot(...a) ? b : a));
-  return Math.atan2(far[0], -far[1]) / RADIAN;
 }

@@ -180,3 +180,10 @@ export function keptInside(x, text, size, width) {
   const start = x - share * long;
   return x + Math.max(4 - start, 0) - Math.max(start + long + 4 - width, 0);
 }
+
+// How far parts reach from a place, and which way: clockwise from upright.
+export function reachOf(parts, [x, y] = [0, 0]) {
+  const away = parts.flatMap(({ d }) => cornersOf(d)).map(([u, v]) => [u - x, v - y]);
+  const tip = away.reduce((a, b) => (Math.hypot(...b) > Math.hypot(...a) ? b : a));
+  return { far: Math.hypot(...tip), way: Math.atan2(tip[0], -tip[1]) / RADIAN };
+}

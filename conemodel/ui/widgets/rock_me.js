@@ -4,12 +4,15 @@ const WIDE = 1000, TABLET = 620; // px of the picture's own width
 const HUBS = new WeakMap();
 
 const WORDS = {
-  rock: ["Rock me.", "Take the rim and push it from side to side."],
+  rock: ["Rock me.", "Take the tyre and push it from side to side."],
   knocks: ["It knocks.", "The cone is a hair off the ball. Now close the lever."],
   shut: ["Lever shut.", "Open it again and rock the rim first: what does the lever take up?"],
-  stops: ["It stops.", "Was that right? Twirl it: stroke the rim up and down."],
-  smooth: ["Smooth.", "No knock and no drag: that is right."],
+  stops: ["It stops.", "Was that right? Twirl it: stroke the tyre up and down."],
+  smooth: ["Smooth."],
 };
+
+// What may be said of a hub that neither knocks nor drags: the state only where it can be told, else why not.
+const judgedWords = ({ state, words, why }) => (state === null ? why : `${words}. ${why}`);
 
 // What is said next, from what the hands have done.
 export function nextWords({ shut, knocked, twirled }) {
@@ -24,6 +27,7 @@ export default function (component) {
     hub = new RockMe(root, component.data);
     HUBS.set(root, hub);
   }
+  hub.go = () => component.setTriggerValue("go", true);
   hub.paint();
   return () => {
     HUBS.delete(root);
@@ -36,7 +40,7 @@ class RockMe {
     const find = (what) => root.querySelector(what);
     this.data = data;
     this.frame = find(".rock-me");
-    this.texts = Object.fromEntries(["h1", ".say p", ".play", ".scale", ".hub", ".named"].map((what) => [what, find(what)]));
+    this.texts = Object.fromEntries(["h1", ".say p", ".play", ".sure", ".scale", ".hub", ".named"].map((what) => [what, find(what)]));
     this.knocks = new Set();
     this.sound = new Sound(find(".sound"));
     this.hands = new Hands({ numbers: {}, clamp: data.clamp, onShow: () => this.show(), onRest: () => {}, onSay: () => {} });
@@ -47,6 +51,9 @@ class RockMe {
     });
     this.lever = holdClamp(this.hub, this.hands);
     this.name(find(".picture"));
+    this.next = find(".next");
+    this.next.addEventListener("click", () => this.go());
+    put(this.next, data.next);
     put(this.texts[".hub"], data.name);
     put(this.texts[".scale"], `One ball, its cup and its cone. Gap drawn ${data.factor} × the parts.`);
     this.sizes = new ResizeObserver(() => this.layout());
@@ -82,11 +89,15 @@ class RockMe {
       this.twirled = false;
       this.wheel.forget();
     }
-    this.hub.show(place, at);
     const step = nextWords({ shut, knocked: this.knocks.size > 1, twirled: this.twirled }), [head, next] = WORDS[step];
+    const { answer } = data.exact, done = step === "smooth";
+    this.hub.show(place, at);
+    this.hub.point(step);
     this.frame.dataset.step = step;
+    this.next.hidden = !done;
     put(texts.h1, head);
-    put(texts[".say p"], next);
+    put(texts[".say p"], next ?? judgedWords(answer));
+    put(texts[".sure"], done ? answer.certainty : "");
     put(texts[".play"], shut ? "No play at the rim." : `${data.rim.toFixed(2)} mm of play at the rim.`);
     this.lever("");
     this.wheel.show();

@@ -1,4 +1,4 @@
-"""The hub to be rocked, clamped and twirled, as a function to call in a page. It tells Python nothing."""
+"""The hub to be rocked, clamped and twirled, as a function to call in a page. It tells Python when that is done."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -25,14 +25,16 @@ _ROCK_ME = st.components.v2.component(
 )
 
 
-def rock_me(*, key: str, data: Mapping[str, Any], name: str, above: int, below: int) -> None:
-    """Show a hub that stands with its locknut tight and its clamp open.
+def rock_me(*, key: str, data: Mapping[str, Any], name: str, next_act: str, above: int, below: int) -> bool:
+    """Show a hub that stands with its locknut tight and its clamp open; return whether the next act was pressed.
 
     Args:
         key: of the widget.
         data: the hub at one setting, as `rock_json` gives it.
         name: of the hub, in words.
+        next_act: what is offered once all was done with it, in words.
         above: height of what stands above it on the page [px].
         below: height of what should be seen below it without scrolling, in a window of a desk or a tablet [px].
     """
-    _ROCK_ME(key=key, data={**data, "name": name, "above": above, "below": below})
+    given = {**data, "name": name, "next": next_act, "above": above, "below": below}
+    return bool(_ROCK_ME(key=key, data=given, on_go_change=lambda: None).go)

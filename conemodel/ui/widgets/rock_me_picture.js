@@ -17,10 +17,12 @@ const PLACES = {
     return { lens: [r + 14, h - r - 14, r], wheel: [0.2 * w, 8, 0.8 * w - 8, 0.62 * h] };
   },
   phone: (w, h) => {
-    const r = Math.min(0.35 * w, 0.19 * h);
-    return { lens: [r + 4, h - r - 8, r], wheel: [2, 0.13 * h, w - 4, 0.49 * h] };
+    const r = Math.min(0.33 * w, 0.175 * h);
+    return { lens: [r + 4, h - r - 8, r], wheel: [2, 0.165 * h, w - 4, 0.49 * h] };
   },
 };
+
+const STEPS = ["rock", "knocks", "shut", "stops"]; // those that have an arrow
 
 const middleOf = (points) => [0, 1].map((i) => points.reduce((sum, point) => sum + point[i], 0) / points.length);
 
@@ -40,9 +42,19 @@ export class RockedHub extends Whole {
     this.svg.insertBefore(this.rays, this.sheet.root);
     this.buildLens();
     this.measure();
-    this.arrows = draw(this.svg, "g", { class: "arrows" });
-    this.across = draw(this.arrows, "path");
-    this.along = draw(this.arrows, "path");
+    const arrows = draw(this.svg, "g", { class: "arrows" });
+    this.arrows = Object.fromEntries(STEPS.map((step) => [step, draw(arrows, "path")]));
+    this.holdRims();
+  }
+
+  // All of the tyre is to be taken hold of, its hollow too; what lies on it keeps its name.
+  holdRims() {
+    for (const rim of ["rim top", "rim bottom"]) {
+      const { node, parts } = this.sheet.groups.get(rim), held = parts.filter(({ name }) => ["tyre", "rim"].includes(name));
+      const corners = held.flatMap(({ d }) => cornersOf(d)), [xs, ys] = [0, 1].map((i) => corners.map((corner) => corner[i]));
+      const [x, y] = [Math.min(...xs), Math.min(...ys)];
+      node.prepend(draw(null, "rect", { class: "reach", x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y }));
+    }
   }
 
   buildLens() {
@@ -115,25 +127,31 @@ export class RockedHub extends Whole {
     set(this.rays, { d: line(open) + line(-open) });
   }
 
-  // Beside the tyre: from side to side, or round and round.
+  // Beside the tyre, from side to side or round and round; beside the lever, the way it goes.
   placeArrows(scale) {
     const [x, y] = this.sheet.px([0, (this.roof + this.rimFoot) / 2]), off = 19 * scale, long = Math.max(11 * scale, 18), head = 8;
     const arrow = (side) => `M${x + side * off} ${y}h${side * long}m${-side * head} ${-head}l${side * head} ${head}l${-side * head} ${head}`;
-    set(this.across, { d: arrow(-1) + arrow(1) });
+    set(this.arrows.rock, { d: arrow(-1) + arrow(1) });
     const turn = (side) => {
       const [a, b] = [x + side * off, x + side * (off + 0.55 * long)];
       return `M${a} ${y - long}Q${b} ${y} ${a} ${y + long}m${side * 1.2 * head} ${-0.5 * head}l${-side * 1.2 * head} ${0.5 * head}l${-side * 0.3 * head} ${-1.3 * head}`;
     };
-    set(this.along, { d: turn(-1) + turn(1) });
+    set(this.arrows.stops, { d: turn(-1) + turn(1) });
+    const { about, turn: goes, parts } = this.handle, { far, way } = reachOf(parts, about), middle = this.sheet.px(about);
+    const [open, shut] = [0.2, 0.65].map((part) => way + goes.lever * part);
+    set(this.arrows.knocks, { d: bow(middle, 0.4 * far * scale, open, shut, head) });
+    set(this.arrows.shut, { d: bow(middle, 0.4 * far * scale, shut, open, head) });
+  }
+
+  // Towards what is to be done next.
+  point(step) {
+    for (const [name, node] of Object.entries(this.arrows)) node.style.display = name === step ? "" : "none";
   }
 
   show(place, hand) {
     this.sheet.move({ ...place.vars, sway: place.vars.sway * this.lean }, place.stage);
     this.close.move({ ...place.vars, open: Number(place.vars.gap * this.data.factor > ARROWS) }, place.stage);
     this.turnBall(hand.spin);
-    const shut = hand.lever >= 1;
-    this.across.style.display = shut ? "none" : "";
-    this.along.style.display = shut ? "" : "none";
     this.placeFlashes(place.vars);
   }
 
@@ -165,6 +183,14 @@ export class RockedHub extends Whole {
     const node = this.flashes[near ? 0 : 1], frames = [{ opacity: 1 }, { opacity: 1, offset: 0.5 }, { opacity: 0 }];
     node.animate(frames, { duration: FLASH_MS });
   }
+}
+
+// An arrow round a middle, from one clockwise angle to another.
+function bow([x, y], r, from, to, head) {
+  const at = (angle, far) => `${x + far * Math.sin(angle * RADIAN)} ${y - far * Math.cos(angle * RADIAN)}`;
+  const back = to - (Math.sign(to - from) * head) / r / RADIAN;
+  const line = Array.from({ length: 13 }, (_, i) => at(from + ((to - from) * i) / 12, r)).join("L");
+  return `M${line}M${at(back, r - head)}L${at(to, r)}L${at(back, r + head)}`;
 }
 
 // Strokes round a contact, on the side of the cone.
