@@ -9,6 +9,9 @@ from conemodel.show.instrument.faults import dent
 from conemodel.show.instrument.lower_ball import INSET, lower_ball
 from conemodel.show.instrument.paths import block
 
+SHAFT = 0.06
+"""Half the thickness of the arrow across the gap [mm drawn]."""
+
 
 def sign_groups(close: CloseUp) -> Iterator[Group]:
     """Yield what is no part: where balls touch, how wide the gap is, where the race stood and should, the force."""
@@ -20,19 +23,11 @@ def sign_groups(close: CloseUp) -> Iterator[Group]:
     u, v = half.contact
     head = 0.1 * half.ball
     arrow = [(u, v), (u + head, v - 0.55 * head), (u + head, v + 0.55 * head)]
-    yield Group(
-        name="gap at ball",
-        move=close.with_wheel,
-        fade="open",
-        parts=(place.part("gap-head", arrow, "gives"),),
-    )
-    arrow = [(2 * u - x, y) for x, y in arrow]
-    yield Group(
-        name="gap at cone",
-        move=close.with_cone,
-        fade="open",
-        parts=(place.part("gap-head", arrow, "gives"),),
-    )
+    back = [(2 * u - x, y) for x, y in arrow]
+    for at, move, outline in (("ball", close.with_wheel, arrow), ("cone", close.with_cone, back)):
+        yield Group(
+            name=f"gap at {at}", move=move, fade="open", parts=(place.part("gap-head", outline, "on-gap"),)
+        )
     race = place.part("before", bearing.cone_race(half), "before", closed=False)
     for stage, when in (("backed_off", ("locked", "clamped", "ridden")), ("locked", ("clamped", "ridden"))):
         yield Group(
@@ -46,16 +41,17 @@ def sign_groups(close: CloseUp) -> Iterator[Group]:
 
 
 def gap_groups(close: CloseUp) -> Iterator[Group]:
-    """Yield the tint of the gap: a band carried by the cone, covered by ball and cone but for what is open."""
+    """Yield the gap: a band carried by the cone as high as its race, covered by ball and cone but for what is open."""
     half, place = close.half, close.place
     u, v = half.contact
     far = close.most * close.factor + half.ball
-    low, high = v - 0.1 * half.ball, v + 0.11 * half.ball
+    low, high = half.pitch - half.ball / 2, bearing.cone_race(half)[-1][1]
     clip = place.path(block((0.0, low - 1), (far + half.ball, high + 1)))
     band = place.part("gap", block((u - far, low), (u + 0.2 * half.ball, high)), "gap")
-    shaft = place.part("gap-shaft", block((u - far, v - 0.04), (u, v + 0.04)), "gives")
+    shaft = place.part("gap-shaft", block((u - far, v - SHAFT), (u, v + SHAFT)), "on-gap")
     yield Group(name="gap", clip=clip)
-    yield Group(name="gap band", parent="gap", move=close.with_cone, parts=(band, shaft))
+    yield Group(name="gap band", parent="gap", move=close.with_cone, parts=(band,))
+    yield Group(name="gap shaft", parent="gap band", fade="open", parts=(shaft,))
 
 
 def _contact(close: CloseUp) -> Iterator[Group]:

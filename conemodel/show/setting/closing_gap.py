@@ -16,7 +16,7 @@ from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.travel import most_loaded, took_words
 
 SHOWN = (
-    *("gap", "gap band", "ball", "cone", "gap at ball", "gap at cone"),
+    *("gap", "gap band", "gap shaft", "ball", "cone", "gap at ball", "gap at cone"),
     *("touches cone", "was backed_off", "was locked"),
 )
 """Groups of the close view that a row shows; of them the ghost only of the stage before."""
@@ -145,7 +145,7 @@ def _row_plate(
 
 def _bar(contact: Point, place: Place, factor: int, ends: tuple[float, float], box: Box) -> Iterator[Part]:
     """Yield the bar from where the race stood to where it stands, a plumb line from each to the race."""
-    low = -(box[1] + box[3]) + 0.035 * box[2]
+    low = -(box[1] + box[3]) + 0.01 * box[2]
     high = low + 0.025 * box[2]
     a, b = (contact[0] + factor * end for end in ends)
     yield place.strokes("plumb", [[(u, high), (u, contact[1])] for u in (a, b)], "hidden")
