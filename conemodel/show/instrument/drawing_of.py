@@ -12,7 +12,7 @@ from conemodel.show.instrument.close_up import CloseUp, shortened
 from conemodel.show.instrument.dial import Arc, dial_plate
 from conemodel.show.instrument.drawing import Drawing, Rule
 from conemodel.show.instrument.faults import dents_of
-from conemodel.show.instrument.measures import half_of
+from conemodel.show.instrument.measures import Half, half_of
 from conemodel.show.instrument.paths import Place
 from conemodel.show.instrument.thread import thread_of
 from conemodel.show.instrument.whole import whole_plate
@@ -74,7 +74,7 @@ def drawing_of(
     fits = int(balls_that_fit(ball_diameter=row.ball_diameter, pitch_diameter=row.pitch_diameter))
     places = row.ball_count + 1 if row.ball_count < fits else row.ball_count
     arc = None if good_arc is None else (DEG.from_si(good_arc[0]), DEG.from_si(good_arc[1]))
-    loosest, tightest = (end / factor * half.scale for end in ON_RULE)
+    loosest, tightest = rule_ends(half, factor)
     return Drawing(
         side=side,
         factor=factor,
@@ -86,6 +86,12 @@ def drawing_of(
         },
         rule=Rule(zero=out * half.contact[0], loosest=loosest, tightest=tightest),
     )
+
+
+def rule_ends(half: Half, factor: int) -> tuple[float, float]:
+    """Return the loosest and the tightest end play on the rule of a side, enlarged by `factor` [mm]."""
+    loosest, tightest = (end / factor * half.scale for end in ON_RULE)
+    return loosest, tightest
 
 
 def factor_of(scenario: Scenario) -> int:

@@ -54,9 +54,11 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
 
 def _reach(hub: WholeHub) -> tuple[float, float]:
     """Return how far the view reaches left and right of the hub's middle [mm]; a lever needs more room."""
-    beyond = {"quick release": (38, 28), "nuts": (22, 22), "thru-axle": (28, 28)}[hub.scenario.clamp.kind]
-    ends = (half.plane + half.axle_end + 4 for half in hub.halves.values())
-    left, right = (max(hub.face + far, end) for far, end in zip(beyond, ends, strict=True))
+    beyond = {"quick release": (31, 21), "nuts": (15, 15), "thru-axle": (21, 21)}[hub.scenario.clamp.kind]
+    left, right = (
+        max(hub.clamp_face(side) + far, half.plane + half.axle_end + 4)
+        for far, (side, half) in zip(beyond, hub.halves.items(), strict=True)
+    )
     return left, right
 
 

@@ -10,7 +10,8 @@ from base64 import b64encode
 from conemodel.base.plain_text import for_html
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
-from conemodel.show.lesson.hub_picture import common_factor, hub_picture
+from conemodel.show.lesson.common_scale import common_factor
+from conemodel.show.lesson.hub_picture import WHOLE, hub_picture
 from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import own_words, reading_parts, reading_words, shared_words
 from conemodel.show.palette import tones
@@ -34,11 +35,11 @@ UNIT = re.compile(r"(\d) (?=k?N\b|mm\b)")
 STYLE = """
 section.cm-side :is(p, ol, li, span) {font-size: inherit}
 .cm-name {display: flex; flex-wrap: wrap; justify-content: space-between; align-items: baseline; column-gap: 0.6em}
-.cm-name h2 {font-size: 1.12em; font-weight: 700; line-height: 1.2; margin: 0; padding: 0}
+.cm-name h2 {font-size: 1.12em; font-weight: 700; line-height: 1.1; margin: 0; padding: 0}
 .cm-hub, .cm-drawn {position: relative}
 .cm-hub img {display: block}
 .cm-hub img.cm-close {width: 100%}
-.cm-hub img.cm-whole {position: absolute; bottom: 0; left: 0; width: 30%}
+.cm-hub img.cm-whole {position: absolute; bottom: 0; left: 0}
 section.cm-side .cm-reading {position: absolute; top: 0; left: 0; width: 58%; margin: 0; line-height: 1.15}
 .cm-reading b {display: block; font-size: 1.9em; line-height: 1.05}
 section.cm-ridden .cm-reading {width: 33%}
@@ -55,7 +56,8 @@ PHONE = "section.cm-side .cm-reading {position: static; width: auto; text-align:
 def wall_style(*, dark: bool) -> str:
     """Return the style of the sides, in the colours of a dark or light ground."""
     return (
-        f"{STYLE}{LIST_STYLE}{bar_style(dark=dark)}.cm-blank {{border-color: {tones(dark=dark).rule}}}"
+        f"{STYLE}{LIST_STYLE}{bar_style(dark=dark)}.cm-hub img.cm-whole {{width: {WHOLE:.0%}}}"
+        f".cm-blank {{border-color: {tones(dark=dark).rule}}}"
         f"@media (max-width: 640px) {{{PHONE}}}"
     )
 
@@ -119,10 +121,10 @@ def terms_html(view: View) -> str:
 def legend(played: Played, view: View) -> str:
     """Return what sizes and signs mean, for both sides; nothing before there is a bar."""
     rows = [row for side in view.sides for row in rows_told(side)]
-    factor = common_factor(played, view)
     said = (
-        (f"mm, movement ×{factor:g}", bool(rows)),
+        (f"mm, movement ×{common_factor(played)}", bool(rows)),
         ("hatched: taken", bool(rows)),
+        ("dashed: could be here", bool(rows)),
         ("≈ partly assumed", any(row.assumed for row in rows)),
         ("green: good range", any(side.good for side in view.sides)),
     )

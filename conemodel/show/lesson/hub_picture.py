@@ -8,30 +8,36 @@ from dataclasses import dataclass, replace
 
 from conemodel.base.units import MM
 from conemodel.show.formatting import STAGE_WORDS
-from conemodel.show.instrument.close_up import SHAPE
 from conemodel.show.instrument.drawing import Box, Drawing, Label, Plate
-from conemodel.show.instrument.drawing_of import drawing_of, factor_of
+from conemodel.show.instrument.drawing_of import drawing_of
 from conemodel.show.instrument.measures import half_of
 from conemodel.show.instrument.paths import Place
 from conemodel.show.instrument.rule import changes_of, with_rule
 from conemodel.show.instrument.states import describe, state_of
 from conemodel.show.instrument.still import State, still_svg
+from conemodel.show.lesson.common_scale import common_factor, common_size
 from conemodel.solve.stages.terms import STAGES, setting_terms
 from conemodel.tasks.lesson.lesson import Played, SideView, View
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.travel import took_words
 
-WIDTH, WHOLE, LETTERS = 600.0, 280.0, 24.0
-"""Width of a side's picture, of its whole hub, and size of its words on the smallest wall [px]."""
+WIDTH, LETTERS = 600.0, 24.0
+"""Width of a side's picture and size of its words on the smallest wall [px]."""
 
-NAMED = ("cup", "ball", "cone", "locknut", "axle")
-"""Parts that are named where the drawing names them, and what is dented."""
+WHOLE = 0.28
+"""Width of the whole hub over that of its side."""
+
+AWAY = 4.0
+"""How far outboard of its flank what pushes on it is written, clear of the axle's name [mm]."""
+
+PUSHES = ("ball pushes out", "nut pushes in")
+"""What is written on the flanks of the thread that carry."""
+
+NAMED = ("hub shell", "cup", "ball", "cone", "locknut", "axle", *PUSHES)
+"""What is named where the drawing names it, and what is dented."""
 
 FORCE = (0.95, 2.7)
 """How far in and below its place on a page the clamp's force is written [mm]."""
-
-ROUND, BESIDE = 50.0, 2.0
-"""How far above and below the axis the whole hub is seen, and what is cut off at its ends [mm]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,31 +77,24 @@ class HubPicture:
             sheet="whole",
             view=self.whole,
             dark=dark,
-            width=WHOLE,
+            width=WIDTH * WHOLE,
             labels=False,
             title=self.title,
         )
 
 
-def common_factor(played: Played, view: View) -> int:
-    """Return by how much both sides' movements are drawn larger, the same on both and all along; 0 with no picture."""
-    if not any(side.stage for side in view.sides):
-        return 0
-    return min(factor_of(getattr(played, side.side).scenario) for side in view.sides)
-
-
 def hub_picture(played: Played, view: View, side: SideView, *, moving: bool = False) -> HubPicture:
     """Return the picture of a side that has one; `moving`: it comes from the stage before."""
     prediction: Prediction = getattr(played, side.side)
-    factor = common_factor(played, view)
+    factor = common_factor(played)
     drawing = drawing_of(prediction.scenario, good=side.good, factor=factor)
     assert side.stage is not None
     earlier = STAGES[max(STAGES.index(side.stage) - 1, 0)]
-    both = [drawing_of(getattr(played, each.side).scenario, factor=factor) for each in view.sides]
+    size = common_size(played, factor, letters=LETTERS / WIDTH)
     return HubPicture(
         drawing=drawing,
-        close=_close(prediction, side, drawing, both),
-        whole=_whole(drawing),
+        close=_close(prediction, side, drawing, size),
+        whole=drawing.plates["whole"].view,
         state=state_of(prediction, side.stage, factor=factor),
         stage=side.stage,
         before=state_of(prediction, earlier, factor=factor) if moving else None,
@@ -104,47 +103,50 @@ def hub_picture(played: Played, view: View, side: SideView, *, moving: bool = Fa
     )
 
 
-def _close(prediction: Prediction, side: SideView, drawing: Drawing, both: list[Drawing]) -> Plate:
-    """Return the close view with its rule, framed as both sides are."""
-    views = [each.plates["close"].view for each in both]
-    width = max(max(view[2], SHAPE * view[3]) for view in views)
+def _close(prediction: Prediction, side: SideView, drawing: Drawing, size: tuple[float, float]) -> Plate:
+    """Return the close view with its rule, as wide and high as both sides are [mm]."""
+    width, height = size
     left, top, own, high = drawing.plates["close"].view
-    box = (left - (width - own if drawing.out < 0 else 0.0), top + high - width / SHAPE, width, width / SHAPE)
+    box = (left - (width - own if drawing.out < 0 else 0.0), top + high - height, width, height)
     took = took_words(prediction.scenario, setting_terms(prediction.scenario))
     changes = changes_of(side.terms, took)
     letters = LETTERS * width / WIDTH
-    plate = drawing.plates["close"]
-    lowest = top + high - 0.3 * letters
+    plate, whole = drawing.plates["close"], drawing.plates["whole"].view
+    lowest = top + high - 0.22 * letters
     return with_rule(
         drawing,
         replace(plate, labels=_names(prediction, drawing, plate, lowest)),
         box,
         changes,
-        good=None if side.good is None else (MM.from_si(side.good[0]), MM.from_si(side.good[1])),
+        good=_millimetres(side.good),
+        assumed=_millimetres(side.assumed),
         rows=max(4, len(changes)),
         letters=letters,
+        corner=(WHOLE * width, WHOLE * width * whole[3] / whole[2]),
     )
+
+
+def _millimetres(ends: tuple[float, float] | None) -> tuple[float, float] | None:
+    return None if ends is None else (MM.from_si(ends[0]), MM.from_si(ends[1]))
 
 
 def _names(prediction: Prediction, drawing: Drawing, plate: Plate, lowest: float) -> tuple[Label, ...]:
     """Return the names that have room in a wall's type, none below `lowest` [mm]."""
-    half = half_of(prediction.scenario, drawing.side)
-    shell = Place(0.0, drawing.out).point((-1.6 * half.scale, half.cup_outer + 0.5 * half.scale))
-    named = [
-        replace(label, at=(label.at[0], min(label.at[1], lowest)))
+    half, point = half_of(prediction.scenario, drawing.side), Place(0.0, drawing.out).point
+    k, top = half.scale, half.cup_outer
+    moved = {"hub shell": point((-1.6 * k, top + 0.5 * k)), "cup": point((-2.9 * k, top - 2 * k))}
+    return tuple(
+        _placed(label, drawing, lowest)
+        if label.text not in moved
+        else Label(text=label.text, at=moved[label.text])
         for label in plate.labels
-        if label.text in NAMED or (label.group or "").startswith("dent")
-    ]
-    force = next(label for label in plate.labels if label.group == "clamp force")
-    low = replace(force, at=(force.at[0] - drawing.out * FORCE[0], force.at[1] + FORCE[1]))
-    return (
-        *named,
-        replace(low, anchor="end" if drawing.out < 0 else "start"),
-        Label(text="hub shell", at=shell),
+        if label.text in NAMED or (label.group or "").startswith(("dent", "clamp force"))
     )
 
 
-def _whole(drawing: Drawing) -> Box:
-    """Return what is seen of the whole hub."""
-    left, _, width, _ = drawing.plates["whole"].view
-    return (left + BESIDE, -ROUND, width - 2 * BESIDE, 2 * ROUND)
+def _placed(label: Label, drawing: Drawing, lowest: float) -> Label:
+    """Return a name where it has room in a wall's type, not below `lowest` [mm]."""
+    (x, y), out = label.at, drawing.out
+    if label.group == "clamp force":
+        return replace(label, at=(x - out * FORCE[0], y + FORCE[1]), anchor="end" if out < 0 else "start")
+    return replace(label, at=(x + out * AWAY if label.text in PUSHES else x, min(y, lowest)))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
 from conemodel.show.instrument.paper import name_on, paint_on
-from conemodel.show.lesson.hub_picture import HubPicture, hub_picture
+from conemodel.show.lesson.hub_picture import WHOLE, HubPicture, hub_picture
 from conemodel.show.lesson.wording import (
     answer_words,
     below_words,
@@ -31,7 +31,7 @@ SMALLEST = 24
 WIDTH, HEIGHT, DPI = 1280, 720, 100
 """Of a step's picture [px], and how many of them make an inch."""
 
-TOP, WIDE = 92, 580
+TOP, WIDE = 92, 565
 """Top and width of a side's picture [px]."""
 
 
@@ -85,7 +85,7 @@ def _hub(figure: "Figure", left: float, picture: HubPicture, *, dark: bool) -> N
     axes = _axes(figure, left, TOP, WIDE, WIDE * box[3] / box[2])
     paint_on(axes, picture.close, picture.state, stage=picture.stage, dark=dark)
     name_on(axes, picture.close, picture.state, stage=picture.stage, size=SMALLEST * 72 / DPI, dark=dark)
-    width = 0.3 * WIDE
+    width = WHOLE * WIDE
     height = width * picture.whole[3] / picture.whole[2]
     corner = left if picture.drawing.out < 0 else left + WIDE - width
     small = _axes(figure, corner, TOP + WIDE * box[3] / box[2] - height, width, height)

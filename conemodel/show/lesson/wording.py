@@ -1,14 +1,14 @@
 """The words beside a story's pictures; made from what may be seen and from nothing else."""
 
-from conemodel.base.units import MM, MPA
+from conemodel.base.units import KILONEWTON, MM, MPA
 from conemodel.physics.rating import STATIC_PRESSURE
-from conemodel.show.formatting import STAGE_WORDS, newtons, number
+from conemodel.show.formatting import STAGE_WORDS, number
 from conemodel.show.waterfall.rows import Row
 from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.lesson.answers import CANNOT, NONE_OF_THESE
 from conemodel.tasks.lesson.lesson import SideView, View
 from conemodel.tasks.lesson.play_digits import FINEST
-from conemodel.tasks.wording import digits_apart
+from conemodel.tasks.wording import digits_apart, force_words
 
 PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
 """Where play is felt."""
@@ -42,24 +42,31 @@ def reading_words(view: View, side: SideView) -> str:
     if found is None:
         return ""
     if side.stage == "ridden":
-        return f"{found.carrying} of {found.balls} balls carry, the hardest {newtons(found.heaviest_ball)}"
+        return (
+            f"{found.carrying} of {found.balls} balls carry, the hardest with {_about(found.heaviest_ball)}"
+        )
     if found.end_play > 0:
         play = number(MM.from_si(found.play), _digits_of_play(view))
         return f"play {PLACE_WORDS[side.place]}: {play} mm ({found.felt})"
-    return f"no play, balls pinched with {newtons(found.preload)}"
+    return f"no play, balls pinched with {_about(found.preload)}"
 
 
 def reading_parts(view: View, side: SideView) -> tuple[str, str]:
-    """Return the same as `reading_words`: the figure that is written large, and what it is."""
+    """Return the same as `reading_words`: what is written large, and what it is."""
     found = side.readings
     if found is None:
         return "", ""
     if side.stage == "ridden":
-        return newtons(found.heaviest_ball), f"on the hardest ball; {found.carrying} of {found.balls} carry"
+        return _about(found.heaviest_ball), f"on the hardest ball; {found.carrying} of {found.balls} carry"
     if found.end_play > 0:
         play = number(MM.from_si(found.play), _digits_of_play(view))
         return f"{play} mm", f"play {PLACE_WORDS[side.place]} ({found.felt})"
-    return newtons(found.preload), "no play, balls pinched"
+    return "no play", f"balls pinched with {_about(found.preload)}"
+
+
+def _about(force: float) -> str:
+    """Return a force [N] as far as it is known."""
+    return f"about {KILONEWTON.from_si(force):.2g} kN" if force >= 1e4 else f"about {force_words(force)}"
 
 
 def shared_words(view: View) -> str:

@@ -16,6 +16,7 @@ from conemodel.tasks.lesson.play_digits import digits_of_plays, play_at
 from conemodel.tasks.lesson.position import Position, positions, step_of
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.stage_result import StageResult
+from conemodel.tasks.setting.travel import assumed_ends
 
 StageTerms = tuple[tuple[str, tuple[Term, ...]], ...]
 """Names of stages, each with what it added to the end play."""
@@ -62,6 +63,8 @@ class SideView:
         terms: of each stage that may be drawn, in order; new: those of them this step adds.
         lead: of the cone's thread [m/rad]; readings: None before the first stage.
         known: what was measured of it so far and how it was set, with the errors.
+        assumed: end plays between which what nobody measured may put it [m], as `assumed_ends`; None before its stage,
+            and of a cone that runs in.
         good: the good range, clamped [m], once the clamp is closed and shown.
         answer: what was right to commit to and how sure it is, once revealed and asked about this side.
         unsafe: reasons not to ride, once the clamp is closed and shown.
@@ -76,6 +79,7 @@ class SideView:
     lead: float
     readings: StageReadings | None
     known: tuple[Known, ...]
+    assumed: tuple[float, float] | None
     good: tuple[float, float] | None
     answer: Answer | None
     unsafe: tuple[str, ...]
@@ -186,6 +190,7 @@ def _side(played: Played, side: HubSide, position: Position) -> SideView:
         lead=prediction.scenario.axle.lead_per_radian,
         readings=_readings(prediction, stage, told.place) if stage else None,
         known=tuple(each for each in known if STAGES.index(each.since) <= STAGES.index(stage or "contact")),
+        assumed=_assumed(own, stage) if stage else None,
         good=(window.tight_edge, window.loose_edge) if clamped and window.width > 0 else None,
         answer=answer,
         unsafe=prediction.verdict.unsafe if clamped else (),
@@ -196,6 +201,15 @@ def _terms(prediction: Prediction, upto: str | None) -> StageTerms:
     """Return the terms of the stages up to one of them, of none where that is None."""
     names = STAGES[: STAGES.index(upto) + 1] if upto else ()
     return tuple((name, prediction.stages[name].terms) for name in names)
+
+
+def _assumed(told: Told, name: str) -> tuple[float, float] | None:
+    """Return the end plays between which a side may lie at a stage, for all that is known of it [m]."""
+    if told.prediction.joint.runs_in and name not in ("contact", "backed_off"):
+        return None  # the hubs drawn are of a cone that is held
+    play = told.prediction.stages[name].end_play
+    low, high = assumed_ends(told.drawn, {name: play}, told.prediction.window)[name]
+    return play + low, play + high
 
 
 def _readings(prediction: Prediction, name: str, place: Place) -> StageReadings:

@@ -90,7 +90,7 @@ def travel_of(scenario: Scenario) -> Travel:
         end_play=end_play,
         felt=felt,
         window=outlook.window,
-        assumed=_assumed(outlook.drawn, terms, outlook.window),
+        assumed=assumed_ends(outlook.drawn, {name: terms.end_play(name) for name in STAGES}, outlook.window),
         unmeasured=tuple(each.label for each in outlook.spreads(0.0) if each.width > SEEN),
         axle_end_moves=axle_end_moves(hub, terms.clamp),
         took=took_words(hub, terms),
@@ -142,15 +142,17 @@ def axle_end_moves(scenario: Scenario, clamp: ClampState[float]) -> float:
     return clamp.shortening + clamp.sides[other_side(scenario.hub.adjustable_side)].push
 
 
-def _assumed(drawn: DrawnHubs, terms: SettingTerms[float], window: Window) -> dict[str, tuple[float, float]]:
-    """Return what everything assumed may do to the end play of each stage: `Travel.assumed` [m].
+def assumed_ends(
+    drawn: DrawnHubs, end_play: Mapping[str, float], window: Window
+) -> dict[str, tuple[float, float]]:
+    """Return by stage how far below and above its `end_play` what nobody measured may put it [m].
 
     The high end tells how far each drawn hub is from its own loose edge, the low end from its own tight edge: so the
     span reaches beyond an edge of the hub's own range where more than `LEFT_OUT` of the drawn hubs do.
     """
     found = {}
-    for name in STAGES:
-        plays, nominal = drawn.end_plays[name], terms.end_play(name)
+    for name, nominal in end_play.items():
+        plays = drawn.end_plays[name]
         low = np.quantile(plays - drawn.tight_edge, LEFT_OUT) - (nominal - window.tight_edge)
         high = np.quantile(plays - drawn.loose_edge, 1 - LEFT_OUT) - (nominal - window.loose_edge)
         found[name] = (float(min(low, high)), float(max(low, high)))

@@ -9,9 +9,9 @@ WALL = """
 [data-testid=stMainBlockContainer] {padding: 0.1rem 1.2rem 2.85rem}
 [data-testid=stMainBlockContainer] > [data-testid=stVerticalBlock] {gap: 0}
 .st-key-cm-wall, .st-key-cm-wall [data-testid=stVerticalBlock] {gap: 0.15rem}
-.cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.16}
+.cm-head, .cm-side, .cm-below, .cm-answer, .cm-hands, .cm-caution {font-size: var(--cm-wall); line-height: 1.15}
 .cm-head {display: flex; justify-content: space-between; align-items: baseline; gap: 1em}
-.cm-head h1 {font-size: 1.2em; font-weight: 700; line-height: 1.2; margin: 0; padding: 0}
+.cm-head h1 {font-size: 1.2em; font-weight: 700; line-height: 1.1; margin: 0; padding: 0}
 div.cm-below p {font-size: inherit}
 .cm-below p, .cm-answer, .cm-hands, .cm-caution {margin: 0}
 .cm-below .cm-legend {display: flex; flex-wrap: wrap; column-gap: 1em} .cm-legend span {opacity: 0.8}

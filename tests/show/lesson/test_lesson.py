@@ -2,13 +2,11 @@
 
 import re
 from dataclasses import replace
-from functools import cache
 from itertools import pairwise
 
 import pytest
 from matplotlib.colors import to_rgb
 
-from conemodel.parts.lesson import STORIES, load_story, stories
 from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
 from conemodel.show.lesson.rows import rows_told
 from conemodel.show.lesson.slide import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
@@ -21,15 +19,9 @@ from conemodel.show.lesson.wording import (
     reading_words,
 )
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
-from conemodel.tasks.lesson.lesson import Played, play_story, view_of
+from conemodel.tasks.lesson.lesson import view_of
 from conemodel.tasks.lesson.position import positions
-
-EVERY = [path.stem for path in stories()]
-
-
-@cache
-def played(name: str) -> Played:
-    return play_story(load_story(STORIES / f"{name}.toml"))
+from tests.show.lesson.told import EVERY, played
 
 
 def texts(figure):
