@@ -16,7 +16,9 @@ from tests.browser.instrument_hands import Spanner, wait_rest
 from tests.browser.pages import Visitor
 from tests.browser.server import Server
 
-MOVES, PAUSE_MS = 150, 25
+MOVES, PAUSE_MS = 300, 4
+"""As quick as a mouse reports: every frame has a move in it, for either picture."""
+
 FRAME_MS = 1000 / 60
 
 SQUARE = """() => {

@@ -10,7 +10,7 @@ export default function (component) {
     instrument = new Instrument(root);
     PLACES.set(root, instrument);
   }
-  instrument.tell = component.setStateValue;
+  instrument.send = component.setStateValue;
   instrument.take(component.data);
   return () => {
     PLACES.delete(root);
@@ -26,6 +26,7 @@ class Instrument {
     this.headline = new Headline(this.boxes.head, () => this.makeTurn());
     this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
     this.sequence = 0;
+    this.told = 0;
     this.sizes = new ResizeObserver(() => this.layout());
     this.sizes.observe(this.frame);
   }
@@ -99,11 +100,37 @@ class Instrument {
     const { data, hide, hands } = this, place = follow(data, hands.at), answer = answerAt(data, hands.at.angle);
     this.goal = answer.turn === null || hide.has("headline") ? null : hands.bounded(hands.at.angle + answer.turn);
     if (this.goal !== null) Object.assign(place.vars, { advised: this.goal, advising: 1 });
-    this.headline.show(place, answer, hide.has("headline"), this.dial.way < 0);
-    this.acts.show(place, data.numbers, hide.has("numbers"));
-    this.closeUp.show(place, answer);
-    this.dial.show(place, hands.at, hands.note);
-    this.whole.show(place, hands.at);
+    this.closeUp.show(place);
+    this.dial.show(place, hands.at);
+    this.whole.show(place);
+    this.unsaid = { place, answer };
+    if (!hands.busy) return this.tell();
+    this.tellings[(this.told = (this.told + 1) % this.tellings.length)](place, answer);
+    this.telling ||= requestAnimationFrame(() => this.tellUnlessMoved());
+  }
+
+  // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
+  // the first frame that no move claims renews them all.
+  get tellings() {
+    const { data, hide, hands } = this;
+    return [
+      (place, answer) => this.headline.show(place, answer, hide.has("headline"), this.dial.way < 0),
+      (place, answer) => this.closeUp.tell(place, answer),
+      (place) => this.acts.show(place, data.numbers, hide.has("numbers")),
+      () => this.dial.tell(hands.at, hands.note),
+      () => this.whole.tell(hands.at),
+    ];
+  }
+
+  tellUnlessMoved() {
+    this.telling = 0;
+    if (this.unsaid && !this.drawing) this.tell();
+  }
+
+  tell() {
+    const { hands, unsaid: { place, answer } } = this;
+    this.unsaid = null;
+    for (const tell of this.tellings) tell(place, answer);
     this.frame.dataset.busy = hands.busy ? "yes" : "no";
     if (hands.held) return;
     const words = this.words(place, answer);
@@ -126,13 +153,14 @@ class Instrument {
 
   report(told) {
     this.sequence += 1;
-    this.tell("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
+    this.send("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
   }
 
   close() {
     this.hands?.stop();
     clearTimeout(this.hands?.waits);
     cancelAnimationFrame(this.drawing);
+    cancelAnimationFrame(this.telling);
     this.sizes.disconnect();
   }
 }

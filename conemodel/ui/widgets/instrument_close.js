@@ -67,14 +67,15 @@ export class CloseUp {
     return [...lines, `Gap and rule ${factor} × the parts; thread ${coarser} × coarser.`];
   }
 
-  show(place, answer) {
+  show(place) {
     const { vars, stage } = place, wide = vars.cone * this.data.factor;
     this.sheet.move({ ...vars, open: Number(wide > ARROWS) }, stage);
     this.rule.show(place);
-    this.showWords(place, answer);
   }
 
-  showWords({ now }, answer) {
+  tell(place, answer) {
+    const { now } = place;
+    this.rule.tell(place);
     const hidden = this.hide.has("numbers"), { felt } = this.data.numbers;
     // Where the state cannot be told a third decimal would promise too much.
     const digits = answer.question === "adjustment" && answer.state === null ? 2 : 3;

@@ -33,12 +33,15 @@ export class Dial {
   }
 
   // A spanner that was put on the other way points away from the pointer.
-  show(place, hand, note) {
+  show(place, hand) {
     this.sheet.move(place.vars, place.stage);
     if (this.regripped !== hand.regripped) {
       this.regripped = hand.regripped;
       for (const part of ["cone-spanner", "hole"]) this.sheet.find(part)?.setAttribute("transform", `rotate(${hand.regripped ? 180 : 0})`);
     }
+  }
+
+  tell(hand, note) {
     put(this.turned, degrees(hand.angle) < 1 ? "At finger contact" : `${clockMinutes(hand.angle)} ${side(hand.angle)}`);
     put(this.note, note || `on a clock face; ${degrees(hand.angle)}°`);
     put(this.nutName, "locknut");

@@ -111,17 +111,25 @@ export class Rule {
   }
 
   // On a phone two bars share a row, the words of one on either side.
+  barRow(i) {
+    return this.base + 4 + Math.floor(i / (this.narrow ? 2 : 1)) * this.rowHeight;
+  }
+
   showBars(place) {
-    const way = Math.sign(this.across), share = this.narrow ? 2 : 1;
+    barsOf(place, this.data.numbers).forEach(({ from, to, on }, i) => {
+      const bar = this.bars[i], shown = this.rows && on ? "" : "none";
+      bar.style.display = this.barWords[i].style.display = shown;
+      if (!shown) set(bar, { ...this.span(from, to), y: this.barRow(i) + 0.25 * this.rowHeight, height: 0.55 * this.rowHeight });
+    });
+  }
+
+  tell(place) {
+    const way = Math.sign(this.across);
     barsOf(place, this.data.numbers).forEach(({ from, to, words, on }, i) => {
-      const bar = this.bars[i], text = this.barWords[i], shown = this.rows && on ? "" : "none";
-      bar.style.display = text.style.display = shown;
-      if (shown) return;
-      const y = this.base + 4 + Math.floor(i / share) * this.rowHeight, inner = this.narrow && i % 3 === 0;
-      set(bar, { ...this.span(from, to), y: y + 0.25 * this.rowHeight, height: 0.55 * this.rowHeight });
+      if (!this.rows || !on) return;
+      const inner = this.narrow && i % 3 === 0, said = this.narrow ? words.replace(/^(fingers|you) /, "") : words;
       const x = this.x(inner ? Math.min(from, to) : Math.max(from, to)) + (inner ? -8 : 8) * way;
-      const said = this.narrow ? words.replace(/^(fingers|you) /, "") : words;
-      this.write(text, said, x, y + 0.5 * this.rowHeight + 0.38 * this.size, inner ? this.inner : this.outer);
+      this.write(this.barWords[i], said, x, this.barRow(i) + 0.5 * this.rowHeight + 0.38 * this.size, inner ? this.inner : this.outer);
     });
   }
 

@@ -33,8 +33,11 @@ export class Whole {
     this.spare = spare;
   }
 
-  show(place, hand) {
+  show(place) {
     this.sheet.move(place.vars, place.stage);
+  }
+
+  tell(hand) {
     put(this.where, this.spare ? "" : hand.nut >= 1 ? `In the frame, ${clampWords(this.data.clamp, hand.lever)}` : "In the vice");
   }
 

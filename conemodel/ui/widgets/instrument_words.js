@@ -43,8 +43,14 @@ export function sayState(place, hand, answer, clamp) {
     + `${once}: ${answer.words.toLowerCase()}${sure}; ${adviceWords(answer).replace(/\.$/, "")}.`;
 }
 
+// The letters of a word are exchanged where they stand: a new node would lay out the page around it.
 const put = (node, text) => {
-  if (node.textContent !== text) node.textContent = text;
+  const { firstChild: letters } = node;
+  if (!letters) node.append(text);
+  else if (letters.data !== text) letters.data = text;
+};
+const call = (node, names) => {
+  if (node.className !== names) node.className = names;
 };
 // Long words are set smaller, so that the frame keeps its height.
 const sized = ({ length }) => (length < 11 ? "brief" : length < 16 ? "short" : length < 27 ? "middling" : "long");
@@ -76,13 +82,12 @@ export class Headline {
     put(this.words, words);
     put(this.sure, [about, answer.certainty].filter(Boolean).join(", "));
     const kind = answer.question === "adjustment" ? KIND[answer.state] ?? "unsure" : answer.question;
-    this.host.className = `head ${kind} ${sized(words)}`;
+    call(this.host, `head ${kind} ${sized(words)}${answer.turn === null ? "" : " turning"}`);
   }
 
   showTurn(answer, clockwiseIn) {
     const { turn, act } = answer, turning = turn !== null && turn !== undefined;
     this.go.disabled = !turning;
-    this.host.classList.toggle("turning", turning);
     if (turning) {
       const clockwise = turn < 0 === clockwiseIn;
       const way = clockwise ? "clockwise" : "anticlockwise";
@@ -96,7 +101,7 @@ export class Headline {
       put(this.act, act.replace(/\.$/, ""));
       put(this.more, "");
     }
-    this.act.parentElement.className = `big ${turning ? "brief" : sized(act)}`;
+    call(this.act.parentElement, `big ${turning ? "brief" : sized(act)}`);
   }
 }
 
