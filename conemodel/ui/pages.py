@@ -7,6 +7,7 @@ from streamlit.navigation.page import StreamlitPage
 
 from conemodel.ui import start
 from conemodel.ui.diagnosis import page as check
+from conemodel.ui.hand import page as hand
 from conemodel.ui.lesson import page as demonstrate
 from conemodel.ui.population import page as many_hubs
 from conemodel.ui.practice import first_hub, progress
@@ -18,6 +19,7 @@ PAGES: dict[str, tuple[Callable[[], None], str, str]] = {
     "start": (start.page, "Start", "door_open"),
     "first-hub": (first_hub.page, "First hub", "back_hand"),
     "practise": (practise.page, "Practise", "pan_tool"),
+    "my-hand": (hand.page, "My hand", "front_hand"),
     "progress": (progress.page, "Progress", "monitoring"),
     "set-the-cone": (set_cone.page, "Set the cone", "build"),
     "demonstrate": (demonstrate.page, "Demonstrate", "co_present"),

@@ -55,7 +55,7 @@ DOORS = (
     Door(
         "Learn it",
         "Ninety seconds on a first hub, then the bench.",
-        ("first-hub", "practise", "progress", "set-the-cone"),
+        ("first-hub", "practise", "my-hand", "progress", "set-the-cone"),
     ),
     Door(
         "Show it",

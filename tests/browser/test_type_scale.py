@@ -12,6 +12,7 @@ PAGES = (
     "/",
     "/first-hub",
     "/practise",
+    "/my-hand",
     "/progress",
     "/set-the-cone",
     "/demonstrate",

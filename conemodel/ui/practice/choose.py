@@ -149,6 +149,7 @@ def _more(sitting: Sitting) -> None:
     st.button("Another hub", on_click=begin_another_hub, width="stretch")
     if pages := st.session_state.get("pages"):
         st.page_link(pages["progress"], label="Progress and classes", width="stretch")
+        st.page_link(pages["my-hand"], label="My hand, measured", width="stretch")
     st.markdown(
         "**Send this hub as a link.** Everybody on this server gets the same hub. The link gives nothing away."
     )

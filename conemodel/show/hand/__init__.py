@@ -1,0 +1,1 @@
+"""A measured hand in words, as a table, and over time."""
