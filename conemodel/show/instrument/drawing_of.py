@@ -16,7 +16,7 @@ from conemodel.show.instrument.measures import Half, half_of
 from conemodel.show.instrument.paths import Place
 from conemodel.show.instrument.thread import thread_of
 from conemodel.show.instrument.whole import whole_plate
-from conemodel.solve.stages.terms import setting_terms
+from conemodel.solve.stages.terms import STAGES, setting_terms
 from conemodel.tasks.setting.outlook import outlook_of
 from conemodel.tasks.setting.travel import axle_end_moves
 
@@ -95,11 +95,16 @@ def rule_ends(half: Half, factor: int) -> tuple[float, float]:
 
 
 def factor_of(scenario: Scenario) -> int:
-    """Return the enlargement of a hub's movement: the largest at which the play at the dial's end has room."""
+    """Return the enlargement of a hub's movement: the largest at which what the dial's end leads to has room.
+
+    That is the play there, and the squeeze of a cone that nobody held and that ran in with its locknut.
+    """
     terms = setting_terms(scenario.with_setting(back_off=DIAL_END))
-    play = terms.end_play("backed_off")
-    ball = getattr(scenario.hub, scenario.hub.adjustable_side).ball_diameter
-    return next((factor for factor in FACTORS if factor * play <= ROOM * ball), FACTORS[-1])
+    plays = [MM.from_si(terms.end_play(stage)) for stage in STAGES]
+    half = half_of(scenario, scenario.hub.adjustable_side)
+    most = ROOM * half.ball / max(plays)
+    fits = (factor for factor in FACTORS if factor <= most and rule_ends(half, factor)[1] <= min(plays))
+    return next(fits, FACTORS[-1])
 
 
 def _kilonewtons(force: float) -> str:

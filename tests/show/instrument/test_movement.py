@@ -23,6 +23,7 @@ from tests.show.instrument.drawn import (
     part_of,
     placed,
     random_hub,
+    scenario_of,
 )
 
 SEEDS = range(50)
@@ -81,6 +82,21 @@ def test_the_factor_is_the_largest_at_which_the_play_at_the_dials_end_has_room(r
         assert drawing.factor * play <= room
         larger = [factor for factor in FACTORS if factor > drawing.factor]
         assert all(factor * play > room for factor in larger)
+
+
+@pytest.mark.parametrize("turn", [0.0, 0.5, 1.0, 2.0])
+def test_a_cone_that_ran_in_with_its_locknut_stays_on_the_rule_and_in_view(root, turn):
+    scenario = scenario_of(root, "unkeyed-locknut").with_setting(cone_held=False, back_off=turn)
+    drawing, terms = drawing_of(scenario), setting_terms(scenario)
+    held = drawing_of(scenario.with_setting(cone_held=True))
+    assert drawing.factor < held.factor
+    left, _, width, _ = drawing.plates["close"].view
+    for stage in STAGES:
+        play = MM.from_si(terms.end_play(stage))
+        assert drawing.rule.tightest <= play <= drawing.rule.loosest
+        cone = placed(drawing.plates["close"], "cone", {"cone": play})[:, 0]
+        assert left < cone.min()
+        assert cone.max() < left + width
 
 
 def test_one_factor_serves_every_setting_of_a_hub(root):
