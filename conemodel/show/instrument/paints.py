@@ -34,6 +34,16 @@ COLOURS: dict[str, dict[str, str]] = {"light": _colours(LIGHT, 0), "dark": _colo
 """Every colour by name, for a light and for a dark ground."""
 
 
+def _in_grey(colour: str) -> str:
+    """Return the grey that is as light as a colour: `#rrggbb`. Weights: ITU-R BT.601, from memory."""
+    light = sum(share * int(colour[at : at + 2], 16) for at, share in ((1, 0.299), (3, 0.587), (5, 0.114)))
+    return "#" + f"{round(light):02x}" * 3
+
+
+GREYS = {name: _in_grey(colour) for name, colour in COLOURS["light"].items()} | {"paper": "#ffffff"}
+"""Every colour by name, as a sheet is printed without colour."""
+
+
 def _cut(fill: str, *, angle: int, step: float) -> dict[str, Any]:
     hatch = {"angle": angle, "step": step, "width": 1.0, "colour": "hatch"}
     return {"fill": fill, "stroke": "ink", "width": 1.5, "hatch": hatch}

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from matplotlib.path import Path
     from matplotlib.transforms import Transform
 
+LIGHT = COLOURS["light"]
+"""Colours that are painted with unless others are asked for."""
 PX = 0.75
 """Points of a pixel, in which `PAINTS` gives widths."""
 DENSEST = 40.0
@@ -21,7 +23,13 @@ DENSEST = 40.0
 
 
 def paint_on(
-    axes: "Axes", plate: Plate, state: State, *, stage: str, box: Box | None = None, dark: bool = False
+    axes: "Axes",
+    plate: Plate,
+    state: State,
+    *,
+    stage: str,
+    box: Box | None = None,
+    colours: Mapping[str, str] = LIGHT,
 ) -> None:
     """Paint a plate as it stands in a state on axes of matplotlib, `box` of it [mm], to scale, without its names."""
     left, top, width, height = box or plate.view
@@ -32,18 +40,18 @@ def paint_on(
     from matplotlib.patches import Rectangle
     from matplotlib.transforms import Affine2D
 
-    colours = COLOURS["dark" if dark else "light"]
     axes.add_patch(Rectangle((left, top), width, height, facecolor=colours["paper"], linewidth=0))
     for group in plate.groups:
         if group.parent is None:
             _paint(axes, plate, group, state, stage, Affine2D(), None, 1.0, colours)
 
 
-def name_on(axes: "Axes", plate: Plate, state: State, *, stage: str, size: float, dark: bool = False) -> None:
+def name_on(
+    axes: "Axes", plate: Plate, state: State, *, stage: str, size: float, colours: Mapping[str, str] = LIGHT
+) -> None:
     """Write the names of a plate's parts on axes that it is painted on, `size` [point] large."""
     from matplotlib.patheffects import withStroke
 
-    colours = COLOURS["dark" if dark else "light"]
     halo = [withStroke(linewidth=2.5, foreground=colours["paper"])]
     for label, moved in labels_in(plate, state, stage):
         (x, y), across = label.at, {"start": "left", "middle": "center", "end": "right"}[label.anchor]

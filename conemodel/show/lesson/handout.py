@@ -1,10 +1,14 @@
 """A story on one sheet of A4 for the class, readable in grey, with a box to carry it to one's own hub."""
 
 import textwrap
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
 from conemodel.show.formatting import STAGE_WORDS
+from conemodel.show.instrument.paints import GREYS
+from conemodel.show.instrument.paper import name_on, paint_on
+from conemodel.show.lesson.hub_picture import hub_picture
 from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import (
     SHORT_OPTIONS,
@@ -15,6 +19,7 @@ from conemodel.show.lesson.wording import (
 )
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.waterfall.paper import draw_on_handout
+from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.lesson.lesson import Played, View, view_of
 from conemodel.tasks.lesson.position import positions
 
@@ -40,6 +45,9 @@ HALF_LINE = 54
 CHOICES_AT = (0.24, 0.37, 0.54, 0.63, 0.76)
 """Where the boxes of a question stand, from the left margin; the second is the widest."""
 
+LEAST = 0.06
+"""A picture of the bearing that would be lower is left out, as a share of the sheet's height."""
+
 OWN_HUB = "Now on your own hub"
 """Heading of the box at the foot."""
 
@@ -57,10 +65,14 @@ def handout_figure(played: Played, *, answers: bool) -> "Figure":
     figure = Figure(figsize=A4, facecolor="white")
     top = _write(figure, 0.955, views[0].title, size=17, weight="bold", characters=60)
     top = _write(figure, top - 0.008, views[0].opening)
-    top = _pictures(figure, top - 0.015, views[-1] if answers else views[0], answers=answers)
-    for number, view in enumerate(asked, start=1):
-        top = _question(figure, top - 0.012, number, view, answers=answers)
-    _own_hub(figure, played.story.own_hub)
+    box = _own_hub(figure, played.story.own_hub)
+    told = views[-1] if answers else views[0]
+    top = _captions(figure, top - 0.015, told)
+    room = _questions(
+        Figure(figsize=A4), _pictures(Figure(figsize=A4), top, told, answers=answers), asked, answers
+    )
+    top = _hubs(figure, top, played, told, room=room - box - 0.02)
+    _questions(figure, _pictures(figure, top, told, answers=answers), asked, answers)
     figure.text(LEFT, 0.03, textwrap.fill(CAUTION, 120), fontsize=7.5, va="bottom")
     return figure
 
@@ -74,24 +86,56 @@ def _write(
     return top - len(lines) * size * 1.36 / 72 / A4[1]
 
 
+def _captions(figure: "Figure", top: float, view: View) -> float:
+    """Write what either side is called, and return where the next thing may begin."""
+    for place, side in enumerate(view.sides):
+        left = LEFT + place * (WIDE / 2 + 0.01)
+        figure.text(left, top, for_picture(side.caption), fontsize=11, fontweight="bold", va="top")
+    return top - 0.02
+
+
+def _hubs(figure: "Figure", top: float, played: Played, view: View, *, room: float) -> float:
+    """Paint the bearing of both sides as it stands, at finger contact before the first step, where there is room."""
+    width = WIDE / 2 - 0.01
+    sides = [side if side.stage else replace(side, stage="contact") for side in view.sides]
+    pictures = [hub_picture(played, view, side) for side in sides]
+    _, _, wide, high = pictures[0].bare.view
+    height = min(width * A4[0] * high / wide / A4[1], room)
+    if height < LEAST:
+        return top
+    for place, picture in enumerate(pictures):
+        axes = figure.add_axes((LEFT + place * (WIDE / 2 + 0.01), top - height, width, height))
+        paint_on(axes, picture.bare, picture.state, stage=picture.stage, colours=GREYS)
+        name_on(axes, picture.bare, picture.state, stage=picture.stage, size=7.5, colours=GREYS)
+        words = f"{STAGE_WORDS[picture.stage]}. Movement is drawn {picture.drawing.factor} times larger than the parts."
+        figure.text(LEFT + place * (WIDE / 2 + 0.01), top - height - 0.004, words, fontsize=7.5, va="top")
+    return top - height - 0.026
+
+
+def _questions(figure: "Figure", top: float, asked: list[View], answers: bool) -> float:
+    """Write every question and return where the next thing may begin."""
+    for number, view in enumerate(asked, start=1):
+        top = _question(figure, top - 0.012, number, view, answers=answers)
+    return top
+
+
 def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> float:
     """Draw both sides, or empty frames to draw a guess in, and return where the next may begin."""
     rows = max([len(rows_told(side)) for side in view.sides] + [6])
     height = rows * 0.0255 + 0.01
     for place, side in enumerate(view.sides):
         left = LEFT + place * (WIDE / 2 + 0.01)
-        figure.text(left, top, for_picture(side.caption), fontsize=11, fontweight="bold", va="top")
-        axes = figure.add_axes((left, top - 0.025 - height, WIDE / 2 - 0.01, height))
+        axes = figure.add_axes((left, top - 0.005 - height, WIDE / 2 - 0.01, height))
         if answers:
             told = rows_told(side)
             draw_on_handout(axes, told, [bar_words(row) for row in told], good=side.good)
             axes.set_ylim(rows, 0)
             axes.set_xlim(*reach(view))
             said = f"{reading_words(view, side)}\n{textwrap.fill(known_words(side), HALF_LINE)}"
-            figure.text(left, top - 0.03 - height, said, fontsize=8.5, va="top")
+            figure.text(left, top - 0.01 - height, said, fontsize=8.5, va="top")
         else:
             _empty(axes)
-    return top - 0.062 - height
+    return top - 0.042 - height
 
 
 def _empty(axes: "Axes") -> None:
@@ -105,7 +149,7 @@ def _empty(axes: "Axes") -> None:
 
 def _question(figure: "Figure", top: float, number: int, view: View, *, answers: bool) -> float:
     """Write one question with its boxes for each side, and return where the next may begin."""
-    heading = f"{number}. {STAGE_WORDS[view.stage]}: {view.question}"
+    heading = f"{number}. {view.question}"
     top = _write(figure, top, heading, size=10.5, characters=84, weight="bold") - 0.004
     for side in view.sides:
         if side.answer is None:
@@ -127,15 +171,19 @@ def _question(figure: "Figure", top: float, number: int, view: View, *, answers:
             )
         top -= 0.018
         if answers and certainty_words(side):
-            figure.text(LEFT + CHOICES_AT[0], top, for_picture(certainty_words(side)), fontsize=8, va="top")
+            words = f"{DO_NOT_RIDE}: {certainty_words(side)}" if side.unsafe else certainty_words(side)
+            weight = "bold" if side.unsafe else "normal"
+            figure.text(
+                LEFT + CHOICES_AT[0], top, for_picture(words), fontsize=8, va="top", fontweight=weight
+            )
             top -= 0.018
     if answers and view.reveal:
         top = _write(figure, top - 0.001, view.reveal)
     return top
 
 
-def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> None:
-    """Draw the box at the foot, with lines to write on."""
+def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> float:
+    """Draw the box at the foot, with lines to write on, and return where its top is."""
     from matplotlib.patches import Rectangle
 
     lines = lines or (
@@ -155,6 +203,7 @@ def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> None:
         y = foot + height - 0.045 - 0.034 * index
         figure.text(LEFT + 0.015, y, for_picture(textwrap.shorten(line, 100)), fontsize=9, va="top")
         figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.025))
+    return foot + height
 
 
 def _rule(figure: "Figure", start: float, end: float, y: float) -> Any:

@@ -42,9 +42,10 @@ FORCE = (0.95, 2.7)
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class HubPicture:
-    """A side's picture: its drawing, the close view with the rule, the whole hub seen, and the state of both."""
+    """A side's picture: its drawing, the close view bare and with the rule, the whole hub seen, and their state."""
 
     drawing: Drawing
+    bare: Plate
     close: Plate
     whole: Box
     state: State
@@ -90,10 +91,11 @@ def hub_picture(played: Played, view: View, side: SideView, *, moving: bool = Fa
     drawing = drawing_of(prediction.scenario, good=side.good, factor=factor)
     assert side.stage is not None
     earlier = STAGES[max(STAGES.index(side.stage) - 1, 0)]
-    size = common_size(played, factor, letters=LETTERS / WIDTH)
+    bare = _bare(prediction, drawing, common_size(played, factor, letters=LETTERS / WIDTH))
     return HubPicture(
         drawing=drawing,
-        close=_close(prediction, side, drawing, size),
+        bare=bare,
+        close=_close(prediction, side, drawing, bare),
         whole=drawing.plates["whole"].view,
         state=state_of(prediction, side.stage, factor=factor),
         stage=side.stage,
@@ -103,25 +105,29 @@ def hub_picture(played: Played, view: View, side: SideView, *, moving: bool = Fa
     )
 
 
-def _close(prediction: Prediction, side: SideView, drawing: Drawing, size: tuple[float, float]) -> Plate:
-    """Return the close view with its rule, as wide and high as both sides are [mm]."""
+def _bare(prediction: Prediction, drawing: Drawing, size: tuple[float, float]) -> Plate:
+    """Return the close view with its names, as wide and high as both sides are [mm]."""
     width, height = size
-    left, top, own, high = drawing.plates["close"].view
+    plate = drawing.plates["close"]
+    left, top, own, high = plate.view
     box = (left - (width - own if drawing.out < 0 else 0.0), top + high - height, width, height)
-    took = took_words(prediction.scenario, setting_terms(prediction.scenario))
-    changes = changes_of(side.terms, took)
-    letters = LETTERS * width / WIDTH
-    plate, whole = drawing.plates["close"], drawing.plates["whole"].view
-    lowest = top + high - 0.22 * letters
+    lowest = top + high - 0.22 * LETTERS * width / WIDTH
+    return replace(plate, view=box, labels=_names(prediction, drawing, plate, lowest))
+
+
+def _close(prediction: Prediction, side: SideView, drawing: Drawing, bare: Plate) -> Plate:
+    """Return the close view with its rule."""
+    changes = changes_of(side.terms, took_words(prediction.scenario, setting_terms(prediction.scenario)))
+    width, whole = bare.view[2], drawing.plates["whole"].view
     return with_rule(
         drawing,
-        replace(plate, labels=_names(prediction, drawing, plate, lowest)),
-        box,
+        bare,
+        bare.view,
         changes,
         good=_millimetres(side.good),
         assumed=_millimetres(side.assumed),
         rows=max(4, len(changes)),
-        letters=letters,
+        letters=LETTERS * width / WIDTH,
         corner=(WHOLE * width, WHOLE * width * whole[3] / whole[2]),
     )
 

@@ -7,6 +7,7 @@ import textwrap
 from typing import TYPE_CHECKING, Any
 
 from conemodel.base.plain_text import for_picture
+from conemodel.show.instrument.paints import COLOURS
 from conemodel.show.instrument.paper import name_on, paint_on
 from conemodel.show.lesson.hub_picture import WHOLE, HubPicture, hub_picture
 from conemodel.show.lesson.wording import (
@@ -81,16 +82,18 @@ def _answer(figure: "Figure", left: float, side: SideView, look: Tones) -> None:
 
 def _hub(figure: "Figure", left: float, picture: HubPicture, *, dark: bool) -> None:
     """Paint the close view with its rule and names, and the whole hub in its corner."""
-    box = picture.close.view
+    box, colours = picture.close.view, COLOURS["dark" if dark else "light"]
     axes = _axes(figure, left, TOP, WIDE, WIDE * box[3] / box[2])
-    paint_on(axes, picture.close, picture.state, stage=picture.stage, dark=dark)
-    name_on(axes, picture.close, picture.state, stage=picture.stage, size=SMALLEST * 72 / DPI, dark=dark)
+    paint_on(axes, picture.close, picture.state, stage=picture.stage, colours=colours)
+    name_on(
+        axes, picture.close, picture.state, stage=picture.stage, size=SMALLEST * 72 / DPI, colours=colours
+    )
     width = WHOLE * WIDE
     height = width * picture.whole[3] / picture.whole[2]
     corner = left if picture.drawing.out < 0 else left + WIDE - width
     small = _axes(figure, corner, TOP + WIDE * box[3] / box[2] - height, width, height)
     whole = picture.drawing.plates["whole"]
-    paint_on(small, whole, picture.state, stage=picture.stage, box=picture.whole, dark=dark)
+    paint_on(small, whole, picture.state, stage=picture.stage, box=picture.whole, colours=colours)
 
 
 def _axes(figure: "Figure", left: float, top: float, width: float, height: float) -> "Axes":

@@ -4,10 +4,13 @@ import re
 from dataclasses import replace
 from itertools import pairwise
 
+import numpy as np
 import pytest
 from matplotlib.colors import to_rgb
 
+from conemodel.show.instrument.still import shift_of
 from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
+from conemodel.show.lesson.hub_picture import hub_picture
 from conemodel.show.lesson.rows import rows_told
 from conemodel.show.lesson.slide import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
 from conemodel.show.lesson.wording import (
@@ -21,6 +24,7 @@ from conemodel.show.lesson.wording import (
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
 from conemodel.tasks.lesson.lesson import view_of
 from conemodel.tasks.lesson.position import positions
+from tests.show.instrument.drawn import outlines, part_of
 from tests.show.lesson.told import EVERY, played
 
 
@@ -178,6 +182,30 @@ def test_every_answer_on_the_wall_carries_its_certainty() -> None:
                 assert bool(answer_words(side)) <= bool(certainty_words(side))
                 assert certainty_words(side) in shown
                 assert known_words(side) in shown
+
+
+@pytest.mark.parametrize("answers", [True, False])
+def test_the_handout_shows_both_bearings_and_only_what_may_be_seen(answers):
+    """Read off the race: at the end it stands where the story ends, else where it stood before the first question."""
+    tale = played("snug-or-worn-thread")
+    view = view_of(tale, positions(tale.story)[-1 if answers else 0])
+    figure = handout_figure(tale, answers=answers)
+    painted = [axes for axes in figure.axes if any(text.get_text() == "locknut" for text in axes.texts)]
+    assert len(painted) == 2
+    for axes, side in zip(painted, view.sides, strict=True):
+        picture = hub_picture(tale, view, side)
+        group, race = part_of(picture.bare, "race")
+        line = outlines(race.d)[0] + (shift_of(group, picture.state), 0.0)
+        lines = [patch.get_path().vertices for patch in axes.patches]
+        moved = [(patch.get_transform() - axes.transData) for patch in axes.patches]
+        placed = [move.transform(points) for points, move in zip(lines, moved, strict=True)]
+        assert any(points.shape == line.shape and np.allclose(points, line) for points in placed)
+
+
+def test_the_handout_with_answers_says_not_to_ride_a_wheel_that_is_not_held():
+    assert "Do not ride" in written(handout_figure(played("proud-axle"), answers=True))
+    assert "Do not ride" not in written(handout_figure(played("proud-axle"), answers=False))
+    assert "Do not ride" not in written(handout_figure(played("quick-release-or-nuts"), answers=True))
 
 
 def test_the_handout_to_guess_on_has_no_number_and_no_answer():
