@@ -75,6 +75,15 @@ def picture(scenario: Scenario, kind: str) -> bytes:
     return to_png(figure) if kind == "png" else to_pdf(figure)
 
 
+@st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
+def closing_gap_sheet(scenario: Scenario) -> bytes:
+    """Return the closing gap of a scenario as PDF."""
+    from conemodel.show.setting.closing_gap_paint import closing_gap_figure
+    from conemodel.show.setting.setting_sheet import to_pdf  # loads matplotlib, so only when needed
+
+    return to_pdf(closing_gap_figure(cached_prediction(scenario)))
+
+
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
 def _races(scenario: Scenario, side_share: float) -> RacesSweep:
     return sweep_races(scenario, side_share=side_share)

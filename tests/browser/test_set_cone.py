@@ -161,6 +161,8 @@ def test_nonsense_in_the_address_does_no_harm(open_page: Open) -> None:
         ("Curves (CSV)", b"cone_out_deg,"),
         ("Picture (PNG)", b"\x89PNG"),
         ("The closing gap (SVG)", b"<svg "),
+        ("The closing gap (PDF)", b"%PDF"),
+        ("The bearing, clamped (SVG)", b"<svg "),
         ("Sheet (PDF)", b"%PDF"),
         ("This hub (TOML)", b"name = "),
     ],

@@ -11,6 +11,7 @@ from click.testing import CliRunner, Result
 
 import conemodel as cm
 from conemodel.cli import main
+from conemodel.show.setting.closing_gap_paint import HEIGHT, WIDTH
 
 REAR = "scenarios/touring-rear.toml"
 
@@ -142,6 +143,16 @@ def test_sweep_as_table_csv_and_picture(tmp_path: Path) -> None:
     picture = tmp_path / "sweep.png"
     assert run("sweep", REAR, "--points", "21", "--png", str(picture)).exit_code == 0
     assert picture.read_bytes().startswith(b"\x89PNG")
+
+
+def test_predict_writes_the_closing_gap_as_a_picture(tmp_path: Path) -> None:
+    picture = tmp_path / "gap.png"
+    result = run("predict", REAR, "--png", str(picture))
+    assert result.exit_code == 0
+    assert result.output == run("predict", REAR).output
+    data = picture.read_bytes()
+    assert data.startswith(b"\x89PNG")
+    assert (int.from_bytes(data[16:20], "big"), int.from_bytes(data[20:24], "big")) == (WIDTH, HEIGHT)
 
 
 def test_sweep_refuses_what_makes_no_sense() -> None:

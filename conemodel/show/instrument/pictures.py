@@ -12,44 +12,16 @@ PHONE, PAGE = 390.0, 914.0
 """Widths of a picture on a phone and on a page [px]."""
 
 
-def stage_svg(
-    prediction: Prediction,
-    *,
-    stage: str,
-    factor: int | None = None,
-    dark: bool = False,
-    compact: bool = False,
-    good: bool = True,
-    labels: bool = True,
-    before: str | None = None,
-) -> str:
-    """Return the bearing that is adjusted, large, as it stands at a stage.
-
-    Args:
-        prediction: of the hub.
-        stage: one of its names.
-        factor: how many times larger movement is drawn, the hub's own if None.
-        dark: for a dark ground.
-        compact: for a phone.
-        good: where the race should stand is shown.
-        labels: parts are named.
-        before: a stage from which everything moves to where it stands; it stands still if None.
-    """
+def stage_svg(prediction: Prediction, *, stage: str) -> str:
+    """Return the bearing that is adjusted, large, as it stands at a stage, and where its race should stand clamped."""
     window = prediction.window
-    edges = (window.tight_edge, window.loose_edge) if good else None
-    drawing = drawing_of(prediction.scenario, good=edges, factor=factor)
-    view = drawing.plates["close"].narrow if compact else None
+    drawing = drawing_of(prediction.scenario, good=(window.tight_edge, window.loose_edge))
     return still_svg(
         drawing,
         state_of(prediction, stage, factor=drawing.factor),
         stage=stage,
-        dark=dark,
-        view=view,
         title=f"{prediction.scenario.name}: {STAGE_WORDS[stage].lower()}",
         desc=describe(prediction, stage, factor=drawing.factor, coarser=drawing.thread_coarser),
-        labels=labels,
-        width=PHONE if compact else PAGE,
-        before=None if before is None else state_of(prediction, before, factor=drawing.factor),
     )
 
 

@@ -8,6 +8,7 @@ from conemodel.base.table import csv_text
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
 from conemodel.show.headline import under_headline_html
+from conemodel.show.instrument.pictures import stage_svg
 from conemodel.show.setting.closing_gap_paint import closing_gap_svg
 from conemodel.show.setting.cone_marks import NOW
 from conemodel.show.setting.end_play_chart import now_rows
@@ -18,7 +19,7 @@ from conemodel.show.waterfall.screen import where_the_play_went
 from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.ui.cache import cached_prediction, cached_sweep, curves, picture
+from conemodel.ui.cache import cached_prediction, cached_sweep, closing_gap_sheet, curves, picture
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.files import Data, offer_files, say_problems
 from conemodel.ui.frame import begin_page, chart, end_page
@@ -90,7 +91,9 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
         "Numbers (JSON)": ("prediction.json", lambda: prediction_json(prediction)),
         "Curves (CSV)": ("cone-position.csv", lambda: csv_text(list_sweep(sweep))),
         "Picture (PNG)": ("set-the-cone.png", lambda: picture(scenario, "png")),
+        "The closing gap (PDF)": ("closing-gap.pdf", lambda: closing_gap_sheet(scenario)),
         "The closing gap (SVG)": ("closing-gap.svg", lambda: closing_gap_svg(prediction)),
+        "The bearing, clamped (SVG)": ("bearing.svg", lambda: stage_svg(prediction, stage="clamped")),
         "Sheet (PDF)": ("set-the-cone.pdf", lambda: picture(scenario, "pdf")),
         "This hub (TOML)": ("hub.toml", lambda: write_part(scenario.with_ranges())),
     }

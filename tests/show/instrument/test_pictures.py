@@ -6,7 +6,6 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from conemodel.show.instrument.drawing_of import factor_of
 from conemodel.show.instrument.pictures import PHONE, parts_svg, stage_svg
 from conemodel.tasks.setting.predict import predict
 from conemodel.tasks.wording import force_words
@@ -42,12 +41,6 @@ def test_the_cone_stands_at_the_end_play_of_the_stage_times_the_factor_that_is_s
     assert prediction.scenario.name in root[0].text
 
 
-def test_a_factor_that_is_asked_for_is_used_and_said(touring):
-    root = read(stage_svg(touring, stage="clamped", factor=10))
-    assert shift(root, "cone") == pytest.approx(-1e4 * touring.stages["clamped"].end_play, abs=1e-5)
-    assert "10 times" in root[1].text
-
-
 def test_contact_is_marked_only_where_a_ball_touches(touring, tight):
     loose, pinched = (read(stage_svg(each, stage="clamped")) for each in (touring, tight))
     assert group(loose, "touches cone") is None
@@ -68,20 +61,6 @@ def test_the_lower_ball_carries_only_under_the_rider(touring):
     for stage in STAGES:
         shown = group(read(stage_svg(touring, stage=stage)), "lower ball")
         assert (shown is not None) == (stage == "ridden")
-
-
-def test_where_the_race_should_stand_is_kept_back_where_it_may_not_be_seen(touring):
-    assert group(read(stage_svg(touring, stage="locked")), "should stand") is not None
-    assert group(read(stage_svg(touring, stage="locked", good=False)), "should stand") is None
-
-
-def test_what_moves_comes_from_the_stage_before_and_rests_where_no_motion_is_wanted(touring):
-    svg = stage_svg(touring, stage="locked", before="backed_off")
-    came = touring.stages["backed_off"].end_play - touring.stages["locked"].end_play
-    first = re.findall(r'data-group="cone".*?--from:([-\d.]+)px', svg)[0]
-    assert float(first) == pytest.approx(-came * 1e3 * factor_of(touring.scenario), abs=1e-3)
-    assert "prefers-reduced-motion" in svg
-    assert "--from" not in stage_svg(touring, stage="locked")
 
 
 @pytest.mark.parametrize("side", ["left", "right"])

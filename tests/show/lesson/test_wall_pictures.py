@@ -1,5 +1,6 @@
 """The two close-ups of every ready story: one enlargement all along, nothing past the picture, nothing on a word."""
 
+import re
 from collections.abc import Iterator
 from itertools import combinations
 
@@ -104,6 +105,27 @@ def test_nothing_of_the_whole_hub_that_holds_it_is_cut_off(name: str) -> None:
         assert across.max() <= left + width
         assert top <= down.min()
         assert down.max() <= top + height
+
+
+def test_what_moves_comes_from_the_stage_before_and_rests_where_no_motion_is_wanted() -> None:
+    tale = played("snug-or-worn-thread")
+    view = view_of(tale, next(at for at in positions(tale.story) if at.step == 1 and at.revealed))
+    for side in view.sides:
+        prediction = getattr(tale, side.side)
+        moving, still = (hub_picture(tale, view, side, moving=m) for m in (True, False))
+        svg = moving.close_svg(dark=False)
+        came = prediction.stages["backed_off"].end_play - prediction.stages["locked"].end_play
+        first = re.findall(r'data-group="cone".*?--from:([-\d.]+)px', svg)[0]
+        assert float(first) == pytest.approx(-came * 1e3 * moving.drawing.factor, abs=1e-3)
+        assert "prefers-reduced-motion" in svg
+        assert "--from" not in still.close_svg(dark=False)
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_where_the_race_should_stand_is_kept_back_until_the_clamp_is_shown(name: str) -> None:
+    for side, picture in pictures(name):
+        shown = {group.name for group in picture.close.groups}
+        assert ("should stand" in shown) == (side.stage in ("clamped", "ridden"))
 
 
 def test_the_flank_that_carries_is_told_and_changes_as_the_nut_is_locked() -> None:
