@@ -19,6 +19,7 @@ class Attempt:
         made_at: when, UTC, ISO 8601; name: as typed, None where none was; id: its number, None before it is saved.
         exercise: name of its file; salt, seed: of its link.
         passed, stage, unchecked, false_right, false_wrong, locks, moves, hint: as marked.
+        worded: what hands feel was told in words, as was asked for.
         critical: the critical reasons as one text, empty if none.
         off_by: worst distance outside the good range [m]; off_turn: the same as a turn of the cone [rad].
     """
@@ -39,6 +40,7 @@ class Attempt:
     locks: int
     moves: int
     hint: str
+    worded: bool = False
     id: int | None = None
 
 
@@ -70,6 +72,7 @@ def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetim
         locks=mark.locks,
         moves=mark.moves,
         hint=mark.hint,
+        worded=mark.worded,
     )
 
 
@@ -141,7 +144,7 @@ def delete_name(name: str, database: Database) -> int:
 
 def _attempt(row: sqlite3.Row) -> Attempt:
     values = {key: row[key] for key in row.keys()}  # noqa: SIM118 - a row is not a mapping
-    return Attempt(**{**values, "passed": bool(row["passed"]), "unchecked": bool(row["unchecked"])})
+    return Attempt(**{**values, **{name: bool(row[name]) for name in ("passed", "unchecked", "worded")}})
 
 
 def _with_id(attempt: Attempt, number: int | None) -> Attempt:

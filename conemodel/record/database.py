@@ -60,6 +60,9 @@ MIGRATIONS: tuple[str, ...] = (
     ) STRICT;
     CREATE INDEX hand_by_name ON hand_sitting (name, kind, begun_at);
     """,
+    """
+    ALTER TABLE attempt ADD COLUMN worded INTEGER NOT NULL DEFAULT 0 CHECK (worded IN (0, 1));
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

@@ -103,6 +103,7 @@ _ATTEMPTS: tuple[Column[Attempt], ...] = (
     Column(lambda one: one.locks, key="locks"),
     Column(lambda one: one.moves, key="moves"),
     Column(lambda one: one.hint, key="hint"),
+    Column(lambda one: one.worded, key="worded"),
     Column(lambda one: one.off_by, UM, "off_by_um", digits=".1f"),
     Column(lambda one: one.off_turn, DEG, "off_turn_deg", digits=".1f"),
 )

@@ -6,6 +6,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Page
 
+from conemodel.tasks.practice.commitment import AT_THE_END
+from conemodel.ui.practice.say_felt import IN_WORDS
 from tests.browser.bench import drag, heard, lines, pick, press, told
 from tests.browser.hands import Hand
 from tests.browser.pages import findings, overflow, settle
@@ -53,6 +55,8 @@ def test_what_hands_do_lies_in_the_window_of_a_projector(open_page: Open, number
 
 def test_first_touch_found_by_mouse(open_page: Open) -> None:
     page = open_page("/practise?link=01-first-touch.browser.2", height=1300)
+    page.get_by_text(IN_WORDS).click()
+    settle(page)
     for hub in range(4):
         pick(page, "Cone")
         pick(page, "Vice")
@@ -81,18 +85,39 @@ def test_a_fault_felt_and_named_by_touch(open_page: Open) -> None:
     for turned in range(3):
         before = lines(page)
         Hand(page, touch=True).rock(wide=0.2, pause=15, steps=16)
-        assert "At the rim, clamped" in heard(page, before)
+        assert AT_THE_END in heard(page, before)
         if turned < 2:
             tap("Turn the wheel a quarter", "button")
     tap("Twirl the axle")
     before = lines(page)
     Hand(page, touch=True).round(0, 420, steps=60, pause=25)
-    assert "let go" in heard(page, before)
+    assert AT_THE_END in heard(page, before)
     tap("Decide")
     tap("Bent axle", "button")
     page.locator(".cm-state").wait_for()
     assert "it was: " in page.locator(".cm-turn").inner_text()
     assert page.get_by_text("felt in at least three positions").is_visible()
+
+
+def test_hubs_are_named_on_the_line_by_keys_and_the_truth_comes_at_the_end(open_page: Open) -> None:
+    page = open_page("/practise?link=02-loose-right-tight.browser.4", width=390, height=1800)
+    for hub in range(8):
+        press(page, "Rock briskly") if hub == 0 else pick(page, "Rock the rim")
+        if hub:
+            press(page, "Rock briskly")
+        heard(page, lines(page) - 1)
+        pick(page, "Twirl the axle")
+        press(page, "Turn once round")
+        heard(page, lines(page) - 1)
+        page.get_by_role("slider", name="It feels: loose").focus()
+        page.keyboard.press("ArrowRight")
+        settle(page)
+        pick(page, "guessing")
+        assert "It is" not in told(page)
+        press(page, "That is what I felt")
+    page.locator(".cm-state").wait_for()
+    assert "right, on the tight side (guessing)" in page.inner_text("body")
+    assert findings(page) == []
 
 
 def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
@@ -111,7 +136,7 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
     page.locator("canvas").first.focus()
     for _ in range(10):
         page.keyboard.press("ArrowLeft")
-    assert "turns freely" in heard(page, before)
+    assert AT_THE_END in heard(page, before)
     assert "Cone turned out, 10 minutes" in told(page)
     key("Lock")
     key("Held with a spanner")
@@ -126,7 +151,7 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
         page.keyboard.down(arrow)
         page.wait_for_timeout(200)
         page.keyboard.up(arrow)
-    assert "At the rim, clamped" in heard(page, before)
+    assert AT_THE_END in heard(page, before)
     key("Decide")
     key("Done: it is right", "button")
     page.locator(".cm-state").wait_for()

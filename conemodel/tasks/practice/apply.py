@@ -34,6 +34,7 @@ def _log(bench: Bench, action: Action, told: str, *, refused: bool = False) -> B
         hub=bench.current,
         refused=refused,
         counts=not refused and action.counts,
+        felt=not refused and action.is_felt(told),
         after=bench.hub,
     )
     return replace(bench, log=(*bench.log, event))

@@ -163,7 +163,7 @@ def reference(exercise: Exercise, state: State, *, sitting: str = "", scenarios:
     """Return a hub known to be loose, right or tight, clamped on spacers, to be felt beside one's own.
 
     It is the exercise's scenario as its file has it, and has nothing of the hidden hubs. Felt in the `sitting` of
-    one's own, it is missed by as much: what is alike feels alike.
+    one's own, it is missed by as much: what is alike feels alike. It is known, so its words are told at once.
 
     Raises:
         InputProblems: the exercise is assessed.
@@ -182,4 +182,5 @@ def reference(exercise: Exercise, state: State, *, sitting: str = "", scenarios:
         last_differs=False,
         questions=(),
     )
-    return begin(sound, Given(salt="reference", seed=0), sitting=sitting, scenarios=scenarios)
+    bench = begin(sound, Given(salt="reference", seed=0), sitting=sitting, scenarios=scenarios)
+    return replace(bench, words=True)

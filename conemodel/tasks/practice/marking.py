@@ -72,6 +72,7 @@ class ExerciseMark:
         unchecked: some hub was not checked; critical: everything critical.
         stage: of the first hub that went wrong, or none; hint: the most useful one.
         locks, moves: of all hubs together, what was taken back included.
+        worded: what hands feel was told in words, as was asked for.
         rank: smaller is better: critical, hubs wrong, checks failed, locks, moves.
     """
 
@@ -87,6 +88,7 @@ class ExerciseMark:
     hint: str
     locks: int
     moves: int
+    worded: bool
     rank: tuple[int, int, int, int, int]
 
 
@@ -114,6 +116,7 @@ def mark(bench: Bench) -> ExerciseMark:
         hint=_first_hint((wrong or hubs)[0], of=len(hubs)),
         locks=locks,
         moves=moves,
+        worded=any(event.kind == "InWords" for event in bench.log),
         rank=(len(critical), len(wrong), failed, locks, moves),
     )
 

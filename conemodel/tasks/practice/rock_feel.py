@@ -15,6 +15,7 @@ from conemodel.solve.equilibrium.wheel_positions import is_uniform, turn_pair
 from conemodel.solve.freeplay.free_play import axle_end_direction, rim_direction, solve_free_play
 from conemodel.solve.freeplay.hand_positions import rotate_directions, solve_felt_play
 from conemodel.solve.stages.terms import pair_of
+from conemodel.tasks.practice.felt_words import words_for_rocking
 from conemodel.tasks.practice.hub_terms import end_play_of
 from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import HiddenHub, HubState
@@ -62,12 +63,6 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
     outward = [(m - half, f) for m, f in zip(movement, force, strict=True) if f <= 0]
     inward = [(m + half, f) for m, f in zip(movement, force, strict=True) if f >= 0]
     table = (*outward, *inward) if travel else (*outward, *inward[1:])
-    slow = (
-        "no free movement, springy from the start"
-        if word == "none"
-        else f"{word} free movement, then springy"
-    )
-    knock = "no knock" if word == "none" else "a knock at each end"
     return RockFeel(
         grip=grip,
         movement=tuple(round(m, 7) for m, _ in table),
@@ -76,8 +71,8 @@ def rock_feel(secret: HiddenHub, hub: HubState, grip: Grip) -> RockFeel:
         mass=scenario.wheel.rim_mass / 2 if grip == "rim" else 0.15,
         felt_from=travel / 2 if word != "none" else travel + PLAY_STEP[grip],
         word=word,
-        slow=slow,
-        quick=f"{word} free movement, {knock}" if word != "none" else f"{slow}, {knock}",
+        slow=words_for_rocking(grip, play, knocks=None),
+        quick=words_for_rocking(grip, play, knocks=word != "none"),
     )
 
 

@@ -65,6 +65,7 @@ class HubState:
         seen: what was looked at: protrusion, balls, lever, brake.
         axle_changed, balls_made_up, brake_connected: what was put right.
         touched: something that can move the cone was done.
+        judged: what was last said of it since it was moved: a mark from loose (-1) to tight (1), and how sure.
         acts: what hands did so far that scatters; it names the next draw.
     """
 
@@ -93,6 +94,7 @@ class HubState:
     brake_connected: bool = True
     touched: bool = False
     acts: int = 0
+    judged: tuple[float, str] | None = None
 
     @property
     def pen(self) -> bool:
@@ -105,7 +107,7 @@ class HubState:
 
     def moved(self) -> "HubState":
         """Return the state with everything felt before forgotten: the cone may stand elsewhere now."""
-        return replace(self, felt=Felt(), touched=True, acts=self.acts + 1)
+        return replace(self, felt=Felt(), judged=None, touched=True, acts=self.acts + 1)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,7 +156,7 @@ class Event:
     Attributes:
         action: what was done, in words; told: what hands, eyes and ears answered.
         refused: it could not be done, and `told` says why.
-        counts: it counts as a move.
+        counts: it counts as a move; felt: what it was answered by is felt by the hand, and not seen.
         kind: name of the action; hub: number of the hub on the bench after it.
         undone: taken back since.
         after: the hub on the bench after it; what a page shows of a line is its words.
@@ -166,6 +168,7 @@ class Event:
     hub: int
     refused: bool = False
     counts: bool = True
+    felt: bool = False
     undone: bool = False
     after: HubState | None = field(default=None, repr=False, compare=False)
 
@@ -174,7 +177,8 @@ class Event:
 class Bench:
     """An exercise under way: its hubs, which one is on the bench, what happened so far.
 
-    `past` holds the hubs before each move that can be undone; in an assessed exercise it stays empty.
+    `past` holds the hubs before each move that can be undone; in an assessed exercise it stays empty. `words`: what is
+    felt is told in words at once, for who has asked for that.
     """
 
     exercise: Exercise
@@ -183,6 +187,7 @@ class Bench:
     current: int = 0
     log: tuple[Event, ...] = ()
     past: tuple[tuple[tuple[HubState, ...], int], ...] = field(default=(), repr=False)
+    words: bool = False
 
     @property
     def hub(self) -> HubState:

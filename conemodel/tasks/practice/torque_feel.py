@@ -14,6 +14,7 @@ from conemodel.solve.equilibrium.unloaded import solve_unloaded
 from conemodel.solve.stages.terms import cone_arm, pair_of
 from conemodel.tasks.bearing.feel_when_turned import Signature, signature
 from conemodel.tasks.bearing.feel_words import FELT_CHANGE, FELT_TORQUE, words_for_turning
+from conemodel.tasks.practice.felt_words import words_for_drag
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
 from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import HiddenHub, HubState
@@ -130,14 +131,15 @@ def twirl_feel(secret: HiddenHub, hub: HubState) -> TwirlFeel:
     level = round_to_steps(found.level)
     pull = np.interp(at, found.angle, found.torque - found.level, period=span) if varies else np.zeros(2)
     words = tuple(where_tight(found) if word == TIGHT else word for word in found.words)
+    drag, let_go = words_for_drag(found.level)
     return TwirlFeel(
         friction=(level, level),
         pull=tuple(round(float(value), 4) for value in pull),
         span=span if varies else 2 * pi,
         grit=0.3 * level if _dry(secret, hub) else 0.0,
         words=(*words, "dry and scratchy") if _dry(secret, hub) else words,
-        turning=turning_text(words, dry=_dry(secret, hub)),
-        let_go="it stops dead" if "stiff" in words else "it runs on a little",
+        turning=", ".join((*_qualities(words, dry=_dry(secret, hub)), drag)),
+        let_go=let_go,
     )
 
 
@@ -150,13 +152,10 @@ def _dry(secret: HiddenHub, hub: HubState) -> bool:
     return secret.now(hub).condition.grease == "dry"
 
 
-def turning_text(words: tuple[str, ...], *, dry: bool) -> str:
-    """Return the words of the fingers as one line.
-
-    >>> turning_text(("smooth", "stiff"), dry=False)
-    'smooth, stiff'
-    """
-    return ", ".join((*words, "dry and scratchy") if dry else words)
+def _qualities(words: tuple[str, ...], *, dry: bool) -> tuple[str, ...]:
+    """Return what fingers say of how it turns, beside how hard: that has its own grades."""
+    even = tuple(word for word in words if word not in ("stiff", "thick"))
+    return (*even, "dry and scratchy") if dry else even
 
 
 def turn_feel(secret: HiddenHub, hub: HubState) -> TurnFeel:

@@ -15,8 +15,9 @@ from conemodel.tasks.practice.apply import why_not
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.wording import firm_hand
 from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
+from conemodel.ui.practice.say_felt import ask_for_words, say_what_was_felt
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.practice.steps import advised_action
+from conemodel.ui.practice.steps import advised_action, says_place
 from conemodel.ui.setting.controls import SEATS
 
 T = TypeVar("T")
@@ -102,6 +103,7 @@ def cone(stand: Stand) -> None:
     if stand.bench.exercise.kind != "touch":
         buttons.row(*own_buttons(stand, "cone"))
     buttons.reasons()
+    ask_for_words(stand)
 
 
 def lock(stand: Stand) -> None:
@@ -178,6 +180,9 @@ def feel(stand: Stand) -> None:
     buttons = Buttons(stand)
     buttons.row(*own_buttons(stand, "feel"))
     buttons.reasons()
+    if says_place(stand.bench.exercise):
+        say_what_was_felt(stand)
+    ask_for_words(stand)
 
 
 def look(stand: Stand) -> None:
@@ -196,6 +201,8 @@ def say(stand: Stand) -> None:
     bench = stand.bench
     buttons = Buttons(stand)
     for question in bench.exercise.questions:
+        if question == "name":  # that is said on the line, where it is felt
+            continue
         _question(stand, buttons, question)
     if bench.exercise.kind != "name":
         if bench.exercise.rides:

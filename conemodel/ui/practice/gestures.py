@@ -70,7 +70,7 @@ def _rock(stand: Stand, found: RockFeel) -> None:
         key=stand.key(found.grip),
         drawing=_drawing(stand, found.grip),
         curve=RockCurve(movement=found.movement, force=found.force),
-        felt=RockFelt(slow=_sentence(found.slow), quick=_sentence(found.quick)),
+        felt=RockFelt(slow=_told(stand, found.slow), quick=_told(stand, found.quick)),
         grip=found.grip,
         hand=hand,
         magnification=magnification(stand.bench.exercise.number),
@@ -102,7 +102,7 @@ def _twirl(stand: Stand) -> None:
             span=found.span,
             grit=Grit(amplitude=found.grit, per_turn=GRIT_PER_TURN if found.grit else 0.0),
         ),
-        felt=TwirlFelt(turning=_sentence(found.turning), let_go=_sentence(found.let_go)),
+        felt=TwirlFelt(turning=_told(stand, found.turning), let_go=_told(stand, found.let_go, "Let go.")),
         hand=_fingers(max(found.friction) + max(map(abs, found.pull))),
         set_id=stand.set_of("twirl"),
     )
@@ -122,7 +122,7 @@ def _spin(stand: Stand) -> None:
         key=stand.key("spin"),
         drawing=_drawing(stand, "spin"),
         curve=SpinCurve(speed=found.speed, torque=found.torque, inertia=found.inertia, rough=found.rough),
-        felt=SpinFelt(running=_sentence(found.running)),
+        felt=SpinFelt(running=_told(stand, found.running)),
         set_id=stand.set_of("spin"),
     )
 
@@ -143,10 +143,11 @@ def turn_with(stand: Stand) -> None:
         reference="the pen line" if found.mark is not None else "twelve o'clock",
         pen=hub.pen,
         resist=TurnResist(angle=found.resist_angle, effort=found.resist_effort, limit=found.limit),
-        zones=zones_of(found),
+        zones=zones_of(found) if stand.bench.words else (),
         set_id=stand.set_of("turn"),
     )
-    st.caption(PRESSED)
+    if stand.bench.words:
+        st.caption(PRESSED)
 
 
 def _twelve(angle: float) -> float:
@@ -168,6 +169,11 @@ def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:
         TurnZone(start=from_where(BINDS_FROM * found.limit), text=PINCHED),
         TurnZone(start=from_where(FREE_BELOW), text=TURNS_FREELY),
     )
+
+
+def _told(stand: Stand, words: str, instead: str = "Felt.") -> str:
+    """Return what a widget says of a gesture: the words only to who has asked for them."""
+    return _sentence(words) if stand.bench.words else instead
 
 
 def _sentence(words: str) -> str:

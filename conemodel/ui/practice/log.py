@@ -3,6 +3,7 @@
 import streamlit as st
 
 from conemodel.base.plain_text import for_html
+from conemodel.tasks.practice.commitment import read
 from conemodel.tasks.practice.session import Bench, Event
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
@@ -43,7 +44,8 @@ def show_last_answer(stand: Stand) -> None:
     if not stand.bench.log:
         text, done = "Nothing done yet.", ""
     else:
-        text, done = stand.bench.log[-1].told, _action_words(stand, len(stand.bench.log) - 1)
+        last = len(stand.bench.log) - 1
+        text, done = read(stand.bench, last), _action_words(stand, last)
     st.html(
         f'<div class="cm-told" role="status" aria-live="polite">'
         f"<small>{for_html(done)}</small>{for_html(text)}</div>"
@@ -102,4 +104,4 @@ def _line(stand: Stand, number: int, event: Event) -> str:
     if event.undone:
         return f"<s>{words}</s> (taken back)"
     note = " (not possible)" if event.refused else ""
-    return f"{words}{note}<br><b>{for_html(event.told)}</b>"
+    return f"{words}{note}<br><b>{for_html(read(stand.bench, number))}</b>"

@@ -8,8 +8,10 @@ from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import hub_rows
 from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.tasks.headline import DO_NOT_RIDE
+from conemodel.tasks.practice.actions.judge import line_words
 from conemodel.tasks.practice.criteria import touch_within
 from conemodel.tasks.practice.marking import HubMark
+from conemodel.tasks.practice.outcome import state_as_it_came
 from conemodel.ui.frame import table
 from conemodel.ui.practice.log import show_log
 from conemodel.ui.practice.session import Sitting
@@ -71,11 +73,24 @@ def _economy(sitting: Sitting) -> str:
         if exercise.questions != ("name",):
             return ""
         return (
-            f"Called right but not right: {marked.false_right}. Right but called wrong: {marked.false_wrong}."
+            f"Called right but not right: {marked.false_right}. Right but called wrong: {marked.false_wrong}. "
+            f"{_how_sure(sitting)}"
         )
     most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
     often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
     return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."
+
+
+def _how_sure(sitting: Sitting) -> str:
+    """Return how often what was said surely, fairly surely or by guess was so."""
+    hubs = sitting.stand.bench.hubs
+    counts: dict[str, list[bool]] = {}
+    for hub in sitting.marked.hubs if sitting.marked else ():
+        if judged := hubs[hub.hub].judged:
+            true = state_as_it_came(sitting.stand.bench.hidden[hub.hub]) == hub.said
+            counts.setdefault(judged[1], []).append(true)
+    said = (f"{sure}, {sum(true)} of {len(true)} so" for sure, true in sorted(counts.items()))
+    return f"By how sure you were: {'; '.join(said)}." if counts else ""
 
 
 def show_details(sitting: Sitting) -> None:
@@ -112,7 +127,11 @@ def _row_of(sitting: Sitting, hub: HubMark) -> Words:
     if exercise.kind == "touch":
         return name, "first touch", words, "right" if hub.passed else "off"
     if exercise.kind == "name":
+        judged = bench.hubs[hub.hub].judged
         said = bench.hubs[hub.hub].answer(exercise.questions[0]) or "nothing"
+        said = (
+            f"{line_words(judged[0])} ({judged[1]})" if judged and exercise.questions[0] == "name" else said
+        )
         return name, words.removeprefix("it was: "), said, "right" if hub.passed else "wrong"
     said = "refused" if bench.hubs[hub.hub].done == "refuse" else "done"
     return name, words, said, "right" if hub.passed else f"wrong: {WRONG_IN[hub.stage]}"

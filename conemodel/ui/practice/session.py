@@ -155,6 +155,7 @@ def _felt_part(bench: Bench) -> tuple[int, HubState]:
         cone_held=plain.cone_held,
         touched=False,
         acts=0,
+        judged=None,
     )
     return bench.current, kept
 

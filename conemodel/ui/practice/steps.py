@@ -27,9 +27,14 @@ def steps_for(exercise: Exercise) -> tuple[str, ...]:
     if exercise.kind == "touch":
         return ("cone", "say")
     if exercise.kind == "name":
-        return ("clamp", "feel", "say")
+        return ("clamp", "feel", *(("say",) if set(exercise.questions) - {"name"} else ()))
     looks = exercise.rides or not exercise.assessed or "protrusion first" in exercise.must
     return tuple(step for step in STEPS if step != "look" or looks)
+
+
+def says_place(exercise: Exercise) -> bool:
+    """Return whether a hand says where on the line from loose to tight a hub stands: to name it, or in training."""
+    return "name" in exercise.questions or (exercise.kind == "set" and not exercise.assessed)
 
 
 def list_visible_states(bench: Bench) -> list[tuple[str, str]]:
@@ -97,7 +102,11 @@ def _next_name(bench: Bench) -> tuple[str, str]:
         return "clamp", f"Close the {clamp_word(bench)}: a hub felt open is not as it is when ridden."
     if felt.rocked_clamped is None:
         return "feel", "Rock the rim. Does it move freely and then stop, or spring from the start?"
-    return ("feel", "Twirl the axle a full turn.") if twirl else ("say", "Say what it is.")
+    if twirl:
+        return "feel", "Twirl the axle a full turn."
+    if "name" in asked:
+        return "feel", "Felt enough? Mark on the line what it is, and say how sure you are."
+    return "say", "Say what it is."
 
 
 def _next_set(bench: Bench) -> tuple[str, str]:

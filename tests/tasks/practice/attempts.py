@@ -11,6 +11,7 @@ from typing import get_args
 
 from conemodel.parts.setting import AxleHeld, ClampSeat, Technique
 from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.actions.judge import Sure
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
 from conemodel.tasks.practice.questions import QUESTIONS, right_answer
@@ -39,7 +40,7 @@ class Attempt:
         before, number = self.bench.hub, self.bench.current
         self.bench = act(self.bench, action)
         event = self.bench.log[-1]
-        if event.refused or isinstance(action, a.Take):
+        if event.refused or isinstance(action, a.Take | a.InWords):
             return
         if isinstance(action, a.TakeBack):
             self.steps.pop()
@@ -157,6 +158,12 @@ def _feel(_: Attempt, chance: Random) -> Acts:
     yield from chance.sample(ways, chance.randrange(1, 4))
 
 
+def _say(_: Attempt, chance: Random) -> Acts:
+    yield a.Judge(chance.uniform(-1, 1), chance.choice(get_args(Sure)))
+    if chance.random() < 0.2:
+        yield a.InWords(chance.random() < 0.5)
+
+
 def _open(_: Attempt, chance: Random) -> Acts:
     yield a.OpenClamp()
 
@@ -197,6 +204,7 @@ _WAYS = (
     _check,
     _feel,
     _feel,
+    _say,
     _open,
     _trim,
     _look,

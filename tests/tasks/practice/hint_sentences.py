@@ -144,7 +144,8 @@ TRUE: dict[str, Truth] = {
         lambda t, s: (
             t.tight
             and t.untouched is bool(s["came"])
-            and "stiff" not in t.twirled[-1].told
+            and bool(t.twirled)
+            and not t.stiff
             and not any(t.steps.index(s) > t.steps.index(t.twirled[-1]) for s in t.steps_of(a.CloseClamp))
             and _turn(t, s)
         )

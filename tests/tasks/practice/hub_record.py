@@ -61,11 +61,11 @@ class HubRecord:
 
     @property
     def stiff(self) -> bool:
-        return bool(self.twirled) and "stiff" in self.twirled[-1].told
+        return bool(self.twirled) and "stiff" in (self.twirled[-1].after.felt.twirled_clamped or ())
 
     @property
     def free(self) -> bool:
-        return bool(self.rocked) and "no free" not in self.rocked[-1].told
+        return bool(self.rocked) and self.rocked[-1].after.felt.rocked_clamped != "none"
 
     @property
     def tight(self) -> bool:

@@ -12,6 +12,7 @@ from typing import Any
 import pytest
 
 from conemodel.parts.exercise import Prior
+from conemodel.parts.felt_play import felt_from
 from conemodel.tasks.practice.actions import (
     Action,
     CloseClamp,
@@ -32,6 +33,7 @@ from conemodel.tasks.practice.actions import (
 )
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder
+from conemodel.tasks.practice.felt_words import PLAY_FROM
 from conemodel.tasks.practice.hub_terms import terms_of, window_for
 from conemodel.tasks.practice.session import Bench
 from conemodel.tasks.practice.torque_feel import round_to_steps
@@ -61,20 +63,25 @@ def test_rocking_says_none_for_right_and_for_overtight_and_twirling_tells_them_a
     assert "stops dead" not in twirled[0]
 
 
-@pytest.mark.parametrize(("share", "word"), [(0.9, "no"), (1.6, "slight"), (3.5, "clear")])
-def test_free_movement_is_said_in_three_words(share, word):
+@pytest.mark.parametrize(
+    ("share", "word", "knocks"),
+    [(0.3, "no", False), (0.9, "a trace of", False), (1.3, "some", True), (3.5, "very much", True)],
+)
+def test_free_movement_is_said_in_grades_that_know_no_good_range(share, word, knocks):
     bench = clamped(share)
     assert f"{word} free movement" in said(do(bench, Rock()))
-    assert ("a knock" in said(do(bench, Rock(brisk=True)))) == (word != "no")
+    assert ("a knock" in said(do(bench, Rock(brisk=True)))) == knocks
     assert "a knock" not in said(do(bench, Rock(brisk=False)))
+    assert felt_from(bench.secret.scenario.limits, "rim") not in PLAY_FROM["rim"]
+    assert felt_from(bench.secret.scenario.limits, "axle end") not in PLAY_FROM["axle end"]
 
 
 def test_the_threshold_of_feeling_is_that_of_the_scenario_and_can_be_moved():
     bench = clamped(1.6)
     finer = bench.secret.scenario.limits.replace(rim_play=50e-6, clear_rim_play=80e-6)
     secret = replace(bench.secret, scenario=bench.secret.scenario.replace(limits=finer))
-    assert "slight" in said(do(bench, Rock()))
-    assert "clear" in said(do(replace(bench, hidden=(secret,)), Rock()))
+    assert do(bench, Rock()).hub.felt.rocked_clamped == "slight"
+    assert do(replace(bench, hidden=(secret,)), Rock()).hub.felt.rocked_clamped == "clear"
 
 
 def test_the_curve_has_the_free_travel_and_a_spring_at_each_end():

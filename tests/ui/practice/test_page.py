@@ -15,6 +15,7 @@ from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.actions import Rock, Twirl
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder, read_link
+from conemodel.tasks.practice.commitment import AT_THE_END, TO_SAY
 from conemodel.tasks.practice.widget_data import feel_of
 from tests.tasks.practice.hubs import open_link
 from tests.ui.practice.trainee import Trainee
@@ -116,23 +117,53 @@ def test_first_touch_by_words_alone_is_marked_kept_and_goes_on(record: Path) -> 
     assert trainee.sitting.link.salt == "evening"
 
 
-def test_naming_hubs_by_words_alone_and_the_next_comes_up_by_itself() -> None:
+MARKS = {"loose": -8, "right": 0, "tight": 8}
+
+
+def test_hubs_are_named_by_a_mark_and_no_word_of_what_was_felt_is_read_before_the_end() -> None:
     trainee = Trainee(link="02-loose-right-tight.evening.5")
     for hub in range(8):
         assert trainee.sitting.stand.bench.current == hub
-        trainee.rock()
-        loose = "no free" not in trainee.told
-        trainee.twirl()
-        word = "Loose" if loose else "Tight" if "stiff" in trainee.told else "Right"
-        trainee.step("say").press(word)
+        trainee.rock().twirl()
+        assert AT_THE_END in trainee.words
+        assert trainee.told not in trainee.words
+        state = trainee.sitting.stand.bench.secret.state
+        trainee.say(MARKS[state], "sure" if hub < 6 else "guessing")
     assert "Passed" in trainee.words
     assert "Called right but not right: 0" in trainee.words
+    assert "guessing, 2 of 2 so; sure, 6 of 6 so" in trainee.words
+    assert "free movement" in trainee.words
+
+
+def test_who_asks_for_words_reads_them_at_once_and_the_record_says_so(record: Path) -> None:
+    trainee = Trainee(link="02-loose-right-tight.evening.6").rock()
+    assert AT_THE_END in trainee.words
+    trainee.app.toggle[0].set_value(True)
+    trainee.run().twirl()
+    assert trainee.told in trainee.words
+    assert AT_THE_END not in trainee.words
+    for _ in range(8):
+        trainee.rock().twirl().say(0, "guessing")
+    (kept,) = attempts(Database(record))
+    assert kept.worded
+    assert not kept.passed
+
+
+def test_in_training_the_words_come_once_it_is_said_what_it_was() -> None:
+    trainee = Trainee(exercise="free-practice").step("feel").rock()
+    felt = trainee.told
+    assert felt not in trainee.words
+    assert TO_SAY in trainee.words
+    trainee.say(3, "fairly sure")
+    assert felt in trainee.words
+    assert TO_SAY not in trainee.words
+    trainee.rock()
+    assert TO_SAY in trainee.words
 
 
 def test_a_hub_that_is_done_is_called_done_and_not_right() -> None:
     """Whether it is right stands in the mark, after the last word on all of them."""
-    trainee = Trainee(link="02-loose-right-tight.evening.5").rock().twirl()
-    trainee.step("say").press("Loose")
+    trainee = Trainee(link="02-loose-right-tight.evening.5").rock().twirl().say(-5, "sure")
     groups: list[Any] = list(trainee.app.get("button_group"))
     hubs = next(group for group in groups if group.label == "Hub")
     assert [option.content for option in hubs.proto.options][:3] == ["Hub 1 done", "2", "3"]

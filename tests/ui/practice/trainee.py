@@ -76,6 +76,12 @@ class Trainee:
     def twirl(self) -> "Trainee":
         return self.hand("twirl", angle=0.0, turned=7.0, full_turn=True, let_go=False)
 
+    def say(self, mark: int, sure: str) -> "Trainee":
+        """Put a mark on the line from loose to tight, say how sure, and that this is what was felt."""
+        slider = next(s for s in self.app.select_slider if s.label.startswith("It feels"))
+        slider.set_value(mark)
+        return self.choose("How sure", sure).press("That is what I felt")
+
     @property
     def words(self) -> str:
         html = [element.proto.body for element in self.app.get("html")]

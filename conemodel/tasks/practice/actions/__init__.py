@@ -7,6 +7,7 @@ from conemodel.tasks.practice.actions.clamp import CloseClamp, FitClamp, OpenCla
 from conemodel.tasks.practice.actions.cone import Mark, ScrewIn, TurnCone, Wiggle
 from conemodel.tasks.practice.actions.feel import Rock, Spin, TurnAxle, TurnWheel, Twirl
 from conemodel.tasks.practice.actions.holding import HoldAxle, HoldCone
+from conemodel.tasks.practice.actions.judge import InWords, Judge
 from conemodel.tasks.practice.actions.locknut import RunUp, Tighten, Trim, Undo
 from conemodel.tasks.practice.actions.look import Look, PutRight
 
@@ -19,6 +20,8 @@ __all__ = [
     "FitClamp",
     "HoldAxle",
     "HoldCone",
+    "InWords",
+    "Judge",
     "Look",
     "Mark",
     "OpenClamp",
@@ -61,6 +64,8 @@ _KINDS: tuple[type[Action], ...] = (
     OpenClamp,
     Look,
     PutRight,
+    Judge,
+    InWords,
     Answer,
     Finish,
     TakeBack,

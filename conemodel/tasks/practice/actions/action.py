@@ -44,6 +44,10 @@ class Action(ABC):
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench after it, and what hands, eyes and ears answer; it can be done now."""
 
+    def is_felt(self, told: str) -> bool:
+        """Return whether what it was answered by is felt, and not seen: it is read only once the hand has spoken."""
+        return False
+
     @classmethod
     def buttons(cls, bench: Bench) -> tuple[tuple[str, "Action"], ...]:
         """Return its buttons on the page, in order: what stands on each, and what it does."""

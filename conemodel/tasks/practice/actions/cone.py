@@ -90,6 +90,10 @@ class TurnCone(Action):
             return "The locknut stands snug against the cone: run it back first."
         return cone_locked(bench.hub)
 
+    def is_felt(self, told: str) -> bool:
+        """Return whether it tells how the cone turns."""
+        return told in (TURNS_FREELY, PINCHED, BINDS)
+
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with the cone there, or where the balls stopped it."""
         secret, hub = bench.secret, bench.hub

@@ -34,6 +34,10 @@ class Rock(Action):
         """Return what keeps the axle end from the fingers, or None."""
         return axle_not_in_fingers(bench.hub) if self.grip == "axle end" else None
 
+    def is_felt(self, told: str) -> bool:
+        """Return that it is."""
+        return True
+
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with what rocking found."""
         hub = bench.hub
@@ -64,6 +68,10 @@ class Twirl(Action):
         """Return what keeps the axle end from the fingers, or None."""
         return axle_not_in_fingers(bench.hub)
 
+    def is_felt(self, told: str) -> bool:
+        """Return whether it was a full turn: less says little."""
+        return self.full_turn
+
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench with what twirling found; less than a full turn finds nothing."""
         hub = bench.hub
@@ -81,6 +89,10 @@ class Spin(Action):
 
     counts: ClassVar[bool] = False
     done: ClassVar[str] = "wheel spun"
+
+    def is_felt(self, told: str) -> bool:
+        """Return that it is."""
+        return True
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench as it is, and how the wheel runs."""
