@@ -1,6 +1,7 @@
 """The bench in a real browser: by mouse, by touch and by keys through to the mark; every part of it on every screen."""
 
 from collections.abc import Callable
+from statistics import median
 from typing import Any
 
 import pytest
@@ -9,7 +10,7 @@ from playwright.sync_api import Page
 from conemodel.tasks.practice.commitment import AT_THE_END
 from conemodel.ui.practice.say_felt import IN_WORDS
 from tests.browser.bench import drag, heard, lines, pick, press, told
-from tests.browser.hands import Hand
+from tests.browser.hands import CANVAS, Hand
 from tests.browser.pages import findings, overflow, settle
 
 Open = Callable[..., Page]
@@ -159,14 +160,38 @@ def test_a_hub_set_by_keys_alone(open_page: Open) -> None:
     assert page.get_by_role("table").filter(has_text="play →").first.is_visible()
 
 
+LAGS = """() => {
+    const { arc } = CanvasRenderingContext2D.prototype;
+    window.lags = [];
+    CanvasRenderingContext2D.prototype.arc = function (x, y, r, from, to, ...way) {
+        window.lags.push(Math.abs(to - from));
+        return arc.call(this, x, y, r, from, to, ...way);
+    };
+}"""
+"""Keep every wedge between hand and axle that is drawn."""
+
+
+def lag_on_screen(page: Page) -> float:
+    """Return how far the axle is drawn behind the fingers that turn it by keys [rad], mostly."""
+    page.evaluate(LAGS)
+    page.locator(CANVAS).focus()
+    page.keyboard.down("ArrowRight")
+    page.wait_for_function("window.lags.length > 60")
+    page.keyboard.up("ArrowRight")
+    return median(page.evaluate("window.lags.slice(20)"))
+
+
 def test_the_first_hub_takes_three_hubs_and_two_gestures(open_page: Open) -> None:
     page = open_page("/first-hub", width=390, height=1300)
-    for title in ("A loose hub", "A hub that is too tight", "A hub that is right"):
-        page.get_by_role("heading", name=title).wait_for()
+    lags = []
+    for title in ("a loose hub", "a hub that is too tight", "a hub that is right"):
+        page.get_by_role("heading", name="Loose, right or too tight?").wait_for()
         page.get_by_role("button", name="Rock briskly").click()
         page.get_by_role("button", name="Turn once round").wait_for()
         settle(page)
+        lags.append(lag_on_screen(page))
         page.get_by_role("button", name="Turn once round").click()
+        page.get_by_role("heading", name=f"That was {title}").wait_for()
         on = page.get_by_role("button", name="Next hub").or_(
             page.get_by_role("button", name="What you now know")
         )
@@ -176,6 +201,7 @@ def test_the_first_hub_takes_three_hubs_and_two_gestures(open_page: Open) -> Non
         settle(page)
     assert page.get_by_text("Only twirling finds too tight").is_visible()
     assert overflow(page) == 0
+    assert lags[1] > 5 * lags[2] > 0
 
 
 @pytest.mark.parametrize("dark", [False, True], ids=["light", "dark"])

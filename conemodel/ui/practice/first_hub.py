@@ -17,40 +17,40 @@ FREE = "free-practice"
 """The exercise whose reference hubs these are."""
 
 
+ROCK = "Rock the rim to and fro, slowly, then briskly. Does it move before it springs? Does it knock?"
+TWIRL = (
+    "Now twirl the axle once right round and let go. How far does it lag behind your fingers? Does it run on?"
+)
+
+
 @dataclass(frozen=True)
 class Lesson:
-    """One hub: its state, what to do by each gesture, what it taught."""
+    """One hub: its state, what it is called once both gestures are made, and what they taught."""
 
     state: State
     title: str
-    rock: str
-    twirl: str
     taught: str
 
 
 LESSONS = (
     Lesson(
         "loose",
-        "A loose hub",
-        "Rock the rim to and fro, briskly. It moves freely, then knocks.",
-        "Now twirl the axle once right round. Smooth and easy.",
+        "That was a loose hub",
         "**Loose:** clamped, it moves freely and knocks; it turns smoothly.",
     ),
     Lesson(
         "tight",
-        "A hub that is too tight",
-        "Rock it the same way. No free movement: it springs from the start. Good? Not yet known.",
-        "Twirl it: smooth, but stiff, and it stops dead. That is what rocking could not tell.",
-        "**Too tight:** clamped, it does not move freely; it turns stiffly.",
+        "That was a hub that is too tight",
+        "**Too tight:** clamped, it does not move freely; it turns stiffly. Rocking alone could not tell.",
     ),
     Lesson(
         "right",
-        "A hub that is right",
-        "Rock it the same way. No free movement, just as before.",
-        "Twirl it: smooth and not stiff.",
+        "That was a hub that is right",
         "**Right:** clamped, it does not move freely; it turns smoothly. It takes both gestures to know.",
     ),
 )
+UNKNOWN = "Loose, right or too tight?"
+"""What stands over a hub until the hand has found it."""
 
 
 def page() -> None:
@@ -73,9 +73,12 @@ def _lesson() -> None:
     felt = stand.bench.hub.felt
     rocked, twirled = felt.rocked_clamped is not None, felt.twirled_clamped is not None
     st.progress((2 * at + rocked + twirled) / (2 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
-    st.header(lesson.title, anchor=False)
-    st.caption(HOW_IT_IS_CLAMPED)
-    st.markdown(f"**{2 if rocked else 1} of 2:** {lesson.twirl if rocked else lesson.rock}")
+    st.header(lesson.title if rocked and twirled else UNKNOWN, anchor=False)
+    st.caption(f"{HOW_IT_IS_CLAMPED} {IN_THE_FRAME}")
+    if rocked and twirled:
+        st.markdown(lesson.taught)
+    else:
+        st.markdown(f"**{2 if rocked else 1} of 2:** {TWIRL if rocked else ROCK}")
     show_last_answer(stand)
     st.button(  # stands there from the start, so that nothing moves when it can be pressed
         "What you now know" if at + 1 == len(LESSONS) else "Next hub",
@@ -85,8 +88,6 @@ def _lesson() -> None:
         disabled=not (rocked and twirled),
     )
     feel_with(stand, "twirl" if rocked else "rim")
-    if rocked and twirled:
-        st.markdown(lesson.taught)
 
 
 def _stand(state: State) -> Stand:
@@ -102,11 +103,10 @@ def _go_to(at: int) -> None:
         st.session_state.first_hubs = {}
 
 
-HOW_IT_IS_CLAMPED = "Clamped on spacers: as hard as in the frame, but out of it, so you can twirl the axle."
+HOW_IT_IS_CLAMPED = "Clamped on spacers in place of the frame, lever shut: as hard as it would be ridden."
 
 IN_THE_FRAME = (
-    "In the frame the axle cannot be twirled: spin the wheel and feel whether it runs smooth, or take it out and clamp "
-    "it on spacers."
+    "In the frame the axle cannot be twirled: spin the wheel, or take it out and clamp it on spacers."
 )
 
 Taught = tuple[str, str, str]

@@ -105,7 +105,7 @@ class Rocked:
         set_id: the state of the hub it was made on.
         cycles: to and fro, whole.
         knocks: heard, or that would have been heard.
-        brisk: whether the hand was quick enough to knock.
+        brisk: whether it knocked or, on a hub without play, whether the hand was quick enough to knock.
     """
 
     sequence: int

@@ -51,7 +51,17 @@ def test_no_fork_is_drawn_where_an_axle_is_to_be_twirled(drawn: list[str]) -> No
     app = AppTest.from_function(_script, default_timeout=PATIENCE).run()
     assert not app.exception
     assert drawn == ["clamp, shut"]
-    assert any("Clamped on spacers" in caption.value for caption in app.caption)
+    said = "".join(caption.value for caption in app.caption)
+    assert "Clamped on spacers" in said
+    assert "In the frame the axle cannot be twirled: spin the wheel" in said
+
+
+def test_the_hand_finds_before_it_is_told(drawn: list[str]) -> None:
+    app = AppTest.from_function(_script, default_timeout=PATIENCE).run()
+    words = "\n".join([*(h.value for h in app.header), *(m.value for m in app.markdown)]).lower()
+    told = [lesson.taught.lower() for lesson in LESSONS] + [lesson.title.lower() for lesson in LESSONS]
+    assert "loose, right or too tight?" in words
+    assert not any(each in words for each in told)
 
 
 @pytest.mark.parametrize(

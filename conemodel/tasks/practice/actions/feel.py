@@ -28,7 +28,7 @@ class Rock(Action):
     @property
     def words(self) -> str:
         """What was done."""
-        return f"rocked at the {self.grip}{', briskly' if self.brisk else ''}"
+        return f"rocked at the {self.grip}, {'briskly' if self.brisk else 'slowly'}"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return what keeps the axle end from the fingers, or None."""
