@@ -8,10 +8,12 @@ import shutil
 from collections.abc import Callable, Generator, Iterator
 from contextlib import ExitStack
 from pathlib import Path
+from typing import Any
 
 import pytest
 from playwright.sync_api import Browser, Page, sync_playwright
 
+from conemodel.ui.widgets.mount import read_text
 from tests.browser.pages import Visitor
 from tests.browser.server import Server
 
@@ -66,6 +68,20 @@ def browser(chromium: str) -> Iterator[Browser]:
         opened = playwright.chromium.launch(executable_path=chromium, args=list(FLAGS))
         yield opened
         opened.close()
+
+
+@pytest.fixture(scope="module")
+def feel(browser: Browser) -> Iterator[Callable[..., Any]]:
+    """Return a function that runs a script with one argument in a page where `F` holds what hands meet."""
+    page = browser.new_page()
+    page.evaluate(
+        """async (text) => {
+            window.F = await import(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+        }""",
+        read_text("feel.js", "feel_twirl.js", "feel_turn.js"),
+    )
+    yield lambda code, given=None: page.evaluate(code, given)
+    page.close()
 
 
 @pytest.fixture(scope="session")

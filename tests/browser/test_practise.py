@@ -178,7 +178,7 @@ def lag_on_screen(page: Page) -> float:
     page.keyboard.down("ArrowRight")
     page.wait_for_function("window.lags.length > 60")
     page.keyboard.up("ArrowRight")
-    return median(page.evaluate("window.lags.slice(20)"))
+    return float(median(page.evaluate("window.lags.slice(20)")))
 
 
 def test_the_first_hub_takes_three_hubs_and_two_gestures(open_page: Open) -> None:

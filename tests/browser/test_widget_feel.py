@@ -10,21 +10,6 @@ from math import asin, cos, exp, log, pi, sqrt
 
 import pytest
 
-from conemodel.ui.widgets.mount import read_text
-
-
-@pytest.fixture(scope="module")
-def feel(browser):
-    page = browser.new_page()
-    page.evaluate(
-        """async (text) => {
-            window.F = await import(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
-        }""",
-        read_text("feel.js"),
-    )
-    yield lambda code, given=None: page.evaluate(code, given)
-    page.close()
-
 
 def rock(play, **changes):
     """Return what the page gives the rim for a rigid-sided bearing of `play` [m]."""
@@ -188,67 +173,6 @@ def test_dry_friction_takes_the_same_from_every_swing(feel):
     ends = feel(code)
     assert len(ends) >= 9
     assert [a - b for a, b in pairwise(ends[:9])] == pytest.approx([0.1] * 8, abs=0.003)
-
-
-def test_a_let_go_axle_coasts_on_its_momentum_and_a_tight_one_stops_dead(feel):
-    code = """([level]) => {
-        const grit = { amplitude: 0, per_turn: 0, seed: 1 };
-        const axle = F.makeTwirl({ friction: [level], dents: [0], span: 6.28, grease: 2e-6, inertia: 1e-5,
-            finger: 0.06, slip: 0.06, grit });
-        const s = F.restTwirl(0);
-        s.speed = 12;
-        let time = 0;
-        for (; s.speed && time < 9; time += F.STEP) F.stepTwirl(axle, s, null);
-        return time;
-    }"""
-    for level in (1e-3, 3e-2):
-        want = 1e-5 / 2e-6 * log(1 + 2e-6 * 12 / level)
-        assert feel(code, [level]) == pytest.approx(want, rel=0.01, abs=0.0003)
-
-
-def test_a_tight_axle_lags_behind_the_fingers_by_its_drag(feel):
-    code = """() => {
-        const grit = { amplitude: 0, per_turn: 0, seed: 1 };
-        const axle = F.makeTwirl({ friction: [0.03], dents: [0], span: 6.28, grease: 0, inertia: 1e-5,
-            finger: 0.06, slip: 0.06, grit });
-        const s = F.restTwirl(0);
-        for (let i = 0; i < 8000; i += 1) F.stepTwirl(axle, s, 0.4 * i * F.STEP);
-        return s.hand.at - s.at;
-    }"""
-    assert feel(code) == pytest.approx(0.03 / 0.06, rel=0.02)
-
-
-def test_grit_is_the_same_for_the_same_seed_and_does_not_come_back_each_turn(feel):
-    code = "(seed) => Array.from(F.makeGrit({ amplitude: 0.004, per_turn: 12, seed }))"
-    first, again, other = feel(code, 5), feel(code, 5), feel(code, 6)
-    assert first == again != other
-    assert first[:720] != first[720:1440]
-    assert 0.001 < max(first) < 0.012
-    assert min(first) == 0
-
-
-def test_the_cone_goes_in_as_far_as_the_hand_can_turn_it(feel):
-    table = {"angle": [-0.5, 0.0, 1.0], "effort": [2.0, 0.0, 0.0], "limit": 0.4}
-    # The effort grows by 4 N·m a radian: 0.4 N·m stand at -0.1.
-    code = "([target, now, table]) => F.turnTo(target, now, table)"
-    assert feel(code, [-0.05, 0.2, table]) == -0.05
-    assert feel(code, [-0.3, 0.2, table]) == pytest.approx(-0.1)
-    assert feel(code, [-0.4, -0.3, table]) == -0.3
-    assert feel(code, [0.7, -0.3, table]) == 0.7
-
-
-@pytest.mark.parametrize(
-    ("degrees", "words"),
-    [
-        (0, "where it started"),
-        (6, "1 minute out"),
-        (-18, "3 minutes in (clockwise)"),
-        (20, "a little past 3 minutes out"),
-        (-17, "just short of 3 minutes in (clockwise)"),
-    ],
-)
-def test_an_angle_is_told_in_minutes_of_a_clock_face(feel, degrees, words):
-    assert feel("(a) => F.minutesInWords(a)", degrees * pi / 180) == words
 
 
 def test_the_hand_follows_the_pointer_without_a_jump(feel):

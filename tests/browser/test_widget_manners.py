@@ -178,3 +178,23 @@ def test_keys_that_are_not_ours_still_reach_the_page(bench):
         for key in ("ArrowLeft", "Escape", "Tab"):
             page.keyboard.press(key)
         assert page.evaluate("heard") == ["Escape", "Tab"]
+
+
+def test_sound_is_offered_once_and_its_level_kept(bench):
+    with bench.page("/?show=rock") as page:
+        page.evaluate(AUDIO)
+        asked = page.get_by_text("Can you hear and feel this?")
+        assert asked.is_visible()
+        page.get_by_role("button", name="Louder").click()
+        page.get_by_role("button", name="Yes", exact=True).click()
+        asked.wait_for(state="detached")
+        kept = page.evaluate("JSON.parse(localStorage.getItem('conemodel sound'))")
+        assert kept["on"] is True
+        assert kept["level"] > 1
+        page.reload()
+        Hand(page)
+        page.evaluate(AUDIO)
+        assert page.evaluate("contexts.length") == 0
+        assert asked.count() == 0
+        page.locator(CANVAS).click()
+        page.get_by_role("button", name="Sound off").wait_for()

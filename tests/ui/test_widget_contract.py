@@ -24,7 +24,7 @@ from conemodel.ui.widgets.contract_twirl import TwirlCurve, TwirlHand
         (lambda: RockHand(muffle=1.5), "between 0 and 1"),
         (lambda: TwirlCurve(friction=[0.1, -0.1]), "curve.friction"),
         (lambda: TwirlCurve(friction=[]), "1 or more"),
-        (lambda: TwirlHand(finger=0), "hand.finger"),
+        (lambda: TwirlHand(firm=0), "hand.firm"),
         (lambda: TurnResist(angle=[0, 1], effort=[0, 1]), "resist.effort"),
         (lambda: TurnResist(angle=[1, 0], effort=[1, 0]), "resist.angle"),
         (lambda: SpinCurve(speed=[1, 2], torque=[1, 1]), "must start at 0"),

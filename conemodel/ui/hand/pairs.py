@@ -27,8 +27,8 @@ HUBS = ("A", "B")
 MAGNIFICATION = 20.0
 """How much movement is enlarged in the picture [-], so that play a hand just feels is play an eye just sees."""
 
-FINGERS = TwirlHand(finger=0.12, slip=0.12)
-"""Fingers that neither slip nor wind up on the tightest hub; the same for both hubs of a pair, else their lag would say
+FINGERS = TwirlHand(slip=0.12)
+"""Fingers that do not slip on the tightest hub; the same for both hubs of a pair, else their lag would say
 nothing of the torque."""
 
 LEAST_TWIRL = 1.0

@@ -23,9 +23,6 @@ WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl 
 PRESSED = "Pinched: both tracks press on the balls. Binds: they press so hard that the cone turns stiffly."
 """The two words for a cone that is past first touch."""
 
-MOST_WIND = 0.25
-"""How far fingers that grip hard wind up before the axle follows [rad]. Assumption."""
-
 GRIT_PER_TURN = 12.0
 """Bumps a turn of the axle in dry grease. Assumption."""
 
@@ -103,15 +100,10 @@ def _twirl(stand: Stand) -> None:
             grit=Grit(amplitude=found.grit, per_turn=GRIT_PER_TURN if found.grit else 0.0),
         ),
         felt=TwirlFelt(turning=_told(stand, found.turning), let_go=_told(stand, found.let_go, "Let go.")),
-        hand=_fingers(max(found.friction) + max(map(abs, found.pull))),
+        # strong enough for the hardest place
+        hand=TwirlHand(slip=max(TwirlHand().slip, 2.0 * (max(found.friction) + max(map(abs, found.pull))))),
         set_id=stand.set_of("twirl"),
     )
-
-
-def _fingers(hardest: float) -> TwirlHand:
-    """Return fingers strong enough for the `hardest` torque [N·m], so that they neither slip nor wind up."""
-    usual = TwirlHand()
-    return TwirlHand(slip=max(usual.slip, 2.0 * hardest), finger=max(usual.finger, hardest / MOST_WIND))
 
 
 def _spin(stand: Stand) -> None:

@@ -28,6 +28,7 @@ class Bench {
     this.hub = new BenchHub(this.find("svg"));
     this.status = this.find("[role=status]");
     this.sound = new Sound(this.find(".sound"));
+    if (!this.sound.chosen) new SoundCheck(this);
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
     this.calmChange = () => this.draw();
     this.calm.addEventListener("change", this.calmChange);

@@ -25,17 +25,20 @@ class TurnResist(Checked):
         angle: of the cone, counted outward [rad], rising. Empty = it turns freely everywhere.
         effort: torque to turn it inward there [N·m], not rising.
         limit: greatest torque of the hand with this tool [N·m].
+        firm, give: a hand that pulls is ahead of its tool by give · ln(1 + torque / firm) [N·m, rad]. Assumptions.
     """
 
     angle: Sequence[float] = ()
     effort: Sequence[float] = ()
     limit: float = 0.3
+    firm: float = 0.02
+    give: float = 0.07
 
     def _problems(self) -> Iterator[Problem]:
         yield from check_columns("resist", self.angle, self.effort, least=2 if self.angle else 0)
         yield from check_rising("resist.angle", self.angle, strictly=True)
         yield from check_rising("resist.effort, from the outer end,", tuple(reversed(self.effort)))
-        yield from check_positive("resist", limit=self.limit)
+        yield from check_positive("resist", limit=self.limit, firm=self.firm, give=self.give)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

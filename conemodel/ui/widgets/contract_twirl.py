@@ -62,19 +62,22 @@ class TwirlHand(Checked):
     """Fingers on the axle, and how loud roughness is. Assumptions.
 
     Attributes:
-        finger: stiffness of the fingers' flesh in turning [N·m/rad].
+        firm, give: fingers are ahead of the axle by give · ln(1 + torque / firm) [N·m, rad].
         slip: torque at which they slip [N·m].
         loud_at: change of drag a second that sounds at full loudness [N·m/s].
         muffle: 0 (thin oil) to 1 (thick grease).
     """
 
-    finger: float = 0.06
-    slip: float = 0.06
+    firm: float = 0.1
+    give: float = 0.6
+    slip: float = 0.1
     loud_at: float = 0.6
     muffle: float = 0.0
 
     def _problems(self) -> Iterator[Problem]:
-        yield from check_positive("hand", finger=self.finger, slip=self.slip, loud_at=self.loud_at)
+        yield from check_positive(
+            "hand", firm=self.firm, give=self.give, slip=self.slip, loud_at=self.loud_at
+        )
         yield from check_share("hand.muffle", self.muffle)
 
 

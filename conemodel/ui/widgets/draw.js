@@ -80,6 +80,19 @@ export function penStroke(pen, look, clockwise, from, to) {
   pen.restore();
 }
 
+// How far the hand is ahead of what it turns, clockwise from one angle to another: a wedge between two radii.
+export function drawLag(pen, look, [inner, outer], from, to) {
+  if (Math.abs(to - from) < 0.01) return;
+  const [start, end] = [from - TURN / 4, to - TURN / 4], back = to < from;
+  pen.globalAlpha = 0.45;
+  shape(pen, look.petrol, null, (p) => {
+    p.arc(0, 0, outer, start, end, back);
+    p.arc(0, 0, inner, end, start, !back);
+    p.closePath();
+  });
+  pen.globalAlpha = 1;
+}
+
 // A finger seen from its side, its pad towards (x, y), reaching back along `way`.
 export function finger(pen, look, x, y, way, thick, long) {
   pen.save();

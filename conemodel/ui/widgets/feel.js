@@ -126,57 +126,6 @@ export function seeded(seed) {
   };
 }
 
-// Grit: short bumps of drag, scattered over several turns so that they do not come back every turn.
-export function makeGrit({ amplitude, per_turn: perTurn, seed }, turns = 7, perBin = 720) {
-  const bins = new Float64Array(turns * perBin);
-  const draw = seeded(seed);
-  for (let bump = 0; bump < Math.round(perTurn * turns); bump += 1) {
-    const at = Math.floor(draw() * bins.length), height = amplitude * (0.3 + 0.7 * draw());
-    for (let i = -2; i <= 2; i += 1) {
-      bins[(at + i + bins.length) % bins.length] += height * (1 - Math.abs(i) / 3);
-    }
-  }
-  return bins;
-}
-
-// Table over one span of angle, repeated for ever.
-export function around(table, angle, span = 2 * Math.PI) {
-  const n = table.length;
-  const place = ((((angle / span) % 1) + 1) % 1) * n;
-  const i = Math.floor(place) % n;
-  return table[i] + (table[(i + 1) % n] - table[i]) * (place - Math.floor(place));
-}
-
-export function makeTwirl(d) {
-  return { ...d, bumps: makeGrit(d.grit), fingerDamping: 1.2 * Math.sqrt(d.finger * d.inertia) };
-}
-
-export const restTwirl = (at = 0) => ({ at, speed: 0, hand: { at, speed: 0 }, resist: 0, rough: 0 });
-
-// One step of the axle; `target` is where the fingers want to be, or null when they have let go.
-export function stepTwirl(axle, s, target, dt = STEP) {
-  const grit = around(axle.bumps, s.at, 14 * Math.PI);
-  const dents = around(axle.dents, s.at, axle.span);
-  const friction = around(axle.friction, s.at, axle.span) + grit;
-  let torque = dents, damping = axle.grease;
-  if (target !== null) {
-    moveHand(s.hand, target, dt);
-    const give = axle.slip / axle.finger;
-    s.hand.at = clamp(s.hand.at, s.at - give, s.at + give);
-    torque += axle.finger * (s.hand.at - s.at) + axle.fingerDamping * s.hand.speed;
-    damping += axle.fingerDamping;
-  } else {
-    s.hand.at = s.at;
-    s.hand.speed = s.speed;
-  }
-  stepTurning(s, { torque, friction, damping, inertia: axle.inertia }, dt);
-  const resist = friction - dents;
-  // Only quick changes of drag are roughness; a slow once-a-turn grab is felt but not heard.
-  s.rough += (Math.abs(resist - s.resist) / dt - s.rough) * (dt / 0.03) * (s.speed ? 1 : 0);
-  if (!s.speed) s.rough *= 1 - dt / 0.03;
-  s.resist = resist;
-}
-
 // One step of the wheel. The heavy spot hangs down at angle 0; `hand` is the speed of a hand on the tyre, or null.
 export function stepSpin(wheel, s, hand, dt = STEP) {
   if (hand !== null) {
@@ -188,29 +137,7 @@ export function stepSpin(wheel, s, hand, dt = STEP) {
   stepTurning(s, { torque: -wheel.heavy * Math.sin(s.at), friction: drag, inertia: wheel.inertia }, dt);
 }
 
-// Where the cone gets to when the hand asks for `target` (angle counted outward): as deep as its effort allows.
-export function turnTo(target, now, { angle, effort, limit }) {
-  if (!angle.length) return target;
-  const deepest = deepestAngle(angle, effort, limit);
-  return target >= now ? target : Math.max(target, Math.min(now, deepest));
-}
-
-// The effort falls as the cone comes out: the deepest place is where it equals what the hand can do.
-export function deepestAngle(angle, effort, limit) {
-  if (effort[effort.length - 1] > limit) return Infinity;
-  if (effort[0] <= limit) return -Infinity;
-  let i = effort.length - 1;
-  while (i > 0 && effort[i - 1] <= limit) i -= 1;
-  const fall = effort[i - 1] - effort[i];
-  return angle[i] - ((angle[i] - angle[i - 1]) * (limit - effort[i])) / fall;
-}
-
-// Minutes of a clock face in words, never finer than the eye.
-export function minutesInWords(turned) {
-  const exact = Math.abs(turned) / (Math.PI / 30), whole = Math.round(exact);
-  if (exact < 0.08) return "where it started";
-  const over = exact - whole;
-  const near = Math.abs(over) < 0.08 ? "" : over > 0 ? "a little past " : "just short of ";
-  const words = whole ? `${near}${whole} ${whole === 1 ? "minute" : "minutes"}` : "less than a minute";
-  return `${words} ${turned > 0 ? "out" : "in (clockwise)"}`;
-}
+// Fingers give softly and stiffen, so that what they lag behind by grows with the logarithm of the torque: up to `firm`
+// nearly in step with it, and never to an end. `give` is how far they give for each e-fold beyond.
+export const fingerTorque = (lag, { firm, give }) => Math.sign(lag) * firm * Math.expm1(Math.abs(lag) / give);
+export const fingerLag = (torque, { firm, give }) => Math.sign(torque) * give * Math.log1p(Math.abs(torque) / firm);

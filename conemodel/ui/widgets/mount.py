@@ -25,7 +25,17 @@ from conemodel.ui.widgets.contract_turning import (
 )
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
-SHARED_SCRIPTS = ("feel.js", "draw.js", "instrument_sheet.js", "bench_hub.js", "sound.js", "bench.js")
+SHARED_SCRIPTS = (
+    "feel.js",
+    "feel_twirl.js",
+    "feel_turn.js",
+    "draw.js",
+    "instrument_sheet.js",
+    "bench_hub.js",
+    "sound.js",
+    "sound_check.js",
+    "bench.js",
+)
 _Gesture = TypeVar("_Gesture")
 
 
@@ -180,7 +190,7 @@ def turn_cone(
         "tool": tool,
         "pen": pen,
         "locknut": locknut,
-        "resist": {"angle": list(meets.angle), "effort": list(meets.effort), "limit": meets.limit},
+        "resist": {**asdict(meets), "angle": list(meets.angle), "effort": list(meets.effort)},
         "zones": [{"from": zone.start, "text": zone.text} for zone in sorted(zones, key=lambda z: z.start)],
         "show_degrees": show_degrees,
     }

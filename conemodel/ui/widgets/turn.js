@@ -2,6 +2,9 @@
 
 const MINUTE = TURN / 60;
 const DEGREE = TURN / 360;
+const SPANNER = ["cone-spanner", "hole"];
+const JAW = 24, END = 73, RING = 100; // where the spanner's handle begins and ends, and the ring, as the dial draws them
+const BENDS = 0.4; // share of the hand's lead that the spanner's end goes with it
 
 class Turn {
   constructor(bench) {
@@ -53,11 +56,12 @@ class Turn {
     this.way = way;
     if (near) return;
     this.wanted -= moved;
-    this.go();
-    // A hand that pushes against the stop slips back with it, so that turning round answers at once.
-    const most = 12 * DEGREE;
-    this.wanted = Math.max(this.angle - most, this.wanted);
-    this.lead = this.wanted - this.angle;
+    const { resist } = this.bench.data;
+    this.angle = followHand(this.wanted, this.angle, resist);
+    // A hand that pulls against the stop slips, so that turning round answers at once.
+    this.wanted = Math.max(this.angle - fingerLag(resist.limit, resist) - DEGREE, this.wanted);
+    this.lead = Math.min(this.wanted - this.angle, 0);
+    this.strain(Math.abs(moved));
     this.show();
   }
 
@@ -70,14 +74,25 @@ class Turn {
 
   nudge(step) {
     this.begin();
+    const { resist } = this.bench.data;
     this.wanted = this.angle + step;
-    this.go();
+    this.angle = turnTo(this.wanted, this.angle, resist);
+    this.lead = step < 0 ? -fingerLag(Math.min(effortAt(resist, this.angle), resist.limit), resist) : 0;
+    this.strain(Math.abs(step));
     this.show();
     this.timer = setTimeout(() => this.finish(), 350);
   }
 
-  go() {
-    this.angle = turnTo(this.wanted, this.angle, this.bench.data.resist);
+  // What a hand that strains hears and feels: pulses that come harder and closer the more the spanner lags.
+  strain(moved) {
+    const { resist } = this.bench.data;
+    if (!this.lead || !resist.angle.length) return;
+    const strain = strainOf(fingerTorque(-this.lead, resist), resist);
+    this.pulled = (this.pulled ?? 0) + moved;
+    if (this.pulled < creakEvery(strain)) return;
+    this.pulled = 0;
+    this.bench.sound.play(creakNotes(strain));
+    this.bench.buzz(Math.round(4 + 26 * strain));
   }
 
   show() {
@@ -93,7 +108,8 @@ class Turn {
   finish() {
     clearTimeout(this.timer);
     if (!this.begun) return;
-    const turned = this.angle - this.begun.angle, stopped = this.wanted < this.angle - 0.5 * DEGREE;
+    const { resist } = this.bench.data, turned = this.angle - this.begun.angle;
+    const stopped = this.wanted < this.angle - 0.5 * DEGREE && effortAt(resist, this.angle) > 0.95 * resist.limit;
     this.begun = null;
     this.lead = 0;
     this.show();
@@ -131,15 +147,12 @@ class Turn {
     const cone = data.origin - this.angle, nut = -(data.locknut ?? 0);
     hub.place(width, height, hub.drawing.sheet.view, [8, 4, width - 16, height - 8]);
     hub.move({ angle: -cone / DEGREE, locknut: nut / DEGREE });
-    for (const part of ["cone-spanner", "hole"]) {
-      const node = hub.sheet.find(part);
-      node.setAttribute("transform", `rotate(${((this.grip - this.lead) / DEGREE).toFixed(3)})`);
-      node.style.display = data.tool === "spanner" ? "" : "none";
-    }
+    this.bendSpanner();
     pen.save();
     pen.translate(...hub.px([0, 0]));
     const seat = hub.boxOf("cone", "cone-seat").r * hub.scale;
     if (data.tool !== "spanner") drawFingers(pen, look, seat, this.grip + cone - this.lead);
+    else if (this.lead) drawPull(pen, look, hub, this.grip + cone, this.lead);
     if (data.pen) {
       const axle = hub.boxOf("axle", "axle").r * hub.scale;
       penStroke(pen, look, 0, 0.55 * axle, 0.95 * axle);
@@ -150,11 +163,41 @@ class Turn {
     if (data.show_degrees) this.drawDegrees(pen, look);
   }
 
+  // Its jaw stays with the cone, its end goes part of the way with the hand.
+  bendSpanner() {
+    const { hub, data } = this.bench;
+    for (const { name, d } of hub.sheet.groups.get("cone").parts.filter((part) => SPANNER.includes(part.name))) {
+      const node = hub.sheet.find(name);
+      set(node, { d: bent(d, BENDS * -this.lead), transform: `rotate(${(this.grip / DEGREE).toFixed(1)})` });
+      node.style.display = data.tool === "spanner" ? "" : "none";
+    }
+  }
+
   drawDegrees(pen, look) {
     const { width, height, data } = this.bench, degrees = Math.round((this.angle - data.origin) / DEGREE);
     const text = degrees ? `${Math.abs(degrees)}° ${degrees > 0 ? "out" : "in"}` : "0°";
     words(pen, look, text, width - 10, height - 16, { align: "right", size: 18, weight: "600" });
   }
+}
+
+// An outline that points up, bent clockwise by an angle at its far end.
+function bent(d, angle) {
+  if (!angle) return d;
+  const points = cornersOf(d).map(([x, y]) => {
+    const along = Math.max(-y - JAW, 0) / (END - JAW);
+    return `${(x + Math.tan(angle) * along * along * END).toFixed(2)} ${y}`;
+  });
+  return `M${points.join("L")}Z`;
+}
+
+// The hand ahead of the spanner's end, by what its fingers give.
+function drawPull(pen, look, hub, spanner, lead) {
+  const r = END * hub.scale;
+  drawLag(pen, look, [r, RING * hub.scale], spanner, spanner - lead);
+  pen.save();
+  pen.rotate(spanner - lead);
+  finger(pen, look, 0, -0.9 * r, -TURN / 4, 0.16 * r, 0.5 * r);
+  pen.restore();
 }
 
 function drawFingers(pen, look, seat, clockwise) {

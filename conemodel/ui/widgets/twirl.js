@@ -11,6 +11,7 @@ class Twirl {
 
   take(data, fresh) {
     this.axle = makeTwirl(data);
+    this.click = this.rasp = 0;
     if (!fresh && this.s) return;
     this.s = restTwirl(data.angle);
     this.target = this.way = this.gesture = this.script = this.drive = null;
@@ -67,7 +68,8 @@ class Twirl {
 
   play(what) {
     this.drive = null;
-    this.script = what === "round" ? { speed: 2.4, left: 1.06 * TURN } : { speed: 14, left: 0.75 * TURN };
+    const { speed, turned } = what === "round" ? { speed: 2.4, turned: 1.03 * TURN } : { speed: 14, turned: 0.75 * TURN };
+    this.script = { speed, end: this.s.at + turned };
     this.begin();
   }
 
@@ -75,9 +77,9 @@ class Twirl {
     if (this.target === null) return;
     const speed = this.drive?.speed ?? this.script?.speed ?? 0;
     this.target += speed * STEP;
-    if (this.script && (this.script.left -= speed * STEP) <= 0) return this.letGo();
+    if (this.script && this.s.at >= this.script.end) return this.letGo();
     // Fingers slip on the axle rather than wind themselves up.
-    const most = 1.05 * (this.axle.slip / this.axle.finger) + 0.05;
+    const most = 1.05 * this.axle.most + 0.05;
     this.target = Math.max(this.s.at - most, Math.min(this.s.at + most, this.target));
   }
 
@@ -85,6 +87,8 @@ class Twirl {
     this.steer();
     const { s } = this;
     stepTwirl(this.axle, s, this.target);
+    this.click = Math.max(this.click, s.click);
+    this.rasp = Math.max(this.rasp, s.rasp);
     this.low = Math.min(this.low, s.at);
     this.high = Math.max(this.high, s.at);
     if (!this.gesture) return;
@@ -93,9 +97,14 @@ class Twirl {
   }
 
   listen() {
+    const { sound } = this.bench, { click, rasp } = this;
+    this.click = this.rasp = 0;
+    if (click) sound.play(clickNotes(click));
+    if (rasp) sound.rasp(rasp);
+    if (click || rasp) this.bench.buzz(Math.round(4 + 16 * click));
     const level = Math.min(1, Math.max(0, this.s.rough / this.axle.loud_at - 0.08));
-    this.bench.sound.rustle(this.busy() ? level * (1 - 0.6 * this.axle.muffle) : 0, 850 - 450 * this.axle.muffle);
-    if (level > 0.2) this.bench.buzz(8);
+    sound.rustle(this.busy() ? level * (1 - 0.6 * this.axle.muffle) : 0, 850 - 450 * this.axle.muffle);
+    if (level > 0.2 && !click && !rasp) this.bench.buzz(8);
   }
 
   finish() {
@@ -127,6 +136,7 @@ class Twirl {
     pen.save();
     pen.translate(...hub.px([0, 0]));
     penStroke(pen, look, s.at, 0.55 * axle, nut);
+    if (this.target !== null) drawLag(pen, look, [axle, 1.8 * nut], s.at, s.hand.at);
     pen.rotate(this.target === null ? s.at : s.hand.at);
     const gap = (this.target === null ? 1.7 : 1) * nut;
     finger(pen, look, gap, 0, 0, 0.8 * nut, 2.6 * nut);
