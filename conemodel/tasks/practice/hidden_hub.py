@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import pi
 from pathlib import Path
+from typing import NamedTuple
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.units import DEG
@@ -15,7 +16,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, window_for
-from conemodel.tasks.practice.keyed_random import choice, subkey, uniform, within
+from conemodel.tasks.practice.keyed_random import dealt, subkey, uniform, within
 from conemodel.tasks.practice.locknut import tighten
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
 
@@ -47,7 +48,10 @@ def begin(exercise: Exercise, given: Given, *, sitting: str = "", scenarios: Pat
     base = scenario_of(scenarios / f"{exercise.scenario}.toml")
     key = subkey(given.key, exercise.name, given.salt, given.seed)
     sitting = sitting or subkey(key, "sitting")
-    hidden = tuple(_hub(exercise, base, i, subkey(key, "hub", i), sitting) for i in range(exercise.hubs))
+    hidden = tuple(
+        _hub(exercise, base, i, subkey(key, "hub", i), sitting, kind=kind)
+        for i, kind in enumerate(_deal_kinds(exercise, given, key))
+    )
     return Bench(exercise=exercise, hidden=hidden, hubs=tuple(hub.start for hub in hidden))
 
 
@@ -61,13 +65,36 @@ def scenario_of(path: Path) -> Scenario:
     return load_scenario(path)
 
 
-def _hub(exercise: Exercise, base: Scenario, number: int, key: str, sitting: str) -> HiddenHub:
+class _Kind(NamedTuple):
+    """What kind of hub it is."""
+
+    state: State
+    fault: Fault
+
+
+def _deal_kinds(exercise: Exercise, given: Given, key: str) -> list[_Kind]:
+    """Return what kinds the hubs of a link are: over the links of a class every kind comes up, none much oftener."""
+    deal, first = subkey(given.key, exercise.name, given.salt), given.seed * exercise.hubs
+    kinds = []
+    for number in range(exercise.hubs):
+        prior = exercise.prior_of(number)
+        among = [_Kind(state, fault) for fault in prior.faults for state in prior.states]
+        kinds.append(dealt(deal, "kind", first + number, among=among))
+    if exercise.last_differs:
+        return kinds
+    # in an order of their own, so that those before say little of the next
+    order = sorted(range(len(kinds)), key=lambda place: subkey(key, "order", place))
+    return [kinds[place] for place in order]
+
+
+def _hub(
+    exercise: Exercise, base: Scenario, number: int, key: str, sitting: str, *, kind: _Kind
+) -> HiddenHub:
     """Return one hidden hub."""
     prior = exercise.prior_of(number)
-    fault: Fault = choice(key, "fault", among=prior.faults)
     mended = _draw_base(prior, base, key)
     secret = HiddenHub(
-        scenario=_with_fault(prior, mended, fault, key),
+        scenario=_with_fault(prior, mended, kind.fault, key),
         mended=mended,
         key=key,
         drift=prior.drift,
@@ -75,8 +102,8 @@ def _hub(exercise: Exercise, base: Scenario, number: int, key: str, sitting: str
         nut_drag=prior.nut_drag,
         scatter=exercise.scatter,
         sitting=sitting,
-        fault=fault,
-        state=choice(key, "state", among=prior.states),
+        fault=kind.fault,
+        state=kind.state,
         start=HubState(cone=0.0, shown=0.0),
     )
     return replace(secret, start=_start(exercise, prior, secret))

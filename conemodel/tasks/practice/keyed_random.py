@@ -34,6 +34,11 @@ def within(key: str, name: str, span: Range) -> float:
     return uniform(key, name, low=span[0], high=span[1])
 
 
-def choice(key: str, *path: str | int, among: Sequence[T]) -> T:
-    """Return one of `among` (not empty), each as likely."""
-    return among[int(uniform(key, *path, low=0, high=len(among)))]
+def dealt(key: str, name: str, number: int, *, among: Sequence[T]) -> T:
+    """Return one of `among` (not empty) for a running number: every run of as many as there are holds each once.
+
+    >>> sorted(dealt("k", "state", number, among=("loose", "right", "tight")) for number in range(3, 6))
+    ['loose', 'right', 'tight']
+    """
+    run, place = divmod(number, len(among))
+    return sorted(enumerate(among), key=lambda one: subkey(key, name, run, one[0]))[place][1]

@@ -1,6 +1,7 @@
 """The ladder: twelve exercises that can be passed by feel, not by rote, each the same for the same link."""
 
 import re
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -60,6 +61,28 @@ def test_hubs_of_one_exercise_differ():
     bench = open_link("02-loose-right-tight.class.1")
     assert len({hub.scenario.clamp.force for hub in bench.hidden}) == 8
     assert {hub.state for hub in bench.hidden} == {"loose", "right", "tight"}
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("first", [1, 7])
+def test_every_kind_of_hub_occurs_in_the_links_of_a_class(name, first):
+    """Twelve trainees, a link each; and every round of several hubs holds every kind, or none twice."""
+    exercise, met = ladder()[name], Counter[tuple[str, str]]()
+    for code in class_links(name, salt="evening", first=first, count=12):
+        link = read_link(code)
+        hidden = begin(exercise, Given(salt=link.salt, seed=link.seed, key="of this server")).hidden
+        own = Counter((hub.state, hub.fault) for hub in hidden)
+        kinds = len(exercise.prior.states) * len(exercise.prior.faults)
+        assert exercise.last_differs or len(own) == min(kinds, exercise.hubs)
+        assert max(own.values()) - min(own.values()) <= 2
+        met += own
+    every = {
+        (s, f)
+        for p in (exercise.prior, exercise.prior_of(exercise.hubs - 1))
+        for s in p.states
+        for f in p.faults
+    }
+    assert set(met) == every
 
 
 @pytest.mark.parametrize("name", [n for n in NAMES if ladder()[n].start == "locked"])
