@@ -48,12 +48,31 @@ def troubles(page):
     return found
 
 
+BEARING_CHARTS = 6 * 3 * 7
+"""Seven of each of six hubs at three settings."""
+
+
+@pytest.fixture(scope="module")
+def bearing_charts(browser: Browser, serve: Callable[[Path], Server]) -> Visitor:
+    return Visitor(browser, serve(Path(__file__).with_name("bearing_charts_page.py")).url)
+
+
 def test_words_in_charts_stand_clear_of_each_other(charts: Visitor):
+    check_words(charts, CHARTS)
+
+
+def test_words_in_charts_of_bearings_stand_clear_of_each_other(bearing_charts: Visitor):
+    """Torque, drag, spin, pressure, life and rocking: what Set the cone draws under Look closer."""
+    check_words(bearing_charts, BEARING_CHARTS)
+
+
+def check_words(charts: Visitor, least: int) -> None:
+    """Find no trouble at three widths, once `least` charts are drawn."""
     with charts.page(width=1366) as page:
         for width in (1366, 820, 390):
             page.set_viewport_size({"width": width, "height": 900})
             wide = f"""() => [...document.querySelectorAll('[data-testid=stVegaLiteChart] svg')]
-                .filter(chart => chart.getBoundingClientRect().width <= {width}).length >= {CHARTS}"""
+                .filter(chart => chart.getBoundingClientRect().width <= {width}).length >= {least}"""
             page.wait_for_function(wide)
             page.evaluate("new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))")
             found = troubles(page)
