@@ -1,6 +1,6 @@
 """Numbers as a mechanic says them: turns, directions, sides, play."""
 
-from math import pi
+from math import copysign, floor, pi
 
 from conemodel.base.units import DEG, MM, NEWTON
 from conemodel.parts.unknowns.hands import HAND_FORCE
@@ -9,7 +9,10 @@ CLOCK_MINUTE = 2 * pi / 60
 """One minute on a clock face [rad]."""
 
 MANY = 20
-"""Half minutes of a clock face above which a turn to make is said in whole minutes. Judgement."""
+"""Half minutes of a clock face above which an angle is said in whole minutes. Judgement."""
+
+_NOISE = 1e-9
+"""Of an angle over half a minute, so that what lies between two is rounded up whatever its last digit."""
 
 STAGE_WORDS = {
     "contact": "finger contact",
@@ -100,19 +103,29 @@ def clock_face_turn(angle: float) -> str:
     >>> clock_face_turn(1.2)  # 69°
     '11 minutes out (anticlockwise), 66° on a clock face'
     """
-    halves = abs(angle) / CLOCK_MINUTE * 2
-    halves = round(halves) if halves <= MANY else 2 * round(halves / 2)
-    turned = halves * CLOCK_MINUTE / 2
+    turned = abs(round_on_clock(angle))
     return f"{clock_minutes(turned)} {direction(angle)}, {DEG.from_si(turned):.0f}° on a clock face"
 
 
+def round_on_clock(angle: float) -> float:
+    """Return an angle [rad] as it is said: to half a minute of a clock face, to a whole one above ten.
+
+    >>> [round(DEG.from_si(round_on_clock(DEG.to_si(angle)))) for angle in (-18.6, 62, 63, 4.5)]
+    [-18, 60, 66, 6]
+    """
+    halves = abs(angle) / CLOCK_MINUTE * 2
+    step = 1 if halves <= MANY else 2
+    rounded = step * floor(halves / step + 0.5 + _NOISE)
+    return copysign(rounded * CLOCK_MINUTE / 2, angle)
+
+
 def clock_minutes(angle: float) -> str:
-    """Return the size of an angle [rad] as minutes of a clock face, to the half.
+    """Return the size of an angle [rad] as minutes of a clock face, rounded as it is said.
 
     >>> clock_minutes(pi / 2), clock_minutes(-0.11), clock_minutes(0.16), clock_minutes(0.05)
     ('15 minutes', '1 minute', '1½ minutes', 'half a minute')
     """
-    whole, half = divmod(round(abs(angle) / CLOCK_MINUTE * 2), 2)
+    whole, half = divmod(round(abs(round_on_clock(angle)) / CLOCK_MINUTE * 2), 2)
     if half:
         return f"{whole}½ minutes" if whole else "half a minute"
     return f"{whole} minute{'' if whole == 1 else 's'}"

@@ -1,4 +1,7 @@
-"""The instrument alone on a page; the address says what of: ?hub=touring-rear&angle=90&stage=clamped&hide=good."""
+"""The instrument alone on a page; the address says what of: ?hub=touring-rear&angle=90&stage=clamped&hide=good.
+
+Several hubs stand in one address, `hub=road-front thru-axle`, and are shown one after the other.
+"""
 
 from typing import Any
 
@@ -16,6 +19,7 @@ KEY = "hub in hand"
 asked = st.query_params
 st.set_page_config(layout="wide")
 st.session_state.setdefault("angle", float(asked.get("angle", "90")))
+st.session_state.setdefault("place", 0)
 
 
 @st.cache_data
@@ -37,9 +41,13 @@ def undo() -> None:
     st.session_state.angle = 72.0
 
 
+def go_on() -> None:
+    st.session_state.place += 1
+
+
 @st.fragment
 def show() -> None:
-    hub = read(asked.get("hub", "touring-rear"), asked.get("side", ""))
+    hub = read(asked.get("hub", "touring-rear").split()[st.session_state.place], asked.get("side", ""))
     scenario = hub.with_setting(back_off=DEG.to_si(st.session_state.angle))
     hidden = [each for each in asked.get("hide", "").split() if each]
     moved = instrument(
@@ -55,3 +63,4 @@ def show() -> None:
 show()
 st.title("The instrument")
 st.button("Undo", on_click=undo)
+st.button("Next hub", on_click=go_on)

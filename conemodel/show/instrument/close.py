@@ -24,7 +24,7 @@ def close_plate(close: CloseUp) -> Plate:
         *sign_groups(close),
     ]
     left = half.nut[1] + 4.6
-    narrow_width = left + 1.04 * half.ball
+    narrow_width = left + max(1.04 * half.ball, 0.31 * half.ball + 4.1)  # room for words beside the rule
     narrow = (-left if close.place.out < 0 else left - narrow_width, view[1], narrow_width, view[3])
     return Plate(
         view=view,

@@ -62,11 +62,20 @@ class CloseUp:
         return 0.5 * self.factor, self.most * self.factor + self.thread.pitch
 
     @property
+    def in_axle(self) -> float:
+        """Middle of what is seen of the axle below its thread."""
+        return (max(self.half.bore, self._bottom) + self.thread.root) / 2
+
+    @property
+    def _bottom(self) -> float:
+        return self.half.thread - 2.64
+
+    @property
     def view(self) -> Box:
         """What is seen: out to the locknut of a cone a quarter turn out, in past the ball."""
         outboard = self.half.nut[1] + 6.5
         width = outboard + REACH * self.half.ball
-        bottom = self.half.thread - 2.64
+        bottom = self._bottom
         top = max(bottom + width / SHAPE, self.half.cup_outer + 0.4 * self.half.ball)
         return (-outboard if self.place.out < 0 else outboard - width, -top, width, top - bottom)
 

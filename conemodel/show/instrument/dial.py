@@ -1,7 +1,7 @@
 """The dial: the adjustable side from outside, two spanners in a ring of sixty minutes. Out is anticlockwise."""
 
 from collections.abc import Iterable, Iterator
-from math import atan2, cos, pi, radians, sin
+from math import atan2, copysign, cos, pi, radians, sin
 
 from conemodel.show.instrument import paths
 from conemodel.show.instrument.drawing import Group, Label, Part, Plate, Point
@@ -14,6 +14,12 @@ RING = 100.0
 INSIDE = 87.5
 NUT_SPANNER = (58.0, 42.0)
 """Where the locknut's spanner stands before it is tightened, and how far it is turned [°]."""
+VIEW = (-134.0, -119.0, 246.0, 232.0)
+"""Left, top, width and height of what is seen: out on the left there is room for words beside the ring."""
+UPPER = (26.0, 100.0)
+"""Where beside the ring the words of the good range stand if they can, from finger contact [°]."""
+ALONG = 8.0
+"""How far along the ring they may stand from the good range [°]."""
 NUMBERED = {-5: "5", 0: "0", 5: "5", 10: "10", 15: "15", 20: "20"}
 """Minutes out from finger contact that are written."""
 
@@ -44,7 +50,7 @@ def dial_plate(half: Half, *, balls: tuple[int, int], good: Arc | None) -> Plate
         *_balls(half, scale, balls),
         Group(name="axle", parts=tuple(_axle(half, scale))),
     ]
-    return Plate(view=(-122.0, -116.0, 244.0, 232.0), groups=tuple(groups), labels=tuple(_labels(good)))
+    return Plate(view=VIEW, groups=tuple(groups), labels=tuple(_labels(good)))
 
 
 def scale_of(half: Half) -> float:
@@ -105,7 +111,7 @@ def _balls(half: Half, scale: float, balls: tuple[int, int]) -> Iterator[Group]:
 
 
 def _cone_spanner(half: Half, scale: float) -> str:
-    return path(spanner(half.neck * scale, length=73.0, wide=5.5, head=10.0))
+    return path(spanner(half.neck * scale, length=65.0, wide=5.5, head=10.0))
 
 
 def _advised(half: Half, scale: float) -> Group:
@@ -130,7 +136,7 @@ def _cone(half: Half, scale: float) -> Group:
             Part(
                 name="cone-spanner", d=_cone_spanner(half, scale), paint="cone-spanner", title="cone spanner"
             ),
-            Part(name="hole", d=path(ring((0, -64.0), 2.4, steps=20)), paint="paper"),
+            Part(name="hole", d=path(ring((0, -56.5), 2.4, steps=20)), paint="paper"),
             Part(
                 name="flats",
                 d="".join(path([(x, -wide), (x, wide)], closed=False) for x in (-flat, flat)),
@@ -194,13 +200,21 @@ def _angle(point: Point) -> float:
 
 def _labels(good: Arc | None) -> Iterator[Label]:
     for minute, words in NUMBERED.items():
-        yield Label(text=words, at=on_ring(-6.0 * minute, 79.0), group="ring")
-    yield Label(text="finger contact", at=(0.0, -106.0), group="ring")
+        yield Label(text=words, at=on_ring(-6.0 * minute, 75.5), group="ring")
+    yield Label(text="finger contact", at=(0.0, -110.0), group="ring")
     yield Label(
-        text="\N{ANTICLOCKWISE OPEN CIRCLE ARROW} out", at=on_ring(-38, 110), anchor="end", group="ring"
+        text="\N{ANTICLOCKWISE OPEN CIRCLE ARROW} out", at=(-106.0, -109.0), anchor="start", group="ring"
     )
-    yield Label(text="in \N{CLOCKWISE OPEN CIRCLE ARROW}", at=on_ring(38, 110), anchor="start", group="ring")
+    yield Label(text="in \N{CLOCKWISE OPEN CIRCLE ARROW}", at=(106.0, -109.0), anchor="end", group="ring")
     if good is not None:
-        middle = -sum(good) / 2
+        middle = -_beside(good)
         anchor = "end" if sin(radians(middle)) < 0 else "start"
-        yield Label(text="\N{CHECK MARK} good", at=on_ring(middle, 106), anchor=anchor, group="good arc")
+        at = on_ring(middle, 106 + 5 * abs(cos(radians(middle))))
+        yield Label(text="\N{CHECK MARK} good", at=at, anchor=anchor, group="good arc", ink="good")
+
+
+def _beside(good: Arc) -> float:
+    """Return where beside a range the words for it stand, out from finger contact [°]."""
+    middle, (low, high) = sum(good) / 2, sorted(good)
+    wanted = copysign(min(max(abs(middle), UPPER[0]), UPPER[1]), middle)
+    return min(max(wanted, low - ALONG), high + ALONG)

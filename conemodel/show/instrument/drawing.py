@@ -110,6 +110,7 @@ class Label:
     Attributes:
         text: its words; at: where they stand; anchor: start, middle or end.
         group: the group it moves and vanishes with, or None; leader: where a line from it to its part ends, or None.
+        ink: colour; few: shorter words for a phone, or none; aside: how far from `at` along x [heights of letters].
     """
 
     text: str
@@ -117,12 +118,15 @@ class Label:
     anchor: str = "middle"
     group: str | None = None
     leader: Point | None = None
+    ink: str = "muted"
+    few: str = ""
+    aside: float = 0.0
 
     def as_json(self) -> dict[str, Any]:
-        """Return it as plain data; what it has not is left out."""
-        told: dict[str, Any] = {"text": self.text, "at": _short(self.at), "anchor": self.anchor}
-        if self.group is not None:
-            told["group"] = self.group
+        """Return it as plain data; what is as usual is left out."""
+        told: dict[str, Any] = {"text": self.text, "at": _short(self.at)}
+        usual = {"anchor": "middle", "ink": "muted", "group": None, "few": "", "aside": 0.0}
+        told |= {name: value for name, none in usual.items() if (value := getattr(self, name)) != none}
         return told if self.leader is None else told | {"leader": _short(self.leader)}
 
 
@@ -180,7 +184,8 @@ class Drawing:
     Attributes:
         side: whose cone is adjusted; factor: how many times larger movement is drawn than parts.
         thread_coarser: how many times coarser the thread is drawn.
-        plates: by name: close, whole and dial; rule: the scale under the close view.
+        plates: by name: close, whole, dial, and the rule's, whose y is in heights of letters.
+        rule: the scale under the close view.
     """
 
     side: Side

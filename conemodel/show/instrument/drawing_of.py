@@ -14,6 +14,7 @@ from conemodel.show.instrument.drawing import Drawing, Rule
 from conemodel.show.instrument.faults import dents_of
 from conemodel.show.instrument.measures import Half, half_of
 from conemodel.show.instrument.paths import Place
+from conemodel.show.instrument.rule_scale import PAGE, RuleScale, rule_plate
 from conemodel.show.instrument.thread import thread_of
 from conemodel.show.instrument.whole import whole_plate
 from conemodel.solve.stages.terms import STAGES, setting_terms
@@ -75,6 +76,8 @@ def drawing_of(
     places = row.ball_count + 1 if row.ball_count < fits else row.ball_count
     arc = None if good_arc is None else (DEG.from_si(good_arc[0]), DEG.from_si(good_arc[1]))
     loosest, tightest = rule_ends(half, factor)
+    rule = Rule(zero=out * half.contact[0], loosest=loosest, tightest=tightest)
+    scale = RuleScale(rule=rule, factor=factor, out=out, spacing=PAGE)
     return Drawing(
         side=side,
         factor=factor,
@@ -83,8 +86,9 @@ def drawing_of(
             "close": close_plate(close),
             "whole": whole_plate(scenario, factor=factor, rim_play=_rim_play(scenario)),
             "dial": dial_plate(half, balls=(row.ball_count, places), good=arc),
+            "rule": rule_plate(scale, close.good),
         },
-        rule=Rule(zero=out * half.contact[0], loosest=loosest, tightest=tightest),
+        rule=rule,
     )
 
 

@@ -8,10 +8,11 @@ from conemodel.parts.scenario import Scenario
 from conemodel.show.instrument.drawing_of import drawing_of
 from conemodel.show.instrument.numbers import numbers_json
 from conemodel.show.instrument.paints import COLOURS, PAINTS
+from conemodel.show.instrument.rule_scale import PAGE, spacing_json
 from conemodel.tasks.setting.travel import Travel, travel_of
 
-RULE = {"good", "forbidden"}
-"""Paints of the rule under the close view."""
+BARS = {"given", "took", "assumed"}
+"""Paints of what moves over the rule under the close view."""
 
 
 def hub_json(scenario: Scenario) -> dict[str, Any]:
@@ -26,17 +27,13 @@ def hub_json(scenario: Scenario) -> dict[str, Any]:
     window = travel.window
     drawing = drawing_of(scenario, good=(window.tight_edge, window.loose_edge), good_arc=good_arc(travel))
     used = {part.paint for plate in drawing.plates.values() for group in plate.groups for part in group.parts}
-    paints = {key: paint for key, paint in PAINTS.items() if key in used | RULE}
+    paints = {key: paint for key, paint in PAINTS.items() if key in used | BARS}
     numbers = numbers_json(travel)
     if numbers["end_play"]["ridden"] == numbers["end_play"]["clamped"]:
         del numbers["end_play"]["ridden"]
-    return {
-        **drawing.as_json(),
-        "paints": paints,
-        "colours": COLOURS,
-        "clamp": clamp_json(scenario),
-        "numbers": numbers,
-    }
+    told = drawing.as_json()
+    told["rule"] |= spacing_json(PAGE)
+    return {**told, "paints": paints, "colours": COLOURS, "clamp": clamp_json(scenario), "numbers": numbers}
 
 
 def clamp_json(scenario: Scenario) -> dict[str, Any]:

@@ -24,11 +24,7 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     )
     yield Label(text="cup", at=point((-4.1 * k, half.cup_outer - 2 * k)), group="wheel")
     yield Label(text="ball", at=point((-0.9 * k, half.pitch - 0.8 * k)), group="ball")
-    yield Label(
-        text="cone",
-        at=point(((bearing.shoulder_of(half) + half.cone_end) / 2, half.neck + 0.4)),
-        group="cone",
-    )
+    yield _cone_label(close)
     if middle > inner:
         top = ((inner + middle) / 2, half.washer)
         at = point((top[0], half.washer + 1.1))
@@ -36,18 +32,29 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     if outer > middle + 2.5:
         yield Label(text="spacer", at=point(((middle + outer) / 2, half.spacer + 0.4)), group="spacer")
     yield Label(text="locknut", at=point((sum(half.nut) / 2, half.washer + 0.4)), group="nut")
-    yield Label(text="axle", at=point((-4.9 * k, (half.bore + close.thread.root) / 2 - 0.2)))
+    yield Label(text="axle", at=point((-4.9 * k, close.in_axle)))
     yield from _flank_labels(close)
-    for race in close.dents:
-        u, v = half.contact if race == "cone" else half.cup_contact
-        at = point((-5.2 * k, v + (0.4 if race == "cone" else -3.0) * k))
-        yield Label(text=f"dented {race}", at=at, group=f"dent {race}", leader=point((u, v)))
+    if "cup" in close.dents:
+        u, v = half.cup_contact
+        at = point((-5.2 * k, v - 3.0 * k))
+        yield Label(text="dented cup", at=at, group="dent cup", leader=point((u, v)))
     u, v = inset(close)
     for line, words in enumerate(("a ball below", "the axle carries")):
         at = point((u + INSET + 0.5, v - 1.9 - 0.75 * line))
         yield Label(text=words, at=at, anchor=away, group="lower ball")
     force = point((half.nut[1] + 1.1, (half.thread + half.washer) / 2 + 1.1))
     yield Label(text=close.force, at=force, group="clamp force")
+
+
+def _cone_label(close: CloseUp) -> Label:
+    """Return the cone's name; where its race is dented it says so and points there."""
+    half = close.half
+    inner, outer, v = bearing.shoulder_of(half), half.cone_end, half.neck + 0.4
+    point, away = close.place.point, "end" if close.place.out < 0 else "start"
+    if "cone" in close.dents:
+        at, race = point((inner + 0.6, v)), point(half.contact)
+        return Label(text="dented cone", at=at, anchor=away, group="dent cone", leader=race)
+    return Label(text="cone", at=point(((inner + outer) / 2, v)), group="cone")
 
 
 def _flank_labels(close: CloseUp) -> Iterator[Label]:
@@ -57,5 +64,5 @@ def _flank_labels(close: CloseUp) -> Iterator[Label]:
     for words, outer in (("ball pushes out", True), ("nut pushes in", False)):
         flanks = thread.flanks(middle - thread.pitch, middle + thread.pitch, outer=outer)
         foot = min(flanks, key=lambda flank: abs(flank[0][0] - middle))[0]
-        at = place.point((foot[0], (max(half.bore, half.thread - 2.6) + thread.root) / 2 - 0.3))
+        at = place.point((foot[0], close.in_axle))
         yield Label(text=words, at=at, group=words, leader=place.point(foot))

@@ -8,11 +8,13 @@ import numpy as np
 from conemodel.base.units import DEG, MM, NEWTON, Array, Unit
 from conemodel.show.headline import SIGNS, STATE_SIGNS
 from conemodel.solve.stages.terms import STAGES
+from conemodel.tasks.headline import of_ten
 from conemodel.tasks.setting.answers_over import Run
 from conemodel.tasks.setting.felt_curve import FeltCurve
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.setting.travel import Travel, most_loaded
+from conemodel.tasks.setting.travel import LEFT_OUT, Travel, most_loaded
 from conemodel.tasks.setting.verdict import Verdict
+from conemodel.tasks.wording import round_on_clock
 
 Json = dict[str, Any]
 
@@ -25,8 +27,8 @@ def numbers_json(travel: Travel) -> Json:
 
     `end_play` has a list over the grid `from`, `to`, `step` for each stage, or one number where it is the same all
     over; straight lines between serve. `felt` is over its own `end_play`. `answers` are columns: the last row whose
-    `from` is not above the cone's angle holds; a column of words has places in `texts`; `aim` is where a turn should
-    end, or null.
+    `from` is not above the cone's angle holds; a column of words has places in `texts`; `turn` is the one to make as
+    it is said, and `aim` where it should end, or null; beside a turn `act` is left out.
     """
     first, last = (round(DEG.from_si(float(travel.cone_angle[end])), DEG_DIGITS) for end in (0, -1))
     return {
@@ -37,7 +39,8 @@ def numbers_json(travel: Travel) -> Json:
         "felt": _felt(travel.felt, travel.ball_load),
         "good": _rounded(np.array([travel.window.tight_edge, travel.window.loose_edge]), MM, MM_DIGITS),
         "short": _rounded(travel.axle_end_moves, MM, MM_DIGITS),
-        "assumed": {name: _rounded(np.array(ends), MM, MM_DIGITS) for name, ends in travel.assumed.items()},
+        "assumed": _rounded(np.array(travel.assumed["clamped"]), MM, MM_DIGITS),
+        "assumed_words": f"here {of_ten(1 - 2 * LEFT_OUT)}",
         "unmeasured": list(travel.unmeasured),
         "took": dict(travel.took),
         "answers": _answers(travel.runs),
@@ -61,6 +64,7 @@ def exact_json(prediction: Prediction) -> Json:
         "ball_load": float(NEWTON.from_si(float(most_loaded(ridden.solution)))),
         "answer": {
             **answer_words(prediction.verdict),
+            "turn": _said_turn(prediction.verdict),
             "aim": None if turn is None else float(DEG.from_si(angle + turn.angle)),
         },
     }
@@ -81,15 +85,22 @@ def answer_words(verdict: Verdict) -> dict[str, str | None]:
     }
 
 
+def _said_turn(verdict: Verdict) -> int | None:
+    """Return the turn to make as it is said [°], positive out."""
+    turn = verdict.turn_to_make
+    return None if turn is None else round(DEG.from_si(round_on_clock(turn.angle)))
+
+
 def _answers(runs: Sequence[Run]) -> Json:
     """Return what is said in each of `runs` as columns, each text written once; figures beside it give the reason."""
     texts: dict[str | None, int] = {}
-    rows = [answer_words(run.verdict) for run in runs]
+    rows = [answer_words(run.verdict) | ({"act": None} if run.aim is not None else {}) for run in runs]
     columns = {
         name: [texts.setdefault(row[name], len(texts)) for row in rows] for name in rows[0] if name != "why"
     }
     return {
         "from": [round(float(DEG.from_si(run.start)), DEG_DIGITS) for run in runs],
+        "turn": [_said_turn(run.verdict) for run in runs],
         "aim": [None if run.aim is None else round(float(DEG.from_si(run.aim)), DEG_DIGITS) for run in runs],
         **columns,
         "texts": list(texts),

@@ -110,6 +110,7 @@ PAINTS: Mapping[str, Mapping[str, Any]] = {
     "on-gap": {"fill": "paper", "stroke": None, "width": 0},
     "takes": {"fill": "taken", "stroke": None, "width": 0},
     "lens": _stroke("petrol", 2.0),
+    "ruled": _plain("m2", width=1.0),
     "given": _plain("petrol", width=1.2, stroke="petrol"),
     "took": _hatched("taken", angle=45, step=6) | {"fill": "paper"},
     "before": _stroke("taken", 1.5, dash="5 4"),

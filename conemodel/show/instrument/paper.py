@@ -64,7 +64,7 @@ def name_on(
             for_picture(label.text),
             fontsize=size,
             ha=across,
-            color=colours["muted"],
+            color=colours[label.ink],
             path_effects=halo,
             clip_on=True,
         )

@@ -5,16 +5,13 @@ from dataclasses import dataclass, replace
 
 from conemodel.base.units import MM
 from conemodel.show.formatting import number
-from conemodel.show.instrument.drawing import Box, Drawing, Group, Label, Part, Plate, Point
-from conemodel.show.instrument.paths import Place, block
+from conemodel.show.instrument.drawing import Box, Drawing, Group, Label, Part, Plate
+from conemodel.show.instrument.paths import block
+from conemodel.show.instrument.rule_scale import CAPITALS, WALL, RuleScale
 from conemodel.solve.stages.terms import Term
 
-ROW, PLATE, POINTER, FOOT = 1.02, 1.5, 0.5, 0.42
-"""Heights of a bar's row, of the rule, of the pointer above it and of what is assumed below it [heights of letters]."""
 WIDE = 0.54
 """Mean width of a letter over its height."""
-MARKS_APART = 0.1
-"""Least distance of two marks [heights of letters]."""
 SEEN = 5e-4
 """What is printed as nothing [mm]."""
 
@@ -54,11 +51,6 @@ def changes_of(stages: Sequence[tuple[str, Sequence[Term]]], took: Mapping[str, 
     return tuple(found)
 
 
-def rule_height(rows: int, letters: float) -> float:
-    """Return how high rule and bars are with so many rows, letters `letters` high [mm]."""
-    return (rows * ROW + POINTER + PLATE + FOOT) * letters
-
-
 def with_rule(
     drawing: Drawing,
     plate: Plate,
@@ -84,129 +76,94 @@ def with_rule(
         letters: size of its words [mm].
         corner: width and height at the outboard foot that words of bars leave free [mm].
     """
-    place, base = Place(0.0, drawing.out), box[1] + box[3]
-    rule = _Rule(drawing, place, base, base + (rows * ROW + POINTER) * letters, letters, box)
+    base = box[1] + box[3]
+    top = base + (rows * WALL.row + WALL.pointer) * letters
+    scale = RuleScale(
+        rule=drawing.rule, factor=drawing.factor, out=drawing.out, spacing=WALL, top=top, size=letters
+    )
+    rule = _UnderWall(scale, base, box)
     below = block((-1e3, -base - 1e3), (1e3, -base))
-    groups = [Group(name="below", parts=(place.part("below", below, "clear"),))]
+    groups = [Group(name="below", parts=(scale.place.part("below", below, "clear"),))]
     groups += [Group(name=f"bar {i}", parts=(rule.bar(i, change),)) for i, change in enumerate(changes)]
     now = changes[-1].end if changes else 0.0
     groups += [
         Group(name="rule", parts=tuple(rule.parts(now, good, assumed))),
         rule.pointer(now),
     ]
-    labels = [*(rule.bar_words(i, change, corner) for i, change in enumerate(changes)), *rule.figures()]
-    view = (box[0], box[1], box[2], box[3] + rule_height(rows, letters))
+    labels = [*(rule.bar_words(i, change, corner) for i, change in enumerate(changes)), *rule.words()]
+    view = (box[0], box[1], box[2], box[3] + WALL.height(rows) * letters)
     return replace(plate, view=view, groups=(*plate.groups, *groups), labels=(*plate.labels, *labels))
 
 
 @dataclass(frozen=True, slots=True)
-class _Rule:
-    """The rule of a drawing: `base` is the parts' lower edge, `top` its own, y down; `size` of letters [mm]."""
+class _UnderWall:
+    """The rule below a close view of which `box` is seen [mm]; `base` is that view's lower edge, y down."""
 
-    drawing: Drawing
-    place: Place
+    scale: RuleScale
     base: float
-    top: float
-    size: float
     box: Box
 
-    def u(self, play: float) -> float:
-        """Return where an end play [mm] stands, outboard."""
-        return self.drawing.out * self.drawing.rule.zero + self.drawing.factor * play
-
-    def _block(self, ends: tuple[float, float], top: float, height: float) -> list[Point]:
-        low, high = sorted(map(self.u, ends))
-        if high - low < 0.08 * self.size:
-            low, high = (low + high) / 2 - 0.04 * self.size, (low + high) / 2 + 0.04 * self.size
-        return block((low, -top - height), (high, -top))
-
     def _row(self, i: int) -> float:
-        return self.base + i * ROW * self.size
+        return self.base + i * WALL.row * self.scale.size
 
     def bar(self, i: int, change: Change) -> Part:
         """Return the bar of a change."""
-        ends = (change.start, change.end)
-        outline = self._block(ends, self._row(i) + 0.28 * self.size, 0.6 * self.size)
-        return self.place.part("bar", outline, "given" if change.end > change.start else "took")
+        size, (above, high) = self.scale.size, WALL.bar
+        outline = self.scale.block((change.start, change.end), self._row(i) + above * size, high * size)
+        return self.scale.place.part("bar", outline, "given" if change.end > change.start else "took")
 
     def bar_words(self, i: int, change: Change, corner: tuple[float, float]) -> Label:
         """Return the words of a change, outboard of its bar as far as they have room."""
-        foot = self._row(i) + 0.9 * self.size
-        wide = corner[0] if foot > self.top + (PLATE + FOOT) * self.size - corner[1] else 0.0
-        _, high = sorted(self.drawing.out * x for x in (self.box[0], self.box[0] + self.box[2]))
-        u = self.u(max(change.start, change.end)) + 0.4 * self.size
-        u = min(u, high - wide - WIDE * self.size * len(change.words))
-        return self._label(change.words, u, foot)
-
-    def _label(self, text: str, u: float, y: float, *, outwards: bool = True) -> Label:
-        anchor = "end" if outwards == (self.drawing.out < 0) else "start"
-        return Label(text=text, at=(self.drawing.out * u, y), anchor=anchor)
+        out, size = self.scale.out, self.scale.size
+        foot = self._row(i) + 0.9 * size
+        wide = corner[0] if foot > self.scale.top + (WALL.plate + WALL.foot) * size - corner[1] else 0.0
+        high = max(out * x for x in (self.box[0], self.box[0] + self.box[2]))
+        u = self.scale.u(max(change.start, change.end)) + 0.4 * size
+        u = min(u, high - wide - WIDE * size * len(change.words))
+        return Label(text=change.words, at=(out * u, foot), anchor="end" if out < 0 else "start")
 
     def parts(
         self, now: float, good: tuple[float, float] | None, assumed: tuple[float, float] | None
     ) -> Iterator[Part]:
         """Yield the rule: its body, what is left, too tight and good, its marks, and where the cone may stand."""
-        rule, high = self.drawing.rule, PLATE * self.size
-        yield self.place.part("plate", self._block((rule.loosest, rule.tightest), self.top, high), "paper")
+        scale = self.scale
+        yield scale.body()
         yield from self._left_over(now)
         if good is not None:
-            tight, loose = (min(max(edge, rule.tightest), rule.loosest) for edge in good)
-            if tight > rule.tightest:
-                bad = self._block((tight, rule.tightest), self.top, 0.4 * high)
-                yield self.place.part("too-tight", bad, "forbidden", title="too tight")
-            well = self._block((tight, loose), self.top, high + FOOT * self.size)
-            yield self.place.part("good-zone", well, "good", title="good range")
-        for name, marks in (("marks", self._marks(1)), ("strong-marks", self._marks(10))):
-            lines = [[(self.u(m), -self.top), (self.u(m), -self.top - h * high)] for m, h in marks]
-            yield self.place.strokes(name, lines, "thin" if name == "marks" else "edge")
+            yield from scale.good(good)
+        yield from (scale.marks(every) for every in (1, 5, 10) if scale.has_room_for(every))
         if assumed is not None:
-            low, loose = map(self._seen, assumed)
-            room = self._block((low, loose), self.top + high, 0.9 * FOOT * self.size)
-            yield self.place.part("assumed", room, "assumed", title="could be anywhere here")
+            top = scale.top + WALL.plate * scale.size
+            room = scale.block(scale.within(assumed), top, 0.9 * WALL.foot * scale.size)
+            yield scale.place.part("assumed", room, "assumed", title="could be anywhere here")
 
     def _left_over(self, now: float) -> Iterator[Part]:
         """Yield the gap that is left, plumb under the gap itself."""
-        if self._seen(now) > 0:
-            ends = (0.0, self._seen(now))
-            yield self.place.part("left-over", self._block(ends, self.top, 0.45 * PLATE * self.size), "gap")
-            line = [(self.u(0.0), -self.top), (self.u(0.0), -self.base)]
-            yield self.place.part("plumb-zero", line, "hidden", closed=False)
+        scale = self.scale
+        _, seen = scale.within((0.0, now))
+        if seen > 0:
+            left = scale.block((0.0, seen), scale.top, 0.45 * WALL.plate * scale.size)
+            yield scale.place.part("left-over", left, "gap")
+            line = [(scale.u(0.0), -scale.top), (scale.u(0.0), -self.base)]
+            yield scale.place.part("plumb-zero", line, "hidden", closed=False)
 
-    def _seen(self, play: float) -> float:
-        """Return an end play [mm], or the end of the rule that it is beyond."""
-        return min(max(play, self.drawing.rule.tightest), self.drawing.rule.loosest)
-
-    def _marks(self, every: int) -> Iterator[tuple[float, float]]:
-        """Yield marks below a tenth, as fine as they stand apart, or of each tenth [mm]; heights over the rule's."""
-        rule = self.drawing.rule
-        finest = 1 if 0.01 * self.drawing.factor > MARKS_APART * self.size else 5
-        for i in range(int(rule.tightest * 100), int(rule.loosest * 100) + 1):
-            if i % finest == 0 and (i % 10 == 0) == (every == 10):
-                yield i / 100, 0.36 if every == 10 else 0.28 if i % 5 == 0 else 0.18
-
-    def figures(self) -> Iterator[Label]:
-        """Yield the figures of the rule that have room, and what its ends are."""
-        rule, low = self.drawing.rule, self.top + (PLATE - 0.22) * self.size
-        apart = self.drawing.factor * 0.1 / (1.65 * self.size)
-        every = next((step for step in (1, 2, 5, 10) if step * apart >= 1), 20)
-        for i in range(int(rule.tightest * 10), int(rule.loosest * 10) + 1):
-            beside = min(rule.loosest - i / 10, i / 10 - rule.tightest) * self.drawing.factor
-            if i % every == 0 and beside > 0.75 * self.size:
-                words = f"{abs(i) / 10:.1f}" if i else "0"
-                yield Label(text=words, at=(self.drawing.out * self.u(i / 10), low))
-        middle = self.top + (0.5 * PLATE + 0.36) * self.size
-        yield self._label("loose", self.u(rule.loosest) + 0.3 * self.size, middle)
-        yield self._label("tight", self.u(rule.tightest) - 0.3 * self.size, middle, outwards=False)
+    def words(self) -> Iterator[Label]:
+        """Yield the figures that have room and what the ends are, set by the foot of their letters."""
+        every, size = self.scale.every, self.scale.size
+        shown = [each for each in self.scale.figures() if int(str(each.group).split()[-1]) % every == 0]
+        for label in (*shown, *self.scale.ends()):
+            at = (label.at[0] + label.aside * size, label.at[1] + CAPITALS * size)
+            yield replace(label, text=label.few or label.text, at=at, aside=0.0, group=None)
 
     def pointer(self, now: float) -> Group:
         """Return the pointer, which goes with the cone to the end play `now` [mm], on the rule as far as that goes."""
-        share = self._seen(now) / now if now else 1.0
-        u, head = self.u(0.0), POINTER * self.size
-        tip = [(u, -self.top), (u - 0.7 * head, -self.top + head), (u + 0.7 * head, -self.top + head)]
-        line = [(u, -self.top), (u, -self.base)]
-        move = {"cone": share * self.drawing.out * self.drawing.factor}
+        scale = self.scale
+        share = scale.within((0.0, now))[1] / now if now else 1.0
+        u, head = scale.u(0.0), WALL.pointer * scale.size
+        tip = [(u, -scale.top), (u - 0.7 * head, -scale.top + head), (u + 0.7 * head, -scale.top + head)]
+        line = [(u, -scale.top), (u, -self.base)]
         parts = (
-            self.place.part("plumb", line, "hidden", closed=False),
-            self.place.part("pointer", tip, "dark", title="now"),
+            scale.place.part("plumb", line, "hidden", closed=False),
+            scale.place.part("pointer", tip, "dark", title="now"),
         )
-        return Group(name="pointer", move=move, parts=parts)
+        return Group(name="pointer", move={"cone": share * scale.out * scale.factor}, parts=parts)

@@ -227,7 +227,7 @@ def labels_in(plate: Plate, state: State, stage: str) -> Iterator[tuple[Label, f
 
 def _label(label: Label, moved: float, look: Look) -> str:
     x, y, size = label.at[0] + moved, label.at[1], look.letters / look.per_mm
-    ink, paper = look.colours["muted"], look.colours["paper"]
+    ink, paper = look.colours[label.ink], look.colours["paper"]
     line = ""
     if label.leader is not None:
         start = y + 0.3 * size if label.leader[1] > y else y - 0.95 * size

@@ -74,4 +74,4 @@ def _labels(hub: WholeHub) -> Iterator[Label]:
     """Yield what the arrows of the load are."""
     x = hub.face + hub.halves["right"].dropout / 2
     yield Label(text="rider", at=(x, -hub.halves["right"].washer - 30), group="load")
-    yield Label(text="road", at=(5, ROUND - 4), anchor="start", group="load")
+    yield Label(text="road", at=(-5, ROUND - 4), anchor="end", group="load")

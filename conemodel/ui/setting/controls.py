@@ -7,7 +7,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.hands import DRIFT
 from conemodel.parts.unknowns.senses import PRELOAD_TORQUE
 from conemodel.tasks.setting.overrides import apply_overrides
-from conemodel.tasks.wording import CLOCK_MINUTE, firm_hand, fraction_of_turn
+from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes, firm_hand, fraction_of_turn
 from conemodel.ui.setting.unmeasured import ask_ranges, ask_values, forget_ranges
 from conemodel.ui.url_state import choice, flag, kept_numbers, number
 
@@ -135,7 +135,7 @@ def _ask_turn(hub: Scenario, given: dict[str, str]) -> None:
     way = "out" if turn >= 0 else "in"
     exactly = "" if turn % 22.5 == 0 or abs(turn) < 11.25 else "about "
     st.caption(
-        f"{abs(turn):.0f}° {way}: {exactly}{fraction_of_turn(angle)}, {abs(turn) / 6:.0f} minutes on a clock face"
+        f"{abs(turn):.0f}° {way}: {exactly}{fraction_of_turn(angle)}, {clock_minutes(angle)} on a clock face"
     )
     st.pills(
         "Turn it by minutes on a clock face",

@@ -80,9 +80,10 @@ class Instrument {
     const width = this.frame.clientWidth;
     const kind = width >= WIDE ? "wide" : width >= TABLET ? "tablet" : "phone";
     this.frame.className = `instrument ${kind}`;
-    this.headline.narrow = kind === "phone";
+    this.boxes[kind === "phone" ? "dial" : "head"].append(this.headline.go);
     const box = (name) => [this.boxes[name].clientWidth, this.boxes[name].clientHeight];
     if (!width) return;
+    this.headline.reserve(this.data, kind === "phone", this.dial.way < 0);
     this.closeUp.place(...box("close"), kind, this.hide);
     this.dial.place(...box("dial"), kind, this.hide);
     this.whole.place(...box("whole"), kind, this.hide);
@@ -98,8 +99,9 @@ class Instrument {
   draw() {
     this.drawing = 0;
     const { data, hide, hands } = this, place = follow(data, hands.at), answer = answerAt(data, hands.at.angle);
-    this.goal = answer.turn === null || hide.has("headline") ? null : hands.bounded(hands.at.angle + answer.turn);
-    if (this.goal !== null) Object.assign(place.vars, { advised: this.goal, advising: 1 });
+    const advised = answer.turn !== null && !hide.has("headline");
+    this.goal = advised ? hands.bounded(hands.at.angle + answer.turn) : null;
+    if (advised) Object.assign(place.vars, { advised: answer.aim, advising: 1 });
     this.closeUp.show(place);
     this.dial.show(place, hands.at);
     this.whole.show(place);
@@ -115,8 +117,8 @@ class Instrument {
     const { data, hide, hands } = this;
     return [
       (place, answer) => this.headline.show(place, answer, hide.has("headline"), this.dial.way < 0),
-      (place, answer) => this.closeUp.tell(place, answer),
-      (place) => this.acts.show(place, data.numbers, hide.has("numbers")),
+      (place, answer) => this.closeUp.tell(place, digitsOf(answer)),
+      (place, answer) => this.acts.show(place, data.numbers, hide.has("numbers"), digitsOf(answer)),
       () => this.dial.tell(hands.at, hands.note),
       () => this.whole.tell(hands.at),
     ];

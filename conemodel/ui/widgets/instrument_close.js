@@ -13,8 +13,8 @@ export class CloseUp {
     this.data = data;
     this.svg = draw(host, "svg", { role: "img" });
     this.window = draw(draw(draw(this.svg, "defs"), "clipPath", { id: "instrument-close" }), "rect");
-    const inside = draw(this.svg, "g", { "clip-path": "url(#instrument-close)" });
-    this.sheet = new Sheet(inside, data.sheets.close, data.paints);
+    this.inside = draw(this.svg, "g", { "clip-path": "url(#instrument-close)" });
+    this.sheet = new Sheet(this.inside, data.sheets.close, data.paints);
     this.rule = new Rule(this.svg, data);
     const words = (name) => draw(this.svg, "text", { class: name });
     this.play = words("play");
@@ -31,7 +31,7 @@ export class CloseUp {
 
   place(width, height, kind, hide) {
     const size = SIZES[kind], narrow = kind === "phone", sheet = this.data.sheets.close;
-    const view = (narrow && sheet.narrow) || sheet.view, below = Rule.height({ size: size.small, narrow, hide });
+    const view = (narrow && sheet.narrow) || sheet.view, below = Rule.height(this.data.rule, { size: size.small, hide });
     const base = height - below, foot = view[1] + view[3];
     // As wide as the view, unless the ball would not fit above the rule.
     const scale = Math.min(width / view[2], base / (foot - this.ballTop + 0.6));
@@ -39,8 +39,8 @@ export class CloseUp {
     set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
     set(this.window, { x: 0, y: 0, width, height: base });
     Object.assign(this, { size, width, height, kind, hide });
-    this.sheet.place({ scale, x, y, size: size.small });
-    this.svg.classList.toggle("narrow", narrow);
+    this.sheet.place({ scale, x, y, size: size.small, room: width });
+    this.inside.classList.toggle("narrow", narrow);
     this.sheet.hideGroup("should stand", hide.has("good"));
     this.rule.place({ base, scale, x, width, size: size.small, narrow, hide });
     this.placeWords();
@@ -73,12 +73,10 @@ export class CloseUp {
     this.rule.show(place);
   }
 
-  tell(place, answer) {
+  tell(place, digits) {
     const { now } = place;
-    this.rule.tell(place);
+    this.rule.tell(place, digits);
     const hidden = this.hide.has("numbers"), { felt } = this.data.numbers;
-    // Where the state cannot be told a third decimal would promise too much.
-    const digits = answer.question === "adjustment" && answer.state === null ? 2 : 3;
     const rim = now > 0 ? `${feltAt(felt, "rim", now).toFixed(2)} mm at the rim` : `balls held with ${Math.round(feltAt(felt, "preload", now) / 10) * 10} N`;
     put(this.play, hidden ? "" : playWords(now, digits));
     put(this.rim, hidden ? "" : rim);

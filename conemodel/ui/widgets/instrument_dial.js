@@ -17,19 +17,25 @@ export class Dial {
   }
 
   place(width, height, kind, hide) {
-    const size = 13, large = kind === "phone" ? size + 4 : 22;
-    const [left, top, wide, high] = this.data.sheets.dial.view, foot = kind === "phone" ? 0 : 24;
+    const size = 13, narrow = kind === "phone", [left, top, wide, high] = this.data.sheets.dial.view, foot = narrow ? 0 : 24;
     const scale = Math.min((width - 16) / wide, (height - foot) / high);
-    Object.assign(this, { x: width / 2 - (left + wide / 2) * scale, y: (height - foot) / 2 - (top + high / 2) * scale, scale });
+    // On a phone it stands as far right as it goes, and the words beside it.
+    const x = narrow ? width - 8 - (left + wide) * scale : width / 2 - (left + wide / 2) * scale;
+    Object.assign(this, { x, y: (height - foot) / 2 - (top + high / 2) * scale, scale, narrow });
     set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
     this.sheet.place({ scale, x: this.x, y: this.y, size, width });
     this.sheet.hideGroup("good arc", hide.has("good"));
+    this.placeWords(width, height, size);
+  }
+
+  placeWords(width, height, size) {
     const at = (node, x, y, anchor, px) => set(node, { x, y, "text-anchor": anchor, "font-size": `${px}px` });
     const low = height - 12, above = low - size - 6;
-    at(this.turned, 14, above, "start", large);
+    at(this.turned, 14, this.narrow ? above - size - 6 : above, "start", this.narrow ? size + 4 : 22);
     at(this.note, 14, low, "start", size);
     at(this.nutName, width - 14, above, "end", size);
-    at(this.nutState, width - 14, low, "end", size);
+    if (this.narrow) at(this.nutState, 14, above, "start", size);
+    else at(this.nutState, width - 14, low, "end", size);
   }
 
   // A spanner that was put on the other way points away from the pointer.
@@ -44,8 +50,9 @@ export class Dial {
   tell(hand, note) {
     put(this.turned, degrees(hand.angle) < 1 ? "At finger contact" : `${clockMinutes(hand.angle)} ${side(hand.angle)}`);
     put(this.note, note || `on a clock face; ${degrees(hand.angle)}°`);
-    put(this.nutName, "locknut");
-    put(this.nutState, hand.nut >= 1 ? "tight" : hand.nut <= 0 ? "loose" : "turning");
+    const nut = hand.nut >= 1 ? "tight" : hand.nut <= 0 ? "loose" : "turning";
+    put(this.nutName, this.narrow ? "" : "locknut");
+    put(this.nutState, this.narrow ? `locknut ${nut}` : nut);
   }
 
   // How far the locknut's spanner swings from loose to tight, and where it stands [° clockwise].

@@ -155,7 +155,7 @@ export class Hands {
     this.held = undefined;
     this.change({ load: 0, lever: 0, nut: 0, angle: this.bounded(this.at.angle + by) });
     const back = this.back;
-    this.note = STAGES.indexOf(back) >= 2 ? "undone, turned; locked again when you stop" : "";
+    this.note = STAGES.indexOf(back) >= 2 ? "undone; locks again when you stop" : "";
     this.waits = setTimeout(() => {
       this.waits = 0;
       this.send(this.at.angle, back === "contact" ? "backed_off" : back, "keys");

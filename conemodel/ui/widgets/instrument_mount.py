@@ -16,7 +16,7 @@ Stage = Literal["contact", "backed_off", "locked", "clamped", "ridden"]
 Hidden = Literal["good", "headline", "numbers"]
 Way = Literal["pointer", "touch", "keys"]
 
-SCRIPTS = ("travel", "words", "sheet", "rule", "close", "dial", "whole", "hands", "grips")
+SCRIPTS = ("travel", "words", "sheet", "headline", "rule", "close", "dial", "whole", "hands", "grips")
 """Parts of its script, in the order in which they use each other."""
 
 _INSTRUMENT = st.components.v2.component(

@@ -20,6 +20,13 @@ export function set(node, attributes) {
   }
 }
 
+// The letters of a word are exchanged where they stand: a new node would lay out the page around it.
+const put = (node, text) => {
+  const { firstChild: letters } = node;
+  if (!letters) node.append(text);
+  else if (letters.data !== text) letters.data = text;
+};
+
 const sumOf = (rates, vars) => Object.entries(rates ?? {}).reduce((sum, [name, rate]) => sum + rate * (vars[name] ?? 0), 0);
 
 export class Sheet {
@@ -66,34 +73,39 @@ export class Sheet {
     if (opacity) path.style.fillOpacity = opacity;
     if (dash) path.style.strokeDasharray = dash.split(" ").map((long) => `calc(${long}px * var(--u))`).join(" ");
     if (title) draw(path, "title", {}, title);
+    return path;
   }
 
   buildLabel(label) {
     const node = draw(this.svg, "g", { class: "label" });
     const leader = label.leader && draw(node, "line", { class: "leader" });
-    const text = draw(node, "text", { "text-anchor": label.anchor }, label.text);
-    return { ...label, node, text, line: leader };
+    const { anchor = "middle", ink = "muted" } = label, text = draw(node, "text", { "text-anchor": anchor });
+    text.style.fill = colour(ink);
+    if (["petrol", "forbidden", "good"].includes(ink)) text.classList.add("strong");
+    return { ...label, node, text, words: label.text, line: leader };
   }
 
-  // mm of the sheet to px of the picture.
-  // Names stay within `width`, where one is given.
-  place({ scale, x, y, size, width }) {
-    Object.assign(this, { scale, x, y });
-    set(this.root, { transform: `matrix(${scale} 0 0 ${scale} ${x} ${y})` });
+  // Units of the sheet to px of the picture, `tall` of these down. Names stay within `width` where one is given; those
+  // that move out of `room` with their part are not seen.
+  place({ scale, tall = scale, x, y, size, width, narrow, room }) {
+    Object.assign(this, { scale, tall, x, y, size, room });
+    set(this.root, { transform: `matrix(${scale} 0 0 ${tall} ${x} ${y})` });
     this.root.style.setProperty("--u", 1 / scale);
     for (const { pattern, angle } of this.patterns) {
-      pattern.setAttribute("patternTransform", `scale(${1 / scale}) rotate(${angle})`);
+      pattern.setAttribute("patternTransform", `scale(${1 / scale} ${1 / tall}) rotate(${angle})`);
     }
-    for (const { at, leader, text, line } of this.labels) {
-      const [px, py] = this.px(at), inside = width ? keptInside(px, text, size, width) : px;
-      set(text, { x: inside, y: py + 0.35 * size, "font-size": `${size}px` });
+    for (const { at, leader, text, line, words, few, aside = 0 } of this.labels) {
+      put(text, (narrow && few) || words);
+      const [px, py] = this.px(at), x = px + aside * size;
+      set(text, { "font-size": `${size}px` });
+      set(text, { x: width ? keptInside(x, text, size, width) : x, y: py + 0.35 * size });
       if (line) set(line, { x1: px, y1: py + 0.5 * size, x2: this.px(leader)[0], y2: this.px(leader)[1] });
     }
     this.shown = null;
   }
 
   px([x, y]) {
-    return [this.x + x * this.scale, this.y + y * this.scale];
+    return [this.x + x * this.scale, this.y + y * this.tall];
   }
 
   // How far a group has moved along x with everything it hangs on [mm].
@@ -111,13 +123,20 @@ export class Sheet {
       if (group.fade) set(group.node, { opacity: vars[group.fade] });
       if (group.when && this.shown !== stage) group.node.style.display = group.when.includes(stage) ? "" : "none";
     }
-    for (const { group, node } of this.labels) {
+    for (const { group, node, text } of this.labels) {
       if (!group) continue;
-      set(node, { transform: `translate(${(this.shiftOf(group, vars) * this.scale).toFixed(2)} 0)` });
-      const seen = this.isShown(group, vars, stage);
+      const shift = this.shiftOf(group, vars) * this.scale;
+      set(node, { transform: `translate(${shift.toFixed(2)} 0)` });
+      const seen = this.isShown(group, vars, stage) && this.hasRoom(text, shift);
       if (node.style.display !== (seen ? "" : "none")) node.style.display = seen ? "" : "none";
     }
     this.shown = stage;
+  }
+
+  hasRoom(text, shift) {
+    if (!this.room) return true;
+    const at = Number(text.getAttribute("x")) + shift, [from, to] = spanOf(at, text, this.size);
+    return from >= 0 && to <= this.room;
   }
 
   isShown(name, vars, stage) {
@@ -174,11 +193,37 @@ export function drawHatch(defs, id, { step, width, colour: line, crossed, angle 
 // The corners of an outline of straight lines.
 export const cornersOf = (d) => [...d.matchAll(/(-?[\d.]+)[ ,](-?[\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
 
-// Where words may start, be centred or end without leaving the picture.
-export function keptInside(x, text, size, width) {
-  const long = 0.56 * size * text.textContent.length, share = { start: 0, middle: 0.5, end: 1 }[text.getAttribute("text-anchor")];
-  const start = x - share * long;
-  return x + Math.max(4 - start, 0) - Math.max(start + long + 4 - width, 0);
+// How long words are; letters are measured once for all figures, which are equally wide.
+const LENGTHS = new Map();
+
+function lengthOf(text, size) {
+  const key = `${text.getAttribute("class")} ${size} ${text.textContent.replace(/\d/g, "0")}`;
+  if (!LENGTHS.has(key)) {
+    const long = text.getComputedTextLength();
+    if (!long) return 0.5 * size * text.textContent.length;
+    LENGTHS.set(key, long);
+  }
+  return LENGTHS.get(key);
+}
+
+const SHARES = { start: 0, middle: 0.5, end: 1 };
+
+// From where to where words go.
+function spanOf(x, text, size) {
+  const long = lengthOf(text, size), start = x - SHARES[text.getAttribute("text-anchor")] * long;
+  return [start, start + long];
+}
+
+// The same of words that may not leave the picture.
+export function spanInside(x, text, size, width) {
+  const [from, to] = spanOf(x, text, size), start = Math.max(Math.min(from, width - 4 - (to - from)), 4);
+  return [start, start + to - from];
+}
+
+// Where words start, are centred or end so that they do not leave the picture.
+function keptInside(x, text, size, width) {
+  const [from, to] = spanInside(x, text, size, width);
+  return from + SHARES[text.getAttribute("text-anchor")] * (to - from);
 }
 
 // How far parts reach from a place, and which way: clockwise from upright.

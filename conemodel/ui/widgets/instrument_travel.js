@@ -34,16 +34,20 @@ export function feltAt(felt, name, play) {
 // The load of the rider on the most loaded ball, to ten newtons: straight lines between serve no better.
 export const ballLoad = (felt, play) => 10 * Math.round(feltAt(felt, "ball_load", play) / 10);
 
-// What is said from one position of the cone to the next; the turn is whatever leads to where it should stand.
+// What is said from one position of the cone to the next: `turn` is the one to make, `aim` where the cone should stand.
 export function answerAt({ numbers: { answers }, exact }, angle) {
-  if (exact && Math.abs(exact.angle - angle) < 1e-6) return withTurn(exact.answer, exact.answer.aim, angle);
+  if (exact && Math.abs(exact.angle - angle) < 1e-6) return exact.answer;
   let row = 0;
   while (row + 1 < answers.from.length && answers.from[row + 1] <= angle) row += 1;
-  const said = ["question", "sign", "state", "words", "certainty", "act"];
-  return withTurn(Object.fromEntries(said.map((name) => [name, answers.texts[answers[name][row]]])), answers.aim[row], angle);
+  return answerIn(answers, row);
 }
 
-const withTurn = (answer, aim, angle) => ({ ...answer, turn: aim === null ? null : aim - angle });
+const SAID = ["question", "sign", "state", "words", "certainty", "act"];
+
+export function answerIn(answers, row) {
+  const words = Object.fromEntries(SAID.map((name) => [name, answers.texts[answers[name][row]]]));
+  return { ...words, turn: answers.turn[row], aim: answers.aim[row] };
+}
 
 export function stageOf({ angle, nut, lever, load }) {
   if (lever >= 1) return load >= 1 ? "ridden" : "clamped";

@@ -72,9 +72,9 @@ def test_every_group_hangs_together(root, name):
 
 
 @pytest.mark.parametrize("name", HUBS)
-def test_the_three_sheets_are_light_enough_to_send(root, name):
+def test_the_sheets_are_light_enough_to_send(root, name):
     _, drawing = drawn(root, name)
-    assert len(json.dumps(drawing.as_json(), separators=(",", ":"))) < 40_000
+    assert len(json.dumps(drawing.as_json(), separators=(",", ":"))) < 42_000
 
 
 def test_every_paint_is_made_of_colours_that_are_there():

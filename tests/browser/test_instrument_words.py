@@ -1,0 +1,88 @@
+"""No words of the instrument lie on each other, on a line or bar, or across the edge of a part; the headline stays put.
+
+What may stand on what is looked up in the page, for every shipped hub at every stage and on every kind of screen.
+"""
+
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from tests.browser.instrument_hands import Spanner, wait_rest
+from tests.browser.pages import Visitor, settle
+from tests.browser.server import Server
+
+SIZES = {"wide": (1366, 768), "tablet": (820, 1180), "phone": (390, 844)}
+STAGES = ("contact", "backed_off", "locked", "clamped", "ridden")
+LYING = Path(__file__).with_name("instrument_words.js").read_text(encoding="utf-8")
+
+LAID_OUT = """kind => {
+    const frame = [...document.querySelectorAll('*')]
+        .map(e => e.shadowRoot?.querySelector('.instrument')).find(Boolean);
+    const drawn = frame.querySelector('.close svg').clientWidth === frame.querySelector('.close').clientWidth;
+    return frame.classList.contains(kind) && drawn;
+}"""
+
+
+@pytest.fixture(scope="module")
+def bench(browser: Browser, serve: Callable[[Path], Server]) -> Iterator[Visitor]:
+    """Return the way to the page; the tests of the file fail if it reported an error."""
+    visitor = Visitor(browser, serve(Path(__file__).with_name("instrument_page.py")).url)
+    yield visitor
+    assert visitor.errors == []
+
+
+def lying(page: Page, where: str) -> list[str]:
+    """Return what lies wrong at each stage on each kind of screen, one line each."""
+    found = []
+    for kind, (width, height) in SIZES.items():
+        page.set_viewport_size({"width": width, "height": height})
+        page.wait_for_function(LAID_OUT, arg=kind)
+        for stage in STAGES:
+            page.locator(f".acts [data-stage={stage}]").dispatch_event("click")
+            wait_rest(page)
+            page.evaluate("() => new Promise(requestAnimationFrame)")
+            found += [f"{where}, {kind}, {stage}: {line}" for line in page.evaluate(LYING)]
+    return found
+
+
+def test_no_words_lie_on_other_words_lines_bars_or_edges(bench, root):
+    hubs = sorted(path.stem for path in (root / "scenarios").glob("*.toml"))
+    assert len(hubs) > 10
+    found = []
+    with bench.page(f"/?hub={' '.join(hubs)}", still=True) as page:
+        for i, hub in enumerate(hubs):
+            if i:
+                page.get_by_role("button", name="Next hub").dispatch_event("click")
+                settle(page)
+            wait_rest(page)
+            found += lying(page, hub)
+    assert found == []
+
+
+@pytest.mark.parametrize("angle", [30, 170])
+def test_nor_do_they_wherever_the_cone_stands(bench, angle):
+    with bench.page(f"/?angle={angle}", still=True) as page:
+        wait_rest(page)
+        assert lying(page, f"{angle} degrees") == []
+
+
+def test_the_headline_keeps_its_height_while_a_finger_moves(bench):
+    with bench.page("/?stage=backed_off", width=390, height=844) as page:
+        hand = Spanner(page)
+        ring, places = page.locator(".dial .ring").first, set()
+        hand.down(-90)
+        said = set()
+        for angle in range(-92, -24, 4):
+            hand.move(angle)
+            page.evaluate(
+                "() => new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)))"
+            )
+            box = ring.bounding_box()
+            assert box is not None
+            places.add((round(box["x"]), round(box["y"])))
+            said.add(page.locator(".state .words").inner_text())
+        hand.up()
+        assert len(said) > 3  # of very different lengths
+        assert len(places) == 1
