@@ -11,6 +11,8 @@ Everything here reaches the reader's browser, and whoever reads the page's sourc
 - what is felt is missed by a factor new with every act and one that stays for the sitting (`parts.scatter`): who
   reads the page's source knows no more of the hub than a hand that felt it once.
 - the clock: where the cone is seen to stand, in steps an eye can read.
+- the picture: the hub of the exercise's own file, sound and its cone just touching (`open_hub`), held as the trainee
+  left it.
 
 Not given away: thread fit, clamp force, drift to come, the good range, the state drawn, the key.
 """
