@@ -8,7 +8,7 @@ from datetime import UTC, datetime
 from conemodel.record.database import Database
 from conemodel.record.names import clean_name
 from conemodel.tasks.hand.estimate import Estimate, estimate
-from conemodel.tasks.hand.kinds import KINDS, Kind
+from conemodel.tasks.hand.kinds import KINDS, Kind, KindName
 from conemodel.tasks.hand.procedure import PAIRS, Answer
 
 NUMBERS = 10**9
@@ -90,6 +90,17 @@ def sittings(name: str, kind: Kind, database: Database) -> tuple[Sitting, ...]:
         RecordError: the record could not be read or written.
     """
     return _sittings("name = ? AND kind = ?", (name, kind.name), database)
+
+
+def latest_thresholds(name: str, database: Database) -> dict[KindName, float]:
+    """Return the threshold of the latest finished sitting of each kind under a name, in the measure of its answers.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    done = _sittings("name = ?", (name,), database)
+    latest = {one.kind.name: one for one in done if one.finished}
+    return {kind: one.estimate.threshold.value for kind, one in latest.items()}
 
 
 def _sittings(where: str, values: tuple[str | int, ...], database: Database) -> tuple[Sitting, ...]:

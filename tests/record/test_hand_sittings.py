@@ -21,6 +21,7 @@ from conemodel.record.hand_sittings import (
     delete_sittings,
     find_sitting,
     keep_answer,
+    latest_thresholds,
     sittings,
 )
 from conemodel.tasks.hand.kinds import KINDS
@@ -73,6 +74,22 @@ def test_sittings_stand_by_name_and_kind_oldest_first(file):
     begin_sitting(PLAY, file, name=None)
     assert sittings("Ada", PLAY, file) == (made[1], made[2], made[0])
     assert len({sitting.id for sitting in made}) == 3
+
+
+def test_what_serves_in_practice_is_the_latest_finished_sitting(file):
+    def sit(day: int, size: float, pairs: int) -> float:
+        sitting = begin_sitting(PLAY, file, name="Ada", now=datetime(2026, 1, day, tzinfo=UTC))
+        for number in range(pairs):
+            answer = Answer(difference=size * (-1) ** number, second=(number % 2 == 0) == (number % 7 != 0))
+            sitting = keep_answer(sitting, answer, file)
+        return sitting.estimate.threshold.value
+
+    assert latest_thresholds("Ada", file) == {}
+    sit(1, 0.4e-3, PAIRS)
+    second = sit(2, 0.1e-3, PAIRS)
+    sit(3, 0.8e-3, PAIRS - 1)
+    assert latest_thresholds("Ada", file) == {"play": second}
+    assert latest_thresholds("Bob", file) == {}
 
 
 def test_a_name_is_held_to_its_limits(file):

@@ -20,6 +20,10 @@ NOT_A_WHEEL = (
     "nothing of it."
 )
 
+IN_PRACTICE = (
+    "In *Practise*, under the same name, hubs are felt to scatter as by this hand, but for those of a class."
+)
+
 
 def show_result(sitting: Sitting) -> None:
     """Draw threshold and bias of a finished sitting, and the others under its name."""
@@ -34,6 +38,7 @@ def show_result(sitting: Sitting) -> None:
     st.markdown(f"**{bias_words(hand)}** {hand.right} of {hand.pairs} pairs named rightly.")
     st.caption(NOT_A_WHEEL)
     if sitting.name:
+        st.caption(IN_PRACTICE)
         show_history([one for one in sittings(sitting.name, sitting.kind, Database()) if one.finished])
 
 

@@ -5,6 +5,7 @@ The bench with its hidden numbers stays in the session, which is the server's; a
 
 import secrets
 from collections.abc import Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from math import isfinite
 from typing import Any
@@ -12,6 +13,10 @@ from typing import Any
 import streamlit as st
 
 from conemodel.parts.exercise import Exercise
+from conemodel.parts.scatter import Scatter
+from conemodel.record.database import Database, RecordError
+from conemodel.record.hand_sittings import latest_thresholds
+from conemodel.tasks.hand.spreads import scatter_of_hand
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import Link
@@ -200,8 +205,23 @@ def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> 
     Raises:
         InputProblems: what was given cannot be used, with every mistake.
     """
-    bench = begin(exercise, Given(salt=link.salt, seed=link.seed, key=key))
+    felt = exercise if link.salt != SELF else _scattered_as_measured(exercise)
+    bench = begin(felt, Given(salt=link.salt, seed=link.seed, key=key))
     return Sitting(link=link, stand=Stand(name=fresh_name(), bench=bench), own=exercise if own else None)
+
+
+def _scattered_as_measured(exercise: Exercise) -> Exercise:
+    """Return an exercise felt as by the measured hand of the name typed, where it leaves the scatter as assumed.
+
+    What a class was given is felt by all alike. A record that cannot be read keeps nobody from practising.
+    """
+    name = " ".join(str(st.session_state.get("practise_name") or "").split())
+    if not name or exercise.scatter != Scatter():
+        return exercise
+    with suppress(RecordError):
+        measured = latest_thresholds(name, Database())
+        return exercise.replace(scatter=scatter_of_hand(exercise.scatter, measured))
+    return exercise
 
 
 def fresh_name() -> str:
