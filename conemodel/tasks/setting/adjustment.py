@@ -6,7 +6,7 @@ from conemodel.parts.setting import State
 from conemodel.tasks.headline import OFTEN, Answer, of_ten, shares_of_ten
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.turn import WORTH_IT, Turn
-from conemodel.tasks.wording import clock_face_turn, clock_minutes
+from conemodel.tasks.wording import clock_face_turn, clock_minutes, round_on_clock
 
 STATE_WORDS: dict[State, str] = {"loose": "Loose", "right": "Right", "tight": "Too tight"}
 """The states in the largest type."""
@@ -87,14 +87,24 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
         return "Leave it there and feel it clamped.", measure
     verb = "Try" if turn.cautious else "Turn the cone"
     then = ", then feel it clamped again" if turn.cautious else ""
+    said = abs(round_on_clock(turn.angle))
     ends = f"That ends {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
     spanner = scenario.assumed.spanner_length
-    travel = (
-        f"{MM.from_si(abs(turn.angle) * spanner):.0f} mm at the end of a {MM.from_si(spanner):.0f} mm spanner"
-    )
+    travel = f"{MM.from_si(said * spanner):.0f} mm at the end of a {MM.from_si(spanner):.0f} mm spanner"
     return (
         f"{verb} {clock_face_turn(turn.angle)}.",
-        f"Lock it the same way{then}. {ends} It is {travel}. It may need {range_words(turn)}. {measure}".rstrip(),
+        f"Lock it the same way{then}. {ends} {_why_less_right(chances, turn)}It is {travel}. "
+        f"It may need {range_words(turn)}. {measure}".rstrip(),
+    )
+
+
+def _why_less_right(chances: Chances, turn: Turn) -> str:
+    """Return why a turn is made after which right is less likely than before; empty where it is not."""
+    if turn.right >= chances.right:
+        return ""
+    return (
+        "Right gets less likely, but so does too tight: play shows and can be taken up, a tight bearing hides it "
+        "and wears. "
     )
 
 

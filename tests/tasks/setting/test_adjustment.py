@@ -1,0 +1,23 @@
+"""What is said beside a turn that is advised: why, where it makes right less likely."""
+
+import pytest
+
+from conemodel.base.units import DEG
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.setting.predict import predict
+
+
+@pytest.mark.parametrize("name", ["touring-rear", "thru-axle"])
+def test_a_turn_that_makes_right_less_likely_says_why_and_no_other_does(name: str) -> None:
+    hub, told = load_scenario(f"scenarios/{name}.toml"), set()
+    for angle in range(0, 141, 4):
+        verdict = predict(hub.with_setting(back_off=DEG.to_si(angle))).verdict
+        turn, chances = verdict.turn_to_make, verdict.chances
+        if turn is None or chances is None:
+            continue
+        less = turn.right < chances.right
+        told.add(less)
+        assert ("Right gets less likely" in verdict.sentence) == less
+        # only what is too costly may outweigh it
+        assert not less or turn.tight < chances.tight
+    assert told == {True, False}
