@@ -9,6 +9,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page
 
+from conemodel.base.units import DEG
+from conemodel.tasks.wording import clock_minutes
+from conemodel.ui.widgets.mount import read_text
 from tests.browser.instrument_hands import Spanner, wait_rest
 from tests.browser.pages import Visitor, settle
 from tests.browser.server import Server
@@ -86,3 +89,13 @@ def test_the_headline_keeps_its_height_while_a_finger_moves(bench):
         hand.up()
         assert len(said) > 3  # of very different lengths
         assert len(places) == 1
+
+
+def test_minutes_of_a_clock_face_are_rounded_as_python_rounds_them(bench):
+    script = read_text("instrument_words.js").replace("export ", "")
+    quarters = list(range(-4 * 60, 4 * 300 + 1))
+    with bench.page("/") as page:
+        told = page.evaluate(
+            f"quarters => {{ {script}; return quarters.map(each => clockMinutes(each / 4)); }}", quarters
+        )
+    assert told == [clock_minutes(DEG.to_si(each / 4)) for each in quarters]

@@ -7,7 +7,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import cone_angle, millimetres, play_range_words
 from conemodel.show.setting.tables import list_forces, list_limits, list_spreads, list_unknowns
 from conemodel.tasks.setting.predict import Prediction
-from conemodel.tasks.wording import turn_size
+from conemodel.tasks.wording import clock_face_turn
 from conemodel.ui.frame import table
 
 ASSUMED_OF_HUB = "What is only assumed of this hub, with the reason"
@@ -60,8 +60,7 @@ def _assumptions(prediction: Prediction) -> None:
     turn = prediction.verdict.turn
     if turn is None:
         return
-    spanner = prediction.scenario.assumed.spanner_length
-    st.markdown(f"**The turn**: {turn_size(turn.angle, spanner=spanner)}. What nobody measured moves it:")
+    st.markdown(f"**The turn**: {clock_face_turn(turn.angle)}. What nobody measured moves it:")
     table(list_spreads(turn))
     st.markdown("Their ranges, and why they are taken; *What is only assumed* above changes them.")
     table(list_unknowns(prediction.scenario.unknowns.values(), caption=ASSUMED_OF_HUB))

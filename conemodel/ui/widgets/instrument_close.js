@@ -77,7 +77,7 @@ export class CloseUp {
     const { now } = place;
     this.rule.tell(place, digits);
     const hidden = this.hide.has("numbers"), { felt } = this.data.numbers;
-    const rim = now > 0 ? `${feltAt(felt, "rim", now).toFixed(2)} mm at the rim` : `balls held with ${Math.round(feltAt(felt, "preload", now) / 10) * 10} N`;
+    const rim = now > 0 ? `${feltAt(felt, "rim", now).toFixed(2)} mm at the rim` : `balls pinched with ${Math.round(feltAt(felt, "preload", now) / 10) * 10} N`;
     put(this.play, hidden ? "" : playWords(now, digits));
     put(this.rim, hidden ? "" : rim);
     this.svg.setAttribute("aria-label", hidden ? "One ball between cup and cone" : `One ball between cup and cone: ${playWords(now, digits)}`);
