@@ -19,7 +19,7 @@ class Attempt:
         made_at: when, UTC, ISO 8601; name: as typed, None where none was; id: its number, None before it is saved.
         exercise: name of its file; salt, seed: of its link.
         passed, stage, unchecked, false_right, false_wrong, locks, moves, hint: as marked.
-        worded: what hands feel was told in words, as was asked for.
+        worded: what hands feel was told in words, as was asked for; training: it was the coached round.
         critical: the critical reasons as one text, empty if none.
         off_by: worst distance outside the good range [m]; off_turn: the same as a turn of the cone [rad].
     """
@@ -41,6 +41,7 @@ class Attempt:
     moves: int
     hint: str
     worded: bool = False
+    training: bool = False
     id: int | None = None
 
 
@@ -73,6 +74,7 @@ def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetim
         moves=mark.moves,
         hint=mark.hint,
         worded=mark.worded,
+        training=link.training,
     )
 
 
@@ -144,7 +146,9 @@ def delete_name(name: str, database: Database) -> int:
 
 def _attempt(row: sqlite3.Row) -> Attempt:
     values = {key: row[key] for key in row.keys()}  # noqa: SIM118 - a row is not a mapping
-    return Attempt(**{**values, **{name: bool(row[name]) for name in ("passed", "unchecked", "worded")}})
+    return Attempt(
+        **{**values, **{name: bool(row[name]) for name in ("passed", "unchecked", "worded", "training")}}
+    )
 
 
 def _with_id(attempt: Attempt, number: int | None) -> Attempt:

@@ -63,6 +63,9 @@ MIGRATIONS: tuple[str, ...] = (
     """
     ALTER TABLE attempt ADD COLUMN worded INTEGER NOT NULL DEFAULT 0 CHECK (worded IN (0, 1));
     """,
+    """
+    ALTER TABLE attempt ADD COLUMN training INTEGER NOT NULL DEFAULT 0 CHECK (training IN (0, 1));
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

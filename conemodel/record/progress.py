@@ -9,7 +9,7 @@ from conemodel.record.attempts import Attempt
 from conemodel.tasks.practice.error_stage import STAGES
 
 PASSES_NEEDED = 2
-"""How often, on different seeds, an exercise must be passed to count as learnt."""
+"""How often, on different seeds, an exercise must be passed, assessed, to count as learnt."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,7 +53,7 @@ def progress(attempts: Iterable[Attempt]) -> tuple[Progress, ...]:
 
 
 def _progress(exercise: str, done: Sequence[Attempt]) -> Progress:
-    seeds = {(attempt.salt, attempt.seed) for attempt in done if attempt.passed}
+    seeds = {(attempt.salt, attempt.seed) for attempt in done if attempt.passed and not attempt.training}
     return Progress(
         exercise=exercise,
         attempts=len(done),
@@ -104,6 +104,7 @@ _ATTEMPTS: tuple[Column[Attempt], ...] = (
     Column(lambda one: one.moves, key="moves"),
     Column(lambda one: one.hint, key="hint"),
     Column(lambda one: one.worded, key="worded"),
+    Column(lambda one: one.training, key="training"),
     Column(lambda one: one.off_by, UM, "off_by_um", digits=".1f"),
     Column(lambda one: one.off_turn, DEG, "off_turn_deg", digits=".1f"),
 )

@@ -233,3 +233,35 @@ def test_csv_is_in_everyday_units_and_runs_nothing():
     (row,) = csv.DictReader(io.StringIO(csv_text(list_attempts([replace(ONE, name='=HYPERLINK("x")')]))))
     assert (row["off_by_um"], row["off_turn_deg"], row["seed"]) == ("-12.0", "-4.3", "7")
     assert row["name"].startswith("'=")
+
+
+def test_attempts_kept_before_rounds_and_words_were_told_are_still_read(file):
+    """Written by the first version of the file, column by column as it was then."""
+    file.path.parent.mkdir(parents=True, exist_ok=True)
+    with sqlite3.connect(file.path) as connection:
+        for statement in filter(str.strip, MIGRATIONS[0].split(";")):
+            connection.execute(statement)
+        row = (
+            1,
+            "2024-01-01T10:00:00",
+            "Kim",
+            "04-locknut",
+            "self",
+            7,
+            1,
+            "none",
+            0,
+            "",
+            0,
+            0,
+            0.0,
+            0.0,
+            2,
+            5,
+            "x",
+        )
+        connection.execute(f"INSERT INTO attempt VALUES ({', '.join('?' * len(row))})", row)
+        connection.execute("PRAGMA user_version = 1")
+    connection.close()
+    (kept,) = attempts(file, name="Kim")
+    assert (kept.passed, kept.seed, kept.worded, kept.training) == (True, 7, False, False)

@@ -14,16 +14,20 @@ from conemodel.parts.toml_files import load_part
 EXERCISES = SCENARIOS / "practise"
 """Where the exercises stand, one file each."""
 
-_CODE = r"([a-z0-9][a-z0-9-]{0,39})\.([A-Za-z0-9_-]{1,24})\.(\d{1,9})"
+_CODE = r"([a-z0-9][a-z0-9-]{0,39})\.([A-Za-z0-9_-]{1,24})\.(\d{1,9})(\.training)?"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Link:
-    """What a link carries: the name of an exercise's file, the class's salt, the seed. Nothing hidden."""
+    """What a link carries: the name of an exercise's file, the class's salt, the seed, the round. Nothing hidden.
+
+    A `training` round is coached; its hubs are others than those of the assessed round of the same seed.
+    """
 
     exercise: str
     salt: str
     seed: int
+    training: bool = False
 
     @property
     def code(self) -> str:
@@ -32,7 +36,12 @@ class Link:
         >>> Link(exercise="05-quick-release", salt="tuesday", seed=7).code
         '05-quick-release.tuesday.7'
         """
-        return f"{self.exercise}.{self.salt}.{self.seed}"
+        return f"{self.exercise}.{self.salt}.{self.seed}{'.training' if self.training else ''}"
+
+    @property
+    def drawn_by(self) -> str:
+        """The salt that its hubs are drawn by: no salt of a link has a dot."""
+        return f"{self.salt}.training" if self.training else self.salt
 
 
 def read_link(code: str) -> Link:
@@ -48,7 +57,7 @@ def read_link(code: str) -> Link:
     if found is None:
         limit = "must be exercise.salt.number, as it was given out"
         raise InputProblems([Problem(where="link", value=code[:60], limit=limit)])
-    return Link(exercise=found[1], salt=found[2], seed=int(found[3]))
+    return Link(exercise=found[1], salt=found[2], seed=int(found[3]), training=found[4] is not None)
 
 
 @lru_cache(maxsize=4)

@@ -17,6 +17,10 @@ OWN = "own"
 SALT_KEY, PROBLEM_KEY, SITTINGS_KEY, NOW_KEY = "class_salt", "practise_problem", "sittings", "sitting"
 
 
+ROUNDS = {True: "Training", False: "Assessed"}
+"""The rounds of an exercise, by whether they are coached."""
+
+
 def choose() -> Sitting:
     """Draw the chooser and return the exercise under way.
 
@@ -38,6 +42,7 @@ def choose() -> Sitting:
         on_change=_chosen,
         label_visibility="collapsed",
     )
+    _choose_round(sitting)
     with st.popover("Name, link", width="content"):
         _more(sitting)
     if problem := state.get(PROBLEM_KEY):
@@ -88,9 +93,35 @@ def _no_such_hub(name: str) -> Problem:
     )
 
 
-def _fresh(exercise: str) -> Link:
+def _fresh(exercise: str, *, training: bool = True) -> Link:
+    """Return a link to a new hub; an exercise begins in training."""
     salt = st.session_state.get(SALT_KEY, SELF)
-    return Link(exercise=exercise, salt=salt, seed=fresh_seed())
+    known = ladder().get(exercise)
+    training = training and (known is None or known.assessed)
+    return Link(exercise=exercise, salt=salt, seed=fresh_seed(), training=training)
+
+
+def _choose_round(sitting: Sitting) -> None:
+    """Draw which round it is: coached, or assessed; the other one begins with a new hub."""
+    file = sitting.own or ladder()[sitting.link.exercise]
+    if not file.assessed:
+        return
+    key = f"{sitting.stand.name} round"
+
+    def changed() -> None:
+        if (wanted := st.session_state[key]) in ROUNDS and wanted != sitting.link.training:
+            _begin(_fresh(sitting.link.exercise, training=wanted), sitting.own)
+
+    st.session_state[key] = sitting.link.training
+    st.segmented_control(
+        "Round",
+        list(ROUNDS),
+        format_func=ROUNDS.__getitem__,
+        key=key,
+        on_change=changed,
+        required=True,
+        label_visibility="collapsed",
+    )
 
 
 def _begin(link: Link, own: Exercise | None = None) -> None:
@@ -117,7 +148,7 @@ def begin_another_hub() -> None:
     """Begin the same exercise on another hub."""
     sitting: Sitting = st.session_state[SITTINGS_KEY][st.session_state[NOW_KEY]]
     st.session_state.pop(PROBLEM_KEY, None)
-    _begin(_fresh(sitting.link.exercise), sitting.own)
+    _begin(_fresh(sitting.link.exercise, training=sitting.link.training), sitting.own)
 
 
 def begin_next() -> None:

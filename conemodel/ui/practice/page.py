@@ -9,12 +9,13 @@ from conemodel.base.plain_text import for_html, for_page
 from conemodel.parts.exercise import Exercise
 from conemodel.record.attempts import attempt_of, delete_attempt, save
 from conemodel.record.database import Database
-from conemodel.tasks.practice.actions import Take, TakeBack
+from conemodel.tasks.practice.actions import Take
 from conemodel.tasks.practice.marking import mark
 from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.practice.choose import begin_another_hub, begin_next, choose
-from conemodel.ui.practice.controls import DRAW, Buttons
+from conemodel.ui.practice.coaching import coach
+from conemodel.ui.practice.controls import DRAW
 from conemodel.ui.practice.log import set_styles, show_bench, show_last_answer, show_log, show_next_step
 from conemodel.ui.practice.reference_hubs import shelf
 from conemodel.ui.practice.result import show_details, show_verdict
@@ -59,9 +60,7 @@ def _show_bench(sitting: Sitting) -> None:
         _hubs(stand)
         show_bench(stand)
         if not sitting.exercise.assessed:
-            buttons = Buttons(stand)
-            buttons.draw("Take the last move back", TakeBack(), shortcut="Ctrl+Z")
-            buttons.reasons()
+            coach(stand)
         st.markdown("**Done and felt so far**")
         show_log(stand)
     if not sitting.exercise.assessed:

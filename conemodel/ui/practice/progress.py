@@ -67,7 +67,7 @@ def _show_attempts(done: tuple[Attempt, ...]) -> None:
     chart(progress_chart(shown), key="progress", alt=alt_text_progress(shown))
     st.caption("A full dot passed, an open one not yet. On the line: in the good range.")
     table(list_progress(done, titles))
-    st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs.")
+    st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs, assessed; training counts as an attempt.")
 
 
 def _delete(name: str) -> None:

@@ -206,7 +206,8 @@ def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> 
         InputProblems: what was given cannot be used, with every mistake.
     """
     felt = exercise if link.salt != SELF else _scattered_as_measured(exercise)
-    bench = begin(felt, Given(salt=link.salt, seed=link.seed, key=key))
+    played = felt.replace(assessed=False) if link.training else felt
+    bench = begin(played, Given(salt=link.drawn_by, seed=link.seed, key=key))
     return Sitting(link=link, stand=Stand(name=fresh_name(), bench=bench), own=exercise if own else None)
 
 

@@ -66,4 +66,6 @@ def fresh(bench: Bench) -> HubState:
 def open_link(code: str, *, key: str = "") -> Bench:
     """Return the bench a link leads to; `key` is the server's own."""
     link = read_link(code)
-    return begin(ladder()[link.exercise], Given(salt=link.salt, seed=link.seed, key=key))
+    exercise = ladder()[link.exercise]
+    played = exercise.replace(assessed=False) if link.training else exercise
+    return begin(played, Given(salt=link.drawn_by, seed=link.seed, key=key))

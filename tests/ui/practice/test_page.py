@@ -1,5 +1,6 @@
 """The bench on screen as a flow: chosen, worked by gestures and buttons, marked, kept, not given away."""
 
+import dataclasses
 import re
 from dataclasses import replace
 from math import nan, radians
@@ -11,6 +12,7 @@ from streamlit.testing.v1 import AppTest
 
 from conemodel.record.attempts import attempts
 from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.progress import progress
 from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.actions import Rock, Twirl
 from conemodel.tasks.practice.apply import act
@@ -227,7 +229,7 @@ def test_undo_in_free_practice_only() -> None:
     trainee = Trainee(exercise="free-practice").choose("What holds the axle", "vice").turn(0.3)
     trainee.press("Take the last move back")
     assert "(taken back)" in trainee.words
-    labels = [button.label for button in Trainee(exercise="05-quick-release").app.button]
+    labels = [button.label for button in Trainee(link="05-quick-release.evening.1").app.button]
     assert "Take the last move back" not in labels
 
 
@@ -273,3 +275,32 @@ def test_two_hubs_that_feel_the_same_look_the_same() -> None:
         mine, theirs = (re.sub(r"alike\.\d+", "", _seen(t.app)) for t in (one, other))
         assert len(mine) > 1000
         assert mine == theirs
+
+
+def test_an_exercise_begins_in_training_and_its_assessed_round_is_another_hub() -> None:
+    trainee = Trainee(exercise="02-loose-right-tight")
+    assert trainee.app.query_params["link"].endswith(".training")
+    trainee.rock().twirl().say(0, "guessing")
+    state = trainee.sitting.stand.bench.hidden[0].state
+    assert f"It is {state}." in trainee.words
+    assert "**Hub 1: " in trainee.words
+    trainee.press("A hint")
+    assert any("moves freely" in info.value for info in trainee.app.info)
+    trainee.press("Take the last move back")
+    assert trainee.sitting.stand.bench.hubs[0].done is None
+    trainee.choose("Round", False)
+    assert not trainee.sitting.link.training
+    assert not {"A hint", "Take the last move back"} & {button.label for button in trainee.app.button}
+    coached, assessed = (open_link(f"05-quick-release.x.3{end}") for end in (".training", ""))
+    assert coached.hidden != assessed.hidden
+
+
+def test_a_trained_hub_is_kept_as_trained_and_is_not_yet_learnt() -> None:
+    for seed in (2, 3):
+        trainee = Trainee(link=f"04-locknut.evening.{seed}.training").step("say").press("Done: it is right")
+        assert trainee.press("Again, another hub").sitting.link.training
+    kept = attempts(Database(), exercise="04-locknut")
+    assert [one.training for one in kept] == [True, True]
+    passed = [dataclasses.replace(one, passed=True) for one in kept]
+    assert not progress(passed)[0].learnt
+    assert progress([dataclasses.replace(one, training=False) for one in passed])[0].learnt

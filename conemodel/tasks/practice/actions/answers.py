@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from conemodel.tasks.practice.actions.action import Action
-from conemodel.tasks.practice.questions import QUESTIONS
+from conemodel.tasks.practice.questions import QUESTIONS, right_answer
 from conemodel.tasks.practice.session import Bench
 
 
@@ -37,7 +37,9 @@ class Answer(Action):
         others = tuple(pair for pair in hub.answers if pair[0] != self.question)
         done = "named" if bench.exercise.kind == "name" else hub.done
         hub = replace(hub, answers=(*others, (self.question, self.word)), done=done)
-        return bench.with_hub(hub), "Noted."
+        if bench.exercise.assessed or done != "named":
+            return bench.with_hub(hub), "Noted."
+        return bench.with_hub(hub), f"Noted. It is: {right_answer(bench.secret, self.question)}."
 
 
 @dataclass(frozen=True, slots=True)
