@@ -3,5 +3,5 @@
 import streamlit as st
 
 st.set_page_config(layout="wide")
-st.slider("Bare", 0, 100)
-st.caption("Bare")
+at = st.slider("Bare", 0, 100)
+st.caption(f"Bare {at}")

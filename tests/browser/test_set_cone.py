@@ -11,6 +11,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.unknowns.hands import DRIFT
 from conemodel.tasks.setting.overrides import apply_overrides
+from tests.browser.instrument_hands import wait_rest
 from tests.browser.pages import findings, overflow, settle, wait_idle
 
 Open = Callable[..., Page]
@@ -19,6 +20,7 @@ SIZES = [(1280, 900), (390, 844)]
 
 
 def state(page: Page) -> str:
+    wait_rest(page)
     return page.locator(".instrument .state .words").inner_text().strip()
 
 

@@ -43,6 +43,7 @@ class Instrument {
     if (fresh || shown !== this.laidOut) this.layout();
     this.laidOut = shown;
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
+    this.frame.dataset.exact = this.data.exact.angle;
     this.show();
   }
 
