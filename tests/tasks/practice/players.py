@@ -33,7 +33,7 @@ WANTED = -5e-6
 USUAL_DRIFT = radians(3)
 """How far a held cone is known to turn in [rad]."""
 
-UNEVEN = 1.5
+UNEVEN = 1.01
 """Ratio of the most to the least play round the wheel from which a hand that felt each often calls it uneven."""
 
 FAR, STILL_FELT = 70e-6, 25e-6
