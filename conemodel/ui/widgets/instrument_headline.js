@@ -26,12 +26,12 @@ export class Headline {
   reserve(answers, narrow, clockwiseIn) {
     Object.assign(this, { narrow, sizes: new Map(), key: "" });
     if (this.host.hidden) return;
-    this.host.style.minHeight = "";
+    Object.assign(this.host.style, { minHeight: "", contain: "none" });
     const high = longest(answers).map((answer) => {
       this.write("contact", answer, clockwiseIn);
       return this.host.offsetHeight;
     });
-    this.host.style.minHeight = `${Math.max(...high)}px`;
+    Object.assign(this.host.style, { minHeight: `${Math.max(...high)}px`, contain: "" });
   }
 
   show(place, answer, hidden, clockwiseIn) {
