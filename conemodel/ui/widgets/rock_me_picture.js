@@ -64,8 +64,8 @@ export class RockedHub extends Whole {
     const inside = draw(this.svg, "g", { "clip-path": "url(#rock-me-lens)" });
     this.close = new Sheet(inside, this.data.sheets.close, this.data.paints);
     this.close.root.classList.add("close");
-    this.close.labels = this.close.labels.filter(({ node, text }) => {
-      const kept = NAMED.includes(text.textContent);
+    this.close.labels = this.close.labels.filter(({ node, words }) => {
+      const kept = NAMED.includes(words);
       if (!kept) node.remove();
       return kept;
     });
