@@ -91,14 +91,15 @@ export class Hands {
     else this.frame = requestAnimationFrame(step);
   }
 
-  // An act pressed: from finger contact back to where the cone stood, or a quarter turn out, common practice.
+  // An act pressed. Backing off goes back to where the cone stood, or a quarter turn out, common practice; any other
+  // act finds the cone where it is.
   goTo(stage, way) {
     const { angle } = this.at, touching = Math.abs(angle) < TOUCH;
     let wanted = angle;
     if (stage === "contact") {
       if (!touching) this.kept = angle;
       wanted = 0;
-    } else if (touching && (stage === "backed_off" || this.kept !== undefined)) {
+    } else if (touching && stage === "backed_off") {
       wanted = this.kept ?? 90;
       this.kept = undefined;
     }
