@@ -10,6 +10,12 @@ from tests.browser.pointer import Pointer
 
 CANVAS = "[data-testid=stMain] canvas"
 
+AXLE = """canvas => {
+    const { e: x, f: y } = canvas.parentElement.querySelector('svg .parts').getScreenCTM();
+    const { left, top } = canvas.getBoundingClientRect();
+    return { x: x - left, y: y - top };
+}"""
+
 
 class Hand:
     """Mouse or finger on the canvas; places in parts of its width and height."""
@@ -44,9 +50,11 @@ class Hand:
         self.up()
 
     def round(self, start: float, turned: float, *, steps: int = 12, pause: int = 0) -> None:
-        """Go round the middle from `start` by `turned` degrees, clockwise from twelve o'clock."""
+        """Go round the axle as it is drawn from `start` by `turned` degrees, clockwise from twelve o'clock."""
+        axle = self.page.locator(CANVAS).evaluate(AXLE)
+        x, y = axle["x"] / self.box["width"], axle["y"] / self.box["height"]
         way = [radians(start + turned * i / steps) for i in range(steps + 1)]
-        path = [(0.5 + 0.3 * sin(a), 0.5 - 0.3 * cos(a)) for a in way]
+        path = [(x + 0.3 * sin(a), y - 0.3 * cos(a)) for a in way]
         self.down(*path[0])
         for x, y in path[1:]:
             self.move(x, y)

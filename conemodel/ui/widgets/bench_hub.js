@@ -36,6 +36,12 @@ class BenchHub {
     return this.sheet.px(point);
   }
 
+  // Where the axle is, seen end on [px].
+  get middle() {
+    const [x, y] = this.px([0, 0]);
+    return { x, y };
+  }
+
   // Middle, half the width, top and foot of a part where it is drawn [mm].
   boxOf(group, part) {
     const corners = this.sheet.groups.get(group).parts.filter(({ name }) => name === part).flatMap(({ d }) => cornersOf(d));

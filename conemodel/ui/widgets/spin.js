@@ -21,7 +21,7 @@ class Spin {
   }
 
   about(at) {
-    return bearing(at, { x: this.bench.width / 2, y: this.bench.height / 2 });
+    return bearing(at, this.bench.hub.middle);
   }
 
   begin() {

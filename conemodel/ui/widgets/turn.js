@@ -31,8 +31,8 @@ class Turn {
 
   // Where a place on the canvas lies about the axle.
   about(at) {
-    const { width, height } = this.bench, dx = at.x - width / 2, dy = at.y - height / 2;
-    return { near: Math.hypot(dx, dy) < 0.05 * width, way: Math.atan2(dy, dx) };
+    const { width, hub: { middle } } = this.bench;
+    return { near: Math.hypot(at.x - middle.x, at.y - middle.y) < 0.05 * width, way: bearing(at, middle) };
   }
 
   begin() {
