@@ -20,7 +20,7 @@ KEY = "instrument"
 ASKED, LET_GO = "asked", "let_go"
 """The setting that the page showed last, and whether a hand has let go of the cone since."""
 
-HEAD_START = 0.04
+HEAD_START = 0.1
 """How long the browser has to show what the hand waits for before all else is sent [s]."""
 
 LAST_ACT: Stage = "clamped"
