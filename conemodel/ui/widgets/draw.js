@@ -37,14 +37,6 @@ export function tip(pen, x, y, way, size, colour) {
   });
 }
 
-// Part of a circle with an arrow head at its far end; angles clockwise from three o'clock, as on the canvas.
-export function bend(pen, x, y, r, from, to, colour, width = 2.5) {
-  const way = to > from ? 1 : -1, head = 4 * width;
-  shape(pen, null, colour, (p) => p.arc(x, y, r, from, to - (way * 0.6 * head) / r, way < 0), width);
-  const lean = to - (way * 0.5 * head) / r;
-  tip(pen, x + r * Math.cos(to), y + r * Math.sin(to), lean + (way * TURN) / 4, head, colour);
-}
-
 export function words(pen, look, text, x, y, { size = 15, align = "center", colour = look.ink, weight = "" } = {}) {
   pen.font = `${weight} ${size}px ${look.font}`;
   pen.textAlign = align;

@@ -1,7 +1,6 @@
 // The hands: spanners and lever are dragged or moved by keys, and acts play in the order in which hands can do them.
 
 const ACT_MS = { load: 160, lever: 460, nut: 460, angle: 420 };
-const NUT_SWING = 42; // degrees of the spanner from loose to tight
 const LEAVES = 700; // ms without a key after which the hub is locked and clamped again
 const SNAP = 1; // degrees: the page keeps whole ones
 
