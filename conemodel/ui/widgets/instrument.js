@@ -27,6 +27,15 @@ class Instrument {
     this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
     this.sequence = 0;
     this.told = 0;
+    // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
+    // the first frame that no move claims renews them all.
+    this.tellings = [
+      (place, answer) => this.headline.show(place, answer, this.hide.has("headline"), this.dial.way < 0),
+      (place, answer) => this.closeUp.tell(place, digitsOf(answer)),
+      (place, answer) => this.acts.show(place, this.data.numbers, this.hide.has("numbers"), digitsOf(answer)),
+      () => this.dial.tell(this.hands.at, this.hands.note),
+      () => this.whole.tell(this.hands.at),
+    ];
     this.sizes = new ResizeObserver(() => this.layout());
     this.sizes.observe(this.frame);
   }
@@ -108,21 +117,9 @@ class Instrument {
     this.whole.show(place);
     this.unsaid = { place, answer };
     if (!hands.busy) return this.tell();
-    this.tellings[(this.told = (this.told + 1) % this.tellings.length)](place, answer);
+    this.told = (this.told + 1) % this.tellings.length;
+    this.tellings[this.told](place, answer);
     this.telling ||= requestAnimationFrame(() => this.tellUnlessMoved());
-  }
-
-  // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
-  // the first frame that no move claims renews them all.
-  get tellings() {
-    const { data, hide, hands } = this;
-    return [
-      (place, answer) => this.headline.show(place, answer, hide.has("headline"), this.dial.way < 0),
-      (place, answer) => this.closeUp.tell(place, digitsOf(answer)),
-      (place, answer) => this.acts.show(place, data.numbers, hide.has("numbers"), digitsOf(answer)),
-      () => this.dial.tell(hands.at, hands.note),
-      () => this.whole.tell(hands.at),
-    ];
   }
 
   tellUnlessMoved() {
