@@ -10,6 +10,9 @@ PLAY_FACTOR = round(unknowns.senses.FELT_AT_RIM.high / unknowns.senses.FELT_AT_R
 RIPPLE_FACTOR = round(unknowns.senses.FELT_RIPPLE.high / unknowns.senses.FELT_RIPPLE.usual, 2)
 """The same of the ripple that fingers just feel: as `FELT_RIPPLE` has it."""
 
+MOST = 3.0
+"""Largest factor of a sense [-]."""
+
 
 class Scatter(Part):
     """How much a hand varies. Two thirds of its acts lie within each factor; 1 leaves the scatter out.
@@ -24,7 +27,7 @@ class Scatter(Part):
         "free play as it is felt: the factor by which hands differ in the play they just feel, an assumption there",
         default=PLAY_FACTOR,
         at_least=1,
-        at_most=3,
+        at_most=MOST,
     )
     drag: float = quantity(
         ONE,
@@ -32,14 +35,14 @@ class Scatter(Part):
         "Srinivasan 1994); with nothing beside it to compare, twice that: an assumption",
         default=1.25,
         at_least=1,
-        at_most=3,
+        at_most=MOST,
     )
     ripple: float = quantity(
         ONE,
         "unevenness as it is felt: the factor by which fingers differ in a ripple they just feel, an assumption there",
         default=RIPPLE_FACTOR,
         at_least=1,
-        at_most=3,
+        at_most=MOST,
     )
     pinch: float = quantity(
         ONE,
@@ -47,7 +50,7 @@ class Scatter(Part):
         "by among themselves, on a scale of ratios",
         default=1.4,
         at_least=1,
-        at_most=3,
+        at_most=MOST,
     )
     pull: float = quantity(
         ONE,

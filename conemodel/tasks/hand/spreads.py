@@ -4,13 +4,10 @@ from collections.abc import Mapping
 from math import exp, log, sqrt
 
 from conemodel.base.units import MM
-from conemodel.parts.scatter import Scatter
+from conemodel.parts.scatter import MOST, Scatter
 from conemodel.parts.unknowns.senses import FELT_AT_RIM
 from conemodel.tasks.hand.kinds import KindName
 from conemodel.tasks.hand.psychometric import TOLD_SPREADS
-
-MOST = 3.0
-"""Largest factor that a `Scatter` takes [-]."""
 
 
 def spread_of_one_look(threshold: float) -> float:
