@@ -36,10 +36,11 @@ def answer_the_hand() -> Scenario | None:
     All but the cone's turn is taken as it was when the page was last drawn.
     """
     asked: Scenario | None = st.session_state.get(ASKED)
-    if not st.session_state.pop(LET_GO, False) or asked is None:
+    turn: float | None = st.session_state.get("turn")  # gone where another hub was chosen in the same moment
+    if not st.session_state.pop(LET_GO, False) or asked is None or turn is None:
         return None
     try:
-        prediction = cached_prediction(asked.with_setting(back_off=DEG.to_si(st.session_state.turn)))
+        prediction = cached_prediction(asked.with_setting(back_off=DEG.to_si(turn)))
     except ConemodelError:
         return None  # the page says so in its place
     _draw(prediction)
