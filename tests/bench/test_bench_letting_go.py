@@ -24,44 +24,46 @@ BUDGET, MOST = 1.3, 4.0
 The project's own. Most of what is over is the browser's drawing of all else that the frame sends for a moved cone.
 """
 
-LET_GO = """() => {
-    const frame = [...document.querySelectorAll('*')]
-        .map(node => node.shadowRoot?.querySelector('.instrument')).find(Boolean);
-    window.addEventListener('pointerup', () => {
-        const start = performance.now(), before = frame.dataset.exact;
+WATCH = """({ event, read }) => {
+    const shown = new Function(read);
+    window.addEventListener(event, () => {
+        const start = performance.now(), before = shown();
         window.painted = new Promise(done => {
-            const look = () => frame.dataset.exact === before
+            const look = () => shown() === before
                 ? requestAnimationFrame(look) : requestAnimationFrame(() => done(performance.now() - start));
             look();
         });
     }, true);
 }"""
+"""Times an answer from an event to its being painted; `read` gives what the answer changes."""
 
-BARE = """() => {
-    const said = () => document.querySelector('[data-testid=stCaptionContainer]').textContent;
-    window.addEventListener('keydown', () => {
-        const start = performance.now(), before = said();
-        window.painted = new Promise(done => {
-            const look = () => said() === before
-                ? requestAnimationFrame(look) : requestAnimationFrame(() => done(performance.now() - start));
-            look();
-        });
-    }, true);
-}"""
+LET_GO = {
+    "event": "pointerup",
+    "read": "return [...document.querySelectorAll('*')]"
+    ".map(node => node.shadowRoot?.querySelector('.instrument')).find(Boolean).dataset.exact",
+}
+BARE = {
+    "event": "keydown",
+    "read": "return document.querySelector('[data-testid=stCaptionContainer]').textContent",
+}
 
 
 def let_go(page: Page, hand: Spanner, i: int) -> float:
     """Turn the cone a little and let go; return the time until the exact prediction is shown [ms]."""
     hand.drag(-90, -90 + (12 if i % 2 else -12) - i % 5, steps=4)
-    time = float(page.evaluate("() => window.painted"))
+    time = painted(page)
     wait_rest(page)
-    page.wait_for_timeout(REST)
     return time
 
 
 def press(page: Page) -> float:
     """Move the bare slider by a key; return the time until its caption is shown [ms]."""
     page.keyboard.press("ArrowRight")
+    return painted(page)
+
+
+def painted(page: Page) -> float:
+    """Return the time that was watched [ms], and let the page rest."""
     time = float(page.evaluate("() => window.painted"))
     page.wait_for_timeout(REST)
     return time
@@ -79,9 +81,9 @@ def test_exact_numbers_stand_there_hardly_later_than_on_a_bare_page(
     times: list[tuple[float, float]] = []
     with Visitor(browser, server.url).page("/set-the-cone?stage=backed_off") as ours, bare.page("/") as least:
         hand = Spanner(ours)
-        ours.evaluate(LET_GO)
+        ours.evaluate(WATCH, LET_GO)
         least.get_by_role("slider").focus()
-        least.evaluate(BARE)
+        least.evaluate(WATCH, BARE)
         turns = iter(range(TURNS + 2))
 
         def turn() -> None:
