@@ -107,25 +107,27 @@ def clock_face_turn(angle: float) -> str:
     return f"{clock_minutes(turned)} {direction(angle)}, {DEG.from_si(turned):.0f}° on a clock face"
 
 
-def round_on_clock(angle: float) -> float:
+def round_on_clock(angle: float, *, to_half: bool = False) -> float:
     """Return an angle [rad] as it is said: to half a minute of a clock face, to a whole one above ten.
+
+    `to_half`: above ten as well, where a hand is to go right there.
 
     >>> [round(DEG.from_si(round_on_clock(DEG.to_si(angle)))) for angle in (-18.6, 62, 63, 4.5)]
     [-18, 60, 66, 6]
     """
     halves = abs(angle) / CLOCK_MINUTE * 2
-    step = 1 if halves <= MANY else 2
+    step = 1 if to_half or halves <= MANY else 2
     rounded = step * floor(halves / step + 0.5 + _NOISE)
     return copysign(rounded * CLOCK_MINUTE / 2, angle)
 
 
-def clock_minutes(angle: float) -> str:
-    """Return the size of an angle [rad] as minutes of a clock face, rounded as it is said.
+def clock_minutes(angle: float, *, to_half: bool = False) -> str:
+    """Return the size of an angle [rad] as minutes of a clock face, rounded as it is said, or always `to_half` a one.
 
     >>> clock_minutes(pi / 2), clock_minutes(-0.11), clock_minutes(0.16), clock_minutes(0.05)
     ('15 minutes', '1 minute', '1½ minutes', 'half a minute')
     """
-    whole, half = divmod(round(abs(round_on_clock(angle)) / CLOCK_MINUTE * 2), 2)
+    whole, half = divmod(round(abs(round_on_clock(angle, to_half=to_half)) / CLOCK_MINUTE * 2), 2)
     if half:
         return f"{whole}½ minutes" if whole else "half a minute"
     return f"{whole} minute{'' if whole == 1 else 's'}"

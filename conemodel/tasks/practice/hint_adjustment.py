@@ -124,4 +124,4 @@ def _off_target(history: History) -> float:
 
 def _minutes(angle: float) -> str:
     """Return a turn of the cone in minutes of the clock, to the half: as finely as a careful hand sets it."""
-    return clock_minutes(max(abs(angle), CLOCK_MINUTE / 2))
+    return clock_minutes(max(abs(angle), CLOCK_MINUTE / 2), to_half=True)
