@@ -1,7 +1,7 @@
 // Rock the wheel: at the rim, seen from behind with the hub cut open, or at the axle end in the fingers.
 
 const LOWER = 56; // mm seen below the axle
-const BESIDE = 14; // mm beside the hub, for the hand on its axle
+const BESIDE = 14; // mm beside the hub, for the hands; at true scale a third of a millimetre is not to be seen
 
 class Rock {
   constructor(bench) {
@@ -36,8 +36,8 @@ class Rock {
   // px per metre of movement drawn in the picture, and of the hand's own way.
   layout() {
     const { width, height, hub } = this.bench, [left, top, wide, high] = hub.drawing.sheet.view;
-    if (this.atRim) hub.place(width, height, [left, top, wide, high / 2 + LOWER], [6, 24, width - 12, height - 76]);
-    else hub.place(width, height, [left - BESIDE, top, wide + 2 * BESIDE, high], [6, 20, width - 12, height - 76]);
+    const [above, seen] = this.atRim ? [24, high / 2 + LOWER] : [20, high];
+    hub.place(width, height, [left - BESIDE, top, wide + 2 * BESIDE, seen], [6, above, width - 12, height - 76]);
     this.drawn = hub.scale * 1000 * this.magnification;
     this.way = Math.max(this.drawn, this.atRim ? 14000 : 40000);
   }
