@@ -87,10 +87,11 @@ def mix_colours(ground: str, colour: str, part: float) -> str:
     return "#" + "".join(f"{round(low + (high - low) * part):02x}" for low, high in pairs)
 
 
+WHITE = "#ffffff"
 LIGHT = Tones(
     paper="#fbfaf7",
     ink="#0c1317",
-    ball="#ffffff",
+    ball=WHITE,
     petrol="#1d6075",
     taken="#9a4f00",
     good="#2c6e49",

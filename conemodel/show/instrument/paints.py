@@ -6,7 +6,7 @@ Materials are ink mixed into paper; cut parts are hatched, so that nothing is to
 from collections.abc import Mapping
 from typing import Any
 
-from conemodel.show.palette import DARK, LIGHT, Tones, mix_colours
+from conemodel.show.palette import DARK, LIGHT, WHITE, Tones, mix_colours
 
 INKED = {
     "m1": (0.04, 0.07),
@@ -40,7 +40,7 @@ def _in_grey(colour: str) -> str:
     return "#" + f"{round(light):02x}" * 3
 
 
-GREYS = {name: _in_grey(colour) for name, colour in COLOURS["light"].items()} | {"paper": "#ffffff"}
+GREYS = {name: _in_grey(colour) for name, colour in COLOURS["light"].items()} | {"paper": WHITE}
 """Every colour by name, as a sheet is printed without colour."""
 
 
