@@ -10,7 +10,7 @@ _PICTURE = st.components.v2.component(
     "conemodel_picture",
     html=read_text("picture.html"),
     css=read_text("picture.css"),
-    js=read_text("picture.js"),
+    js=read_text("place.js", "picture.js"),
 )
 """Draws SVG as it is: the frame's own HTML drops it, and for an image a browser opens a document, every time."""
 

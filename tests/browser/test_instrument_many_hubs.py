@@ -37,8 +37,8 @@ MOUNT = """async ({ html, css, script }) => {
 }"""
 
 SHOW = """async ({ data, keys }) => {
-    window.leave?.();
     document.body.replaceChildren();
+    window.leave?.();
     const host = document.body.appendChild(document.createElement('div')), root = host.attachShadow({ mode: 'open' });
     root.innerHTML = markup;
     window.leave = component({ parentElement: root, data, setStateValue() {} });
@@ -53,6 +53,23 @@ SHOW = """async ({ data, keys }) => {
     await frames(3);
 }"""
 
+# The front end cleans up after a call whose data were out of date before it was made.
+OVERTAKE = """async data => {
+    const root = document.body.firstElementChild.shadowRoot, heard = [];
+    const call = () => component({ parentElement: root, data, setStateValue: (name, told) => heard.push(told) });
+    call()();
+    window.leave = call();
+    for (let i = 0; i < 3; i += 1) await new Promise(done => requestAnimationFrame(done));
+    const press = key => root.querySelector('.dial [data-group="cone"]')
+        .dispatchEvent(new KeyboardEvent(key, { key: 'ArrowLeft', bubbles: true }));
+    press('keydown');
+    press('keyup');
+    await new Promise(done => setTimeout(done, 1500));
+    document.body.replaceChildren();
+    window.leave();
+    return heard.length;
+}"""
+
 
 @pytest.fixture(scope="module")
 def page(browser: Browser) -> Any:
@@ -60,7 +77,7 @@ def page(browser: Browser) -> Any:
     context = browser.new_context(viewport={"width": 1366, "height": 768}, reduced_motion="reduce")
     page = context.new_page()
     styles = read_text("instrument.css", "instrument_narrow.css", "instrument_drawing.css")
-    script = read_text(*(f"instrument_{name}.js" for name in SCRIPTS), "instrument.js")
+    script = read_text(*SCRIPTS)
     page.evaluate(MOUNT, {"html": read_text("instrument.html"), "css": styles, "script": script})
     yield page
     context.close()
@@ -74,17 +91,27 @@ def words_of(made: Prediction) -> str:
     return str(exact_json(made)["answer"]["words"]).split(": ")[0]
 
 
+def data_of(hub: Scenario, angle: float, number: int) -> dict[str, Any]:
+    """Return what the component is given of a hub whose cone Python has at `angle` [°]."""
+    data = {**hub_json(hub), "exact": exact_json(predicted(hub, angle)), "set_id": number, "sequence": 0}
+    more = {"stage": "backed_off", "hide": [], "above": 64, "under": 0, "label": "The hub"}
+    return dict(json.loads(json.dumps({**data, **more})))
+
+
 def shown(page: Page, hub: Scenario, angle: float, number: int) -> tuple[dict[str, Any], float]:
     """Return what is drawn of a hub whose cone was turned by keys to `angle` [°], and how much it is enlarged."""
-    data = {
-        **hub_json(hub),
-        "exact": exact_json(predicted(hub, angle - KEYS)),
-        "set_id": number,
-        "sequence": 0,
-    }
-    more = {"stage": "backed_off", "hide": [], "above": 64, "under": 0, "label": "The hub"}
-    page.evaluate(SHOW, json.loads(json.dumps({"data": {**data, **more}, "keys": KEYS})))
+    data = data_of(hub, angle - KEYS, number)
+    page.evaluate(SHOW, {"data": data, "keys": KEYS})
     return dict(page.evaluate(DRAWN)), float(data["factor"])
+
+
+@pytest.mark.parametrize("width", [390, 1366])
+def test_a_call_that_was_overtaken_leaves_what_stands_there_alone(root, page, width):
+    data = data_of(load_scenario(root / "scenarios" / "touring-rear.toml"), 90, 0)
+    page.set_viewport_size({"width": width, "height": 768})
+    page.evaluate(SHOW, {"data": data, "keys": 0})
+    assert page.evaluate(OVERTAKE, data) == 1  # and nobody else hears the hand
+    page.set_viewport_size({"width": 1366, "height": 768})
 
 
 def test_drawn_and_said_is_what_is_predicted_for_two_hundred_random_hubs(root, page):

@@ -1,26 +1,7 @@
 // What the four widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
 
-const SEATS = new WeakMap();
-
-// Called at mount and again for every change of data or theme; everything that lasts lives in the Bench.
-export function seat(component, build) {
-  const root = component.parentElement;
-  let bench = SEATS.get(root);
-  if (!bench) {
-    bench = new Bench(root);
-    SEATS.set(root, bench);
-    bench.part = build(bench);
-  }
-  bench.send = component.setStateValue;
-  bench.take(component.data);
-  return () => {
-    SEATS.delete(root);
-    bench.close();
-  };
-}
-
 class Bench {
-  constructor(root) {
+  constructor(root, Part) {
     this.root = root;
     this.host = root.host ?? root;
     this.canvas = this.find("canvas");
@@ -38,6 +19,7 @@ class Bench {
     this.frame = 0;
     this.spare = 0;
     this.touched = false;
+    this.part = new Part(this);
   }
 
   find(what) {
@@ -60,7 +42,7 @@ class Bench {
   // One state object for one gesture.
   report(hand) {
     this.sequence += 1;
-    this.send("hand", { sequence: this.sequence, set_id: this.data.set_id, ...hand });
+    this.component.setStateValue("hand", { sequence: this.sequence, set_id: this.data.set_id, ...hand });
   }
 
   say(text) {

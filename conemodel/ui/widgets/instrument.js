@@ -1,22 +1,8 @@
 // The instrument on a page: builds its sheets once, draws them at the next frame, and tells Python when a hand lets go.
 
-const PLACES = new WeakMap();
 const WIDE = 1000, TABLET = 560; // px of the instrument's own width
 
-export default function (component) {
-  const root = component.parentElement;
-  let instrument = PLACES.get(root);
-  if (!instrument) {
-    instrument = new Instrument(root);
-    PLACES.set(root, instrument);
-  }
-  instrument.send = component.setStateValue;
-  instrument.take(component.data);
-  return () => {
-    PLACES.delete(root);
-    instrument.close();
-  };
-}
+export default (component) => standAt(component, (root) => new Instrument(root));
 
 class Instrument {
   constructor(root) {
@@ -153,7 +139,7 @@ class Instrument {
 
   report(told) {
     this.sequence += 1;
-    this.send("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
+    this.component.setStateValue("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
   }
 
   close() {

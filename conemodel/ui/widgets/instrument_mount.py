@@ -16,14 +16,15 @@ Stage = Literal["contact", "backed_off", "locked", "clamped", "ridden"]
 Hidden = Literal["good", "headline", "numbers"]
 Way = Literal["pointer", "touch", "keys"]
 
-SCRIPTS = ("travel", "words", "sheet", "headline", "rule", "close", "dial", "whole", "hands", "grips")
-"""Parts of its script, in the order in which they use each other."""
+PARTS = ("travel", "words", "sheet", "headline", "rule", "close", "dial", "whole", "hands", "grips")
+SCRIPTS = ("place.js", *(f"instrument_{name}.js" for name in PARTS), "instrument.js")
+"""Its script, in the order in which its parts use each other."""
 
 _INSTRUMENT = st.components.v2.component(
     "conemodel_instrument",
     html=read_text("instrument.html"),
     css=read_text("instrument.css", "instrument_narrow.css", "instrument_drawing.css"),
-    js=read_text(*(f"instrument_{name}.js" for name in SCRIPTS), "instrument.js"),
+    js=read_text(*SCRIPTS),
 )
 
 

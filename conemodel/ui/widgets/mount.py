@@ -26,6 +26,7 @@ from conemodel.ui.widgets.contract_turning import (
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
 
 SHARED_SCRIPTS = (
+    "place.js",
     "feel.js",
     "feel_twirl.js",
     "feel_turn.js",

@@ -195,4 +195,4 @@ function drawAxleHeld(pen, look, part, moved) {
   if (Math.abs(push) > 0.04) arrow(pen, x, start + back * (12 + 40 * Math.abs(push)), x, start, look.petrol, 4);
 }
 
-export default (component) => seat(component, (bench) => new Rock(bench));
+export default (component) => standAt(component, (root) => new Bench(root, Rock));

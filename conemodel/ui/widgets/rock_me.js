@@ -1,7 +1,6 @@
 // The first page's hub: rocked it knocks, clamped it stops, twirled it is smooth. What was done is kept here only.
 
 const WIDE = 1000, TABLET = 620; // px of the picture's own width
-const HUBS = new WeakMap();
 
 const WORDS = {
   rock: ["Rock me.", "Take the tyre and push it from side to side."],
@@ -20,20 +19,7 @@ export function nextWords({ shut, knocked, twirled }) {
   return twirled ? "smooth" : knocked ? "stops" : "shut";
 }
 
-export default function (component) {
-  const root = component.parentElement;
-  let hub = HUBS.get(root);
-  if (!hub) {
-    hub = new RockMe(root, component.data);
-    HUBS.set(root, hub);
-  }
-  hub.go = () => component.setTriggerValue("go", true);
-  hub.paint();
-  return () => {
-    HUBS.delete(root);
-    hub.close();
-  };
-}
+export default (component) => standAt(component, (root) => new RockMe(root, component.data));
 
 class RockMe {
   constructor(root, data) {
@@ -52,7 +38,7 @@ class RockMe {
     this.lever = holdClamp(this.hub, this.hands);
     this.name(find(".picture"));
     this.next = find(".next");
-    this.next.addEventListener("click", () => this.go());
+    this.next.addEventListener("click", () => this.component.setTriggerValue("go", true));
     put(this.next, data.next);
     put(this.texts[".hub"], data.name);
     put(this.texts[".scale"], `One ball, its cup and its cone. Gap drawn ${data.factor} × the parts.`);
@@ -60,8 +46,8 @@ class RockMe {
     this.sizes.observe(this.frame);
   }
 
-  paint() {
-    const { colours, above, below } = this.data;
+  // The hub it was made with stays; only what stands around it may change.
+  take({ colours, above, below }) {
     useColours(this.frame, colours);
     this.frame.style.setProperty("--beside", `${above + below}px`);
     this.frame.style.setProperty("--above", `${above}px`);

@@ -15,6 +15,7 @@ _ROCK_ME = st.components.v2.component(
     html=read_text("rock_me.html"),
     css=read_text("instrument_drawing.css", "rock_me.css"),
     js=read_text(
+        "place.js",
         "feel.js",
         "sound.js",
         *(f"instrument_{name}.js" for name in SHARED),

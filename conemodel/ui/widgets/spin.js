@@ -162,4 +162,4 @@ class Spin {
   }
 }
 
-export default (component) => seat(component, (bench) => new Spin(bench));
+export default (component) => standAt(component, (root) => new Bench(root, Spin));

@@ -208,4 +208,4 @@ function drawFingers(pen, look, seat, clockwise) {
   pen.restore();
 }
 
-export default (component) => seat(component, (bench) => new Turn(bench));
+export default (component) => standAt(component, (root) => new Bench(root, Turn));

@@ -146,4 +146,4 @@ class Twirl {
   }
 }
 
-export default (component) => seat(component, (bench) => new Twirl(bench));
+export default (component) => standAt(component, (root) => new Bench(root, Twirl));
