@@ -1,6 +1,7 @@
 // The instrument on a page: builds its sheets once, draws them at the next frame, and tells Python when a hand lets go.
 
 const WIDE = 1000, TABLET = 560; // px of the instrument's own width
+const STILL = 60; // ms without a move: a frame for words sooner than that would be late for the next move
 
 export default (component) => standAt(component, (root) => new Instrument(root));
 
@@ -14,7 +15,7 @@ class Instrument {
     this.sequence = 0;
     this.told = 0;
     // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
-    // the first frame that no move claims renews them all.
+    // all are renewed once the hand keeps still.
     this.tellings = [
       (place, answer) => this.headline.show(place, answer, this.hide.has("headline"), this.dial.way < 0),
       (place, answer) => this.closeUp.tell(place, digitsOf(answer)),
@@ -105,17 +106,13 @@ class Instrument {
     if (!hands.busy) return this.tell();
     this.told = (this.told + 1) % this.tellings.length;
     this.tellings[this.told](place, answer);
-    this.telling ||= requestAnimationFrame(() => this.tellUnlessMoved());
-  }
-
-  tellUnlessMoved() {
-    this.telling = 0;
-    if (this.unsaid && !this.drawing) this.tell();
+    clearTimeout(this.telling);
+    this.telling = setTimeout(() => this.tell(), STILL);
   }
 
   tell() {
+    clearTimeout(this.telling);
     const { hands, unsaid: { place, answer } } = this;
-    this.unsaid = null;
     for (const tell of this.tellings) tell(place, answer);
     this.frame.dataset.busy = hands.busy ? "yes" : "no";
     if (hands.held) return;
@@ -146,7 +143,7 @@ class Instrument {
     this.hands?.stop();
     clearTimeout(this.hands?.waits);
     cancelAnimationFrame(this.drawing);
-    cancelAnimationFrame(this.telling);
+    clearTimeout(this.telling);
     this.sizes.disconnect();
   }
 }
