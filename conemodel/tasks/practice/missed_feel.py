@@ -1,0 +1,116 @@
+"""What a hub told a hand, or would have told, between two moves of its cone: rocked and twirled, clamped."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from conemodel.parts.exercise import Exercise
+from conemodel.tasks.practice.actions.feel import LITTLE
+from conemodel.tasks.practice.actions.obstacles import IN_FRAME
+from conemodel.tasks.practice.criteria import DRIFT_HELD
+from conemodel.tasks.practice.outcome import state_as_it_came
+from conemodel.tasks.practice.session import HiddenHub
+from conemodel.tasks.practice.track import Frame
+
+Missed = Literal["not made", "not believed", "misled"]
+"""How a check was missed; misled: it was made, and told otherwise than it would have told most times."""
+
+Frames = tuple[Frame, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cue:
+    """What would have told, and when.
+
+    Attributes:
+        at: number of the frame of the path after which it was missed.
+        check: name of the action that would have told; missed: how it was missed.
+        gesture: what the hand would have done and felt there, one sentence.
+    """
+
+    at: int
+    check: str
+    missed: Missed
+    gesture: str
+
+
+def find_twirls(frames: Frames, first: int, last: int) -> tuple[bool, list[int]]:
+    """Return whether twirling through a full turn, clamped, found it stiff, and the frames in which that was done."""
+    at = [
+        i
+        for i in range(first, last + 1)
+        if frames[i].kind == "Twirl" and frames[i].hub.closed and frames[i].told != LITTLE
+    ]
+    return any("stiff" in (frames[i].hub.felt.twirled_clamped or ()) for i in at), at
+
+
+def find_rocks(frames: Frames, first: int, last: int) -> tuple[bool, list[int]]:
+    """Return whether rocking it clamped found it free, and the frames in which that was done."""
+    at = [i for i in range(first, last + 1) if frames[i].kind == "Rock" and frames[i].hub.closed]
+    return any(frames[i].hub.felt.rocked_clamped != "none" for i in at), at
+
+
+def cue_tight(frames: Frames, first: int, last: int, *, left_so: bool) -> Cue | None:
+    """Return the cue of a hub that stood too tight between two moves; `left_so`: nothing was done about it after."""
+    stiff, at = find_twirls(frames, first, last)
+    if not at:
+        out = "Out of the frame, on spacers" if frames[last].hub.seat in IN_FRAME else "On spacers"
+        gesture = f"{out}, clamped and twirled, it would have dragged here."
+        return Cue(at=first, check="Twirl", missed="not made", gesture=gesture)
+    if not left_so:
+        return None
+    if stiff:
+        gesture = "It dragged here as you twirled it, clamped: that is too tight."
+        return Cue(at=at[-1], check="Twirl", missed="not believed", gesture=gesture)
+    gesture = "Twirled several times here, clamped, it would have dragged: once can mislead."
+    return Cue(at=at[-1], check="Twirl", missed="misled", gesture=gesture)
+
+
+def cue_loose(frames: Frames, first: int, last: int, *, left_so: bool) -> Cue | None:
+    """Return the cue of a hub that stood too loose between two moves."""
+    free, at = find_rocks(frames, first, last)
+    if not at:
+        gesture = "Rocked at the rim, clamped, it would have moved freely here."
+        return Cue(at=first, check="Rock", missed="not made", gesture=gesture)
+    if not left_so:
+        return None
+    if free:
+        gesture = "It moved freely here as you rocked it, clamped: that is play."
+        return Cue(at=at[-1], check="Rock", missed="not believed", gesture=gesture)
+    gesture = "Rocked several times at the rim here, clamped, it would have moved freely: once can mislead."
+    return Cue(at=at[-1], check="Rock", missed="misled", gesture=gesture)
+
+
+def cue_unknown(exercise: Exercise, frames: Frames, first: int, last: int) -> Cue | None:
+    """Return the cue of a hub that ended right, where a check without which nobody could know was left out."""
+    felt = frames[last].hub.felt
+    if felt.twirled_clamped is None:
+        out = "Out of the frame, on spacers" if frames[last].hub.seat in IN_FRAME else "On spacers"
+        gesture = f"{out}, clamped and twirled, it would have turned lightly here: only that tells right from tight."
+        return Cue(at=first, check="Twirl", missed="not made", gesture=gesture)
+    if felt.rocked_clamped is None:
+        gesture = "Rocked here, clamped, it would have sprung from the start: no play left."
+        closed = [i for i in range(first, last + 1) if frames[i].kind == "CloseClamp"]
+        return Cue(at=closed[-1] if closed else first, check="Rock", missed="not made", gesture=gesture)
+    if "play felt open" in exercise.must and felt.rocked_open is None:
+        gesture = "Rocked open here, it would have moved freely: that is what the clamp takes up."
+        return Cue(at=first, check="Rock", missed="not made", gesture=gesture)
+    return None
+
+
+def cue_moved_on(exercise: Exercise, secret: HiddenHub, frames: Frames, first: int, last: int) -> Cue | None:
+    """Return the cue of a hub that stood right, and was moved on to where it is not, or that came right."""
+    lock = frames[last].hub.lock
+    if lock is not None and "drift held" in exercise.must and lock.turned_in >= DRIFT_HELD:
+        return None
+    came_right = first == 0 and state_as_it_came(secret) == "right"
+    if frames[-1].state == "right" and not came_right:
+        return None
+    (stiff, twirled), (free, rocked) = find_twirls(frames, first, last), find_rocks(frames, first, last)
+    if not twirled or not rocked:
+        check = "Rock" if twirled else "Twirl"
+        gesture = "Rocked and twirled here, clamped, it would have sprung and turned lightly: it was right."
+        return Cue(at=first, check=check, missed="not made", gesture=gesture)
+    missed: Missed = "misled" if stiff or free else "not believed"
+    gesture = "Clamped, it sprang from the start and turned no harder than it should here: it was right."
+    check, at = ("Rock", rocked) if free else ("Twirl", twirled)
+    return Cue(at=at[-1], check=check, missed=missed, gesture=gesture)
