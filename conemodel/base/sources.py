@@ -9,6 +9,7 @@ SOURCES: dict[str, str] = {
         "D. E. Brewe, B. J. Hamrock, Simplified solution for elliptical-contact deformation between two "
         "elastic solids, Journal of Lubrication Technology 99, 1977, 485-487"
     ),
+    "CookWeisberg1982": "R. D. Cook, S. Weisberg, Residuals and Influence in Regression, 1982",
     "EN14766": (
         "EN 14766:2005, Mountain-bicycles - Safety requirements and test methods (withdrawn; see ISO 4210)"
     ),
@@ -21,6 +22,7 @@ SOURCES: dict[str, str] = {
         "Analysis 17, 1980, 238-246"
     ),
     "GUM2008": "JCGM 100:2008, Evaluation of measurement data - Guide to the expression of uncertainty in measurement",
+    "GelmanBDA2013": "A. Gelman et al., Bayesian Data Analysis, 3rd ed., 2013",
     "HarrisKotzalas2007": "T. A. Harris, M. N. Kotzalas, Rolling Bearing Analysis, 5th ed., 2007",
     "ISO281": "ISO 281, Rolling bearings - Dynamic load ratings and rating life",
     "ISO3": "ISO 3, Preferred numbers - Series of preferred numbers",

@@ -69,3 +69,4 @@ KELVIN = Unit("°C", "k", 1.0)  # of differences: a mechanic reads degrees
 DEG = Unit("°", "deg", 180 / pi)
 MRAD = Unit("mrad", "mrad", 1e3)
 TURN = Unit("turn", "turns", 1 / (2 * pi))
+MINUTE = Unit("min", "minutes", 30 / pi)  # of a clock face: a sixtieth of a turn

@@ -172,7 +172,7 @@ def _end_plays(
     added: Mapping[str, Array],
 ) -> dict[str, Array]:
     """Return the end play of every hub after each stage [m]: the inputs of its terms, and what is `added` in each."""
-    inputs = _inputs(scenario, drawn)
+    inputs = inputs_drawn(scenario, drawn)
     pressed = np.broadcast_to(finger_preload(scenario, inputs), (HUBS,))
     contact = own.tables.unloaded.end_play_at_preload(pressed)
     changes = (
@@ -198,8 +198,8 @@ def _added(own: Solved, axes: Mapping[str, _Axis]) -> dict[str, Array]:
     return added
 
 
-def _inputs(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
-    """Return what the terms of end play take of the hubs drawn."""
+def inputs_drawn(scenario: Scenario, drawn: Mapping[str, Array]) -> Inputs[Array]:
+    """Return what the terms of end play take of hubs by what is `drawn` of them (n,) [SI], named as in assumptions."""
     side = scenario.hub.adjustable_side
     alike = ("finger_torque", "lock_torque", "drift", "backlash", "thread_bridging", "clamp_force")
     far = other_side(side)

@@ -1,0 +1,1 @@
+"""A real hub: what was counted, felt and measured on it, and what follows for hub and hand."""

@@ -1,0 +1,137 @@
+"""The kinds of reading that a real hub gives, and what each would be of a hub that is not known.
+
+A reading compares lengths along the axle: what the count of the cone makes of it, and what the hub would show there.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import log, sqrt
+from typing import Literal
+
+import numpy as np
+
+from conemodel.base.units import DEG, Array
+from conemodel.parts.distributions import standard_error
+from conemodel.parts.priors import Beliefs
+from conemodel.parts.real_hub import InState, RealHubReadings, State
+from conemodel.parts.unknowns.hands import DRIFT, MARK_ERROR
+from conemodel.parts.unknowns.senses import FELT_AT_RIM, FELT_RIPPLE
+from conemodel.tasks.real_hub.unknown_hub import Shown, UnknownHub
+
+NEW_WITH_EACH_LOOK = sqrt(0.5)
+"""Share of a hand's scatter, as a standard deviation, that is new with every look: half the variance, as `Scatter`."""
+
+AXLE_FLOOR = 3e-6
+"""Least standard error of a play along the axle against the model [m]: what a push along it gives; a guess."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Felt:
+    """A count at which the hand's answer changes.
+
+    Attributes:
+        what: play appears when backed off further, or drag changes no more.
+        state: how the hub stands; count: turn of the cone out of finger contact [rad]. Of play the smallest count at
+            which it was felt, of drag the largest at which it turned stiffer than further out.
+        step: how far apart the counts are that were tried [rad].
+    """
+
+    what: Literal["play", "drag"]
+    state: State
+    count: float
+    step: float
+
+    def miss(self, hub: UnknownHub, shown: Shown) -> Array:
+        """Return by how much the reading lies above what hubs show (n,) [m].
+
+        The answer changes somewhere between two counts: half a step in from the first with play, and half a step out
+        from the last with drag.
+        """
+        between = -self.step / 2 if self.what == "play" else self.step / 2
+        at = shown.felt_play_at if self.what == "play" else shown.felt_drag_at
+        return np.asarray((self.count + between) * hub.lead + shown.end_play[self.state] - at)
+
+    def spread(self, hub: UnknownHub, shown: Shown) -> float:
+        """Return its standard error for one hub [m]: mark, step, the next locking's drift, and the look's own."""
+        turns = [standard_error(MARK_ERROR, DEG), DEG.from_si(self.step) / sqrt(12)]
+        if self.state != "nut loose":
+            turns.append(standard_error(DRIFT, DEG))
+        along = DEG.to_si(float(np.hypot.reduce(turns))) * hub.lead
+        scatter = NEW_WITH_EACH_LOOK * log((FELT_AT_RIM if self.what == "play" else FELT_RIPPLE).factor)
+        felt = shown.felt_play / shown.play_factor if self.what == "play" else shown.felt_drag
+        where = hub.end_play_of_play if self.what == "play" else hub.end_play_of_drag
+        more, less = (float(where(felt[0] * np.exp(side * scatter))) for side in (1.0, -1.0))
+        return float(np.hypot(along, abs(more - less) / 2))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
+    """A play that was measured at a count.
+
+    Attributes:
+        place: along the axle at its end, or at the rim; state, count: as in `Felt`.
+        play: what was read, stop to stop [m]; error: standard error of reading it [m].
+        push: each way at the rim [N]; None where nobody knows it, 0 where two pushes were taken back to none.
+    """
+
+    place: Literal["axle", "rim"]
+    state: State
+    count: float
+    play: float
+    error: float
+    push: float | None = 0.0
+
+    def miss(self, hub: UnknownHub, shown: Shown) -> Array:
+        """Return by how much the reading lies above what hubs show (n,) [m]."""
+        return self.play - self._met(hub, shown)
+
+    def spread(self, hub: UnknownHub, shown: Shown) -> float:
+        """Return its standard error for one hub [m]: gauge, model, and the cone not quite where the count says."""
+        floor = AXLE_FLOOR if self.place == "axle" else Beliefs().play_floor
+        off = DEG.to_si(standard_error(MARK_ERROR, DEG)) * hub.lead
+        there = shown._replace(end_play={state: end + off for state, end in shown.end_play.items()})
+        moved = float((self._met(hub, there) - self._met(hub, shown))[0])
+        return float(np.hypot.reduce([self.error, floor, moved]))
+
+    def _met(self, hub: UnknownHub, shown: Shown) -> Array:
+        end_play = shown.end_play[self.state] + self.count * hub.lead
+        if self.place == "axle":
+            return np.maximum(end_play, 0.0)
+        push = shown.push if self.push is None else np.full(end_play.shape, self.push)
+        return hub.rim_play(end_play) * shown.play_factor + hub.rim_give(push, shown.stiffness)
+
+
+Reading = Felt | Measured
+
+
+def readings_in(found: RealHubReadings) -> tuple[Reading, ...]:
+    """Return the readings that stand in a file, in the order of the work."""
+    return tuple(
+        reading for state, there in found.states.items() for reading in _in_state(state, there, found.step)
+    )
+
+
+def _in_state(state: State, there: InState, step: float) -> Iterator[Reading]:
+    """Yield what was found in one state."""
+    for count in there.play_from:
+        yield Felt(what="play", state=state, count=count, step=step)
+    for count in there.drag_up_to:
+        yield Felt(what="drag", state=state, count=count, step=step)
+    if there.measured_at is not None:
+        yield from _measured(state, there, there.measured_at)
+
+
+def _measured(state: State, there: InState, count: float) -> Iterator[Measured]:
+    """Yield what was measured in one state at a count [rad]."""
+    dial, ruler = Beliefs().dial_uncertainty, Beliefs().ruler_uncertainty
+    if there.axle_play is not None:
+        yield Measured(place="axle", state=state, count=count, play=there.axle_play, error=dial)
+    if there.rim_play is not None:
+        yield Measured(
+            place="rim",
+            state=state,
+            count=count,
+            play=there.rim_play,
+            error=dial if there.rim_by == "dial gauge" else ruler,
+            push=there.rim_push,
+        )
