@@ -84,12 +84,16 @@ def save(attempt: Attempt, database: Database) -> Attempt:
     Raises:
         RecordError: the record could not be read or written.
     """
+    with database.writing() as connection:
+        return _with_id(attempt, insert_attempt(attempt, connection))
+
+
+def insert_attempt(attempt: Attempt, connection: sqlite3.Connection) -> int:
+    """Save an attempt within an operation that does more, and return its number."""
     places = ", ".join("?" for _ in COLUMNS)
     values = [getattr(attempt, column) for column in COLUMNS]
-    with database.writing() as connection:
-        sql = f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({places})"
-        number = connection.execute(sql, values).lastrowid
-    return _with_id(attempt, number)
+    sql = f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({places})"
+    return int(connection.execute(sql, values).lastrowid or 0)
 
 
 def attempts(
@@ -124,24 +128,34 @@ def names(database: Database) -> tuple[str, ...]:
 
 
 def delete_attempt(number: int, database: Database) -> bool:
-    """Delete one attempt; whether there was one.
+    """Delete one attempt and the journal of its bench; whether there was one.
 
     Raises:
         RecordError: the record could not be read or written.
     """
     with database.writing() as connection:
+        _delete_benches("attempt = ?", (number,), connection)
         return connection.execute("DELETE FROM attempt WHERE id = ?", (number,)).rowcount > 0
 
 
 def delete_name(name: str, database: Database) -> int:
-    """Delete everything saved under a name, measured hands too, and return how many attempts that were.
+    """Delete everything saved under a name, measured hands and journals too, and return how many attempts that were.
 
     Raises:
         RecordError: the record could not be read or written.
     """
     with database.writing() as connection:
         delete_hands(name, connection)
+        mine = "name = ? OR attempt IN (SELECT id FROM attempt WHERE name = ?)"
+        _delete_benches(mine, (name, name), connection)
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
+
+
+def _delete_benches(where: str, values: tuple[str | int, ...], connection: sqlite3.Connection) -> None:
+    """Delete the benches that attempts were made at, and those under way, with every act."""
+    found = f"SELECT id FROM bench WHERE {where}"
+    connection.execute(f"DELETE FROM bench_act WHERE bench IN ({found})", values)
+    connection.execute(f"DELETE FROM bench WHERE {where}", values)
 
 
 def _attempt(row: sqlite3.Row) -> Attempt:
@@ -151,5 +165,5 @@ def _attempt(row: sqlite3.Row) -> Attempt:
     )
 
 
-def _with_id(attempt: Attempt, number: int | None) -> Attempt:
+def _with_id(attempt: Attempt, number: int) -> Attempt:
     return Attempt(**{column: getattr(attempt, column) for column in COLUMNS}, id=number)

@@ -66,6 +66,32 @@ MIGRATIONS: tuple[str, ...] = (
     """
     ALTER TABLE attempt ADD COLUMN training INTEGER NOT NULL DEFAULT 0 CHECK (training IN (0, 1));
     """,
+    """
+    CREATE TABLE bench (
+        id INTEGER PRIMARY KEY AUTOINCREMENT,
+        begun_at TEXT NOT NULL,
+        visit TEXT NOT NULL,
+        name TEXT,
+        link TEXT NOT NULL,
+        exercise TEXT NOT NULL,
+        played TEXT NOT NULL,
+        own TEXT,
+        proof TEXT NOT NULL,
+        left_at TEXT,
+        attempt INTEGER REFERENCES attempt (id),
+        UNIQUE (visit, link)
+    ) STRICT;
+    CREATE TABLE bench_act (
+        bench INTEGER NOT NULL REFERENCES bench (id),
+        number INTEGER NOT NULL,
+        act TEXT NOT NULL,
+        told TEXT NOT NULL,
+        own_words TEXT,
+        hub INTEGER NOT NULL,
+        PRIMARY KEY (bench, number)
+    ) STRICT;
+    CREATE INDEX bench_by_name ON bench (name, exercise);
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

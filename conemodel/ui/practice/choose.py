@@ -1,15 +1,29 @@
 """Which exercise is on the bench: chosen, or named by a link, which holds no hidden number."""
 
+from contextlib import suppress
+
 import streamlit as st
 
-from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.errors import ConemodelError, InputProblems, Problem
 from conemodel.base.plain_text import for_file_name, one_line
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.toml_files import read_part
+from conemodel.record.database import RecordError
+from conemodel.record.journal import KeptBench
 from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.catalogue import Link, ladder, read_link
 from conemodel.ui.choose_hub import ready_hubs
-from conemodel.ui.practice.session import SELF, Sitting, fresh_seed, sit_down
+from conemodel.ui.practice.session import Sitting
+from conemodel.ui.practice.sit_down import SELF, fresh_seed, sit_down
+from conemodel.ui.practice.unfinished import (
+    find_in_address,
+    go_on,
+    latest_of,
+    leave,
+    offer_unfinished,
+    say_how_often,
+)
+from conemodel.ui.visit import NAME, typed_name
 
 OWN = "own"
 """Start of the name of an exercise brought as a file."""
@@ -45,6 +59,9 @@ def choose() -> Sitting:
     _choose_round(sitting)
     with st.popover("Name, link", width="content"):
         _more(sitting)
+    with suppress(RecordError):  # said where an act is to be kept
+        sitting.keeping.call_it(typed_name())
+        offer_unfinished(sitting.keeping, names, _take_up)
     if problem := state.get(PROBLEM_KEY):
         st.warning("That could not be used. Here is another hub.")
         st.code(problem, language=None, wrap_lines=True)
@@ -66,10 +83,15 @@ def _title(exercise: Exercise) -> str:
 
 
 def _from_address() -> None:
-    """Begin what the address asks for, or the first exercise; a link that cannot be used is explained."""
+    """Go on with what the address has under way, begin what it asks for, or the first exercise.
+
+    A link that cannot be used, and a bench that cannot be gone on with, are explained.
+    """
     code, name = st.query_params.get("link"), st.query_params.get("exercise", "")
     known = ladder()
-    if code:
+    if kept := find_in_address(code, name):
+        _take_up(kept)
+    elif code:
         try:
             link = read_link(code)
             if link.exercise not in known:
@@ -125,13 +147,31 @@ def _choose_round(sitting: Sitting) -> None:
 
 
 def _begin(link: Link, own: Exercise | None = None) -> None:
-    """Put an exercise on the bench."""
+    """Put an exercise on the bench at its start."""
     exercise = own or ladder()[link.exercise]
-    sitting = sit_down(exercise, link, key=server_key(), own=own is not None)
+    _put(sit_down(exercise, link, key=server_key(), own=own is not None))
+
+
+def _put(sitting: Sitting) -> None:
+    """Put a sitting on the bench in place of another of the same exercise."""
     sittings: dict[str, Sitting] = st.session_state[SITTINGS_KEY]
-    sittings.pop(link.exercise, None)
-    sittings[link.exercise] = sitting
-    st.session_state[NOW_KEY] = link.exercise
+    sittings.pop(sitting.link.exercise, None)
+    sittings[sitting.link.exercise] = sitting
+    st.session_state[NOW_KEY] = sitting.link.exercise
+
+
+def _take_up(kept: KeptBench) -> None:
+    """Put a bench of the record on the bench as it was left, or say why that cannot be."""
+    st.session_state.pop(PROBLEM_KEY, None)
+    try:
+        sitting = go_on(kept)
+    except ConemodelError as error:
+        st.session_state[PROBLEM_KEY] = (
+            f"{error}\nWhat is kept of it stays in the record, as everything else does."
+        )
+    else:
+        st.session_state[SALT_KEY] = sitting.link.salt
+        _put(sitting)
 
 
 def _chosen() -> None:
@@ -140,14 +180,17 @@ def _chosen() -> None:
     st.session_state.pop(PROBLEM_KEY, None)
     if name in st.session_state[SITTINGS_KEY]:
         st.session_state[NOW_KEY] = name
+    elif kept := latest_of(name):
+        _take_up(kept)
     else:
         _begin(_fresh(name))
 
 
 def begin_another_hub() -> None:
-    """Begin the same exercise on another hub."""
+    """Begin the same exercise on another hub; one under way is left, and stays in the record as a start."""
     sitting: Sitting = st.session_state[SITTINGS_KEY][st.session_state[NOW_KEY]]
     st.session_state.pop(PROBLEM_KEY, None)
+    leave(sitting)
     _begin(_fresh(sitting.link.exercise, training=sitting.link.training), sitting.own)
 
 
@@ -176,8 +219,10 @@ def _take_file() -> None:
 
 def _more(sitting: Sitting) -> None:
     """Draw what is not needed at every turn."""
-    st.text_input("Your name, or none", key="practise_name", max_chars=60, persist_state="session")
-    st.button("Another hub", on_click=begin_another_hub, width="stretch")
+    st.text_input("Your name, or none", key=NAME, max_chars=60, persist_state="session")
+    st.button("Start over, another hub", on_click=begin_another_hub, width="stretch")
+    with suppress(RecordError):
+        say_how_often(sitting.link.exercise)
     if pages := st.session_state.get("pages"):
         st.page_link(pages["progress"], label="Progress and classes", width="stretch")
         st.page_link(pages["my-hand"], label="My hand, measured", width="stretch")
@@ -186,6 +231,9 @@ def _more(sitting: Sitting) -> None:
     )
     if sitting.own is not None:
         st.markdown("Send the exercise's file too: the link does not carry it.")
+    st.caption(
+        "The address above the page leads to your own bench, as it stands: keep it to go on elsewhere."
+    )
     link = f"/practise?exercise={sitting.link.exercise}&link={sitting.link.code}"
     st.code(link, language=None, wrap_lines=True)
     st.file_uploader(

@@ -7,7 +7,7 @@ import streamlit as st
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html, for_page
 from conemodel.parts.exercise import Exercise
-from conemodel.record.attempts import attempt_of, delete_attempt, save
+from conemodel.record.attempts import attempt_of, delete_attempt
 from conemodel.record.database import Database
 from conemodel.tasks.practice.actions import Take
 from conemodel.tasks.practice.marking import mark
@@ -21,6 +21,7 @@ from conemodel.ui.practice.reference_hubs import shelf
 from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
 from conemodel.ui.practice.steps import STEPS, next_to_do, steps_for
+from conemodel.ui.practice.unfinished import say_state
 
 
 def page() -> None:
@@ -49,6 +50,7 @@ def _show_bench(sitting: Sitting) -> None:
     if stand.bench.finished:
         st.rerun()
     _goal(sitting.exercise)
+    say_state(sitting, begin_another_hub)
     left, right = st.columns([2, 1], gap="large")
     with left.container(key="cm-hands", gap="xsmall"):
         show_next_step(stand.bench)
@@ -141,7 +143,7 @@ def _save_attempt(sitting: Sitting) -> int | str:
         return "Not marked yet."
     try:
         attempt = attempt_of(sitting.marked, sitting.link, name=st.session_state.get("practise_name"))
-        return save(attempt, Database()).id or "Not kept."
+        return sitting.keeping.save(attempt) or "Not kept."
     except (InputProblems, ConemodelError) as error:
         return f"Not kept in the record: {error}"
 

@@ -5,7 +5,6 @@ The bench with its hidden numbers stays in the session, which is the server's; a
 
 import secrets
 from collections.abc import Iterator, Mapping
-from contextlib import suppress
 from dataclasses import dataclass, field, replace
 from math import isfinite
 from typing import Any
@@ -13,21 +12,15 @@ from typing import Any
 import streamlit as st
 
 from conemodel.parts.exercise import Exercise
-from conemodel.parts.scatter import Scatter
-from conemodel.record.database import Database, RecordError
-from conemodel.record.hand_sittings import latest_thresholds
-from conemodel.tasks.hand.spreads import scatter_of_hand
+from conemodel.record.journal import Overtaken
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import Link
-from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.marking import ExerciseMark
 from conemodel.tasks.practice.session import Bench, Felt, HubState
 from conemodel.tasks.practice.widget_data import Feel, feel_of
 from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes
-
-SELF = "self"
-"""Salt of exercises nobody gave out."""
+from conemodel.ui.practice.keeping import ELSEWHERE, Keeping
 
 SAME_ANGLE = 1e-6
 """Difference below which the cone stands where its widget left it [rad]."""
@@ -46,6 +39,7 @@ class Stand:
         own_words: what was done, by number of the log's line, where the trainee's own gesture says it better.
         handled: the last gesture taken, by widget.
         sets: number of the state each widget shows; it rises when what is felt may have changed.
+        keeping: its journal, None for a hub that is only felt; notice: what happened at it from elsewhere.
     """
 
     name: str
@@ -53,6 +47,8 @@ class Stand:
     own_words: dict[int, str] = field(default_factory=dict)
     handled: dict[str, int] = field(default_factory=dict)
     sets: dict[str, int] = field(default_factory=lambda: {"feel": 1, "turn": 1})
+    keeping: Keeping | None = None
+    notice: str = ""
     _feel: tuple[Bench, Feel] | None = field(default=None, repr=False)
 
     @property
@@ -70,14 +66,33 @@ class Stand:
         """Return the number of the state a widget shows."""
         return self.sets["turn" if gesture == "turn" else "feel"]
 
-    def do(self, action: a.Action) -> None:
-        """Do something at the bench; when the last word on a hub is said, the next one comes up."""
-        before = self.bench
-        self.bench = act(before, action)
+    def do(self, action: a.Action, own_words: str | None = None) -> None:
+        """Do something at the bench and keep it; when the last word on a hub is said, the next one comes up.
+
+        Where another window did something at it meanwhile, the bench becomes what it is there, and this is not done.
+        """
+        before, after = self.bench, act(self.bench, action)
+        try:
+            if self.keeping is not None:
+                self.keeping.keep(after, action, own_words)
+        except Overtaken as error:
+            self._catch_up(error.bench)
+            return
+        self.bench, self.notice = after, ""
+        if own_words is not None:
+            self.own_words[len(before.log)] = own_words
         self._count_sets(before, action)
         left = [number for number, hub in enumerate(self.bench.hubs) if hub.done is None]
         if self.bench.hub.done is not None and left and not isinstance(action, a.Take):
             self.do(a.Take(next((n for n in left if n > self.bench.current), left[0])))
+
+    def _catch_up(self, number: int) -> None:
+        """Show the bench as another window left it."""
+        there = self.keeping.catch_up(number) if self.keeping is not None else None
+        if there is not None:
+            self.bench, self.own_words = there
+            self.notice = ELSEWHERE
+        self.sets = {name: state + 1 for name, state in self.sets.items()}
 
     def _count_sets(self, before: Bench, action: a.Action) -> None:
         if _felt_part(before) != _felt_part(self.bench):
@@ -103,12 +118,12 @@ class Stand:
     def take(self, gesture: str, hand: Mapping[str, Any]) -> None:
         """Do what a gesture does, as its widget reports it."""
         for action in _actions(gesture, hand):
-            self.do(action)
+            words = None
             if isinstance(action, a.TurnCone):
                 turned = float(hand.get("turned") or 0.0)
                 if isfinite(turned):
                     words = cone_turn_words(turned, stopped=bool(hand.get("stopped")))
-                    self.own_words[len(self.bench.log) - 1] = words
+            self.do(action, words)
 
 
 def cone_turn_words(turned: float, *, stopped: bool) -> str:
@@ -176,17 +191,20 @@ class Sitting:
     """One exercise taken by one session, from its link to its mark.
 
     Attributes:
-        link: what names it; own: the file it came from, if it is not on the ladder.
+        link: what names it; keeping: its journal; own: the file it came from, if it is not on the ladder.
         stand: the hub on the bench; shelf: reference hubs that were felt, by state.
         marked: its mark, once the last word was said; saved: number of the attempt in the record, or why not.
+        resumed_at: after how many acts it was taken up from the journal, None where it was begun here.
     """
 
     link: Link
     stand: Stand
+    keeping: Keeping
     own: Exercise | None = None
     shelf: dict[str, Stand] = field(default_factory=dict)
     marked: ExerciseMark | None = None
     saved: int | str | None = None
+    resumed_at: int | None = None
 
     @property
     def exercise(self) -> Exercise:
@@ -194,39 +212,9 @@ class Sitting:
         return self.stand.bench.exercise
 
 
-def fresh_seed() -> int:
-    """Return a seed that cannot be predicted."""
-    return 1 + secrets.randbelow(999_999_999)
-
-
-def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> Sitting:
-    """Return an exercise at its start; `key` is the server's own.
-
-    Raises:
-        InputProblems: what was given cannot be used, with every mistake.
-    """
-    felt = exercise if link.salt != SELF else _scattered_as_measured(exercise)
-    played = felt.replace(assessed=False) if link.training else felt
-    bench = begin(played, Given(salt=link.drawn_by, seed=link.seed, key=key))
-    return Sitting(link=link, stand=Stand(name=fresh_name(), bench=bench), own=exercise if own else None)
-
-
-def _scattered_as_measured(exercise: Exercise) -> Exercise:
-    """Return an exercise felt as by the measured hand of the name typed, where it leaves the scatter as assumed.
-
-    What a class was given is felt by all alike. A record that cannot be read keeps nobody from practising.
-    """
-    name = " ".join(str(st.session_state.get("practise_name") or "").split())
-    if not name or exercise.scatter != Scatter():
-        return exercise
-    with suppress(RecordError):
-        measured = latest_thresholds(name, Database())
-        return exercise.replace(scatter=scatter_of_hand(exercise.scatter, measured))
-    return exercise
-
-
 def fresh_name() -> str:
-    """Return a name for the widgets of a hub that no other in this session has."""
-    number = int(st.session_state.get("stands", 0)) + 1
-    st.session_state.stands = number
-    return f"bench{number}"
+    """Return a name for the widgets of a hub that no other has, in this session or one that a browser remembers.
+
+    A page that lost its server tells the next one what its widgets last were; that must not be taken for a new gesture.
+    """
+    return f"bench{secrets.randbelow(10**12)}"

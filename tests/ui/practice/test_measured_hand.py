@@ -30,7 +30,7 @@ def scatter_for(name: str, **address: str) -> Scatter:
     """Return how the next hub scatters once a name was typed."""
     trainee = Trainee(**address)
     trainee.app.text_input(key="practise_name").set_value(name)
-    trainee.run().press("Another hub")
+    trainee.run().press("Start over, another hub")
     return trainee.sitting.stand.bench.secret.scatter
 
 

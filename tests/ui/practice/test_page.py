@@ -2,6 +2,7 @@
 
 import dataclasses
 import re
+import secrets
 from dataclasses import replace
 from math import nan, radians
 from pathlib import Path
@@ -263,8 +264,9 @@ def _pairs_that_feel_alike(most: int = 3) -> list[tuple[str, str]]:
     return pairs
 
 
-def test_two_hubs_that_feel_the_same_look_the_same() -> None:
+def test_two_hubs_that_feel_the_same_look_the_same(monkeypatch: pytest.MonkeyPatch) -> None:
     """Hidden numbers differ, what is felt does not: pages, labels and what widgets get are equal."""
+    monkeypatch.setattr(secrets, "randbelow", lambda _: 1)  # the names of their widgets, drawn at random, too
     pairs = _pairs_that_feel_alike()
     assert pairs
     for links in pairs:
