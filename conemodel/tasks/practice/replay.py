@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from conemodel.parts.exercise import Kind
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.practice.good_path import good_path
 from conemodel.tasks.practice.hub_terms import window_for
@@ -19,14 +20,14 @@ class Replay:
     Attributes:
         mine: its path as it was taken; good: that of a careful hand, from the same start.
         cue: what would have told on the way, None where nothing was missed.
-        moves: the cone was there to be moved: where a hub is only judged, its place says nothing.
+        kind: of the exercise; where a hub is only judged its cone stays where it is.
         scenario: the hub as it came; window: its good range, clamped, as it was left.
     """
 
     mine: tuple[Frame, ...]
     good: tuple[Frame, ...]
     cue: Cue | None
-    moves: bool
+    kind: Kind
     scenario: Scenario = field(repr=False)
     window: Window
 
@@ -38,7 +39,7 @@ def replay_of(bench: Bench, number: int) -> Replay:
         mine=mine,
         good=track_of(good_path(bench, number), number),
         cue=missed_check(bench.exercise, bench.hidden[number], mine),
-        moves=bench.exercise.kind != "name",
+        kind=bench.exercise.kind,
         scenario=bench.hidden[number].scenario,
         window=window_for(bench.hidden[number], bench.hubs[number]),
     )

@@ -14,6 +14,7 @@ from conemodel.tasks.practice.marking import HubMark
 from conemodel.tasks.practice.outcome import state_as_it_came
 from conemodel.ui.frame import table
 from conemodel.ui.practice.log import show_log
+from conemodel.ui.practice.replay import show_replay
 from conemodel.ui.practice.session import Sitting
 
 WRONG_IN = {
@@ -29,7 +30,7 @@ WRONG_IN = {
 
 
 def show_verdict(sitting: Sitting) -> None:
-    """Draw the mark of an exercise that is done: what must never be first, then whether it passed, and one hint."""
+    """Draw the mark of an exercise that is done: what must never be first, whether it passed, one hint, the replay."""
     marked = sitting.marked
     if marked is None:
         return
@@ -47,6 +48,7 @@ def show_verdict(sitting: Sitting) -> None:
         if not marked.passed and not marked.critical:
             st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
         st.markdown(_economy(sitting))
+    show_replay(sitting)
 
 
 def _in_short(sitting: Sitting) -> str:
