@@ -96,6 +96,12 @@ def predicted(made: Attempt, number: int, hub: HubState) -> float | None:
     return float(made_of) + sum(terms.get(key, 0.0) for key in BY_HAND)
 
 
+def turned_along(hub: HubState) -> float:
+    """How far all that turns a held cone took it out [m]: it drifts in with the nut, and hands err."""
+    terms = hub.lock.terms if hub.lock else ()
+    return sum(term.length for term in terms if term.key in ("drift", *BY_HAND[:-1]))
+
+
 def plain_locks(frames: tuple[Frame, ...], steps: list[list[Step]]) -> Iterator[Frame]:
     """Frames of a hub that is loose, or was locked once from loose with the nut turned and the cone held."""
     plain = True
@@ -123,6 +129,9 @@ def test_where_the_cone_stood_is_what_is_predicted(attempts):
                 expected = predicted(made, number, frame.hub)
                 if expected is not None:
                     assert frame.end_play == pytest.approx(expected, abs=UM.to_si(1.0)), frame.done
+                    lead = made.bench.hidden[number].scenario.axle.lead_per_radian
+                    along = frame.hub.cone + turned_along(frame.hub)
+                    assert frame.angle * lead == pytest.approx(along, abs=UM.to_si(1.0))
                     compared[frame.stage] += 1
     assert min(compared["backed_off"], compared["locked"], compared["clamped"]) > 8
 
@@ -264,4 +273,4 @@ def test_what_was_done_before_changes_nothing_in_the_good_path():
     replay = replay_of(after, 0)
     assert replay.good == track_of(good_path(bench, 0), 0)
     assert replay.good[0] == replay.mine[0] == track_of(after, 0)[0]
-    assert (replay.cue, replay.moves) == (path_of(Attempt(after), 0).cue, True)
+    assert (replay.cue, replay.kind) == (path_of(Attempt(after), 0).cue, "set")
