@@ -65,6 +65,14 @@ SOURCES: dict[str, str] = {
         "A. Saltelli et al., Variance based sensitivity analysis of model output, Computer Physics Communications "
         "181, 2010, 259-270"
     ),
+    "Sattelmayer2016": (
+        "M. Sattelmayer, S. Elsig, R. Hilfiker, G. Baer, A systematic review and meta-analysis of selected motor "
+        "learning principles in physiotherapy and medical education, BMC Medical Education 16, 2016, 15"
+    ),
+    "Spruit2014": (
+        "E. N. Spruit, G. P. H. Band, J. F. Hamming, K. R. Ridderinkhof, Optimal training design for procedural motor "
+        "skills: a review and application to laparoscopic surgery, Psychological Research 78, 2014, 878-891"
+    ),
     "VDI2230": "VDI 2230 Part 1, Systematic calculation of highly stressed bolted joints",
     "WichmannHill2001": (
         "F. A. Wichmann, N. J. Hill, The psychometric function: I. Fitting, sampling, and goodness of fit, Perception "

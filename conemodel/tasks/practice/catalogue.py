@@ -14,20 +14,22 @@ from conemodel.parts.toml_files import load_part
 EXERCISES = SCENARIOS / "practise"
 """Where the exercises stand, one file each."""
 
-_CODE = r"([a-z0-9][a-z0-9-]{0,39})\.([A-Za-z0-9_-]{1,24})\.(\d{1,9})(\.training)?"
+_CODE = r"([a-z0-9][a-z0-9-]{0,39})\.([A-Za-z0-9_-]{1,24})\.(\d{1,9})(\.training)?(?:\.mix([0-9]{2,36}))?"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Link:
     """What a link carries: the name of an exercise's file, the class's salt, the seed, the round. Nothing hidden.
 
-    A `training` round is coached; its hubs are others than those of the assessed round of the same seed.
+    A `training` round is coached; its hubs are others than those of the assessed round of the same seed. `mix` says how
+    often which kind of hub is dealt, one figure a card (`plan.confusions`); empty where all are as often.
     """
 
     exercise: str
     salt: str
     seed: int
     training: bool = False
+    mix: str = ""
 
     @property
     def code(self) -> str:
@@ -36,7 +38,8 @@ class Link:
         >>> Link(exercise="05-quick-release", salt="tuesday", seed=7).code
         '05-quick-release.tuesday.7'
         """
-        return f"{self.exercise}.{self.salt}.{self.seed}{'.training' if self.training else ''}"
+        ends = f"{'.training' if self.training else ''}{'.mix' + self.mix if self.mix else ''}"
+        return f"{self.exercise}.{self.salt}.{self.seed}{ends}"
 
     @property
     def drawn_by(self) -> str:
@@ -57,7 +60,9 @@ def read_link(code: str) -> Link:
     if found is None:
         limit = "must be exercise.salt.number, as it was given out"
         raise InputProblems([Problem(where="link", value=code[:60], limit=limit)])
-    return Link(exercise=found[1], salt=found[2], seed=int(found[3]), training=found[4] is not None)
+    return Link(
+        exercise=found[1], salt=found[2], seed=int(found[3]), training=bool(found[4]), mix=found[5] or ""
+    )
 
 
 @lru_cache(maxsize=4)
@@ -69,6 +74,15 @@ def ladder(folder: Path = EXERCISES) -> dict[str, Exercise]:
     """
     found = {path.stem: load_part(Exercise, path) for path in sorted(folder.glob("*.toml"))}
     return dict(sorted(found.items(), key=lambda item: (item[1].number == 0, item[1].number)))
+
+
+def ladder_titles() -> dict[str, str]:
+    """Return what the exercises are called, with their numbers, by the names of their files, in order.
+
+    Raises:
+        InputProblems: a file has mistakes.
+    """
+    return {name: f"{one.number}. {one.name}" if one.number else one.name for name, one in ladder().items()}
 
 
 def class_links(exercise: str, *, salt: str, first: int = 1, count: int = 1) -> tuple[str, ...]:
