@@ -1,14 +1,16 @@
 """Practice attempts: saved, listed, deleted; by a name the trainee types, or none."""
 
 import sqlite3
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
 from datetime import UTC, datetime
 
+from conemodel.record.attempt_hubs import delete_hubs, hubs_of, keep_hubs
 from conemodel.record.database import Database
 from conemodel.record.hand_sittings import delete_hands
 from conemodel.record.names import clean_name
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.marking import ExerciseMark
+from conemodel.tasks.practice.plan.hub_result import HubResult
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,6 +22,8 @@ class Attempt:
         exercise: name of its file; salt, seed: of its link.
         passed, stage, unchecked, false_right, false_wrong, locks, moves, hint: as marked.
         worded: what hands feel was told in words, as was asked for; training: it was the coached round.
+        seconds: how long it took at the bench [s], None where that is not known; hubs: what came of each, in order,
+            none for an attempt of before they were kept.
         critical: the critical reasons as one text, empty if none.
         off_by: worst distance outside the good range [m]; off_turn: the same as a turn of the cone [rad].
     """
@@ -42,20 +46,34 @@ class Attempt:
     hint: str
     worded: bool = False
     training: bool = False
+    seconds: float | None = None
+    hubs: tuple[HubResult, ...] = ()
     id: int | None = None
 
 
-COLUMNS = tuple(field.name for field in fields(Attempt) if field.name != "id")
+SET_BY_HAND = {"range", "touch"}
+"""Criteria of a hub whose cone had to be set by hand; where some had, the others do not say how far off it ended."""
+
+COLUMNS = tuple(field.name for field in fields(Attempt) if field.name not in ("hubs", "id"))
 """Columns of the table, in order."""
 
 
-def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetime | None = None) -> Attempt:
-    """Return the attempt a mark becomes, under a name cleaned of outer blanks.
+def attempt_of(
+    mark: ExerciseMark,
+    link: Link,
+    *,
+    name: str | None,
+    now: datetime | None = None,
+    seconds: float | None = None,
+    hubs: tuple[HubResult, ...] = (),
+) -> Attempt:
+    """Return the attempt a mark becomes, under a name cleaned of outer blanks; the rest as in `Attempt`.
 
     Raises:
         InputProblems: the name is too long or does not print.
     """
-    worst = max(mark.hubs, key=lambda hub: abs(hub.off_by))
+    asked = [hub for hub in mark.hubs if not SET_BY_HAND.isdisjoint(check.name for check in hub.checks)]
+    worst = max(asked or mark.hubs, key=lambda hub: abs(hub.off_by))
     return Attempt(
         made_at=(now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds"),
         name=clean_name(name),
@@ -75,6 +93,8 @@ def attempt_of(mark: ExerciseMark, link: Link, *, name: str | None, now: datetim
         hint=mark.hint,
         worded=mark.worded,
         training=link.training,
+        seconds=seconds,
+        hubs=hubs,
     )
 
 
@@ -85,7 +105,7 @@ def save(attempt: Attempt, database: Database) -> Attempt:
         RecordError: the record could not be read or written.
     """
     with database.writing() as connection:
-        return _with_id(attempt, insert_attempt(attempt, connection))
+        return replace(attempt, id=insert_attempt(attempt, connection))
 
 
 def insert_attempt(attempt: Attempt, connection: sqlite3.Connection) -> int:
@@ -93,7 +113,9 @@ def insert_attempt(attempt: Attempt, connection: sqlite3.Connection) -> int:
     places = ", ".join("?" for _ in COLUMNS)
     values = [getattr(attempt, column) for column in COLUMNS]
     sql = f"INSERT INTO attempt ({', '.join(COLUMNS)}) VALUES ({places})"
-    return int(connection.execute(sql, values).lastrowid or 0)
+    number = int(connection.execute(sql, values).lastrowid or 0)
+    keep_hubs(number, attempt.hubs, connection)
+    return number
 
 
 def attempts(
@@ -111,9 +133,12 @@ def attempts(
     wanted = {"name": name, "exercise": exercise, "salt": salt}
     given = {column: value for column, value in wanted.items() if value is not None}
     where = " AND ".join(f"{column} = ?" for column in given)
-    sql = f"SELECT * FROM attempt {'WHERE ' + where if where else ''} ORDER BY made_at, id"
+    where = f"WHERE {where}" if where else ""
+    values = tuple(given.values())
     with database.reading() as connection:
-        return tuple(_attempt(row) for row in connection.execute(sql, tuple(given.values())))
+        rows = connection.execute(f"SELECT * FROM attempt {where} ORDER BY made_at, id", values).fetchall()
+        hubs = hubs_of(where, values, connection)
+        return tuple(_attempt(row, hubs.get(row["id"], ())) for row in rows)
 
 
 def names(database: Database) -> tuple[str, ...]:
@@ -135,6 +160,7 @@ def delete_attempt(number: int, database: Database) -> bool:
     """
     with database.writing() as connection:
         _delete_benches("attempt = ?", (number,), connection)
+        delete_hubs("WHERE id = ?", (number,), connection)
         return connection.execute("DELETE FROM attempt WHERE id = ?", (number,)).rowcount > 0
 
 
@@ -148,6 +174,7 @@ def delete_name(name: str, database: Database) -> int:
         delete_hands(name, connection)
         mine = "name = ? OR attempt IN (SELECT id FROM attempt WHERE name = ?)"
         _delete_benches(mine, (name, name), connection)
+        delete_hubs("WHERE name = ?", (name,), connection)
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
 
 
@@ -158,12 +185,7 @@ def _delete_benches(where: str, values: tuple[str | int, ...], connection: sqlit
     connection.execute(f"DELETE FROM bench WHERE {where}", values)
 
 
-def _attempt(row: sqlite3.Row) -> Attempt:
+def _attempt(row: sqlite3.Row, hubs: tuple[HubResult, ...]) -> Attempt:
     values = {key: row[key] for key in row.keys()}  # noqa: SIM118 - a row is not a mapping
-    return Attempt(
-        **{**values, **{name: bool(row[name]) for name in ("passed", "unchecked", "worded", "training")}}
-    )
-
-
-def _with_id(attempt: Attempt, number: int) -> Attempt:
-    return Attempt(**{column: getattr(attempt, column) for column in COLUMNS}, id=number)
+    flags = {name: bool(row[name]) for name in ("passed", "unchecked", "worded", "training")}
+    return Attempt(**{**values, **flags, "hubs": hubs})

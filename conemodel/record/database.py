@@ -92,6 +92,19 @@ MIGRATIONS: tuple[str, ...] = (
     ) STRICT;
     CREATE INDEX bench_by_name ON bench (name, exercise);
     """,
+    """
+    ALTER TABLE attempt ADD COLUMN seconds REAL;
+    CREATE TABLE attempt_hub (
+        attempt INTEGER NOT NULL REFERENCES attempt (id),
+        number INTEGER NOT NULL,
+        passed INTEGER NOT NULL CHECK (passed IN (0, 1)),
+        checked INTEGER NOT NULL CHECK (checked IN (0, 1)),
+        question TEXT,
+        said TEXT,
+        truth TEXT,
+        PRIMARY KEY (attempt, number)
+    ) STRICT;
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 
