@@ -1,21 +1,25 @@
 """The start page: a hub to be rocked, and three doors to the screens."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
 import streamlit as st
 
+from conemodel.base.errors import ConemodelError
 from conemodel.base.plain_text import one_line
 from conemodel.parts.scenario import Scenario
 from conemodel.show.instrument.pictures import parts_svg
 from conemodel.show.instrument.rock_json import rock_json
+from conemodel.show.practice.plan_words import today_words
 from conemodel.tasks.setting.middle import set_in_middle
 from conemodel.tasks.setting.predict import predict
 from conemodel.ui.choose_hub import ready_hubs
 from conemodel.ui.frame import end_page, style
 from conemodel.ui.own_hub import FIRST_HUB
 from conemodel.ui.picture import draw_by_width
+from conemodel.ui.practice.plan import done_so_far, read_today
 from conemodel.ui.widgets.rock_me_mount import rock_me
 
 MENU, DOOR = 60, 100
@@ -81,7 +85,7 @@ def page() -> None:
         for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
             with column:
                 st.header(door.name, anchor=False)
-                st.markdown(door.lead)
+                st.markdown((due_today() if "practise" in door.pages else "") or door.lead)
                 with st.container(horizontal=True):
                     for name in door.pages:
                         st.page_link(st.session_state.pages[name], width="content")
@@ -89,6 +93,17 @@ def page() -> None:
         alt = f"A hub in section with the names of its parts: {', '.join(part_names())}"
         draw_by_width("parts", named_parts, alt=alt)
     end_page()
+
+
+def due_today() -> str:
+    """Return what whoever practises has to do today, in a line as long as it replaces; empty if that is nothing.
+
+    Whoever has done nothing yet has nothing due. A record that cannot be read keeps nobody from the hub.
+    """
+    with suppress(ConemodelError):
+        if done_so_far() and (today := read_today()).left:
+            return f"**{today_words(today)}.**"
+    return ""
 
 
 @lru_cache(maxsize=1)

@@ -34,7 +34,7 @@ def test_every_step_fits_reads_and_is_accessible(
 
 
 def test_what_to_do_next_stands_on_the_first_screen_of_a_phone(open_page: Open) -> None:
-    page = open_page("/practise", width=390, height=844)
+    page = open_page("/practise?exercise=01-first-touch", width=390, height=844)
     for piece in (page.locator(".cm-next"), page.get_by_role("radio", name="Vice", exact=True)):
         box = piece.bounding_box()
         assert box is not None

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from conemodel.base.units import DEG
 from conemodel.show.charts.vega_lite import (
@@ -41,6 +42,19 @@ def hub_rows(terms: Sequence[Term], *, lead: float) -> tuple[Row, ...]:
     return rows_shown(stages, lead=lead)
 
 
+class Aim(NamedTuple):
+    """What a cone was set to by hand, in words: the heading of a chart, being on it, and either side of it."""
+
+    heading: str
+    on: str
+    out: str
+    inward: str
+
+
+GOOD_RANGE = Aim("How far outside the good range, clamped", "in the good range", "too loose", "too tight")
+FIRST_TOUCH = Aim("How far from first touch", "at first touch", "too far out", "too far in")
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
     """One attempt as the chart of progress shows it: when, what, whether it passed, how far off as a turn [rad]."""
@@ -51,8 +65,8 @@ class Done:
     off_turn: float
 
 
-def progress_chart(attempts: Sequence[Done]) -> Spec:
-    """Return attempts in order, how far outside the good range each ended, as Vega-Lite. Full = passed."""
+def progress_chart(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> Spec:
+    """Return attempts in order, how far off its aim each ended, as Vega-Lite. Full = passed."""
     rows = [
         {
             "number": number,
@@ -60,7 +74,7 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
             "passed": "passed" if done.passed else "not yet",
             "exercise": done.exercise,
             "when": done.when[:16].replace("T", " "),
-            "words": _off_words(done.off_turn),
+            "words": _off_words(done.off_turn, aim),
         }
         for number, done in enumerate(attempts, start=1)
     ]
@@ -83,18 +97,16 @@ def progress_chart(attempts: Sequence[Done]) -> Spec:
         rule("y", y, 0.0, colour="good", strokeWidth=3),
         curve(x, y("off"), colour="rule", width=1),
         points,
-        *_sides(),
+        *_sides(aim),
     ]
-    return chart(
-        layers, rows=rows, height=HEIGHT + FRAME, heading=title("How far outside the good range, clamped", 12)
-    )
+    return chart(layers, rows=rows, height=HEIGHT + FRAME, heading=title(aim.heading, 12))
 
 
-def _sides() -> list[Spec]:
-    """Return which side is loose and which is tight."""
+def _sides(aim: Aim) -> list[Spec]:
+    """Return which side is which."""
     return [
         mark
-        for place, words in ((12, "too loose ↑"), (HEIGHT - 12, "too tight ↓"))
+        for place, words in ((12, f"{aim.out} ↑"), (HEIGHT - 12, f"{aim.inward} ↓"))
         for mark in written(
             {"x": {"value": 8}, "y": {"value": place}, "text": {"value": words}},
             {"data": values({})},
@@ -103,16 +115,16 @@ def _sides() -> list[Spec]:
     ]
 
 
-def _off_words(off_turn: float) -> str:
+def _off_words(off_turn: float, aim: Aim) -> str:
     if off_turn == 0.0:
-        return "in the good range"
-    return f"{degrees(abs(off_turn))} too {'loose' if off_turn > 0 else 'tight'}"
+        return aim.on
+    return f"{degrees(abs(off_turn))} {aim.out if off_turn > 0 else aim.inward}"
 
 
-def alt_text_progress(attempts: Sequence[Done]) -> str:
+def alt_text_progress(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> str:
     """Return the chart of progress in words."""
     said = [
-        f"{number}: {done.exercise}, {'passed' if done.passed else 'not yet'}, {_off_words(done.off_turn)}."
+        f"{number}: {done.exercise}, {'passed' if done.passed else 'not yet'}, {_off_words(done.off_turn, aim)}."
         for number, done in enumerate(attempts, start=1)
     ]
     return "Progress, attempt by attempt. " + " ".join(said)

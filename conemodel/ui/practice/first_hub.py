@@ -126,5 +126,8 @@ def _end() -> None:
     st.markdown("**Clamped, rocking finds play. Only twirling finds too tight.** Always do both.")
     st.markdown(IN_THE_FRAME)
     if pages := st.session_state.get("pages"):
-        st.page_link(pages["practise"], label="On to the bench: first touch", width="stretch")
+        first = {"exercise": next(iter(ladder()))}
+        st.page_link(
+            pages["practise"], label="On to the bench: first touch", width="stretch", query_params=first
+        )
     st.button("Once more", on_click=_go_to, args=(0,), width="stretch")

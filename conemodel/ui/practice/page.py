@@ -1,5 +1,6 @@
 """Practise: a hub with hidden numbers, set by feel; then the truth."""
 
+from dataclasses import replace
 from typing import Literal
 
 import streamlit as st
@@ -11,17 +12,23 @@ from conemodel.record.attempts import attempt_of, delete_attempt
 from conemodel.record.database import Database
 from conemodel.tasks.practice.actions import Take
 from conemodel.tasks.practice.marking import mark
+from conemodel.tasks.practice.plan.hub_result import hub_results
 from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.practice.choose import begin_another_hub, begin_next, choose
+from conemodel.ui.practice.begin import begin_another_hub, begin_next
+from conemodel.ui.practice.bench_time import count_time, time_taken
+from conemodel.ui.practice.choose import choose
 from conemodel.ui.practice.coaching import coach
 from conemodel.ui.practice.controls import DRAW
+from conemodel.ui.practice.first_screen import show_first_screen
 from conemodel.ui.practice.log import set_styles, show_bench, show_last_answer, show_log, show_next_step
+from conemodel.ui.practice.plan import forget_here, keep_here
 from conemodel.ui.practice.reference_hubs import shelf
 from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
 from conemodel.ui.practice.steps import STEPS, next_to_do, steps_for
 from conemodel.ui.practice.unfinished import say_state
+from conemodel.ui.visit import typed_name
 
 
 def page() -> None:
@@ -34,6 +41,10 @@ def page() -> None:
     except ConemodelError as error:
         say_problems("There is no bench to practise on just now.", error)
     else:
+        if sitting is None:
+            show_first_screen()
+            end_page()
+            return
         sitting.stand.hear()
         if sitting.stand.bench.finished:
             _show_mark(sitting)
@@ -47,6 +58,7 @@ def _show_bench(sitting: Sitting) -> None:
     """Draw goal, hands and what was felt; a gesture reruns only this."""
     stand = sitting.stand
     stand.hear()
+    count_time(stand)
     if stand.bench.finished:
         st.rerun()
     _goal(sitting.exercise)
@@ -130,7 +142,7 @@ def _show_mark(sitting: Sitting) -> None:
     on.button("Next exercise", on_click=begin_next, width="stretch", type=kinds[passed])
     show_details(sitting)
     if isinstance(sitting.saved, int):
-        who = "the name you typed" if st.session_state.get("practise_name") else "no name"
+        who = "the name you typed" if typed_name() else "no name"
         st.caption(f"Kept in the record on this computer, under {who}.")
         st.button("Delete this attempt", on_click=_forget, args=(sitting,))
     elif sitting.saved:
@@ -142,8 +154,16 @@ def _save_attempt(sitting: Sitting) -> int | str:
     if sitting.marked is None:
         return "Not marked yet."
     try:
-        attempt = attempt_of(sitting.marked, sitting.link, name=st.session_state.get("practise_name"))
-        return sitting.keeping.save(attempt) or "Not kept."
+        attempt = attempt_of(
+            sitting.marked,
+            sitting.link,
+            name=typed_name(),
+            seconds=time_taken(sitting.stand),
+            hubs=hub_results(sitting.stand.bench, sitting.marked),
+        )
+        number = sitting.keeping.save(attempt)
+        keep_here(replace(attempt, id=number))
+        return number or "Not kept."
     except (InputProblems, ConemodelError) as error:
         return f"Not kept in the record: {error}"
 
@@ -151,4 +171,5 @@ def _save_attempt(sitting: Sitting) -> int | str:
 def _forget(sitting: Sitting) -> None:
     if isinstance(sitting.saved, int):
         delete_attempt(sitting.saved, Database())
+        forget_here(sitting.saved)
         sitting.saved = "Deleted from the record."

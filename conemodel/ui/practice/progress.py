@@ -6,13 +6,15 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.table import csv_text
-from conemodel.record.attempts import Attempt, attempts, delete_name
+from conemodel.record.attempts import attempts, delete_name
 from conemodel.record.database import Database
-from conemodel.record.progress import PASSES_NEEDED, list_attempts, list_class, list_progress
-from conemodel.show.practice.charts import Done, alt_text_progress, progress_chart
-from conemodel.tasks.practice.catalogue import class_links, ladder
+from conemodel.record.progress import list_attempts, list_class
+from conemodel.tasks.practice.catalogue import class_links, ladder_titles
 from conemodel.ui.files import offer_file, say_problems
-from conemodel.ui.frame import begin_page, chart, end_page, table
+from conemodel.ui.frame import begin_page, end_page, table
+from conemodel.ui.practice.name import ask_name, recall_name
+from conemodel.ui.practice.plan import done_so_far
+from conemodel.ui.practice.trained import show_done
 from conemodel.ui.practice.write_exercise import write_exercise
 from conemodel.ui.url_state import choice
 
@@ -34,40 +36,16 @@ def page() -> None:
     end_page()
 
 
-def _titles() -> dict[str, str]:
-    return {name: f"{e.number}. {e.name}" if e.number else e.name for name, e in ladder().items()}
-
-
 def _mine() -> None:
-    name = " ".join(str(st.text_input("Your name", key="practise_name", persist_state="session")).split())
-    if not name:
-        st.info("Type the name you practised under.")
-        return
-    done = attempts(Database(), name=name)
+    ask_name()
+    name, done = recall_name(), done_so_far()
     if not done:
-        st.info("Nothing is kept under that name.")
-    else:
-        _show_attempts(done)
-        offer_file("All my attempts (CSV)", "attempts.csv", csv_text(list_attempts(done)))
+        st.info("Nothing is kept under that name." if name else "Type the name you practised under.")
+        return
+    show_done(done)
+    offer_file("All my attempts (CSV)", "attempts.csv", csv_text(list_attempts(done)))
+    if name:
         _delete(name)
-
-
-def _show_attempts(done: tuple[Attempt, ...]) -> None:
-    """Draw attempts over time and by exercise."""
-    titles = _titles()
-    shown = [
-        Done(
-            when=one.made_at,
-            exercise=titles.get(one.exercise, one.exercise),
-            passed=one.passed,
-            off_turn=one.off_turn,
-        )
-        for one in done
-    ]
-    chart(progress_chart(shown), key="progress", alt=alt_text_progress(shown))
-    st.caption("A full dot passed, an open one not yet. On the line: in the good range.")
-    table(list_progress(done, titles))
-    st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs, assessed; training counts as an attempt.")
 
 
 def _delete(name: str) -> None:
@@ -101,7 +79,7 @@ def _class() -> None:
 
 
 def _links(salt: str) -> None:
-    titles = _titles()
+    titles = ladder_titles()
     left, right = st.columns([3, 1])
     exercise = left.selectbox("Exercise", list(titles), format_func=lambda n: titles[n], key="class_exercise")
     count = right.number_input("Hubs", 1, 60, 12, key="class_count", help="One link each.")
@@ -127,7 +105,7 @@ def _class_table(salt: str) -> None:
     if not done:
         st.info("Nobody in this class has finished an exercise yet.")
         return
-    listed = list_class(done, _titles())
+    listed = list_class(done, ladder_titles())
     table(listed)
     left, right = st.columns(2)
     with left:

@@ -13,6 +13,7 @@ from conemodel.record.journal import KeptBench, Opening
 from conemodel.tasks.hand.spreads import scatter_of_hand
 from conemodel.tasks.practice.catalogue import Link, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin
+from conemodel.tasks.practice.plan.confusions import deal_by
 from conemodel.tasks.practice.playback import CannotPlayBack, proof_of
 from conemodel.ui.practice.keeping import Keeping, take_up
 from conemodel.ui.practice.session import Sitting, Stand, fresh_name
@@ -34,7 +35,7 @@ def sit_down(exercise: Exercise, link: Link, *, key: str, own: bool = False) -> 
         InputProblems: what was given cannot be used, with every mistake.
     """
     felt = exercise if link.salt != SELF else _scattered_as_measured(exercise)
-    played = felt.replace(assessed=False) if link.training else felt
+    played = deal_by(felt.replace(assessed=False) if link.training else felt, link.mix)
     bench = begin(played, Given(salt=link.drawn_by, seed=link.seed, key=key))
     opening = Opening(
         visit=visit(),

@@ -62,14 +62,16 @@ def leave(sitting: Sitting) -> None:
             leave_bench(sitting.keeping.id, Database())
 
 
-def offer_unfinished(now: Keeping, titles: Mapping[str, str], go_on_at: Callable[[KeptBench], None]) -> None:
-    """Draw a way back to what else is under way, if anything is.
+def offer_unfinished(
+    now: Keeping | None, titles: Mapping[str, str], go_on_at: Callable[[KeptBench], None]
+) -> None:
+    """Draw a way back to what is under way, if anything is, but for the bench that is shown now.
 
     Raises:
         RecordError: the record could not be read.
     """
     mine = unfinished(visit(), typed_name(), Database())
-    others = [one for one in mine if one.id != now.id][:MOST_OFFERED]
+    others = [one for one in mine if now is None or one.id != now.id][:MOST_OFFERED]
     if not others:
         return
     with st.popover(f"Unfinished: {len(others)}", width="content"):

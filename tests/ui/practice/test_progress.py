@@ -144,7 +144,9 @@ def test_what_cannot_be_an_exercise_is_explained() -> None:
 
 
 def test_a_file_that_is_none_is_explained_and_the_bench_stays() -> None:
-    bench = AppTest.from_function(_bench, default_timeout=PATIENCE).run()
+    bench = AppTest.from_function(_bench, default_timeout=PATIENCE)
+    bench.query_params["exercise"] = "01-first-touch"
+    bench.run()
     good = write_part(ladder()["04-locknut"])
     bad = good.replace('kind = "set"', 'kind = "sing"') + "\nprior_x = 1\n"
     bench.file_uploader(key="exercise_file").upload("e.toml", bad.encode()).run()
