@@ -59,6 +59,12 @@ class Prior(Part):
     finger_torque: Span = quantity(
         NEWTON_METRE, "how hard the fingers screw the cone in", default=unknowns.hands.FINGER_TORQUE.span
     )
+    push: Span = quantity(
+        NEWTON_METRE,
+        "how hard the hand pushes on the cone's spanner before it goes no further, new for each hub, so that the stop "
+        "is no mark to count back from; an assumption: from what a finger does to what an arm does",
+        default=(0.3, 3.6),
+    )
     drift: Span = quantity(
         DEG, "how far a held cone turns in, new at each locking", default=unknowns.hands.DRIFT.span
     )

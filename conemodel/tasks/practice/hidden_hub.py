@@ -97,6 +97,7 @@ def _hub(
         scenario=_with_fault(prior, mended, kind.fault, key),
         mended=mended,
         key=key,
+        push=within(key, "push", prior.push),
         drift=prior.drift,
         hand_error=prior.hand_error,
         nut_drag=prior.nut_drag,

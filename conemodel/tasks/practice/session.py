@@ -117,7 +117,7 @@ class HiddenHub:
     Attributes:
         scenario: the hub with its true thread fit, clamp force, fingers and condition.
         mended: the same with the right axle and all its balls.
-        key: of everything drawn for this hub.
+        key: of everything drawn for this hub; push: most the hand puts on its cone's spanner [N·m].
         drift: how far a held cone turns in with the nut [rad]; hand_error: of the hand that places it [rad].
         nut_drag: how far an axle nut drags a cone whose lock the clamp has unloaded [rad].
         scatter: how much its hands vary; sitting: key of what is the same for all acts of one sitting.
@@ -128,6 +128,7 @@ class HiddenHub:
     scenario: Scenario = field(repr=False)
     mended: Scenario = field(repr=False)
     key: str = field(repr=False)
+    push: float = field(repr=False)
     drift: Range = field(repr=False)
     hand_error: float = field(repr=False)
     nut_drag: Range = field(repr=False)

@@ -22,8 +22,11 @@ from conemodel.tasks.practice.session import HiddenHub, HubState
 END_PLAY_STEP = 1e-6
 """Steps in which end play is taken for what is felt [m]: far finer than a hand, and the same key for a cache."""
 
-TURN_LIMIT = 1.0
-"""Most the hand puts on the cone spanner when it feels for the balls [N·m]. Assumption."""
+BINDS_FROM = 0.3
+"""Effort on the cone's spanner from which it binds [N·m]. Assumption."""
+
+TURNS = np.concatenate([np.arange(-64.0, -24.0, 8.0), np.arange(-24.0, 9.0, 2.0)])
+"""Where the effort is told, from first touch outward [°]: closely about it, and in to where no push gets."""
 
 TABLE = 360
 """Points a turn of the twirling table."""
@@ -59,7 +62,7 @@ class TurnFeel:
     """Turning the cone: where it stands on the clock, and the torque to turn it in at each angle [rad, N·m].
 
     `angle` and `resist_angle` count outward; the table is empty where the locknut is tight. `mark` is where
-    the pen line stood, None without one.
+    the pen line stood, None without one. `limit`: what stops the hand; `binds`: from where on it binds [N·m].
     """
 
     angle: float
@@ -68,6 +71,7 @@ class TurnFeel:
     resist_angle: tuple[float, ...]
     resist_effort: tuple[float, ...]
     limit: float
+    binds: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,19 +164,17 @@ def _qualities(words: tuple[str, ...], *, dry: bool) -> tuple[str, ...]:
 
 def turn_feel(secret: HiddenHub, hub: HubState) -> TurnFeel:
     """Return where the cone stands and how hard it turns in; nothing of that with the locknut tight."""
-    if hub.lock is not None:
-        return TurnFeel(
-            angle=hub.shown, mark=hub.mark, free=False, resist_angle=(), resist_effort=(), limit=TURN_LIMIT
-        )
-    angles, efforts = resist(secret, hub)
+    free = hub.lock is None
+    angles, efforts = resist(secret, hub) if free else ((), ())
     much = felt(secret, hub, "drag")
     return TurnFeel(
         angle=hub.shown,
         mark=hub.mark,
-        free=True,
+        free=free,
         resist_angle=angles,
         resist_effort=tuple(effort * much for effort in efforts),
-        limit=TURN_LIMIT * much,  # where the balls stop the cone, they stop it, whatever it feels like
+        limit=secret.push * much,  # where the balls stop the cone, they stop it, whatever it feels like
+        binds=BINDS_FROM * much,
     )
 
 
@@ -180,7 +182,7 @@ def resist(secret: HiddenHub, hub: HubState) -> tuple[tuple[float, ...], tuple[f
     """Return the torque to turn the cone in [N·m] over its angle on the clock [rad], in whole degrees."""
     scenario = secret.now(hub)
     lead = scenario.axle.lead_per_radian
-    turns = np.radians(np.arange(-24.0, 9.0, 2.0))
+    turns = np.radians(TURNS)
     ends = turns * lead
     effort = solve_unloaded(pair_of(scenario), ends).preload.mean(axis=-1) * float(cone_arm(scenario))
     start = hub.shown - end_play_of(secret, hub) / lead

@@ -7,7 +7,7 @@ from typing import Any
 import streamlit as st
 
 from conemodel.show.instrument.hand_plates import Gesture, gesture_json
-from conemodel.tasks.practice.actions.cone import BINDS, BINDS_FROM, FREE_BELOW, PINCHED, TURNS_FREELY
+from conemodel.tasks.practice.actions.cone import BINDS, FREE_BELOW, PINCHED, TURNS_FREELY
 from conemodel.tasks.practice.open_hub import open_hub
 from conemodel.tasks.practice.rock_feel import RockFeel
 from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
@@ -158,7 +158,7 @@ def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:
 
     return (
         TurnZone(start=-1e3, text=BINDS),
-        TurnZone(start=from_where(BINDS_FROM * found.limit), text=PINCHED),
+        TurnZone(start=from_where(found.binds), text=PINCHED),
         TurnZone(start=from_where(FREE_BELOW), text=TURNS_FREELY),
     )
 

@@ -14,14 +14,14 @@ from conemodel.tasks.practice.cone_position import EYE, clock_position, place_co
 from conemodel.tasks.practice.hub_terms import end_play_of, pinch
 from conemodel.tasks.practice.senses import felt
 from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
-from conemodel.tasks.practice.torque_feel import TURN_LIMIT
+from conemodel.tasks.practice.torque_feel import BINDS_FROM
 from conemodel.tasks.wording import clock_minutes
 
 OUTERMOST = 9.5
 """Angle on the clock beyond which a cone is nearly off its thread [rad], one and a half turns."""
 
-FREE_BELOW, BINDS_FROM = 0.02, 0.3
-"""Effort on the cone below which it turns freely [N·m], and share of the hand's limit from which it binds."""
+FREE_BELOW = 0.02
+"""Effort on the cone below which it turns freely [N·m]."""
 
 TURNS_FREELY, PINCHED, BINDS = (
     "The cone turns freely.",
@@ -101,7 +101,7 @@ class TurnCone(Action):
             return bench, AXLE_TURNS
         length = (self.angle - hub.shown) * secret.now(hub).axle.lead_per_radian
         much = felt(secret, hub, "drag")
-        after, stopped = place_cone(secret, hub, length, TURN_LIMIT)
+        after, stopped = place_cone(secret, hub, length, secret.push)
         if stopped:
             after = replace(after, shown=round(after.shown / EYE[hub.pen]) * EYE[hub.pen])
             return bench.with_hub(after), "The cone binds hard on the balls and goes no further."
@@ -115,7 +115,7 @@ def _how_it_turns(secret: HiddenHub, hub: HubState, much: float) -> str:
     effort = float(solve_unloaded(pair_of(scenario), ends).preload.mean()) * float(cone_arm(scenario))
     if effort * much < FREE_BELOW:
         return TURNS_FREELY
-    return PINCHED if effort < BINDS_FROM * TURN_LIMIT else BINDS
+    return PINCHED if effort < BINDS_FROM else BINDS
 
 
 @dataclass(frozen=True, slots=True)
