@@ -49,8 +49,25 @@ section.cm-ridden .cm-reading {width: 33%}
 """
 """How a side is laid out; sizes in em of the wall's own text."""
 
-PHONE = "section.cm-side .cm-reading {position: static; width: auto; text-align: left}"
-"""What changes where the sides stand below each other."""
+UPRIGHT_WINDOW = "(min-width: 641px) and (orientation: portrait)"
+"""A tablet held upright, or a screen that is turned."""
+
+NARROW = """
+section.cm-side .cm-hub {display: flex; flex-direction: column-reverse}
+section.cm-side .cm-reading {position: static; width: auto; text-align: left}
+"""
+"""What was found stands above a picture on which its words would lie on the parts."""
+
+UPRIGHT = """
+section.cm-side {display: grid; column-gap: 0.7em;
+  grid-template: "drawn name" auto "drawn found" 1fr / auto minmax(0, 1fr)}
+section.cm-side .cm-name {grid-area: name; display: block}
+section.cm-side .cm-hub {display: contents}
+.cm-drawn {grid-area: drawn; align-self: start; width: min(50vh, 66vw)}
+section.cm-side .cm-reading {grid-area: found}
+.cm-blank {grid-area: drawn; width: 50vh; max-width: 66vw}
+"""
+"""On an upright window the sides stand below each other, each with its words beside it."""
 
 
 def wall_style(*, dark: bool) -> str:
@@ -58,7 +75,8 @@ def wall_style(*, dark: bool) -> str:
     return (
         f"{STYLE}{LIST_STYLE}{bar_style(dark=dark)}.cm-hub img.cm-whole {{width: {WHOLE:.0%}}}"
         f".cm-blank {{border-color: {tones(dark=dark).rule}}}"
-        f"@media (max-width: 640px) {{{PHONE}}}"
+        f"@media (max-width: 1240px) {{{NARROW}}}"
+        f"@media {UPRIGHT_WINDOW} {{{UPRIGHT}}}"
     )
 
 

@@ -1,6 +1,6 @@
 """How a story is set for the back of the room: no frame, nothing to scroll, no text below 24 px from 641 px on."""
 
-from conemodel.show.lesson.html import wall_style
+from conemodel.show.lesson.html import UPRIGHT_WINDOW, wall_style
 from conemodel.show.palette import tones
 
 WALL = """
@@ -24,6 +24,11 @@ div.cm-below p {font-size: inherit}
 .st-key-cm-keys {position: fixed; z-index: 10; left: 0; right: 0; bottom: 0; padding: 0.3rem 1.2rem;
   flex-wrap: wrap}
 .st-key-cm-keys button {min-height: 2.4rem; padding: 0.15rem 0.8rem}
+.st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) {align-items: flex-end}
+@media UPRIGHT_WINDOW {
+  .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) {flex-direction: column; gap: 0.6rem}
+  .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) > [data-testid=stColumn] {width: 100%}
+}
 @media (max-width: 640px) {
   :root {--cm-wall: 16px}
   .cm-head {flex-wrap: wrap}
@@ -32,7 +37,7 @@ div.cm-below p {font-size: inherit}
   .st-key-cm-keys kbd {display: none}
   [data-testid=stMainBlockContainer] {padding-bottom: 7rem}
 }
-"""
+""".replace("UPRIGHT_WINDOW", UPRIGHT_WINDOW)
 
 
 def style(*, dark: bool) -> str:
