@@ -1,6 +1,7 @@
 // Where the hands take hold: the two spanners on the dial, and lever, nut or handle of the clamp on the whole hub.
 
-const MINUTE_KEYS = { ArrowRight: -1, ArrowUp: -1, ArrowLeft: 1, ArrowDown: 1 };
+// Left and right as out and in lie in the picture; up is more, which is out.
+const MINUTE_KEYS = { ArrowRight: -1, ArrowDown: -1, ArrowLeft: 1, ArrowUp: 1, PageDown: -5, PageUp: 5 };
 const CLOSE_KEYS = { ArrowRight: 0.1, ArrowUp: 0.1, ArrowLeft: -0.1, ArrowDown: -0.1 }; // of the way
 const END_KEYS = { End: true, Home: false };
 const NEAR_NUT = 14; // degrees beside the locknut's spanner that still take hold of it
@@ -62,10 +63,10 @@ function coneKey(event, hands) {
     hands.change({ regripped: !hands.at.regripped });
     return true;
   }
-  const way = MINUTE_KEYS[event.key];
-  if (!way) return false;
-  hands.keyCone(way * (event.shiftKey ? 1 : 6));
-  return true;
+  const way = MINUTE_KEYS[event.key], to = { Home: 0, End: hands.numbers.to }[event.key]; // Home is finger contact
+  if (way) hands.keyCone(way * (event.shiftKey ? 1 : 6));
+  else if (to !== undefined) hands.keyCone(to - hands.at.angle);
+  return Boolean(way) || to !== undefined;
 }
 
 function closeKey(event, hands, what) {
