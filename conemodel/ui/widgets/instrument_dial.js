@@ -43,7 +43,7 @@ export class Dial {
     this.sheet.move(place.vars, place.stage);
     if (this.regripped !== hand.regripped) {
       this.regripped = hand.regripped;
-      for (const part of ["cone-spanner", "hole"]) this.sheet.find(part)?.setAttribute("transform", `rotate(${hand.regripped ? 180 : 0})`);
+      for (const part of ["cone-spanner", "of-cone-spanner", "hole"]) this.sheet.find(part)?.setAttribute("transform", `rotate(${hand.regripped ? 180 : 0})`);
     }
   }
 

@@ -9,6 +9,7 @@ const NEAR_NUT = 14; // degrees beside the locknut's spanner that still take hol
 export function holdDial(dial, hands) {
   const cone = dial.cone.node, nut = dial.nut?.node;
   const coneSlider = makeSlider(cone, "Cone spanner, minutes out", Math.round(hands.numbers.from / 6), Math.round(hands.numbers.to / 6));
+  for (const handle of [dial.cone, dial.nut]) if (handle) outline(handle, "focus", (part) => part.name.endsWith("spanner"));
   const nutSlider = nut ? makeSlider(nut, "Locknut spanner", 0, 100) : () => {};
   onDrag(dial.svg, (event) => {
     const { way, far } = dial.about(event), on = event.target;
@@ -58,6 +59,11 @@ function pullNut(dial, hands, way) {
   };
 }
 
+// The outlines of a handle's parts again, under it and moving with it.
+function outline({ node, parts }, kind, wanted = () => true) {
+  node.prepend(...parts.filter(wanted).map(({ name, d }) => draw(null, "path", { d, class: `${kind} of-${name}` })));
+}
+
 function coneKey(event, hands) {
   if (event.key === "g" || event.key === "G") {
     hands.change({ regripped: !hands.at.regripped });
@@ -80,8 +86,8 @@ function closeKey(event, hands, what) {
 export function holdClamp(whole, hands) {
   const { handle } = whole, { control, states } = whole.data.clamp;
   const slider = makeSlider(handle.node, control, 0, 100);
-  // A finger is wider than a lever.
-  for (const { d } of handle.parts) draw(handle.node, "path", { d, class: "reach" });
+  outline(handle, "focus");
+  outline(handle, "reach"); // a finger is wider than a lever
   onDrag(handle.node, (event) => pullHandle(whole, hands, event));
   onKeys(handle.node, (event) => closeKey(event, hands, "lever"));
   return () => {
