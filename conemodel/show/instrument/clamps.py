@@ -19,6 +19,8 @@ OPEN = 1.6
 """How far lever, nuts or head stand off before they are tightened [mm]; schematic."""
 LEVER = 165.0
 """How far the lever of a quick release is turned [°]; schematic."""
+REACH = 56.0
+"""How far it reaches from its pivot, its outline's width included [mm]; schematic."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +66,7 @@ def _quick_release(hub: WholeHub) -> Iterator[Group]:
     """Yield cam end with lever, nut end, and a conical spring in each."""
     for side, name in zip(SIDES, ("cam end", "rod nut"), strict=True):
         yield _closing(hub, side, name, _quick_end(hub, side))
-    pivot = (-hub.clamp_face("left") - 9.5, 0.0)
+    pivot = (lever_swing(hub)[0], 0.0)
     cam = path(ring((pivot[0] - 1.2, pivot[1] + 0.3), 0.8, steps=8), digits=1)
     yield Group(
         name="lever",
@@ -97,6 +99,11 @@ def _quick_end(hub: WholeHub, side: Side) -> Iterator[Part]:
     yield above.part("clamp", [*outside, *inside], "clamp", title=words)
     wires = (ring((f + 0.9 + 1.75 * i, 3.2 + 0.75 * i), 0.55, steps=7) for i in range(3))
     yield Part(name="spring", d="".join(map(above.path, wires)), paint="dark", title="conical spring")
+
+
+def lever_swing(hub: WholeHub) -> tuple[float, float]:
+    """Return where on the axis the lever of a quick release turns, and how far it reaches from there [mm]."""
+    return -hub.clamp_face("left") - 9.5, REACH
 
 
 def _lever(pivot: Point) -> list[Point]:

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from conemodel.parts.scenario import Scenario
-from conemodel.show.instrument.drawing import Group, Label, Part, Plate
+from conemodel.show.instrument.clamps import lever_swing
+from conemodel.show.instrument.drawing import Box, Group, Label, Part, Plate
 from conemodel.show.instrument.end_view import end_box, end_groups, end_label, end_view
 from conemodel.show.instrument.holding import behind_groups, front_groups
 from conemodel.show.instrument.hub import WholeHub, hub_of
@@ -45,7 +46,7 @@ def whole_plate(scenario: Scenario, *, factor: int, rim_play: float) -> Plate:
     ]
     return Plate(
         view=view,
-        held=end_box(view, end) if end else None,
+        held=end_box(view, end) if end else _with_swing(view, hub),
         wide=(-left, -RIM_ROUND, left + right, 2 * RIM_ROUND),
         groups=tuple(groups),
         labels=(*_labels(hub), *([end_label(end)] if end else [])),
@@ -60,6 +61,14 @@ def _reach(hub: WholeHub) -> tuple[float, float]:
         for far, (side, half) in zip(beyond, hub.halves.items(), strict=True)
     )
     return left, right
+
+
+def _with_swing(view: Box, hub: WholeHub) -> Box:
+    """Return a view of the hub with all the room that its lever takes on its way."""
+    left, top, width, height = view
+    pivot, reach = lever_swing(hub)
+    more = max(left - (pivot - reach), 0.0)
+    return left - more, top, width + more, height
 
 
 def _lens(hub: WholeHub) -> Part:

@@ -107,7 +107,9 @@ export class RockedHub extends Whole {
   place(width, height, kind) {
     const [x, y, wide, high] = this.data.sheets.whole.wide, at = PLACES[kind](width, height), size = 13;
     set(this.svg, { width, height, viewBox: `0 0 ${width} ${height}` });
-    const [left, top, w, h] = at.wheel, scale = Math.min(w / wide, h / high);
+    // where nothing stands beside the wheel there must be room for the lever on its way
+    const more = kind === "phone" ? x - this.view[0] : 0;
+    const [left, top, w, h] = at.wheel, scale = Math.min(w / (wide + more), h / high);
     this.sheet.place({ scale, size, x: left + w - (x + wide) * scale, y: top + h / 2 - (y + high / 2) * scale });
     const [cx, cy, r] = at.lens, large = r / this.seen.r, middle = [this.ball.x, this.ball.y];
     this.close.place({ scale: large, size, x: cx - middle[0] * large, y: cy - middle[1] * large });

@@ -161,3 +161,23 @@ def test_the_names_of_the_parts_leave_out_the_end_view(root, name):
 def test_a_clamp_is_named_for_what_it_is(root, name, control, states):
     told = clamp_json(scenario_of(root, name))
     assert (told["control"], told["states"]) == (control, states)
+
+
+@pytest.mark.parametrize("name", ["touring-rear", "road-front"])
+def test_the_view_that_is_handled_has_room_for_the_lever_all_the_way(root, name):
+    plate = drawing_of(scenario_of(root, name)).plates["whole"]
+    lever = group_of(plate, "lever")
+    points = (
+        np.concatenate([outlines(part.d)[0] for part in lever.parts if part.name == "lever"]) - lever.about
+    )
+    assert plate.held is not None
+    left, top, width, height = plate.held
+    shift = group_of(plate, "cam end left").move["apart"]
+    for way in np.linspace(0.0, 1.0, 12):
+        turn = np.radians(lever.turn["lever"] * way)
+        x = points[:, 0] * np.cos(turn) - points[:, 1] * np.sin(turn) + lever.about[0]
+        y = points[:, 0] * np.sin(turn) + points[:, 1] * np.cos(turn) + lever.about[1]
+        assert left <= x.min() + min(shift, 0.0) * (way < 0.45)
+        assert x.max() <= left + width
+        assert top <= y.min()
+        assert y.max() <= top + height
