@@ -1,4 +1,4 @@
-// Words of the instrument that lie on each other, on a bar, pointer or line, across the edge of a part, or are cut off.
+// Words of the instrument that lie on each other, on a bar, pointer or line, across the edge of a part, or are cut off; and balls that are.
 () => {
   const frame = [...document.querySelectorAll("*")].map((e) => e.shadowRoot?.querySelector(".instrument")).find(Boolean);
   const seen = (node) => node.getClientRects().length > 0 && node.checkVisibility({ visibilityProperty: true, opacityProperty: true });
@@ -13,6 +13,10 @@
     if (!within(text.box, text.svg.getBoundingClientRect())) say(text, "cut off");
     for (const mark of marksOf(text)) say(text, mark.getAttribute("class"));
     for (const part of partsOf(text)) if (straddles(text, part)) say(text, `edge of ${part.getAttribute("class")}`);
+  }
+  for (const name of ["ball", "inset-edge"]) {
+    const part = frame.querySelector(`.close .${name}`), shown = part?.closest("svg").querySelector("clipPath rect");
+    if (seen(part) && !within(part.getBoundingClientRect(), shown.getBoundingClientRect())) found.push(`${name} | cut off`);
   }
   for (const node of [frame.querySelector(".head"), ...frame.querySelectorAll(".acts button, .go")]) {
     if (node.scrollHeight > node.clientHeight + 1 || node.scrollWidth > node.clientWidth + 1) found.push(`${node.innerText} | cut off`);

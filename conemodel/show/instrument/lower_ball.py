@@ -7,7 +7,7 @@ from conemodel.show.instrument.drawing import Group, Part, Point
 from conemodel.show.instrument.measures import Half
 from conemodel.show.instrument.paths import Place, ring
 
-INSET = 3.0
+INSET = 2.2
 """Radius of the inset [mm of the close view]."""
 ACROSS = 1.7
 """Ball diameters that its diameter shows."""

@@ -22,7 +22,9 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     yield Label(
         text="dust cap", at=point((bearing.shell_end(half) + 0.1, half.cup_outer - 2.6 * k)), anchor=away
     )
-    yield Label(text="cup", at=point((-4.1 * k, half.cup_outer - 2 * k)), group="wheel")
+    yield Label(
+        text="cup", at=point((-4.1 * k, half.cup_outer - 2 * k)), group="wheel", aside=0.45 * place.out
+    )
     yield Label(text="ball", at=point((-0.9 * k, half.pitch - 0.8 * k)), group="ball")
     yield _cone_label(close)
     if middle > inner:
@@ -37,10 +39,10 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     if "cup" in close.dents:
         u, v = half.cup_contact
         at = point((-5.2 * k, v - 3.0 * k))
-        yield Label(text="dented cup", at=at, group="dent cup", leader=point((u, v)))
+        yield Label(text="dented cup", at=at, group="dent cup", leader=point((u, v)), few="dented")
     u, v = inset(close)
     for line, words in enumerate(("a ball below", "the axle carries")):
-        at = point((u + INSET + 0.5, v - 1.9 - 0.75 * line))
+        at = point((u + INSET + 0.5, v + 0.3 - 0.75 * line))
         yield Label(text=words, at=at, anchor=away, group="lower ball")
     force = point((half.nut[1] + 1.1, (half.thread + half.washer) / 2 + 1.1))
     yield Label(text=close.force, at=force, group="clamp force")
@@ -53,7 +55,7 @@ def _cone_label(close: CloseUp) -> Label:
     point, away = close.place.point, "end" if close.place.out < 0 else "start"
     if "cone" in close.dents:
         at, race = point((inner + 0.6, v)), point(half.contact)
-        return Label(text="dented cone", at=at, anchor=away, group="dent cone", leader=race)
+        return Label(text="dented cone", at=at, anchor=away, group="dent cone", leader=race, few="dented")
     return Label(text="cone", at=point(((inner + outer) / 2, v)), group="cone")
 
 

@@ -102,6 +102,9 @@ def _force(close: CloseUp) -> Group:
 
 
 def inset(close: CloseUp) -> Point:
-    """Return where the middle of the lower ball's inset stands."""
-    half, view = close.half, close.view
-    return bearing.shell_end(half) + 6.4, -view[1] - INSET - 0.4
+    """Return where the middle of the lower ball's inset stands: as low as the washer's name and the cone let it.
+
+    Low, since a picture that is not high shows little above the ball; clear of the dust cap's name beside it.
+    """
+    half = close.half
+    return bearing.shell_end(half) + 2.7 + INSET, max(half.washer + 1.7, half.seat + 0.6) + INSET

@@ -86,8 +86,8 @@ export class Sheet {
   }
 
   // Units of the sheet to px of the picture, `tall` of these down. Names stay within `width` where one is given; those
-  // that move out of `room` with their part are not seen.
-  place({ scale, tall = scale, x, y, size, width, narrow, room }) {
+  // that move out of `room` with their part are not seen; those `raised` stand higher.
+  place({ scale, tall = scale, x, y, size, width, narrow, room, raised = [] }) {
     Object.assign(this, { scale, tall, x, y, size, room });
     set(this.root, { transform: `matrix(${scale} 0 0 ${tall} ${x} ${y})` });
     this.root.style.setProperty("--u", 1 / scale);
@@ -98,7 +98,7 @@ export class Sheet {
       put(text, (narrow && few) || words);
       const [px, py] = this.px(at), x = px + aside * size;
       set(text, { "font-size": `${size}px` });
-      set(text, { x: width ? keptInside(x, text, size, width) : x, y: py + 0.35 * size });
+      set(text, { x: width ? keptInside(x, text, size, width) : x, y: py + (raised.includes(words) ? 0 : 0.35) * size });
       if (line) set(line, { x1: px, y1: py + 0.5 * size, x2: this.px(leader)[0], y2: this.px(leader)[1] });
     }
     this.shown = null;
