@@ -115,6 +115,7 @@ PAINTS: Mapping[str, Mapping[str, Any]] = {
     "took": _hatched("taken", angle=45, step=6) | {"fill": "paper"},
     "before": _stroke("taken", 1.5, dash="5 4"),
     "assumed": _hatched("petrol", angle=-45, step=5) | {"dash": "4 3"},
+    "assumed-end": _stroke("petrol", 2.5),
     "good": _hatched("good", angle=0, step=4),
     "engraved": _hatched("good", angle=0, step=4) | {"fill": "paper"},
     "fault": _stroke("forbidden", 3.0),

@@ -12,6 +12,8 @@ from conemodel.solve.stages.terms import Term
 
 WIDE = 0.54
 """Mean width of a letter over its height."""
+APART = 0.4
+"""How far words stand from their bar [heights of letters]; less than the margin of the whole hub in the corner."""
 SEEN = 5e-4
 """What is printed as nothing [mm]."""
 
@@ -113,13 +115,13 @@ class _UnderWall:
         return self.scale.place.part("bar", outline, "given" if change.end > change.start else "took")
 
     def bar_words(self, i: int, change: Change, corner: tuple[float, float]) -> Label:
-        """Return the words of a change, outboard of its bar as far as they have room."""
+        """Return the words of a change, outboard of its bar as far as they have room beside the corner."""
         out, size = self.scale.out, self.scale.size
         foot = self._row(i) + 0.9 * size
         wide = corner[0] if foot > self.scale.top + (WALL.plate + WALL.foot) * size - corner[1] else 0.0
         high = max(out * x for x in (self.box[0], self.box[0] + self.box[2]))
-        u = self.scale.u(max(change.start, change.end)) + 0.4 * size
-        u = min(u, high - wide - WIDE * size * len(change.words))
+        u = self.scale.u(max(change.start, change.end)) + APART * size
+        u = min(u, high - max(wide - APART * size, 0.0) - WIDE * size * len(change.words))
         return Label(text=change.words, at=(out * u, foot), anchor="end" if out < 0 else "start")
 
     def parts(
@@ -134,8 +136,13 @@ class _UnderWall:
         yield from (scale.marks(every) for every in (1, 5, 10) if scale.has_room_for(every))
         if assumed is not None:
             top = scale.top + WALL.plate * scale.size
-            room = scale.block(scale.within(assumed), top, 0.9 * WALL.foot * scale.size)
+            edges = scale.within(assumed)
+            room = scale.block(edges, top, 0.9 * WALL.foot * scale.size)
             yield scale.place.part("assumed", room, "assumed", title="could be anywhere here")
+            ends = [
+                [(scale.u(end), -top), (scale.u(end), -top - 0.9 * WALL.foot * scale.size)] for end in edges
+            ]
+            yield scale.place.strokes("assumed-ends", ends, "assumed-end")
 
     def _left_over(self, now: float) -> Iterator[Part]:
         """Yield the gap that is left, plumb under the gap itself."""

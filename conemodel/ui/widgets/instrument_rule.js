@@ -3,6 +3,7 @@
 
 const HEAD = 0.94; // of a pointer, in heights of letters
 const BESIDE_HEAD = 0.85; // of its words from its middle, the same
+const SIGNS_OF = ["▽", "▼"]; // of the pointers, where both words stand on one side
 const BAND = 0.62; // of what is assumed, the same
 
 // Four bars, each from one end play to another, with its words. Sums of what is printed must come out, so each amount
@@ -30,6 +31,7 @@ export class Rule {
     this.sheet.root.classList.add("stretched");
     const block = (paint, kind) => this.sheet.buildPart(this.sheet.root, { name: kind, d: "", paint });
     this.assumed = block("assumed", "assumed");
+    this.ends = draw(this.root, "path", { class: "ends" }); // a narrow one is no more than these
     // Squeeze, nut and clamp take; turning gives.
     this.bars = ["took", "given", "took", "took"].map((paint) => block(paint, "bar"));
     const words = (name) => draw(this.root, "text", { class: name });
@@ -134,32 +136,52 @@ export class Rule {
   showPointers({ now, plays, stage, push, force }) {
     const ahead = !["clamped", "ridden"].includes(stage) && !this.hide.has("numbers");
     const forecast = ahead ? plays.clamped : now, at = [now, forecast].map((play) => this.x(this.within(play)));
-    const head = HEAD * this.size, tip = (x) => `M${x} ${this.top}L${x - 0.55 * head} ${this.top - head}L${x + 0.55 * head} ${this.top - head}Z`;
-    set(this.pointers[0], { d: ahead ? tip(at[0]) : "" });
-    set(this.pointers[1], { d: tip(at[1]) });
-    this.showPointerWords(at, ahead);
+    set(this.pointers[0], { d: ahead ? this.tip(now) : "" });
+    set(this.pointers[1], { d: this.tip(forecast) });
+    this.showPointerWords(at, [`now${this.beyond(now)}`, ahead ? `once clamped${this.beyond(forecast)}` : ""]);
     this.showAssumed(forecast, ahead || (push > 0.99 && force > 0.99));
   }
 
-  // A word on either side of the two; where there is no room inboard, both outboard, in the order of the pointers.
-  showPointerWords([now, clamped], ahead) {
-    const y = this.top - 0.7 * this.size, nowIsOuter = (now - clamped) * this.way >= 0, names = ["now", ahead ? "once clamped" : ""];
+  // A head down on the rule; of what is past its end, one that points on.
+  tip(play) {
+    const { top, way } = this, head = HEAD * this.size, x = this.x(this.within(play)), on = this.past(play) * way;
+    if (!on) return `M${x} ${top}L${x - 0.55 * head} ${top - head}L${x + 0.55 * head} ${top - head}Z`;
+    return `M${x} ${top - 0.55 * head}L${x - on * head} ${top}L${x - on * head} ${top - 1.1 * head}Z`;
+  }
+
+  // 1 past the loose end of the rule, -1 past the tight one.
+  past(play) {
+    const { from, to } = this.data.rule;
+    return Number(play > from) - Number(play < to);
+  }
+
+  beyond(play) {
+    return this.past(play) ? ` ${playWords(play, this.digits)}` : "";
+  }
+
+  // A word on either side of the two; where there is no room inboard, both outboard in the order of the pointers, each
+  // with its sign.
+  showPointerWords([now, clamped], names) {
+    const y = this.top - 0.7 * this.size, nowIsOuter = (now - clamped) * this.way >= 0;
     const [outer, inner] = nowIsOuter ? [0, 1] : [1, 0], at = [now, clamped];
     this.write(this.pointerWords[outer], names[outer], at[outer], y, true, BESIDE_HEAD);
     const [from, to] = this.write(this.pointerWords[inner], names[inner], at[inner], y, false, BESIDE_HEAD);
     if (!names[inner] || (this.way < 0 ? from > at[inner] + 0.4 * this.size : to < at[inner] - 0.4 * this.size)) return;
     put(this.pointerWords[inner], "");
-    const both = this.way < 0 ? [names[outer], names[inner]] : [names[inner], names[outer]];
+    const signed = names.map((name, i) => `${SIGNS_OF[i]} ${name}`);
+    const both = this.way < 0 ? [signed[outer], signed[inner]] : [signed[inner], signed[outer]];
     this.write(this.pointerWords[outer], both.join(", "), at[outer], y, true, BESIDE_HEAD);
   }
 
   showAssumed(play, shown) {
     const { rule, numbers } = this.data, [low, high] = numbers.assumed, hidden = !shown || high - low < 1e-6;
-    this.assumed.style.display = this.assumedWords.style.display = hidden ? "none" : "";
+    for (const { style } of [this.assumed, this.ends, this.assumedWords]) style.display = hidden ? "none" : "";
     if (hidden) return;
     const [from, to] = [play + low, play + high].map((end) => this.within(end));
-    this.setBlock(this.assumed, from, to, rule.plate + 0.25, BAND);
-    this.write(this.assumedWords, numbers.assumed_words, this.x(to), this.top + (rule.plate + 0.25 + BAND / 2) * this.size, true);
+    const row = rule.plate + 0.25, y = this.top + row * this.size;
+    this.setBlock(this.assumed, from, to, row, BAND);
+    set(this.ends, { d: [from, to].map((end) => `M${this.x(end)} ${y}v${BAND * this.size}`).join("") });
+    this.write(this.assumedWords, numbers.assumed_words, this.x(to), y + (BAND / 2) * this.size, true);
   }
 
   static rows(hide) {
