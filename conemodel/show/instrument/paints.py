@@ -117,6 +117,7 @@ PAINTS: Mapping[str, Mapping[str, Any]] = {
     "assumed": _hatched("petrol", angle=-45, step=5) | {"dash": "4 3"},
     "assumed-end": _stroke("petrol", 2.5),
     "good": _hatched("good", angle=0, step=4),
+    "good-edge": _stroke("good", 2.0),
     "engraved": _hatched("good", angle=0, step=4) | {"fill": "paper"},
     "fault": _stroke("forbidden", 3.0),
     "fault-mark": _stroke("forbidden", 2.0),

@@ -79,12 +79,12 @@ def _contact(close: CloseUp) -> Iterator[Group]:
 
 
 def _should_stand(close: CloseUp, good: tuple[float, float]) -> Part:
-    """Return the room the race has in the good range, where it meets the ball."""
+    """Return the room the race has in the good range, where it meets the ball; edges only, the gap is seen through."""
     half = close.half
     near = [p for p in bearing.cone_race(half) if abs(p[0] - half.contact[0]) < 0.2 * half.ball]
     tight, loose = (close.factor * edge for edge in good)
     outline = [*((u + tight, v) for u, v in near), *((u + loose, v) for u, v in reversed(near))]
-    return close.place.part("should-stand", outline, "good", title="the race should stand here")
+    return close.place.part("should-stand", outline, "good-edge", title="the race should stand here")
 
 
 def _force(close: CloseUp) -> Group:
