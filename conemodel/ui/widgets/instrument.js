@@ -95,9 +95,9 @@ class Instrument {
 
   draw() {
     this.drawing = 0;
-    const { data, hide, hands } = this, place = follow(data, hands.at), answer = answerAt(data, hands.at.angle);
+    const { data, hide, hands } = this, place = follow(data, hands.at), answer = this.answer();
     const advised = answer.turn !== null && !hide.has("headline");
-    this.goal = advised ? hands.bounded(hands.at.angle + answer.turn) : null;
+    this.goal = advised ? answer.end : null;
     if (advised) Object.assign(place.vars, { advised: answer.aim, advising: 1 });
     this.closeUp.show(place);
     this.dial.show(place, hands.at);
@@ -108,6 +108,13 @@ class Instrument {
     this.tellings[this.told](place, answer);
     clearTimeout(this.telling);
     this.telling = setTimeout(() => this.tell(), STILL);
+  }
+
+  // What is said of the cone where it stands, where the turn advised ends, and why that is outside the green.
+  answer() {
+    const { data, hands } = this, { angle } = hands.at, answer = answerAt(data, angle);
+    const end = hands.bounded(angle + (answer.turn ?? 0));
+    return { ...answer, end, beside: whyBeside(data, end) };
   }
 
   tell() {
@@ -131,7 +138,7 @@ class Instrument {
 
   say() {
     const { at } = this.hands;
-    put(this.boxes.said, this.words(follow(this.data, at), answerAt(this.data, at.angle)));
+    put(this.boxes.said, this.words(follow(this.data, at), this.answer()));
   }
 
   report(told) {

@@ -6,6 +6,7 @@ const OVER = {
 };
 const SHORT_OVER = { clamped: "Clamped, it is", ridden: "Ridden, it stays" }; // on a phone
 const KIND = { loose: "loose", right: "right", tight: "tight" };
+const ROUNDING = 3; // degrees by which a turn as it is said may miss where it should end
 const LINES = { brief: 1, short: 1, middling: 2 }; // most that words of a size take up before they are set smaller
 
 const call = (node, names) => {
@@ -27,7 +28,7 @@ export class Headline {
     Object.assign(this, { narrow, sizes: new Map(), key: "" });
     if (this.host.hidden) return;
     Object.assign(this.host.style, { minHeight: "", contain: "none" });
-    const high = longest(answers).map((answer) => {
+    const high = longest(answers).map((answer) => ({ ...answer, beside: longestReason(answers, answer) })).map((answer) => {
       this.write("contact", answer, clockwiseIn);
       return this.host.offsetHeight;
     });
@@ -36,7 +37,7 @@ export class Headline {
 
   show(place, answer, hidden, clockwiseIn) {
     this.host.hidden = hidden;
-    const key = `${place.stage}|${answer.words}|${answer.certainty}|${answer.act}|${answer.turn}|${answer.sign}`;
+    const key = `${place.stage}|${answer.words}|${answer.certainty}|${answer.act}|${answer.turn}|${answer.sign}|${answer.beside}`;
     if (hidden || key === this.key) return;
     this.key = key;
     this.words.closest(".state").setAttribute("role", answer.question === "safe" ? "alert" : "group");
@@ -59,14 +60,14 @@ export class Headline {
     this.fit(this.words, words);
   }
 
-  writeTurn({ turn, act, question }, clockwiseIn) {
+  writeTurn({ turn, act, question, beside }, clockwiseIn) {
     const turning = turn !== null, clockwise = turn < 0 === clockwiseIn, way = clockwise ? "clockwise" : "anticlockwise";
     this.go.disabled = !turning;
     put(this.arrow, turning ? (clockwise ? "↻" : "↺") : "");
     if (turning) put(this.turnOver, this.narrow ? way : `Turn the cone ${way}`);
     else put(this.turnOver, question === "adjustment" ? "Turn of the cone" : "Do this first");
     put(this.act, turning ? `${degrees(turn)}° ${side(turn)}` : act.replace(/\.$/, ""));
-    put(this.more, turning ? `${clockMinutes(turn)} on a clock face` : "");
+    put(this.more, moreWords({ turn, act, question, beside }, this.narrow));
     this.fit(this.act, turning ? "00° out" : act);
   }
 
@@ -94,4 +95,19 @@ function longest({ numbers: { answers }, exact }) {
   answers.from.forEach((_, row) => meet(answerIn(answers, row)));
   meet(exact.answer);
   return [...found.values()];
+}
+
+// How far a turn is on a clock face, and why it ends, or the cone is left, outside the green.
+function moreWords({ turn, act, question, beside }, narrow) {
+  const why = question === "adjustment" ? beside : "";
+  if (turn === null) return why && /^Leave/.test(act) ? why[0].toUpperCase() + why.slice(1) : "";
+  const minutes = clockMinutes(turn);
+  if (!why) return `${minutes} on a clock face`;
+  return `${minutes}${narrow ? "" : " on a clock face"}, to the ${why}`;
+}
+
+// Of the reasons that a turn may end outside the green, or a cone be left there.
+function longestReason(data, { turn, aim }) {
+  const { numbers } = data, ends = turn === null ? [numbers.from, numbers.to] : [aim - ROUNDING, aim + ROUNDING];
+  return ends.map((angle) => whyBeside(data, angle)).reduce((a, b) => (b.length > a.length ? b : a));
 }

@@ -42,6 +42,13 @@ export function answerAt({ numbers: { answers }, exact }, angle) {
   return answerIn(answers, row);
 }
 
+// Why a cone is left outside the green, which holds were everything as assumed; nothing where it is inside.
+export function whyBeside({ numbers }, angle) {
+  const { good: [tight, loose], unmeasured: [widest], end_play } = numbers, play = onGrid(numbers, end_play.clamped, angle);
+  const side = play > loose ? "loose" : play < tight ? "tight" : "";
+  return side && widest ? `${side} side of green: ${widest} not measured` : "";
+}
+
 const SAID = ["question", "sign", "state", "words", "certainty", "act"];
 
 export function answerIn(answers, row) {

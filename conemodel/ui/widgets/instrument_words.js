@@ -29,9 +29,9 @@ export function placeWords(angle) {
   return degrees(angle) < 1 ? "At finger contact" : `${clockMinutes(angle)} ${side(angle)} from finger contact`;
 }
 
-function adviceWords({ turn, act }) {
+function adviceWords({ turn, act, beside }) {
   if (turn === null || turn === undefined) return act;
-  return `turn ${side(turn)} by ${clockMinutes(turn)} on a clock face`;
+  return `turn ${side(turn)} by ${clockMinutes(turn)} on a clock face${beside ? `, to the ${beside}` : ""}`;
 }
 
 // All of it in one breath: what the live region says on release.
