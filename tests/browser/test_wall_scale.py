@@ -40,8 +40,12 @@ LYING = """() => [...document.querySelectorAll('.cm-side')].flatMap(side => {
 def test_what_was_found_lies_on_no_name_and_an_upright_window_is_used(
     open_page: Open, width: int, height: int
 ) -> None:
-    for name in ("quick-release-or-nuts", "proud-axle"):
-        page = open_page(f"/demonstrate?story={name}&step=clamped&shown=yes", width=width, height=height)
+    for step in (
+        "quick-release-or-nuts&step=clamped",
+        "proud-axle&step=clamped",
+        "loose-or-right-under-the-rider&step=ridden",
+    ):
+        page = open_page(f"/demonstrate?story={step}&shown=yes", width=width, height=height)
         assert page.evaluate(LYING) == []
         boxes = [part.bounding_box() for part in page.locator(".cm-drawn").all()]
         if height > width:

@@ -42,7 +42,7 @@ section.cm-side :is(p, ol, li, span) {font-size: inherit}
 .cm-hub img.cm-whole {position: absolute; bottom: 0; left: 0}
 section.cm-side .cm-reading {position: absolute; top: 0; left: 0; width: 58%; margin: 0; line-height: 1.15}
 .cm-reading b {display: block; font-size: 1.9em; line-height: 1.05}
-section.cm-ridden .cm-reading {width: 33%}
+section.cm-ridden .cm-reading {width: 45%}
 .cm-rightwards .cm-hub img.cm-whole, section.cm-rightwards .cm-reading {left: auto; right: 0}
 .cm-rightwards .cm-reading {text-align: right}
 .cm-blank {display: flex; align-items: center; justify-content: center; border: 2px dashed; height: 10em}
