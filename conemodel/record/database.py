@@ -105,6 +105,10 @@ MIGRATIONS: tuple[str, ...] = (
         PRIMARY KEY (attempt, number)
     ) STRICT;
     """,
+    """
+    ALTER TABLE hand_sitting ADD COLUMN visit TEXT;
+    CREATE INDEX hand_by_visit ON hand_sitting (visit, kind);
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

@@ -21,7 +21,7 @@ class Sitting:
 
     Attributes:
         id: its number, from which its pairs follow too; begun_at: when, UTC, ISO 8601.
-        name: as typed, None where none was; kind: what was asked.
+        name: as typed, None where none was; visit: word of the visit it was begun in; kind: what was asked.
         answers: so far, in order.
     """
 
@@ -29,6 +29,7 @@ class Sitting:
     begun_at: str
     name: str | None
     kind: Kind
+    visit: str | None = None
     answers: tuple[Answer, ...] = ()
 
     @property
@@ -43,7 +44,7 @@ class Sitting:
 
 
 def begin_sitting(
-    kind: Kind, database: Database, *, name: str | None, now: datetime | None = None
+    kind: Kind, database: Database, *, name: str | None, visit: str | None = None, now: datetime | None = None
 ) -> Sitting:
     """Keep a new sitting under a name cleaned of outer blanks, and return it.
 
@@ -52,10 +53,11 @@ def begin_sitting(
         RecordError: the record could not be read or written.
     """
     begun = (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")
-    sitting = Sitting(id=1 + secrets.randbelow(NUMBERS - 1), begun_at=begun, name=clean_name(name), kind=kind)
+    number, name = 1 + secrets.randbelow(NUMBERS - 1), clean_name(name)
+    sitting = Sitting(id=number, begun_at=begun, name=name, visit=visit, kind=kind)
     with database.writing() as connection:
-        sql = "INSERT INTO hand_sitting (id, begun_at, name, kind) VALUES (?, ?, ?, ?)"
-        connection.execute(sql, (sitting.id, sitting.begun_at, sitting.name, kind.name))
+        sql = "INSERT INTO hand_sitting (id, begun_at, name, kind, visit) VALUES (?, ?, ?, ?, ?)"
+        connection.execute(sql, (number, begun, name, kind.name, visit))
     return sitting
 
 
@@ -92,6 +94,15 @@ def sittings(name: str, kind: Kind, database: Database) -> tuple[Sitting, ...]:
     return _sittings("name = ? AND kind = ?", (name, kind.name), database)
 
 
+def nameless_sittings(visit: str, kind: Kind, database: Database) -> tuple[Sitting, ...]:
+    """Return all sittings of one kind that a visit has under no name, finished or not, oldest first.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    return _sittings("name IS NULL AND visit = ? AND kind = ?", (visit, kind.name), database)
+
+
 def latest_thresholds(name: str, database: Database) -> dict[KindName, float]:
     """Return the threshold of the latest finished sitting of each kind under a name, in the measure of its answers.
 
@@ -112,6 +123,7 @@ def _sittings(where: str, values: tuple[str | int, ...], database: Database) -> 
                 begun_at=row["begun_at"],
                 name=row["name"],
                 kind=KINDS[row["kind"]],
+                visit=row["visit"],
                 answers=_answers(row["id"], connection),
             )
             for row in connection.execute(sql, values).fetchall()
@@ -136,6 +148,20 @@ def delete_sittings(name: str, database: Database) -> int:
 
 def delete_hands(name: str, connection: sqlite3.Connection) -> int:
     """Delete every sitting under a name within an operation that deletes more, and return how many they were."""
-    mine = "SELECT id FROM hand_sitting WHERE name = ?"
-    connection.execute(f"DELETE FROM hand_answer WHERE sitting IN ({mine})", (name,))
-    return connection.execute("DELETE FROM hand_sitting WHERE name = ?", (name,)).rowcount
+    return _delete("name = ?", name, connection)
+
+
+def delete_nameless(visit: str, database: Database) -> int:
+    """Delete every sitting that a visit has under no name and return how many they were.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    with database.writing() as connection:
+        return _delete("name IS NULL AND visit = ?", visit, connection)
+
+
+def _delete(where: str, value: str, connection: sqlite3.Connection) -> int:
+    mine = f"SELECT id FROM hand_sitting WHERE {where}"
+    connection.execute(f"DELETE FROM hand_answer WHERE sitting IN ({mine})", (value,))
+    return connection.execute(f"DELETE FROM hand_sitting WHERE {where}", (value,)).rowcount

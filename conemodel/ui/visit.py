@@ -25,6 +25,12 @@ def visit() -> str:
     return word
 
 
+def end_visit() -> None:
+    """Let somebody else come: what was begun without a name is theirs no more, and no name is typed."""
+    st.session_state["visit_word"] = secrets.token_urlsafe(12)
+    st.session_state[NAME] = ""
+
+
 def typed_name() -> str | None:
     """Return the name typed, without outer blanks, or None."""
     return " ".join(str(st.session_state.get(NAME) or "").split()) or None

@@ -9,22 +9,28 @@ from conemodel.tasks.hand.kinds import KINDS, Kind
 from conemodel.tasks.hand.procedure import PAIRS
 from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.hand.pairs import ask_pairs
+from conemodel.ui.hand.pairs import ask_pairs, minutes_for
 from conemodel.ui.hand.result import show_history, show_result
-from conemodel.ui.hand.session import NAME, PROBLEM, begin, begin_under, kept_under_name, leave, under_way
+from conemodel.ui.hand.session import PROBLEM, begin, begin_under, kept_here, leave, left_here, under_way
 from conemodel.ui.url_state import choice
+from conemodel.ui.visit import NAME
 
 PARTS = {"play": "Play", "tightness": "Tightness"}
 
 LEAD = "How small a difference do you tell, and do you lean to one side?"
 
 WHAT_IT_IS = f"""
-Two hubs at a time, {PAIRS} times, some four minutes. Feel both and say which has more. The difference follows your
-answers: it shrinks until you can just tell, and stays there. Nothing tells you whether you were right until the end.
-Every answer is kept at once, so you may leave and go on later.
+Two hubs at a time, {PAIRS} times, some {minutes_for(PAIRS)} minutes. Feel both and say which has more. The difference
+follows your answers: it shrinks until you can just tell, and stays there. Nothing tells you whether you were right
+until the end.
+Every answer is kept at once: break off at any pair, and go on from there later.
 """
 
-NAMELESS = "Kept without a name: the address of this page leads back to it."
+NAMELESS = (
+    "Break off whenever you like: every answer is kept, without a name; this page's address leads back to it."
+)
+
+NAMED = "Break off whenever you like: every answer is kept under {}, and goes on from there."
 
 STYLE = """
 <style>
@@ -53,8 +59,9 @@ def page() -> None:
             _draw_ways_on(kind, sitting.name)
         else:
             ask_pairs(sitting.id)
-            st.caption(for_page(f"Kept under {sitting.name}.") if sitting.name else NAMELESS)
+            st.caption(for_page(NAMED.format(sitting.name)) if sitting.name else NAMELESS)
             _draw_leave()
+        _say_waiting(kind)
     except ConemodelError as error:
         say_problems("No hand can be measured just now. Nothing that was answered is lost.", error)
     end_page()
@@ -73,14 +80,24 @@ def _choose_kind() -> str:
 
 
 def _offer(kind: Kind) -> None:
-    """Draw what it is, and the way in; what was found before under the name typed stands below."""
+    """Draw what it is, and the way in; what whoever is here found before stands below."""
     st.markdown(WHAT_IT_IS)
     st.caption(usual_words(kind))
     with st.container(horizontal=True, vertical_alignment="bottom"):
         st.text_input("Your name, or none", key=NAME, max_chars=60, persist_state="session", width=320)
         st.button("Begin", type="primary", on_click=begin, args=(kind,))
-    if done := [one for one in kept_under_name(kind) if one.finished]:
+    if done := [one for one in kept_here(kind) if one.finished]:
         show_history(done)
+
+
+def _say_waiting(now: Kind) -> None:
+    """Say what was broken off to measure something else: nothing of it is lost."""
+    for kind in KINDS.values():
+        if kind != now and (left := left_here(kind)):
+            st.caption(
+                f"**{PARTS[kind.name]}** waits at pair {len(left.answers) + 1} of {PAIRS}; nothing of it is lost. "
+                "Choose it above to go on."
+            )
 
 
 def _draw_ways_on(kind: Kind, name: str | None) -> None:

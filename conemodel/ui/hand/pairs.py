@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from functools import lru_cache
+from math import ceil
 from typing import Any
 
 import streamlit as st
@@ -24,6 +25,9 @@ from conemodel.ui.widgets.mount import rock_wheel, twirl_axle
 
 HUBS = ("A", "B")
 
+A_PAIR = 12.0
+"""How long a pair takes [s]: both hubs felt, and the answer given. An assumption."""
+
 MAGNIFICATION = 20.0
 """How much movement is enlarged in the picture [-], so that play a hand just feels is play an eye just sees."""
 
@@ -33,6 +37,9 @@ nothing of the torque."""
 
 LEAST_TWIRL = 1.0
 """Turn of the axle from which a hub counts as felt [rad]: less than a sixth of a turn tells nothing."""
+
+FEEL_BOTH = "Feel both, then say which."
+"""Why the answers are grey at first."""
 
 SAID = "Felt."
 """What a widget says of either hub, whatever it is like."""
@@ -59,7 +66,10 @@ def ask_pairs(number: int) -> None:
         st.rerun()
     if problem := st.session_state.pop(PROBLEM, None):
         say_problems("That answer could not be kept. The pair stands as it was: answer it again.", problem)
-    st.progress(pair.number / PAIRS, text=f"Pair {pair.number + 1} of {PAIRS}")
+    left = minutes_for(PAIRS - pair.number)
+    st.progress(
+        pair.number / PAIRS, text=f"Pair {pair.number + 1} of {PAIRS}, some {left} min left. {FEEL_BOTH}"
+    )
     with st.container(key="cm-hand"):
         st.header(sitting.kind.question, anchor=False)
     above = st.container(gap="small")
@@ -74,6 +84,15 @@ def ask_pairs(number: int) -> None:
     st.caption("Too close to tell? Say what comes first: the procedure counts on such pairs too.")
 
 
+def minutes_for(pairs: int) -> int:
+    """Return how many minutes pairs take, begun ones counted whole.
+
+    >>> minutes_for(40), minutes_for(1)
+    (8, 1)
+    """
+    return ceil(pairs * A_PAIR / 60)
+
+
 def _place(sitting: Sitting, pair: Pair) -> str:
     return f"hand {sitting.id} pair {pair.number}"
 
@@ -83,7 +102,7 @@ def _draw_buttons(sitting: Sitting, pair: Pair, at: int, felt: set[int]) -> None
     with st.container(horizontal=True, key="cm-take"):
         for hub, name in enumerate(HUBS):
             st.button(
-                f"Hub {name}{': felt' if hub in felt else ''}",
+                f"Hub {name}: {'felt' if hub in felt else 'feel it'}",
                 key=f"take {name}",
                 on_click=_take,
                 args=(_place(sitting, pair), hub),
