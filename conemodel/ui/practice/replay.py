@@ -1,5 +1,7 @@
 """The fold under the verdict in which one watches what one did, beside what a careful hand does with the same hub."""
 
+from typing import Any
+
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError
@@ -20,13 +22,21 @@ def show_replay(sitting: Sitting) -> None:
     with folded:
         number = _choose_hub(sitting)
         try:
-            data = replay_json(replay_of(sitting.stand.bench, number))
+            data = _data_of(sitting, number)
         except ConemodelError as error:
             st.caption(f"This hub cannot be shown again: {for_page(str(error))}")
             return
         if data["cue"] is None:
             st.caption("Nothing was missed that a hand could have found.")
         play_replay(key=f"{name} replay {number}", data=data)
+
+
+def _data_of(sitting: Sitting, number: int) -> dict[str, Any]:
+    """Return what is shown of one hub, worked out once: what was done does not change any more."""
+    key = f"{sitting.stand.name} replay data {number}"
+    if key not in st.session_state:
+        st.session_state[key] = replay_json(replay_of(sitting.stand.bench, number))
+    return dict(st.session_state[key])
 
 
 def _choose_hub(sitting: Sitting) -> int:

@@ -18,7 +18,7 @@ export class PathChart {
     this.way = draw(inside, "path", { class: "way" });
     this.now = draw(this.svg, "circle", { class: "now", r: 6 });
     draw(this.svg, "text", { class: "muted", x: 0, y: 13 }, "Cone out, in minutes of the clock");
-    this.words = draw(this.svg, "text", { class: "strong", "text-anchor": "end" }, chart.band);
+    this.words = draw(this.svg, "text", { class: "strong halo", "text-anchor": "end" }, chart.band);
   }
 
   x(act) {
@@ -54,7 +54,7 @@ export class PathChart {
     for (let at = Math.ceil(from / step); at * step <= to; at += 1) {
       const y = this.y(at * step);
       draw(this.ticks, "line", { class: "tick", x1: EDGE.left, x2: this.width, y1: y, y2: y });
-      draw(this.ticks, "text", { class: "muted", "text-anchor": "end", x: EDGE.left - 6, y: y + 4, "data-minutes": at * TICK }, String(at * TICK));
+      draw(this.ticks, "text", { class: "muted", "text-anchor": "end", x: EDGE.left - 6, y: y + 4, "data-minutes": at * TICK }, String(at * TICK).replace("-", "−"));
     }
   }
 
