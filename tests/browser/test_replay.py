@@ -1,10 +1,12 @@
 """A replay in a page: what is drawn, charted and said act by act, against the paths it was made from.
 
 Law: one scale drawing, so that how far cone and ball stand apart is end play times what is written as the enlargement.
-The data goes straight to the component's script, without a server; the last test opens the fold in the app.
+The data goes straight to the component's script, without a server; the last test opens the fold on a page of its own.
 """
 
 import json
+from collections.abc import Callable, Iterator
+from pathlib import Path
 from random import Random
 from typing import Any
 
@@ -19,8 +21,8 @@ from conemodel.tasks.practice.track import Frame
 from conemodel.tasks.wording import CLOCK_MINUTE
 from conemodel.ui.widgets.mount import read_text
 from conemodel.ui.widgets.replay_mount import SCRIPTS, STYLES
-from tests.browser.bench import pick, press
-from tests.browser.pages import findings, overflow, settle
+from tests.browser.pages import Visitor, findings, overflow, settle
+from tests.browser.server import Server
 from tests.browser.test_instrument_many_hubs import MICROMETRE, MOUNT
 from tests.tasks.practice.attempts import attempt
 from tests.tasks.practice.hubs import open_link
@@ -137,15 +139,26 @@ def test_both_paths_stand_in_words_with_the_cue_at_its_act(page):
     assert replay.cue.gesture in line.inner_text()
 
 
-@pytest.mark.parametrize(("width", "dark"), [(1280, False), (390, True)])
-def test_the_fold_under_the_verdict_shows_it(open_page, width, dark):
-    page = open_page("/practise?link=04-locknut.browser.3", width=width, height=900, dark=dark)
-    pick(page, "Decide")
-    press(page, "Done: it is right")
-    assert page.locator(".replay").count() == 0
-    page.get_by_text("Watch what you did").click()
-    settle(page)
-    page.locator(".replay .done").first.wait_for()
-    assert page.locator(".replay .done").first.inner_text() == "As it came"
-    assert overflow(page) == 0
-    assert findings(page) == []
+@pytest.fixture(scope="module")
+def watching(browser: Browser, serve: Callable[[Path], Server]) -> Iterator[Visitor]:
+    """Return the way to the fold on a page of its own; fails if it reported an error."""
+    visitor = Visitor(browser, serve(Path(__file__).with_name("replay_page.py")).url)
+    yield visitor
+    assert not visitor.errors
+
+
+@pytest.mark.parametrize(("width", "dark"), [(1280, False), (820, True), (390, True)])
+def test_the_fold_fits_reads_and_shows_the_hub_that_is_chosen(watching, width, dark):
+    with watching.page("/", width=width, dark=dark) as page:
+        assert page.locator(".replay").count() == 0
+        page.get_by_text("Watch what you did").click()
+        settle(page)
+        count = page.locator(".replay .mine .count")
+        count.wait_for()
+        assert page.locator(".replay .mine .done").inner_text() == "As it came"
+        page.get_by_role("radio", name="2 ✓").click()
+        settle(page)
+        page.get_by_role("button", name="On", exact=True).click()
+        expect(page.locator(".replay .good .done")).to_have_text("Cone wiggled on its thread")
+        assert overflow(page) == 0
+        assert findings(page) == []

@@ -48,7 +48,7 @@ def show_verdict(sitting: Sitting) -> None:
         if not marked.passed and not marked.critical:
             st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
         st.markdown(_economy(sitting))
-    show_replay(sitting)
+    show_replay(sitting.stand.name, sitting.stand.bench, marked)
 
 
 def _in_short(sitting: Sitting) -> str:

@@ -6,6 +6,8 @@ import pytest
 
 from conemodel.record.database import FILE_OPTION
 from conemodel.tasks.practice.actions import Finish
+from conemodel.tasks.practice.replay import Replay, replay_of
+from conemodel.tasks.practice.session import Bench
 from conemodel.ui.practice import replay
 from tests.ui.practice.trainee import Trainee
 
@@ -15,8 +17,12 @@ def worked_out(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> list[int]:
     """Numbers of the hubs whose replays were worked out."""
     monkeypatch.setenv(FILE_OPTION, str(tmp_path / "record.sqlite3"))
     hubs: list[int] = []
-    once = replay.replay_of
-    monkeypatch.setattr(replay, "replay_of", lambda bench, number: hubs.append(number) or once(bench, number))
+
+    def work_out(bench: Bench, number: int) -> Replay:
+        hubs.append(number)
+        return replay_of(bench, number)
+
+    monkeypatch.setattr(replay, "replay_of", work_out)
     return hubs
 
 
