@@ -91,6 +91,13 @@ class ExerciseMark:
     worded: bool
     rank: tuple[int, int, int, int, int]
 
+    @property
+    def verdict(self) -> str:
+        """Whether it passed, in the largest words: a pass with words is another one than a pass by feel alone."""
+        if not self.passed:
+            return "Not yet"
+        return "Passed, told in words" if self.worded else "Passed"
+
 
 def mark(bench: Bench) -> ExerciseMark:
     """Return the mark of an exercise as it stands; a pure function of the bench."""

@@ -38,10 +38,10 @@ def show_verdict(sitting: Sitting) -> None:
         if marked.critical:
             reasons = "; ".join(dict.fromkeys(marked.critical))
             st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {for_html(reasons)}.</div>')
-        sign, word = ("✓", "Passed") if marked.passed else ("→", "Not yet")
+        sign = "✓" if marked.passed else "→"
         st.html(
             '<p class="cm-verdict" role="status">'
-            f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {word}</span>'
+            f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {marked.verdict}</span>'
             f'<span class="cm-turn">{for_html(_in_short(sitting))}</span></p>'
         )
         st.markdown(f"**Hint:** {marked.hint}")

@@ -13,6 +13,7 @@ from conemodel.tasks.practice.actions import (
     FitClamp,
     HoldAxle,
     HoldCone,
+    InWords,
     Look,
     OpenClamp,
     PutRight,
@@ -30,7 +31,8 @@ from conemodel.tasks.practice.hub_terms import end_play_of, in_frame
 from conemodel.tasks.practice.marking import mark
 from conemodel.tasks.practice.session import Bench
 from tests.tasks.practice.hands import do
-from tests.tasks.practice.hubs import bench_of, framed
+from tests.tasks.practice.hubs import bench_of, framed, open_link
+from tests.tasks.practice.players import careful
 
 ON_SPACERS: dict[str, Any] = {"start": "locked", "seat": "spacers on locknuts"}
 
@@ -268,3 +270,9 @@ def test_balls_count_once_they_were_looked_at_and_are_all_there(looked, fault, m
     hub = replace(bench.hub, seen=frozenset({"balls"}) if looked else bench.hub.seen, balls_made_up=made_up)
     passed = looked and (fault == "none" or made_up)
     assert ("balls counted" not in failed(do(bench.with_hub(hub), Finish()))) is passed
+
+
+def test_a_pass_says_that_words_were_asked_for_and_a_miss_claims_nothing():
+    felt, told = open_link("01-first-touch.words.1"), act(open_link("01-first-touch.words.1"), InWords())
+    assert [mark(careful(bench)).verdict for bench in (felt, told)] == ["Passed", "Passed, told in words"]
+    assert mark(told).verdict == "Not yet"
