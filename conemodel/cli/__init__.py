@@ -12,6 +12,7 @@ from conemodel.cli.many_hubs import many_hubs
 from conemodel.cli.method import method
 from conemodel.cli.predict import predict
 from conemodel.cli.races import races
+from conemodel.cli.real_hub import real_hub
 from conemodel.cli.sweep import sweep
 
 
@@ -24,5 +25,5 @@ def main() -> None:
     """
 
 
-for _command in (check, feel, many_hubs, method, predict, races, sweep):
+for _command in (check, feel, many_hubs, method, predict, races, real_hub, sweep):
     main.add_command(_command)

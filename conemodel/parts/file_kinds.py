@@ -47,6 +47,12 @@ FILE_KINDS = (
         taken_by="the command check, and the page Check a hub",
     ),
     FileKind(
+        part="RealHubReadings",
+        words="a file of what was found on a real hub",
+        marks=frozenset({"hand", "step_minutes", "nut_loose", "locked", "clamped"}),
+        taken_by="the command real-hub",
+    ),
+    FileKind(
         part="Population",
         words="a population",
         marks=frozenset({"hands", "threads", "face_friction", "groove", "clamp_force", "tools"}),
