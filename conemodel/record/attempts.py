@@ -8,6 +8,7 @@ from conemodel.record.attempt_hubs import delete_hubs, hubs_of, keep_hubs
 from conemodel.record.database import Database
 from conemodel.record.hand_sittings import delete_hands
 from conemodel.record.names import clean_name
+from conemodel.record.real_hubs import delete_real_hubs_of
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.marking import ExerciseMark
 from conemodel.tasks.practice.plan.hub_result import HubResult
@@ -165,7 +166,7 @@ def delete_attempt(number: int, database: Database) -> bool:
 
 
 def delete_name(name: str, database: Database) -> int:
-    """Delete everything saved under a name, measured hands and journals too, and return how many attempts that were.
+    """Delete everything saved under a name, hands, journals and real hubs too, and return how many attempts that were.
 
     Raises:
         RecordError: the record could not be read or written.
@@ -175,6 +176,7 @@ def delete_name(name: str, database: Database) -> int:
         mine = "name = ? OR attempt IN (SELECT id FROM attempt WHERE name = ?)"
         _delete_benches(mine, (name, name), connection)
         delete_hubs("WHERE name = ?", (name,), connection)
+        delete_real_hubs_of(name, connection)
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
 
 

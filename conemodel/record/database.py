@@ -109,6 +109,16 @@ MIGRATIONS: tuple[str, ...] = (
     ALTER TABLE hand_sitting ADD COLUMN visit TEXT;
     CREATE INDEX hand_by_visit ON hand_sitting (visit, kind);
     """,
+    """
+    CREATE TABLE real_hub (
+        id INTEGER PRIMARY KEY,
+        made_at TEXT NOT NULL,
+        name TEXT,
+        hub TEXT NOT NULL,
+        readings TEXT NOT NULL
+    ) STRICT;
+    CREATE INDEX real_hub_by_name ON real_hub (name, made_at);
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

@@ -6,6 +6,7 @@ from typing import Any
 import streamlit as st
 
 from conemodel.parts.readings import Readings
+from conemodel.parts.real_hub import RealHubReadings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import write_part
 from conemodel.show.charts.vega_lite import Spec
@@ -19,10 +20,16 @@ from conemodel.tasks.bearing.race_sweep import RacesSweep, sweep_races
 from conemodel.tasks.bearing.rocking import Rocking, bench_and_frame
 from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
+from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
+from conemodel.tasks.real_hub.readings import readings_in
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.sweep import Sweep, sweep
 
-_BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {Scenario: write_part, Readings: write_part}
+_BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {
+    Scenario: write_part,
+    Readings: write_part,
+    RealHubReadings: write_part,
+}
 
 
 @st.cache_resource(max_entries=256, show_spinner=False, hash_funcs=_BY_TEXT)
@@ -122,3 +129,18 @@ def cached_rocking(scenario: Scenario) -> tuple[Rocking, Rocking]:
 def cached_diagnosis(readings: Readings, hub: Scenario | None) -> Diagnosis:
     """Return what readings say about a hub, a usual one where it is None."""
     return diagnose(readings, hub)
+
+
+@st.cache_resource(max_entries=128, show_spinner="Fitting your hub …", hash_funcs=_BY_TEXT)
+def cached_real_hub(hub: Scenario, found: RealHubReadings) -> Fitted:
+    """Return what was found on a real hub, fitted to a hub as described."""
+    return fit_real_hub(hub, readings_in(found))
+
+
+@st.cache_data(max_entries=1, show_spinner=False)
+def real_hub_page_to_print() -> bytes:
+    """Return the page to take to a real hub, as PDF."""
+    from conemodel.show.real_hub.page_to_print import page_figure
+    from conemodel.show.setting.setting_sheet import to_pdf  # loads matplotlib, so only when needed
+
+    return to_pdf(page_figure())

@@ -69,7 +69,7 @@ DOORS = (
     Door(
         "Sort out a hub",
         "Say what you feel or measure, and read what to do.",
-        ("check-a-hub",),
+        ("check-a-hub", "real-hub"),
     ),
 )
 

@@ -1,0 +1,1 @@
+"""A real hub: what was counted and felt on it, fitted, kept and set beside practice."""
