@@ -73,11 +73,10 @@ def turn_size(angle: float, *, spanner: float) -> str:
     """Return the size of a turn [rad] in degrees, clock minutes and travel at the end of a spanner [m].
 
     >>> turn_size(0.349, spanner=0.15)
-    '20° (3 minutes on a clock face, 52 mm at the end of a 150 mm spanner)'
+    '20° (3½ minutes on a clock face, 52 mm at the end of a 150 mm spanner)'
     """
     size = abs(angle)
-    minutes = size / CLOCK_MINUTE
-    clock = f"{minutes:.0f} minutes" if minutes >= 1.5 else "1 minute" if minutes >= 0.75 else "half a minute"
+    clock = clock_minutes(max(size, CLOCK_MINUTE / 2))
     travel = MM.from_si(size * spanner)
     return (
         f"{DEG.from_si(size):.0f}° ({clock} on a clock face, {travel:.0f} mm at the end of a "

@@ -22,7 +22,7 @@ from conemodel.show.setting.cone_marks import (
 from conemodel.show.type_scale import VALUE
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.tasks.wording import CLOCK_MINUTE, force_words
+from conemodel.tasks.wording import clock_minutes, force_words
 
 HEIGHT = 460
 """Of the whole chart, with heading and words below [px]."""
@@ -118,7 +118,7 @@ def _rows(sweep: Sweep) -> list[Spec]:
         "bench_n": sweep.preload_open.tolist(),
         "clamped_n": sweep.preload_clamped.tolist(),
         "cone": map(position_words, sweep.cone_angle.tolist()),
-        "clock": [f"{abs(angle) / CLOCK_MINUTE:.1f} minutes" for angle in sweep.cone_angle.tolist()],
+        "clock": map(clock_minutes, sweep.cone_angle.tolist()),
         "bench": map(_reading, sweep.end_play_open.tolist(), sweep.preload_open.tolist()),
         "clamped": map(_reading, sweep.end_play_clamped.tolist(), sweep.preload_clamped.tolist()),
         "rim": map(millimetres, sweep.rim_play_clamped.tolist()),

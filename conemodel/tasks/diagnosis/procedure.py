@@ -4,7 +4,7 @@ from conemodel.base.units import DEG, NEWTON_METRE
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import Move
 from conemodel.tasks.setting.chances import SURE
-from conemodel.tasks.wording import CLOCK_MINUTE, direction, turn_size
+from conemodel.tasks.wording import CLOCK_MINUTE, direction, round_on_clock, turn_size
 
 
 def move_words(move: Move, scenario: Scenario, *, measured: bool) -> str:
@@ -65,15 +65,25 @@ def _degrees(angle: float) -> str:
     return f"{DEG.from_si(abs(angle)):.0f}°"
 
 
+def _line_goes_to(angle: float) -> str:
+    """Return where a line at twelve o'clock goes in a turn [rad], clockwise above 0: out is anticlockwise from outside.
+
+    >>> _line_goes_to(0.31), _line_goes_to(-0.16), _line_goes_to(0.01)
+    ('minute 3 of a clock face', 'minute 58½ of a clock face', 'half a minute away')
+    """
+    halves = round(2 * round_on_clock(angle) / CLOCK_MINUTE)
+    if not halves:
+        return "half a minute away"
+    whole, half = divmod(halves % 120, 2)
+    return f"minute {whole}{'½' if half else ''} of a clock face"
+
+
 def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...]:
     """Return the procedure for a turn of the cone on the adjustable side."""
     side = scenario.hub.adjustable_side
     far = "right" if side == "left" else "left"
     clamp = "nuts" if nutted else "clamp"
-    minutes = round(abs(move.angle) / CLOCK_MINUTE)
-    # seen from outside, out is anticlockwise: the line goes back from twelve
-    way = -minutes if move.length > 0 else minutes
-    to = f"minute {way % 60} of a clock face" if minutes else "half a minute away"
+    to = _line_goes_to(abs(move.angle) if move.length < 0 else -abs(move.angle))
     torque = NEWTON_METRE.from_si(scenario.setting.lock_torque)
     last = (
         "Fit the wheel, tighten the nuts, and check play and turning again: the nuts may drag locknut and cone."

@@ -14,7 +14,7 @@ from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken
 from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT
-from conemodel.tasks.wording import CLOCK_MINUTE, direction
+from conemodel.tasks.wording import clock_minutes, direction
 from conemodel.ui.diagnosis.declared import NEXT
 from conemodel.ui.diagnosis.entries import (
     NOT_LOOKED,
@@ -137,7 +137,7 @@ def _ask_turn(diagnosis: Diagnosis) -> None:
         )  # fmt: skip
         keep(f"{NEXT}.turned", turned)
     if turned:
-        st.caption(f"{turned}° = {round(DEG.to_si(turned) / CLOCK_MINUTE, 1):g} minutes on a clock face.")
+        st.caption(f"{turned}° is about {clock_minutes(DEG.to_si(turned))} on a clock face.")
 
 
 def _ask_ridden() -> None:

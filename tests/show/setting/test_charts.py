@@ -117,7 +117,7 @@ def test_the_read_out_tells_degrees_and_clock_minutes(touring, touring_sweep):
     row = rows(against_cone_position(touring_sweep, touring))[-1]
     assert row["cone"] == "120° out from finger contact"
     # one minute on a clock face is 6°
-    assert row["clock"] == "20.0 minutes"
+    assert row["clock"] == "20 minutes"
     assert row["clamped"].endswith(" mm play")
 
 
