@@ -36,8 +36,18 @@ LEFT, WIDE = 0.07, 0.86
 INK = "black"
 """Grey is all there is."""
 
-CHARACTERS = 106
+CHARACTERS = 98
 """Characters of small type in a line."""
+
+TIGHTER = (1.0, 0.92, 0.85, 0.78, 0.72)
+"""How closely a sheet is set, the first that it fits at: type of questions, bars and lines to write on, shares of the
+usual."""
+
+SMALLEST = 7.0
+"""Type that is never set smaller [pt]."""
+
+APART = 0.01
+"""Least room above the box at the foot, as a share of the sheet's height."""
 
 HALF_LINE = 54
 """Characters of small type in half a line."""
@@ -58,6 +68,15 @@ def handout_figure(played: Played, *, answers: bool) -> "Figure":
     With `answers` it holds the waterfalls, the right answers and what was said; without, room to guess instead, and
     no number of what is still hidden.
     """
+    for tight in TIGHTER:
+        figure, spare = _sheet(played, answers, tight)
+        if spare >= APART:
+            break
+    return figure
+
+
+def _sheet(played: Played, answers: bool, tight: float) -> "tuple[Figure, float]":
+    """Return the sheet set so tight, and what room is left above the box at its foot, as a share of its height."""
     from matplotlib.figure import Figure
 
     views = [view_of(played, at) for at in positions(played.story)]
@@ -65,16 +84,15 @@ def handout_figure(played: Played, *, answers: bool) -> "Figure":
     figure = Figure(figsize=A4, facecolor="white")
     top = _write(figure, 0.955, views[0].title, size=17, weight="bold", characters=60)
     top = _write(figure, top - 0.008, views[0].opening)
-    box = _own_hub(figure, played.story.own_hub)
+    box = _own_hub(figure, played.story.own_hub, tight)
     told = views[-1] if answers else views[0]
     top = _captions(figure, top - 0.015, told)
-    room = _questions(
-        Figure(figsize=A4), _pictures(Figure(figsize=A4), top, told, answers=answers), asked, answers
-    )
-    top = _hubs(figure, top, played, told, room=room - box - 0.02)
-    _questions(figure, _pictures(figure, top, told, answers=answers), asked, answers)
+    trial = Figure(figsize=A4)
+    room = _questions(trial, _pictures(trial, top, told, tight, answers=answers), asked, answers, tight)
+    top = _hubs(figure, top, played, told, room=room - box - 2 * APART)
+    foot = _questions(figure, _pictures(figure, top, told, tight, answers=answers), asked, answers, tight)
     figure.text(LEFT, 0.03, textwrap.fill(CAUTION, 120), fontsize=7.5, va="bottom")
-    return figure
+    return figure, foot - box
 
 
 def _write(
@@ -112,17 +130,17 @@ def _hubs(figure: "Figure", top: float, played: Played, view: View, *, room: flo
     return top - height - 0.026
 
 
-def _questions(figure: "Figure", top: float, asked: list[View], answers: bool) -> float:
+def _questions(figure: "Figure", top: float, asked: list[View], answers: bool, tight: float) -> float:
     """Write every question and return where the next thing may begin."""
     for number, view in enumerate(asked, start=1):
-        top = _question(figure, top - 0.012, number, view, answers=answers)
+        top = _question(figure, top - 0.012 * tight, number, view, tight, answers=answers)
     return top
 
 
-def _pictures(figure: "Figure", top: float, view: View, *, answers: bool) -> float:
+def _pictures(figure: "Figure", top: float, view: View, tight: float, *, answers: bool) -> float:
     """Draw both sides, or empty frames to draw a guess in, and return where the next may begin."""
     rows = max([len(rows_told(side)) for side in view.sides] + [6])
-    height = rows * 0.0255 + 0.01
+    height = rows * 0.0255 * tight + 0.01
     for place, side in enumerate(view.sides):
         left = LEFT + place * (WIDE / 2 + 0.01)
         axes = figure.add_axes((left, top - 0.005 - height, WIDE / 2 - 0.01, height))
@@ -147,42 +165,46 @@ def _empty(axes: "Axes") -> None:
     )
 
 
-def _question(figure: "Figure", top: float, number: int, view: View, *, answers: bool) -> float:
+def _question(figure: "Figure", top: float, number: int, view: View, tight: float, *, answers: bool) -> float:
     """Write one question with its boxes for each side, and return where the next may begin."""
-    heading = f"{number}. {view.question}"
-    top = _write(figure, top, heading, size=10.5, characters=84, weight="bold") - 0.004
+    heading, line = f"{number}. {view.question}", 0.018 * tight
+    small = max(8 * tight, SMALLEST)
+    top = _write(figure, top, heading, size=10.5 * tight, characters=int(84 / tight), weight="bold") - 0.004
     for side in view.sides:
         if side.answer is None:
             continue
         right_one = side.answer.words
-        figure.text(LEFT + 0.02, top, for_picture(side.caption), fontsize=9.5, va="top")
+        figure.text(
+            LEFT + 0.02, top, for_picture(side.caption), fontsize=max(9.5 * tight, SMALLEST), va="top"
+        )
         choices = (*view.options, right_one) if answers and right_one not in view.options else view.options
         for column, option in enumerate(choices):
             right = answers and option == right_one
             x = LEFT + CHOICES_AT[column]
-            figure.text(x, top, "☒" if right else "☐", fontsize=11, va="top", family="DejaVu Sans")
+            figure.text(x, top, "☒" if right else "☐", fontsize=11 * tight, va="top", family="DejaVu Sans")
             figure.text(
                 x + 0.022,
                 top,
                 for_picture(SHORT_OPTIONS.get(option, option)),
-                fontsize=8,
+                fontsize=small,
                 va="top",
                 fontweight="bold" if right else "normal",
             )
-        top -= 0.018
+        top -= line
         if answers and certainty_words(side):
             words = f"{DO_NOT_RIDE}: {certainty_words(side)}" if side.unsafe else certainty_words(side)
             weight = "bold" if side.unsafe else "normal"
             figure.text(
-                LEFT + CHOICES_AT[0], top, for_picture(words), fontsize=8, va="top", fontweight=weight
+                LEFT + CHOICES_AT[0], top, for_picture(words), fontsize=small, va="top", fontweight=weight
             )
-            top -= 0.018
+            top -= line
     if answers and view.reveal:
-        top = _write(figure, top - 0.001, view.reveal)
+        size = max(9.5 * tight, SMALLEST)
+        top = _write(figure, top - 0.001, view.reveal, size=size, characters=int(CHARACTERS * 9.5 / size))
     return top
 
 
-def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> float:
+def _own_hub(figure: "Figure", lines: tuple[str, ...], tight: float) -> float:
     """Draw the box at the foot, with lines to write on, and return where its top is."""
     from matplotlib.patches import Rectangle
 
@@ -191,7 +213,8 @@ def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> float:
         "What I turned, and which way",
         "What I found after, in the frame",
     )
-    height = 0.05 + 0.034 * len(lines)
+    line_height = 0.034 * tight**2
+    height = 0.05 + line_height * len(lines)
     foot = 0.065
     figure.add_artist(
         Rectangle(
@@ -200,9 +223,9 @@ def _own_hub(figure: "Figure", lines: tuple[str, ...]) -> float:
     )
     figure.text(LEFT + 0.015, foot + height - 0.012, OWN_HUB, fontsize=12, fontweight="bold", va="top")
     for index, line in enumerate(lines):
-        y = foot + height - 0.045 - 0.034 * index
+        y = foot + height - 0.045 - line_height * index
         figure.text(LEFT + 0.015, y, for_picture(textwrap.shorten(line, 100)), fontsize=9, va="top")
-        figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.025))
+        figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.74 * line_height))
     return foot + height
 
 

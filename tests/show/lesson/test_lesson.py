@@ -1,5 +1,6 @@
 """Pictures of a story: drawn from what may be seen, readable from afar, and a sheet for the class."""
 
+import json
 import re
 from dataclasses import replace
 from itertools import pairwise
@@ -7,7 +8,10 @@ from itertools import pairwise
 import numpy as np
 import pytest
 from matplotlib.colors import to_rgb
+from matplotlib.patches import Rectangle
 
+from conemodel.parts.lesson import LONGEST, LONGEST_LINE, MOST_LINES, STORIES, read_story
+from conemodel.parts.library import SCENARIOS
 from conemodel.show.instrument.still import shift_of
 from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
 from conemodel.show.lesson.hub_picture import hub_picture
@@ -22,7 +26,7 @@ from conemodel.show.lesson.wording import (
     reading_words,
 )
 from conemodel.show.setting.setting_sheet import to_pdf, to_png
-from conemodel.tasks.lesson.lesson import view_of
+from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import positions
 from tests.show.instrument.drawn import outlines, part_of
 from tests.show.lesson.told import EVERY, played
@@ -119,6 +123,34 @@ def test_swapping_swaps_what_stands_on_the_wall():
     assert any(words.startswith("the axle stands proud") and at < 0.5 for words, at in places.items())
 
 
+def expect_apart(figure) -> None:
+    """No words of a sheet lie on others or run off it."""
+    figure.canvas.draw()
+    sheet = figure.bbox
+    boxes = [text.get_window_extent() for text in figure.texts if text.get_text()]
+    assert all(sheet.x0 <= box.x0 and box.x1 <= sheet.x1 and sheet.y0 <= box.y0 for box in boxes)
+    for i, one in enumerate(boxes):
+        assert not any(one.overlaps(other) for other in boxes[i + 1 :])
+
+
+@pytest.mark.parametrize("answers", [True, False])
+def test_the_fullest_story_that_a_file_may_hold_fits_the_sheet(answers):
+    text = (STORIES / "snug-or-worn-thread.toml").read_text()
+    text = text.replace("[steps.backed_off]", '[steps.backed_off]\nask = "change"\nquestion = ""')
+    for field in ("question", "reveal"):
+        words = ("each nut takes up the slack of its own cone, " * 6)[: LONGEST[field]].strip()
+        text = re.sub(rf'^{field} = ".*"$', f'{field} = "{words}"', text, flags=re.MULTILINE)
+    lines = [f"{number} {'rock it, feel it, ' * 6}"[:LONGEST_LINE].strip() for number in range(MOST_LINES)]
+    text = re.sub(r"own_hub = \[.*?\]", f"own_hub = {json.dumps(lines)}", text, flags=re.DOTALL)
+    tale = play_story(read_story(text.encode(), name="full.toml", folders=(SCENARIOS,)))
+    figure = handout_figure(tale, answers=answers)
+    assert written(figure).count("3. ") == 1
+    expect_apart(figure)
+    box = next(patch for patch in figure.artists if isinstance(patch, Rectangle)).get_window_extent()
+    inside = [text for text in figure.texts if text.get_window_extent().overlaps(box)]
+    assert len(inside) == 1 + MOST_LINES
+
+
 @pytest.mark.parametrize("name", EVERY)
 @pytest.mark.parametrize("answers", [True, False])
 def test_the_handout_is_one_page_with_a_box_for_ones_own_hub(name, answers):
@@ -128,12 +160,7 @@ def test_the_handout_is_one_page_with_a_box_for_ones_own_hub(name, answers):
     words = written(figure)
     assert OWN_HUB in words
     assert all(line in words for line in tale.story.own_hub)
-    figure.canvas.draw()
-    sheet = figure.bbox
-    boxes = [text.get_window_extent() for text in figure.texts if text.get_text()]
-    assert all(sheet.x0 <= box.x0 and box.x1 <= sheet.x1 and sheet.y0 <= box.y0 for box in boxes)
-    for i, one in enumerate(boxes):
-        assert not any(one.overlaps(other) for other in boxes[i + 1 :])
+    expect_apart(figure)
     pdf = to_pdf(figure)
     assert pdf.startswith(b"%PDF")
     assert pdf.count(b"/Type /Page ") == 1
