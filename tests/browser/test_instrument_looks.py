@@ -94,3 +94,22 @@ def test_a_turn_that_ends_beside_the_green_says_why_and_one_that_ends_in_it_does
             more = page.locator(".turn .sure").inner_text()
             assert ("green" in more) == (why is not None)
             assert why is None or more.endswith(why)
+
+
+@pytest.mark.parametrize(("width", "height"), [(390, 844), (683, 384)])
+def test_scrolled_past_its_place_the_headline_is_a_bar_and_nothing_jumps(bench, width, height):
+    with bench.page("/?angle=72", width=width, height=height, still=True) as page:
+        wait_rest(page)
+        root = page.locator(".instrument")
+        down = root.evaluate("node => node.querySelector('.acts').offsetTop")
+        assert page.locator(".state .over").is_visible()
+        page.mouse.move(width / 2, height - 20)
+        page.mouse.wheel(0, 300)
+        page.locator(".head[data-stuck]").wait_for()
+        assert not page.locator(".state .over").is_visible()
+        for words in page.locator(".head .words").all():
+            box = words.bounding_box()
+            assert box is not None
+            assert box["y"] >= 0
+            assert box["y"] + box["height"] <= 54
+        assert root.evaluate("node => node.querySelector('.acts').offsetTop") == down

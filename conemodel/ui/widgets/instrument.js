@@ -23,6 +23,11 @@ class Instrument {
       () => this.dial.tell(this.hands.at, this.hands.note),
       () => this.whole.tell(this.hands.at),
     ];
+    // Scrolled past its place the headline keeps its room there but stands in fewer words.
+    this.scrolled = new IntersectionObserver(([{ isIntersecting, boundingClientRect }]) => {
+      this.boxes.head.toggleAttribute("data-stuck", !isIntersecting && boundingClientRect.top < 1);
+    });
+    this.scrolled.observe(root.querySelector(".brink"));
     this.sizes = new ResizeObserver(() => this.layout());
     this.sizes.observe(this.frame);
   }
@@ -152,5 +157,6 @@ class Instrument {
     cancelAnimationFrame(this.drawing);
     clearTimeout(this.telling);
     this.sizes.disconnect();
+    this.scrolled.disconnect();
   }
 }

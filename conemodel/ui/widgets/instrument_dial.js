@@ -17,7 +17,7 @@ export class Dial {
   }
 
   place(width, height, kind, hide) {
-    const size = 13, narrow = kind === "phone", [left, top, wide, high] = this.data.sheets.dial.view, foot = narrow ? 0 : 24;
+    const size = 13, narrow = kind === "phone", [left, top, wide, high] = this.data.sheets.dial.view, foot = { wide: 24, tablet: 44, phone: 0 }[kind];
     const scale = Math.min((width - 16) / wide, (height - foot) / high);
     // On a phone it stands as far right as it goes, and the words beside it.
     const x = narrow ? width - 8 - (left + wide) * scale : width / 2 - (left + wide / 2) * scale;
