@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 from conemodel.record.attempt_hubs import delete_hubs, hubs_of, keep_hubs
 from conemodel.record.database import Database
-from conemodel.record.hand_sittings import delete_hands
+from conemodel.record.hand_sittings import delete_hands, delete_nameless_hands
 from conemodel.record.names import clean_name
 from conemodel.record.real_hubs import delete_real_hubs_of
 from conemodel.tasks.practice.catalogue import Link
@@ -119,21 +119,26 @@ def insert_attempt(attempt: Attempt, connection: sqlite3.Connection) -> int:
     return number
 
 
+_NAMELESS = "name IS NULL AND id IN (SELECT attempt FROM bench WHERE visit = ?)"
+"""What picks the attempts that a visit has under no name."""
+
+
 def attempts(
     database: Database,
     *,
     name: str | None = None,
     exercise: str | None = None,
     salt: str | None = None,
+    nameless_of: str | None = None,
 ) -> tuple[Attempt, ...]:
-    """Return attempts, oldest first, of one name, exercise or class if given.
+    """Return attempts, oldest first, of one name, exercise or class, or of a visit under no name, if given.
 
     Raises:
         RecordError: the record could not be read or written.
     """
-    wanted = {"name": name, "exercise": exercise, "salt": salt}
-    given = {column: value for column, value in wanted.items() if value is not None}
-    where = " AND ".join(f"{column} = ?" for column in given)
+    wanted = {"name = ?": name, "exercise = ?": exercise, "salt = ?": salt, _NAMELESS: nameless_of}
+    given = {condition: value for condition, value in wanted.items() if value is not None}
+    where = " AND ".join(given)
     where = f"WHERE {where}" if where else ""
     values = tuple(given.values())
     with database.reading() as connection:
@@ -178,6 +183,20 @@ def delete_name(name: str, database: Database) -> int:
         delete_hubs("WHERE name = ?", (name,), connection)
         delete_real_hubs_of(name, connection)
         return connection.execute("DELETE FROM attempt WHERE name = ?", (name,)).rowcount
+
+
+def delete_nameless(visit: str, database: Database) -> int:
+    """Delete everything that a visit has under no name, measured hands and journals too; how many attempts it was.
+
+    Raises:
+        RecordError: the record could not be read or written.
+    """
+    with database.writing() as connection:
+        delete_nameless_hands(visit, connection)
+        delete_hubs(f"WHERE {_NAMELESS}", (visit,), connection)
+        number = connection.execute(f"DELETE FROM attempt WHERE {_NAMELESS}", (visit,)).rowcount
+        _delete_benches("name IS NULL AND visit = ?", (visit,), connection)
+        return number
 
 
 def _delete_benches(where: str, values: tuple[str | int, ...], connection: sqlite3.Connection) -> None:

@@ -158,7 +158,12 @@ def delete_nameless(visit: str, database: Database) -> int:
         RecordError: the record could not be read or written.
     """
     with database.writing() as connection:
-        return _delete("name IS NULL AND visit = ?", visit, connection)
+        return delete_nameless_hands(visit, connection)
+
+
+def delete_nameless_hands(visit: str, connection: sqlite3.Connection) -> int:
+    """Delete the same within an operation that deletes more, and return how many they were."""
+    return _delete("name IS NULL AND visit = ?", visit, connection)
 
 
 def _delete(where: str, value: str, connection: sqlite3.Connection) -> int:

@@ -18,11 +18,17 @@ NAME = "practise_name"
 
 def visit() -> str:
     """Return the word of the visit: of this session, of the address, or a new one; and keep it in the address."""
-    asked = st.query_params.get(WORD, "")
-    fresh = asked if fullmatch(r"[A-Za-z0-9_-]{16}", asked) else secrets.token_urlsafe(12)
-    word = str(st.session_state.setdefault("visit_word", fresh))
-    st.query_params[WORD] = word
+    word = known_visit() or secrets.token_urlsafe(12)
+    st.session_state["visit_word"] = st.query_params[WORD] = word
     return word
+
+
+def known_visit() -> str | None:
+    """Return the word of the visit: of this session or of the address; None where nothing was begun in it."""
+    if word := st.session_state.get("visit_word"):
+        return str(word)
+    asked = st.query_params.get(WORD, "")
+    return asked if fullmatch(r"[A-Za-z0-9_-]{16}", asked) else None
 
 
 def end_visit() -> None:

@@ -13,8 +13,9 @@ from pathlib import Path
 
 import pytest
 
-from conemodel.record.attempts import attempts, delete_attempt, delete_name, save
+from conemodel.record.attempts import attempts, delete_attempt, delete_name, delete_nameless, save
 from conemodel.record.database import Database
+from conemodel.record.hand_sittings import begin_sitting, nameless_sittings
 from conemodel.record.journal import (
     Deleted,
     KeptAct,
@@ -31,6 +32,7 @@ from conemodel.record.journal import (
     save_once,
     unfinished,
 )
+from conemodel.tasks.hand.kinds import KINDS
 from tests.record.test_record import ONE
 
 KIM = Opening(
@@ -135,6 +137,24 @@ def test_deleting_an_attempt_deletes_the_journal_it_came_from(file: Database) ->
     assert find_bench(bench, file) is None
     assert find_bench(other, file) is not None
     assert rows(file) == (1, 0)
+
+
+def test_what_has_no_name_is_read_and_deleted_by_its_visit_and_takes_nothing_else(file: Database) -> None:
+    nameless = replace(ONE, name=None)
+    mine = begin_bench(replace(KIM, name=None), file)
+    other = begin_bench(replace(KIM, name=None, visit="w" * 16), file)
+    named = begin_bench(replace(KIM, link="c.self.1"), file)
+    for bench, attempt in ((mine, nameless), (other, nameless), (named, ONE)):
+        keep_acts(bench, 0, ACTS, file)
+        save_once(bench, attempt, file)
+    begin_sitting(KINDS["play"], file, name=None, visit=KIM.visit)
+    (found,) = attempts(file, nameless_of=KIM.visit)
+    assert replace(found, id=None) == nameless
+    assert delete_nameless(KIM.visit, file) == 1
+    assert attempts(file, nameless_of=KIM.visit) == ()
+    assert nameless_sittings(KIM.visit, KINDS["play"], file) == ()
+    assert len(attempts(file)) == 2
+    assert rows(file) == (2, 4)
 
 
 def test_a_name_taken_away_leaves_nothing_under_it(file: Database) -> None:

@@ -19,8 +19,8 @@ WITH_NAME = (
     "browser remembers the name until it is emptied here. Anyone who types it sees what is kept."
 )
 WITHOUT_NAME = (
-    "Without a name the plan lasts as long as this page stays open: closed or reloaded, it starts anew, and what you "
-    "did stays in the record as nobody's. With one, it comes up again when it is due, on other days too."
+    "Without a name what you do is kept as nobody's, and only this page's own address leads back to it: a reload goes "
+    "on, and so does another day from a bookmark. With a name, it comes up again wherever you type it."
 )
 """What a name means, and what none does."""
 

@@ -1,6 +1,5 @@
 """Practise: a hub with hidden numbers, set by feel; then the truth."""
 
-from dataclasses import replace
 from typing import Literal
 
 import streamlit as st
@@ -22,7 +21,6 @@ from conemodel.ui.practice.coaching import coach
 from conemodel.ui.practice.controls import DRAW
 from conemodel.ui.practice.first_screen import show_first_screen
 from conemodel.ui.practice.log import set_styles, show_bench, show_last_answer, show_log, show_next_step
-from conemodel.ui.practice.plan import forget_here, keep_here
 from conemodel.ui.practice.reference_hubs import shelf
 from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
@@ -161,9 +159,7 @@ def _save_attempt(sitting: Sitting) -> int | str:
             seconds=time_taken(sitting.stand),
             hubs=hub_results(sitting.stand.bench, sitting.marked),
         )
-        number = sitting.keeping.save(attempt)
-        keep_here(replace(attempt, id=number))
-        return number or "Not kept."
+        return sitting.keeping.save(attempt) or "Not kept."
     except (InputProblems, ConemodelError) as error:
         return f"Not kept in the record: {error}"
 
@@ -171,5 +167,4 @@ def _save_attempt(sitting: Sitting) -> int | str:
 def _forget(sitting: Sitting) -> None:
     if isinstance(sitting.saved, int):
         delete_attempt(sitting.saved, Database())
-        forget_here(sitting.saved)
         sitting.saved = "Deleted from the record."

@@ -1,4 +1,4 @@
-"""Today's plan for whoever is practising: read from the record by their name, or from what was done in this visit."""
+"""Today's plan for whoever is practising: read from the record by their name, or by their visit."""
 
 from contextlib import suppress
 from datetime import datetime, timedelta, timezone, tzinfo
@@ -13,9 +13,10 @@ from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.plan.confusions import mix_of
 from conemodel.tasks.practice.plan.today import Today, plan_today
 from conemodel.ui.practice.name import recall_name
+from conemodel.ui.visit import known_visit
 
-HERE, FOLLOWS = "attempts_here", "follows_plan"
-"""Where what was done in this visit without a name is kept, and whether the plan is followed."""
+FOLLOWS = "follows_plan"
+"""Where it stands whether the plan is followed."""
 
 
 def done_so_far() -> tuple[Attempt, ...]:
@@ -26,7 +27,8 @@ def done_so_far() -> tuple[Attempt, ...]:
     """
     if name := recall_name():
         return attempts(Database(), name=name)
-    return tuple(st.session_state.get(HERE, ()))
+    visit = known_visit()
+    return attempts(Database(), nameless_of=visit) if visit else ()
 
 
 def read_today() -> Today:
@@ -50,17 +52,6 @@ def mix_for(exercise: Exercise) -> str:
     with suppress(RecordError):
         return mix_of(exercise, [hub for one in done_so_far() for hub in one.hubs])
     return ""
-
-
-def keep_here(attempt: Attempt) -> None:
-    """Count an attempt to this visit, where it was made without a name."""
-    if attempt.name is None:
-        st.session_state[HERE] = (*st.session_state.get(HERE, ()), attempt)
-
-
-def forget_here(number: int) -> None:
-    """Count an attempt no longer."""
-    st.session_state[HERE] = tuple(one for one in st.session_state.get(HERE, ()) if one.id != number)
 
 
 def follow(*, plan: bool) -> None:

@@ -6,7 +6,7 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.table import csv_text
-from conemodel.record.attempts import attempts, delete_name
+from conemodel.record.attempts import attempts, delete_name, delete_nameless
 from conemodel.record.database import Database
 from conemodel.record.progress import list_attempts, list_class
 from conemodel.tasks.practice.catalogue import class_links, ladder_titles
@@ -17,6 +17,7 @@ from conemodel.ui.practice.plan import done_so_far
 from conemodel.ui.practice.trained import show_done
 from conemodel.ui.practice.write_exercise import write_exercise
 from conemodel.ui.url_state import choice
+from conemodel.ui.visit import visit
 
 PARTS = {"mine": "My progress", "class": "A class", "write": "Write an exercise"}
 
@@ -42,20 +43,23 @@ def _mine() -> None:
     if not done:
         st.info("Nothing is kept under that name." if name else "Type the name you practised under.")
         return
+    if not name:
+        visit()  # its word stands in the address of this page too
+        st.markdown("**No name:** what was done by whoever has this page's address.")
     show_done(done)
     offer_file("All my attempts (CSV)", "attempts.csv", csv_text(list_attempts(done)))
-    if name:
-        _delete(name)
+    _delete(name)
 
 
 def _delete(name: str) -> None:
     with st.popover("Delete all of it"):
-        st.markdown("Everything kept under this name is deleted for good.")
+        which = "under this name" if name else "of this visit without a name"
+        st.markdown(f"Everything kept {which} is deleted for good.")
         st.button("Delete", on_click=_delete_attempts, args=(name,))
 
 
 def _delete_attempts(name: str) -> None:
-    number = delete_name(name, Database())
+    number = delete_name(name, Database()) if name else delete_nameless(visit(), Database())
     st.toast(f"{number} attempts deleted.")
 
 

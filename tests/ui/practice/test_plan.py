@@ -130,6 +130,8 @@ def test_without_a_name_the_plan_knows_this_visit_and_no_other() -> None:
         trainee.step("say").press("Done: it is right")
     trainee.press("Next exercise")
     assert heads(trainee) == ["Done for today"]
+    word = trainee.app.query_params["visit"]
+    assert heads(Trainee(visit=word if isinstance(word, str) else word[0])) == ["Done for today"]
     assert heads(Trainee()) == ["Today: four hubs, about four minutes"]
     (kept,) = attempts(Database())
     assert kept.name is None

@@ -1,5 +1,6 @@
 """Progress, classes and exercises of one's own on screen; attempts put in by hand."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -10,8 +11,10 @@ from conemodel.parts.exercise import Exercise
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import Attempt, attempts, save
 from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.journal import begin_bench, save_once
 from conemodel.tasks.practice.catalogue import ladder, read_link
 from tests.patience import PATIENCE
+from tests.record.test_journal import KIM
 
 
 @pytest.fixture(autouse=True)
@@ -84,6 +87,17 @@ def test_progress_is_of_the_name_typed_and_learnt_takes_two_hubs(database: Datab
     save(attempt("Kim", 4), database)
     app.run()
     assert "<td>3</td><td>2</td><td>yes</td>" in words(app)
+
+
+def test_what_was_done_without_a_name_is_found_by_its_visit_alone(database: Database) -> None:
+    opening = replace(KIM, name=None)
+    save_once(begin_bench(opening, database), replace(attempt("Kim", 1), name=None), database)
+    app = opened("mine", visit_word=opening.visit)
+    assert "**No name:**" in words(app)
+    assert app.query_params["visit"] in (opening.visit, [opening.visit])
+    assert "**No name:**" not in words(opened("mine", visit_word="w" * 16))
+    next(button for button in app.button if button.label == "Delete").click().run()
+    assert attempts(database) == ()
 
 
 def test_deleting_takes_only_that_name(database: Database) -> None:
