@@ -86,7 +86,8 @@ def _offer(kind: Kind) -> None:
     with st.container(horizontal=True, vertical_alignment="bottom"):
         st.text_input("Your name, or none", key=NAME, max_chars=60, persist_state="session", width=320)
         st.button("Begin", type="primary", on_click=begin, args=(kind,))
-    st.page_link(st.session_state.pages["real-hub"], label="Your hand on a real hub", width="content")
+    if pages := st.session_state.get("pages"):
+        st.page_link(pages["real-hub"], label="Your hand on a real hub", width="content")
     if done := [one for one in kept_here(kind) if one.finished]:
         show_history(done)
 
