@@ -16,8 +16,12 @@ def confusion_table(found: Confusions) -> Table[str]:
         )
 
     said: Column[str] = Column(lambda answer: f"said {answer}", page="")
-    caption = f"{ASKED.get(found.question, found.question)}: what you said against what was true"
-    return Table((said, *map(count, found.answers)), found.answers, caption=caption)
+    return Table((said, *map(count, found.answers)), found.answers, caption=confusion_heading(found))
+
+
+def confusion_heading(found: Confusions) -> str:
+    """Return what the table is of."""
+    return f"{ASKED.get(found.question, found.question)}: what you said against what was true"
 
 
 def _shown(count: int, *, right: bool) -> str:
@@ -26,14 +30,14 @@ def _shown(count: int, *, right: bool) -> str:
 
 
 def confusion_words(found: Confusions) -> str:
-    """Return what was mixed up most, in a sentence.
-
-    A tie is told by what stands first in the order of the question.
-    """
+    """Return how many were named wrongly, and what was mixed up most where one pair was."""
     pairs = [(said, truth) for said in found.answers for truth in found.answers if said != truth]
-    said, truth = max(pairs, key=lambda pair: found.counts[pair])
+    often = max(found.counts[pair] for pair in pairs)
+    most = [pair for pair in pairs if found.counts[pair] == often]
     if not found.wrong:
-        return f"{found.named} hubs named, all as they were."
-    often = found.counts[said, truth]
-    times = "once" if often == 1 else f"{often} times"
-    return f"{found.wrong} of {found.named} named wrongly; most often {said} was said where it was {truth}: {times}."
+        return f"{found.named} named, all as they were."
+    wrong = f"{found.wrong} of {found.named} named wrongly"
+    if len(most) > 1:
+        return f"{wrong}."
+    (said, truth), times = most[0], {1: "once", 2: "twice"}.get(often, f"{often} times")
+    return f"{wrong}; most often {said} was said where it was {truth}: {times}."

@@ -14,7 +14,7 @@ from conemodel.show.practice.charts import (
     alt_text_progress,
     progress_chart,
 )
-from conemodel.show.practice.confusion_table import confusion_table, confusion_words
+from conemodel.show.practice.confusion_table import confusion_heading, confusion_table, confusion_words
 from conemodel.show.practice.plan_words import run_words
 from conemodel.tasks.practice.catalogue import ladder, ladder_titles
 from conemodel.tasks.practice.plan.checked_run import checked_run
@@ -28,6 +28,7 @@ def show_done(done: Sequence[Attempt]) -> None:
     for aim, ended in ((GOOD_RANGE, "set"), (FIRST_TOUCH, "touch")):
         _show_settings([one for one in done if _kind(one) == ended], aim)
     for found in confusions(hub for one in done for hub in one.hubs):
+        st.markdown(f"**{confusion_heading(found)}**")
         table(confusion_table(found))
         st.caption(confusion_words(found))
     table(list_progress(done, ladder_titles()))
