@@ -1,19 +1,28 @@
 """Who is here: the random word of the visit, kept in the address, and the name typed, if one was.
 
-By its word a browser finds again what it began, without a name and with nothing stored in it: a reload, another tab, a
-bookmark or the same address on a phone go on where it was. Who gives that address away shares what was begun.
+By its word a browser finds again what it began, without a name and with nothing stored for it: a reload, another tab, a
+bookmark or the same address on a phone go on where it was. Who gives that address away shares what was begun. A name
+that was typed is all the browser keeps, so that it is asked once.
 """
 
 import secrets
+from contextlib import suppress
 from re import fullmatch
+from urllib.parse import unquote
 
 import streamlit as st
+
+from conemodel.base.errors import InputProblems
+from conemodel.record.names import clean_name
 
 WORD = "visit"
 """Stands in the address for the word of the visit."""
 
 NAME = "practise_name"
 """Where the name typed is kept; it is the same on all pages that ask for one."""
+
+COOKIE = "practise_name"
+"""Under what the browser keeps it."""
 
 
 def visit() -> str:
@@ -40,3 +49,17 @@ def end_visit() -> None:
 def typed_name() -> str | None:
     """Return the name typed, without outer blanks, or None."""
     return " ".join(str(st.session_state.get(NAME) or "").split()) or None
+
+
+def recall_name() -> str:
+    """Return the name of whoever is here, as typed in this visit or kept by the browser; empty for none."""
+    if NAME not in st.session_state:
+        st.session_state[NAME] = remembered_name()
+    return typed_name() or ""
+
+
+def remembered_name() -> str:
+    """Return the name the browser keeps, empty if it is none that can be kept in the record."""
+    with suppress(InputProblems):
+        return clean_name(unquote(st.context.cookies.get(COOKIE, ""))) or ""
+    return ""

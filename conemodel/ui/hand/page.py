@@ -13,7 +13,7 @@ from conemodel.ui.hand.pairs import ask_pairs, minutes_for
 from conemodel.ui.hand.result import show_history, show_result
 from conemodel.ui.hand.session import PROBLEM, begin, begin_under, kept_here, leave, left_here, under_way
 from conemodel.ui.url_state import choice
-from conemodel.ui.visit import NAME
+from conemodel.ui.visit import NAME, recall_name
 
 PARTS = {"play": "Play", "tightness": "Tightness"}
 
@@ -42,6 +42,7 @@ STYLE = """
 
 def page() -> None:
     """Draw the page."""
+    recall_name()
     head, part = st.container(), st.container()
     with part:
         kind = KINDS[_choose_kind()]

@@ -13,11 +13,11 @@ from conemodel.record.journal import KeptBench
 from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.catalogue import Link, ladder, read_link
 from conemodel.ui.choose_hub import ready_hubs
-from conemodel.ui.practice.name import recall_name
 from conemodel.ui.practice.plan import follow, follows_plan, mix_for, read_today
 from conemodel.ui.practice.session import Sitting
 from conemodel.ui.practice.sit_down import SELF, fresh_seed, sit_down
 from conemodel.ui.practice.unfinished import find_in_address, go_on, latest_of, leave
+from conemodel.ui.visit import recall_name
 
 OWN = "own"
 """Start of the name of an exercise brought as a file."""

@@ -19,10 +19,10 @@ from conemodel.ui.practice.begin import (
     take_file,
     take_up_kept,
 )
-from conemodel.ui.practice.name import ask_name, recall_name
+from conemodel.ui.practice.name import ask_name
 from conemodel.ui.practice.session import Sitting
 from conemodel.ui.practice.unfinished import offer_unfinished, say_how_often
-from conemodel.ui.visit import typed_name
+from conemodel.ui.visit import recall_name, typed_name
 
 ROUNDS = {True: "Training", False: "Assessed"}
 """The rounds of an exercise, by whether they are coached."""

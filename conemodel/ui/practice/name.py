@@ -1,15 +1,11 @@
-"""Under which name somebody practises: asked once, remembered by the browser, or none."""
+"""The field for the name somebody practises under: asked once, remembered by the browser, or none."""
 
-from urllib.parse import quote, unquote
+from urllib.parse import quote
 
 import streamlit as st
 
-from conemodel.base.errors import InputProblems
-from conemodel.record.names import LONGEST_NAME, clean_name
-from conemodel.ui.visit import NAME, typed_name
-
-COOKIE = "practise_name"
-"""Under what the browser keeps it."""
+from conemodel.record.names import LONGEST_NAME
+from conemodel.ui.visit import COOKIE, NAME, recall_name, remembered_name
 
 KEPT = 365 * 24 * 3600
 """How long a browser keeps it [s]."""
@@ -25,28 +21,13 @@ WITHOUT_NAME = (
 """What a name means, and what none does."""
 
 
-def recall_name() -> str:
-    """Return the name somebody practises under, as typed in this visit or remembered by the browser; empty for none."""
-    if NAME not in st.session_state:
-        st.session_state[NAME] = _remembered()
-    return typed_name() or ""
-
-
-def _remembered() -> str:
-    """Return the name the browser sent, empty if it is none that can be kept."""
-    try:
-        return clean_name(unquote(st.context.cookies.get(COOKIE, ""))) or ""
-    except InputProblems:
-        return ""
-
-
 def ask_name() -> None:
     """Draw the field for the name, and have the browser remember what stands in it."""
     recall_name()
     st.text_input("Your name, or none", key=NAME, max_chars=LONGEST_NAME, persist_state="session")
     name = recall_name()
     st.caption(WITH_NAME if name else WITHOUT_NAME)
-    if name != _remembered():
+    if name != remembered_name():
         age = KEPT if name else 0
         # percent-encoded, a name is letters, figures and signs that end neither the string nor the cookie
         text = f"{COOKIE}={quote(name, safe='')}; max-age={age}; path=/; samesite=lax"

@@ -12,8 +12,7 @@ from conemodel.record.rounds import rounds_of
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.plan.confusions import mix_of
 from conemodel.tasks.practice.plan.today import Today, plan_today
-from conemodel.ui.practice.name import recall_name
-from conemodel.ui.visit import known_visit
+from conemodel.ui.visit import known_visit, recall_name
 
 FOLLOWS = "follows_plan"
 """Where it stands whether the plan is followed."""

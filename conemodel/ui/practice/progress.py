@@ -12,12 +12,12 @@ from conemodel.record.progress import list_attempts, list_class
 from conemodel.tasks.practice.catalogue import class_links, ladder_titles
 from conemodel.ui.files import offer_file, say_problems
 from conemodel.ui.frame import begin_page, end_page, table
-from conemodel.ui.practice.name import ask_name, recall_name
+from conemodel.ui.practice.name import ask_name
 from conemodel.ui.practice.plan import done_so_far
 from conemodel.ui.practice.trained import show_done
 from conemodel.ui.practice.write_exercise import write_exercise
 from conemodel.ui.url_state import choice
-from conemodel.ui.visit import visit
+from conemodel.ui.visit import recall_name, visit
 
 PARTS = {"mine": "My progress", "class": "A class", "write": "Write an exercise"}
 
