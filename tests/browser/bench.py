@@ -2,7 +2,7 @@
 
 from playwright.sync_api import Page
 
-from tests.browser.hands import Hand
+from tests.browser.hands import END, Hand
 from tests.browser.pages import settle
 
 
@@ -17,7 +17,7 @@ def press(page: Page, name: str) -> None:
 
 
 def told(page: Page) -> str:
-    return page.locator(".cm-told").first.inner_text()
+    return page.locator(".told").first.inner_text()
 
 
 def lines(page: Page) -> int:
@@ -34,5 +34,5 @@ def heard(page: Page, before: int) -> str:
 def drag(page: Page, turn: float) -> str:
     """Drag the spanner round by degrees, clockwise; the answer."""
     before = lines(page)
-    Hand(page).round(20, turn)
+    Hand(page, on=END).round(20, turn)
     return heard(page, before)

@@ -9,6 +9,8 @@ from playwright.sync_api import Page
 from tests.browser.pointer import Pointer
 
 CANVAS = "[data-testid=stMain] canvas"
+SIDE, END = ".from-side canvas", ".from-end canvas"
+"""A widget of its own, and the two pictures of the bench."""
 
 AXLE = """canvas => {
     const { e: x, f: y } = canvas.parentElement.querySelector('svg .parts').getScreenCTM();
@@ -20,12 +22,13 @@ AXLE = """canvas => {
 class Hand:
     """Mouse or finger on the canvas; places in parts of its width and height."""
 
-    def __init__(self, page: Page, *, touch: bool = False) -> None:
-        """Wait for the widget."""
-        self.page = page
-        page.wait_for_selector(CANVAS)
+    def __init__(self, page: Page, *, touch: bool = False, on: str = CANVAS) -> None:
+        """Wait for the picture, and bring it into view."""
+        self.page, self.canvas = page, page.locator(on)
+        self.canvas.wait_for()
+        self.canvas.scroll_into_view_if_needed()
         page.wait_for_timeout(150)
-        box = page.locator(CANVAS).bounding_box()
+        box = self.canvas.bounding_box()
         assert box is not None
         self.box = box
         self.pointer = Pointer(page, touch=touch)
@@ -49,12 +52,15 @@ class Hand:
             self.page.wait_for_timeout(pause)
         self.up()
 
-    def round(self, start: float, turned: float, *, steps: int = 12, pause: int = 0) -> None:
-        """Go round the axle as it is drawn from `start` by `turned` degrees, clockwise from twelve o'clock."""
-        axle = self.page.locator(CANVAS).evaluate(AXLE)
-        x, y = axle["x"] / self.box["width"], axle["y"] / self.box["height"]
+    def round(
+        self, start: float, turned: float, *, steps: int = 12, pause: int = 0, far: float = 0.3
+    ) -> None:
+        """Go round the axle as it is drawn, so `far` away, from `start` by `turned` degrees clockwise."""
+        axle = self.canvas.evaluate(AXLE)
+        wide, high = self.box["width"], self.box["height"]
+        reach = far * min(wide, high)
         way = [radians(start + turned * i / steps) for i in range(steps + 1)]
-        path = [(x + 0.3 * sin(a), y - 0.3 * cos(a)) for a in way]
+        path = [((axle["x"] + reach * sin(a)) / wide, (axle["y"] - reach * cos(a)) / high) for a in way]
         self.down(*path[0])
         for x, y in path[1:]:
             self.move(x, y)

@@ -30,6 +30,15 @@ def clock_plate(half: Half) -> Plate:
     )
 
 
+def hands_plate(half: Half) -> Plate:
+    """Return the clock face with both spanners, on an axle that can be twirled."""
+    clock, dial = clock_plate(half), {g.name: g for g in dial_plate(half, balls=(1, 1), good=None).groups}
+    groups = (
+        replace(dial[name], turn={**dial[name].turn, "twirled": 1.0}) for name in ("cone", "nut", "axle")
+    )
+    return replace(clock, groups=(dial["ring"], *groups))
+
+
 def axle_plate(half: Half) -> Plate:
     """Return the hub held still, with the axle, its cone and its locknut turning in it."""
     dial = {group.name: group for group in dial_plate(half, balls=(1, 1), good=None).groups}

@@ -1,4 +1,4 @@
-"""The actions possible now: a few large buttons for each step, with the reason where one is disabled."""
+"""What is done beside the bench: a few large buttons, with the reason where one is disabled, and the last word."""
 
 from collections.abc import Callable, Mapping
 from typing import TypeVar, get_args
@@ -6,24 +6,25 @@ from typing import TypeVar, get_args
 import streamlit as st
 
 from conemodel.base.units import DEG
-from conemodel.parts.setting import ClampSeat
+from conemodel.parts.setting import ClampSeat, Technique
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.actions.clamp import clamp_word
-from conemodel.tasks.practice.actions.holding import AXLE, CONE
-from conemodel.tasks.practice.actions.locknut import EFFORTS, TURNED
+from conemodel.tasks.practice.actions.locknut import TURNED
 from conemodel.tasks.practice.apply import why_not
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.wording import firm_hand
-from conemodel.ui.practice.gestures import WAYS, feel_with, turn_with
+from conemodel.ui.practice.gestures import feel_with
 from conemodel.ui.practice.say_felt import ask_for_words, say_what_was_felt
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.practice.steps import advised_action, says_place
+from conemodel.ui.practice.steps import advised_action, looks, says_place
 from conemodel.ui.setting.controls import SEATS
 
 T = TypeVar("T")
 
 TRIMS = {3: "half a minute", 6: "1 minute", 12: "2 minutes"}
 """Sizes of a trim [°], as minutes of a clock."""
+
+WHAT_IS_TURNED = "What is turned"
 
 
 class Buttons:
@@ -72,12 +73,6 @@ def own_buttons(stand: Stand, group: str) -> list[tuple[str, a.Action]]:
     return [button for kind in kinds for button in kind.buttons(stand.bench)]
 
 
-def hold_axle(stand: Stand) -> None:
-    """Ask what holds the axle."""
-    words = {by: hold.choice for by, hold in AXLE.items()}
-    _switch(stand, "What holds the axle", words, stand.bench.hub.axle_held, a.HoldAxle)
-
-
 def _switch(
     stand: Stand, label: str, words: Mapping[T, str], now: T, action: Callable[[T], a.Action]
 ) -> None:
@@ -95,38 +90,56 @@ def _switch(
     )
 
 
-def cone(stand: Stand) -> None:
-    """Draw the step at the cone."""
-    hold_axle(stand)
-    turn_with(stand)
+def by_hand(stand: Stand) -> None:
+    """Draw what is done beside the bench without a gesture: where the clamp sits, cone and nut by finger, positions."""
+    exercise = stand.bench.exercise
+    if exercise.kind == "touch":
+        return
+    _seat(stand)
     buttons = Buttons(stand)
-    if stand.bench.exercise.kind != "touch":
-        buttons.row(*own_buttons(stand, "cone"))
+    if exercise.kind != "name":
+        buttons.row(*own_buttons(stand, "cone"), *own_buttons(stand, "locknut"))
+    buttons.row(*own_buttons(stand, "feel"))
     buttons.reasons()
-    ask_for_words(stand)
 
 
-def lock(stand: Stand) -> None:
-    """Draw the step at the locknut."""
-    hub = stand.bench.hub
-    hold_axle(stand)
-    words, now = {"yes": CONE[True].choice, "no": CONE[False].choice}, "yes" if hub.cone_held else "no"
-    _switch(stand, "Cone, while the nut is turned", words, now, lambda word: a.HoldCone(word == "yes"))
-    effort = _pick(stand, "How hard", EFFORTS, "firm")
-    technique = _pick(stand, "What is turned", TURNED, "nut turned", radio=True)
-    buttons = Buttons(stand)
-    buttons.row(
-        ("Tighten the locknut", a.Tighten(effort, technique)),
-        *own_buttons(stand, "locknut"),
-    )
-    st.caption(
-        f"{firm_hand(stand.bench.secret.scenario.assumed.spanner_length)}: assumed, not measured here."
-    )
-    with st.expander("Trim: turn cone and locknut together", expanded=stand.bench.exercise.number == 9):
-        size = _pick(stand, "By", {str(size): words for size, words in TRIMS.items()}, "6")
+def _seat(stand: Stand) -> None:
+    """Ask where the clamp sits."""
+    bench, what = stand.bench, clamp_word(stand.bench)
+    seats: tuple[ClampSeat, ...] = get_args(ClampSeat)
+    kind = bench.secret.scenario.clamp.traits
+    words: dict[str, str] = {"off": "not fitted"}
+    words |= {seat: SEATS[seat] for seat in kind.seats}
+
+    def fit(name: str) -> a.Action:
+        return a.FitClamp(next((seat for seat in seats if seat == name), None))
+
+    sit = "sits" if kind.through_axle else "sit"
+    _switch(stand, f"Where the {what} {sit}", words, bench.hub.seat or "off", fit)
+    if not kind.through_axle:
+        st.caption("Nuts press on the locknuts and may drag the cone round: check again afterwards.")
+
+
+def technique_of(stand: Stand) -> Technique:
+    """Return what is turned where the locknut is pulled tight, as chosen last."""
+    chosen = st.session_state.get(f"{stand.name} {WHAT_IS_TURNED}")
+    return chosen if chosen in TURNED else "nut turned"
+
+
+def fold_of_locking(stand: Stand) -> None:
+    """Draw what is seldom chosen at the locknut: what is turned, and trimming."""
+    if stand.bench.exercise.kind != "set":
+        return
+    trims = stand.bench.exercise.number == 9
+    with st.expander("Trim cone and locknut together; turn the cone onto the nut", expanded=trims):
+        _pick(stand, WHAT_IS_TURNED, TURNED, "nut turned", radio=True)
+        length = stand.bench.secret.scenario.assumed.spanner_length
+        st.caption(f"{firm_hand(length)}: assumed, not measured here.")
+        size = _pick(stand, "Trim by", {str(size): words for size, words in TRIMS.items()}, "6")
         angle = DEG.to_si(float(size))
+        buttons = Buttons(stand)
         buttons.row(("Trim in (clockwise)", a.Trim(-angle)), ("Trim out", a.Trim(angle)))
-    buttons.reasons()
+        buttons.reasons()
 
 
 def _pick(stand: Stand, label: str, words: Mapping[T, str], default: T, *, radio: bool = False) -> T:
@@ -144,56 +157,34 @@ def _pick(stand: Stand, label: str, words: Mapping[T, str], default: T, *, radio
     return chosen if chosen is not None and chosen in words else default
 
 
-def clamp(stand: Stand) -> None:
-    """Draw the step at the clamp."""
-    bench, what = stand.bench, clamp_word(stand.bench)
-    seats: tuple[ClampSeat, ...] = get_args(ClampSeat)
-    kind = bench.secret.scenario.clamp.traits
-    words: dict[str, str] = {"off": "not fitted"}
-    words |= {seat: SEATS[seat] for seat in kind.seats}
-
-    def fit(name: str) -> a.Action:
-        return a.FitClamp(next((seat for seat in seats if seat == name), None))
-
-    _switch(
-        stand,
-        f"Where the {what} {'sits' if kind.through_axle else 'sit'}",
-        words,
-        bench.hub.seat or "off",
-        fit,
-    )
-    buttons = Buttons(stand)
-    buttons.row(*own_buttons(stand, "clamp"))
-    if bench.hub.axle_held == "vice":
-        hold_axle(stand)
-    buttons.reasons()
-    if not kind.through_axle:
-        st.caption("Nuts press on the locknuts and may drag the cone round: check again afterwards.")
-
-
-def feel(stand: Stand) -> None:
-    """Draw the step of feeling."""
-    gesture = _pick(stand, "With the hand", WAYS, "rim")
-    if stand.feel.why_not.get(gesture) and stand.bench.hub.axle_held == "vice":
-        hold_axle(stand)
-    feel_with(stand, gesture)
-    buttons = Buttons(stand)
-    buttons.row(*own_buttons(stand, "feel"))
-    buttons.reasons()
+def judge(stand: Stand) -> None:
+    """Ask what was felt, and draw the switch for words in its place."""
     if says_place(stand.bench.exercise):
         say_what_was_felt(stand)
     ask_for_words(stand)
 
 
-def look(stand: Stand) -> None:
+def fold_of_spinning(stand: Stand) -> None:
+    """Draw the wheel to be spun, if its fold is open."""
+    if stand.bench.exercise.kind == "touch":
+        return
+    folded = st.expander("Spin the wheel", key=f"{stand.name} spinning", on_change="rerun")
+    if folded.open:  # a closed fold is not sent to the browser
+        with folded:
+            feel_with(stand, "spin")
+
+
+def fold_of_looking(stand: Stand) -> None:
     """Draw the inspections, and the repairs that can be made."""
-    buttons = Buttons(stand)
-    sights = own_buttons(stand, "look")
-    for first in range(0, len(sights), 2):
-        buttons.row(*sights[first : first + 2])
-    st.markdown("**Put right**")
-    buttons.row(*own_buttons(stand, "put right"))
-    buttons.reasons()
+    if not looks(stand.bench.exercise):
+        return
+    with st.expander("Look at it, put it right", expanded="protrusion first" in stand.bench.exercise.must):
+        buttons = Buttons(stand)
+        sights = own_buttons(stand, "look")
+        for first in range(0, len(sights), 2):
+            buttons.row(*sights[first : first + 2])
+        buttons.row(*own_buttons(stand, "put right"))
+        buttons.reasons()
 
 
 def say(stand: Stand) -> None:
@@ -233,14 +224,3 @@ def _question(stand: Stand, buttons: Buttons, question: str) -> None:
         return
     st.session_state[key] = given
     st.radio(QUESTIONS[question].asked, list(answers), key=key, on_change=answered)
-
-
-DRAW: dict[str, Callable[[Stand], None]] = {
-    "cone": cone,
-    "lock": lock,
-    "clamp": clamp,
-    "feel": feel,
-    "look": look,
-    "say": say,
-}
-"""Each step's drawing."""

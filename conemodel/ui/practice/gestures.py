@@ -1,7 +1,6 @@
 """The widgets on the bench; they get what `feel_of` returns, the hub that all may see, and nothing else of it."""
 
 from collections.abc import Mapping
-from math import pi
 from typing import Any
 
 import streamlit as st
@@ -10,18 +9,15 @@ from conemodel.show.instrument.hand_plates import Gesture, gesture_json
 from conemodel.tasks.practice.actions.cone import BINDS, FREE_BELOW, PINCHED, TURNS_FREELY
 from conemodel.tasks.practice.open_hub import open_hub
 from conemodel.tasks.practice.rock_feel import RockFeel
-from conemodel.tasks.practice.torque_feel import TurnFeel, turn_feel
+from conemodel.tasks.practice.torque_feel import TurnFeel, TwirlFeel
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, RockCurve, RockFelt, RockHand
-from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
+from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt, TwirlHand
-from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
+from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, twirl_axle
 
 WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl the axle", "spin": "Spin it"}
 """Ways to feel a hub, by gesture."""
-
-PRESSED = "Pinched: both tracks press on the balls. Binds: they press so hard that the cone turns stiffly."
-"""The two words for a cone that is past first touch."""
 
 GRIT_PER_TURN = 12.0
 """Bumps a turn of the axle in dry grease. Assumption."""
@@ -53,6 +49,16 @@ def feel_with(stand: Stand, gesture: str) -> None:
 
 
 def _rock(stand: Stand, found: RockFeel) -> None:
+    rock_wheel(
+        key=stand.key(found.grip),
+        drawing=drawing_for(stand, found.grip),
+        set_id=stand.set_of(found.grip),
+        **rocking(stand, found),
+    )
+
+
+def rocking(stand: Stand, found: RockFeel) -> dict[str, Any]:
+    """Return what rocking is given: the curve, its words, the hand and how much movement is enlarged."""
     fingers = AXLE_FINGERS
     rim = found.grip == "rim"
     hand = RockHand(
@@ -63,47 +69,46 @@ def _rock(stand: Stand, found: RockFeel) -> None:
         flex=found.flex,
         felt_from=found.felt_from,
     )
-    rock_wheel(
-        key=stand.key(found.grip),
-        drawing=_drawing(stand, found.grip),
-        curve=RockCurve(movement=found.movement, force=found.force),
-        felt=RockFelt(slow=_told(stand, found.slow), quick=_told(stand, found.quick)),
-        grip=found.grip,
-        hand=hand,
-        magnification=magnification(stand.bench.exercise.number),
-        set_id=stand.set_of(found.grip),
-    )
+    return {
+        "curve": RockCurve(movement=found.movement, force=found.force),
+        "felt": RockFelt(slow=_told(stand, found.slow), quick=_told(stand, found.quick)),
+        "grip": found.grip,
+        "hand": hand,
+        "magnification": magnification(stand.bench.exercise.number),
+    }
 
 
-def _drawing(stand: Stand, gesture: Gesture) -> Mapping[str, Any]:
+def drawing_for(stand: Stand, gesture: Gesture) -> Mapping[str, Any]:
     """Return the hub as it lies on the bench for all to see, in the view of a gesture."""
     hub = stand.bench.hub
     return gesture_json(
         open_hub(stand.bench),
         gesture,
         stands="bench" if hub.seat is None else "closed" if hub.closed else "open",
-        nut_off=hub.lock is None,
+        nut_off=hub.lock is None and not hub.nut_snug,
+        cone_held=hub.cone_held,
     )
 
 
 def _twirl(stand: Stand) -> None:
-    found = stand.feel.twirl
-    if found is None:
-        return
-    twirl_axle(
-        key=stand.key("twirl"),
-        drawing=_drawing(stand, "twirl"),
-        curve=TwirlCurve(
+    if found := stand.feel.twirl:
+        drawing, number = drawing_for(stand, "twirl"), stand.set_of("twirl")
+        twirl_axle(key=stand.key("twirl"), drawing=drawing, set_id=number, **twirling(stand, found))
+
+
+def twirling(stand: Stand, found: TwirlFeel) -> dict[str, Any]:
+    """Return what twirling is given: the curve, its words, and fingers strong enough for the hardest place."""
+    hardest = max(found.friction) + max(map(abs, found.pull))
+    return {
+        "curve": TwirlCurve(
             friction=found.friction,
             dents=found.pull,
             span=found.span,
             grit=Grit(amplitude=found.grit, per_turn=GRIT_PER_TURN if found.grit else 0.0),
         ),
-        felt=TwirlFelt(turning=_told(stand, found.turning), let_go=_told(stand, found.let_go, "Let go.")),
-        # strong enough for the hardest place
-        hand=TwirlHand(slip=max(TwirlHand().slip, 2.0 * (max(found.friction) + max(map(abs, found.pull))))),
-        set_id=stand.set_of("twirl"),
-    )
+        "felt": TwirlFelt(turning=_told(stand, found.turning), let_go=_told(stand, found.let_go, "Let go.")),
+        "hand": TwirlHand(slip=max(TwirlHand().slip, 2.0 * hardest)),
+    }
 
 
 def _spin(stand: Stand) -> None:
@@ -112,39 +117,11 @@ def _spin(stand: Stand) -> None:
         return
     spin_wheel(
         key=stand.key("spin"),
-        drawing=_drawing(stand, "spin"),
+        drawing=drawing_for(stand, "spin"),
         curve=SpinCurve(speed=found.speed, torque=found.torque, inertia=found.inertia, rough=found.rough),
         felt=SpinFelt(running=_told(stand, found.running)),
         set_id=stand.set_of("spin"),
     )
-
-
-def turn_with(stand: Stand) -> None:
-    """Draw the cone on its clock; with the locknut tight it is not to be turned."""
-    # that part of `feel_of` alone: while the cone is turned nothing else is worked out
-    hub = stand.bench.hub
-    found = turn_feel(stand.bench.secret, hub)
-    if not found.free:
-        st.info("The locknut is tight against the cone: undo it before the cone can be turned.")
-        return
-    turn_cone(
-        key=stand.key("turn"),
-        drawing=_drawing(stand, "turn"),
-        angle=found.angle,
-        origin=found.mark if found.mark is not None else _twelve(found.angle),
-        reference="the pen line" if found.mark is not None else "twelve o'clock",
-        pen=hub.pen,
-        resist=TurnResist(angle=found.resist_angle, effort=found.resist_effort, limit=found.limit),
-        zones=zones_of(found) if stand.bench.words else (),
-        set_id=stand.set_of("turn"),
-    )
-    if stand.bench.words:
-        st.caption(PRESSED)
-
-
-def _twelve(angle: float) -> float:
-    """Return the whole turns nearest to an angle: twelve o'clock of the turn the cone is in [rad]."""
-    return round(angle / (2 * pi)) * 2 * pi
 
 
 def zones_of(found: TurnFeel) -> tuple[TurnZone, ...]:

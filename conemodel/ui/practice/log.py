@@ -7,6 +7,7 @@ from conemodel.tasks.practice.commitment import read
 from conemodel.tasks.practice.session import Bench, Event
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
+from conemodel.ui.widgets.whole_bench_mount import Said
 
 STYLE = """
 <style>
@@ -39,16 +40,20 @@ def set_styles() -> None:
     st.html(STYLE)
 
 
+def last_answer(stand: Stand) -> Said:
+    """Return the answer to the latest action."""
+    number = len(stand.bench.log)
+    if not number:
+        return Said(number=0, done="", told="Nothing done yet.")
+    return Said(number=number, done=_action_words(stand, number - 1), told=read(stand.bench, number - 1))
+
+
 def show_last_answer(stand: Stand) -> None:
     """Draw the answer to the latest action, large."""
-    if not stand.bench.log:
-        text, done = "Nothing done yet.", ""
-    else:
-        last = len(stand.bench.log) - 1
-        text, done = read(stand.bench, last), _action_words(stand, last)
+    said = last_answer(stand)
     st.html(
         f'<div class="cm-told" role="status" aria-live="polite">'
-        f"<small>{for_html(done)}</small>{for_html(text)}</div>"
+        f"<small>{for_html(said.done)}</small>{for_html(said.told)}</div>"
     )
 
 

@@ -15,16 +15,24 @@ from conemodel.tasks.practice.plan.hub_result import hub_results
 from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.practice.begin import begin_another_hub, begin_next
+from conemodel.ui.practice.bench import hands_for, work_with
 from conemodel.ui.practice.bench_time import count_time, time_taken
 from conemodel.ui.practice.choose import choose
 from conemodel.ui.practice.coaching import coach
-from conemodel.ui.practice.controls import DRAW
+from conemodel.ui.practice.controls import (
+    by_hand,
+    fold_of_locking,
+    fold_of_looking,
+    fold_of_spinning,
+    judge,
+    say,
+    technique_of,
+)
 from conemodel.ui.practice.first_screen import show_first_screen
-from conemodel.ui.practice.log import set_styles, show_bench, show_last_answer, show_log, show_next_step
+from conemodel.ui.practice.log import set_styles, show_bench, show_log, show_next_step
 from conemodel.ui.practice.reference_hubs import shelf
 from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
-from conemodel.ui.practice.steps import STEPS, next_to_do, steps_for
 from conemodel.ui.practice.unfinished import say_state
 from conemodel.ui.visit import typed_name
 
@@ -64,9 +72,13 @@ def _show_bench(sitting: Sitting) -> None:
     left, right = st.columns([2, 1], gap="large")
     with left.container(key="cm-hands", gap="xsmall"):
         show_next_step(stand.bench)
-        show_last_answer(stand)
-        step = _step(stand)
-        DRAW[step](stand)
+        work_with(stand, hands_for(sitting.exercise), technique=technique_of(stand))
+        by_hand(stand)
+        judge(stand)
+        say(stand)
+        fold_of_locking(stand)
+        fold_of_looking(stand)
+        fold_of_spinning(stand)
     with right:
         st.markdown("**On the bench**")
         _hubs(stand)
@@ -106,25 +118,6 @@ def _hubs(stand: Stand) -> None:
         wrap=True,
         label_visibility="collapsed",
     )
-
-
-def _step(stand: Stand) -> str:
-    """Draw the steps and return the chosen one."""
-    steps = steps_for(stand.bench.exercise)
-    key = f"{stand.name} step"
-    if st.session_state.get(key) not in steps:
-        st.session_state[key] = next_to_do(stand.bench)[0]
-    chosen = st.segmented_control(
-        "Step",
-        steps,
-        format_func=lambda name: STEPS[name],
-        key=key,
-        required=True,
-        persist_state="session",
-        width="stretch",
-        label_visibility="collapsed",
-    )
-    return chosen if chosen in steps else steps[0]
 
 
 def _show_mark(sitting: Sitting) -> None:

@@ -14,6 +14,8 @@ import streamlit as st
 from conemodel.parts.exercise import Exercise
 from conemodel.record.journal import Overtaken
 from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.actions.holding import AXLE
+from conemodel.tasks.practice.actions.locknut import EFFORTS, TURNED
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import Link
 from conemodel.tasks.practice.marking import ExerciseMark
@@ -27,6 +29,9 @@ SAME_ANGLE = 1e-6
 
 GESTURES = ("rim", "axle end", "twirl", "spin", "turn")
 """The widgets, by what the hand does."""
+
+BENCH = "bench"
+"""The widget on which all of it is done."""
 
 
 @dataclass
@@ -63,7 +68,9 @@ class Stand:
         return f"{self.name} {gesture}"
 
     def set_of(self, gesture: str) -> int:
-        """Return the number of the state a widget shows."""
+        """Return the number of the state a widget shows; what holds or clamps a hub hangs on which it is."""
+        if gesture in ("locknut", "lever", "hold", BENCH):
+            return self.bench.current + 1
         return self.sets["turn" if gesture == "turn" else "feel"]
 
     def do(self, action: a.Action, own_words: str | None = None) -> None:
@@ -104,16 +111,21 @@ class Stand:
         self.sets["turn"] += stays
 
     def hear(self) -> None:
-        """Take every gesture that is new and was made on the hub as it stands."""
-        for gesture in GESTURES:
-            state = st.session_state.get(self.key(gesture))
-            hand = state.get("hand") if state else None
-            number = _whole(hand, "sequence")
-            if hand is None or number <= self.handled.get(gesture, 0):
-                continue
-            self.handled[gesture] = number
-            if _whole(hand, "set_id") == self.set_of(gesture):
-                self.take(gesture, hand)
+        """Take every gesture that is new and was made on the hub as it stands.
+
+        What a page brings along to a bench that it finds anew was done before.
+        """
+        for widget in (*GESTURES, BENCH):
+            state = st.session_state.get(self.key(widget))
+            told = (state.get("hand") if state else None) or {}
+            self.handled.setdefault(widget, _whole(told, "sequence"))
+            for hand in told.get("acts", ()) if widget == BENCH else (told,):
+                gesture, number = hand.get("gesture", widget), _whole(hand, "sequence")
+                if number <= self.handled[widget]:
+                    continue
+                self.handled[widget] = number
+                if _whole(hand, "set_id") == self.set_of(gesture):
+                    self.take(gesture, hand)
 
     def take(self, gesture: str, hand: Mapping[str, Any]) -> None:
         """Do what a gesture does, as its widget reports it."""
@@ -151,6 +163,24 @@ def _actions(gesture: str, hand: Mapping[str, Any]) -> Iterator[a.Action]:
             angle = hand.get("angle")
             if isinstance(angle, int | float) and isfinite(angle):
                 yield a.TurnCone(float(angle))
+        case "lever":
+            yield a.CloseClamp() if hand.get("close") else a.OpenClamp()
+        case "locknut" | "hold":
+            yield from held_or_tightened(hand)
+
+
+def held_or_tightened(hand: Mapping[str, Any]) -> Iterator[a.Action]:
+    """Yield what a hand does that is laid on or taken off, or pulls at the locknut; none for what no hand does."""
+    what, effort, on = hand.get("what"), hand.get("effort"), bool(hand.get("on"))
+    if what == "cone":
+        yield a.HoldCone(on)
+    elif by := next((by for by in AXLE if by == what), None):
+        yield a.HoldAxle(by if on else "nothing")
+    elif effort == "undo":
+        yield a.Undo()
+    elif pulled := next((known for known in EFFORTS if known == effort), None):
+        turned = next((known for known in TURNED if known == hand.get("technique")), None)
+        yield a.Tighten(pulled, turned or "nut turned")
 
 
 def _whole(hand: Mapping[str, Any] | None, name: str) -> int:

@@ -16,20 +16,16 @@ STEPS = {
     "look": "Look",
     "say": "Decide",
 }
-"""The steps of the work, in its order."""
+"""Parts of the work, in its order."""
 
 _BY_BUTTON: dict[str, type[a.Action]] = {"cone": a.ScrewIn, "lock": a.Tighten, "say": a.Finish}
 """What is usually next at a step, where a button does it."""
 
 
-def steps_for(exercise: Exercise) -> tuple[str, ...]:
-    """Return the steps an exercise has use for."""
-    if exercise.kind == "touch":
-        return ("cone", "say")
-    if exercise.kind == "name":
-        return ("clamp", "feel", *(("say",) if set(exercise.questions) - {"name"} else ()))
-    looks = exercise.rides or not exercise.assessed or "protrusion first" in exercise.must
-    return tuple(step for step in STEPS if step != "look" or looks)
+def looks(exercise: Exercise) -> bool:
+    """Return whether an exercise has use for looking at the hub and putting it right."""
+    asked = exercise.rides or not exercise.assessed or "protrusion first" in exercise.must
+    return exercise.kind == "set" and asked
 
 
 def says_place(exercise: Exercise) -> bool:

@@ -1,15 +1,16 @@
 // What the four widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
 
 class Bench {
-  constructor(root, Part) {
+  // Where several pictures stand on one bench, they share what is said and heard.
+  constructor(root, Part, shared) {
     this.root = root;
     this.host = root.host ?? root;
-    this.canvas = this.find("canvas");
+    this.canvas = this.handle = this.find("canvas");
     this.pen = this.canvas.getContext("2d");
     this.hub = new BenchHub(this.find("svg"));
-    this.status = this.find("[role=status]");
-    this.sound = new Sound(this.find(".sound"));
-    if (!this.sound.chosen) new SoundCheck(this);
+    this.status = shared?.status ?? this.find("[role=status]");
+    this.sound = shared?.sound ?? new Sound(this.find(".sound"));
+    if (!shared && !this.sound.chosen) new SoundCheck(this);
     this.calm = matchMedia("(prefers-reduced-motion: reduce)");
     this.calmChange = () => this.draw();
     this.calm.addEventListener("change", this.calmChange);
@@ -19,6 +20,8 @@ class Bench {
     this.frame = 0;
     this.spare = 0;
     this.touched = false;
+    this.live = true; // this hand is the one on the hub
+    this.alone = true;
     this.part = new Part(this);
   }
 
@@ -32,7 +35,7 @@ class Bench {
     this.data = data;
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
     this.canvas.setAttribute("aria-label", data.label);
-    this.look = { ...useColours(this.find(".bench"), data.drawing.colours), font: getComputedStyle(this.host).getPropertyValue("--st-font") };
+    this.look = { ...useColours(this.find(".bench") ?? this.root, data.drawing.colours), font: getComputedStyle(this.host).getPropertyValue("--st-font") };
     this.hub.take(data.drawing);
     this.part.take(data, fresh);
     if (fresh) this.say("Nothing felt yet.");
@@ -50,8 +53,8 @@ class Bench {
   }
 
   slider(now, words) {
-    this.canvas.setAttribute("aria-valuenow", String(now));
-    this.canvas.setAttribute("aria-valuetext", words);
+    this.handle.setAttribute("aria-valuenow", String(now));
+    this.handle.setAttribute("aria-valuetext", words);
   }
 
   buzz(pattern) {
@@ -114,8 +117,8 @@ class Bench {
       held = event.pointerId;
       this.touched = event.pointerType === "touch";
       this.canvas.setPointerCapture(held);
-      this.canvas.focus({ preventScroll: true });
       down(place(event));
+      this.handle.focus({ preventScroll: true });
       event.preventDefault();
     });
     this.canvas.addEventListener("pointermove", (event) => {
@@ -137,9 +140,9 @@ class Bench {
       event.preventDefault();
       event.stopPropagation();
     };
-    this.canvas.addEventListener("keydown", pass(pressed));
-    this.canvas.addEventListener("keyup", pass(released));
-    this.canvas.addEventListener("blur", () => released({ key: "blur" }));
+    this.handle.addEventListener("keydown", pass(pressed));
+    this.handle.addEventListener("keyup", pass(released));
+    this.handle.addEventListener("blur", () => released({ key: "blur" }));
   }
 
   onButton(name, action) {

@@ -42,9 +42,10 @@ class BenchHub {
     return { x, y };
   }
 
-  // Middle, half the width, top and foot of a part where it is drawn [mm].
+  // Middle, half the width, top and foot of a part where it is drawn [mm]; without a group, of all that are called so.
   boxOf(group, part) {
-    const corners = this.sheet.groups.get(group).parts.filter(({ name }) => name === part).flatMap(({ d }) => cornersOf(d));
+    const groups = group ? [this.sheet.groups.get(group)] : [...this.sheet.groups.values()];
+    const corners = groups.flatMap(({ parts }) => parts).filter(({ name }) => name === part).flatMap(({ d }) => cornersOf(d));
     const [xs, ys] = [0, 1].map((i) => corners.map((corner) => corner[i]));
     const [left, right, top, foot] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
     return { x: (left + right) / 2, y: (top + foot) / 2, r: (right - left) / 2, top, foot };

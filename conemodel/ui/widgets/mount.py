@@ -24,6 +24,7 @@ from conemodel.ui.widgets.contract_turning import (
     TurnZone,
 )
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
+from conemodel.ui.widgets.hand_data import resist_data, rock_data, twirl_data
 
 SHARED_SCRIPTS = (
     "place.js",
@@ -46,11 +47,13 @@ def read_text(*names: str) -> str:
 
 
 def _register(name: str) -> Any:
+    part = f"(root) => new Bench(root, {name.capitalize()})"
+    seated = f"export default (component) => standAt(component, {part});"
     return st.components.v2.component(
         f"conemodel_{name}",
         html=read_text(f"{name}.html"),
         css=read_text("instrument_drawing.css", "bench.css", f"{name}.css"),
-        js=read_text(*SHARED_SCRIPTS, f"{name}.js"),
+        js="\n".join((read_text(*SHARED_SCRIPTS, f"{name}.js"), seated)),
     )
 
 
@@ -115,9 +118,9 @@ def rock_wheel(
     default the one that goes with the grip.
     """
     hand = hand or (RockHand() if grip == "rim" else AXLE_FINGERS)
-    data = {**asdict(hand), "hand": hand.stiffness, "grip": grip, "felt": asdict(felt)}
-    data |= {"movement": list(curve.movement), "force": list(curve.force)}
-    data |= {"drawing": drawing, "magnification": magnification}
+    data = {"drawing": drawing} | rock_data(
+        curve=curve, felt=felt, grip=grip, hand=hand, magnification=magnification
+    )
     label = "Rock the wheel at the rim" if grip == "rim" else "Rock the axle end"
     return mount_widget(_ROCK, Rocked, key=key, set_id=set_id, label=label, data=data, on_change=on_change)
 
@@ -137,13 +140,8 @@ def twirl_axle(
 
     `angle`: of the axle when this state of the hub is first shown, clockwise [rad].
     """
-    data = {**asdict(curve), **asdict(hand or TwirlHand()), "felt": asdict(felt)}
-    data |= {
-        "friction": list(curve.friction),
-        "dents": list(curve.dents),
-        "drawing": drawing,
-        "angle": _stand(key, set_id, angle),
-    }
+    data = twirl_data(curve=curve, felt=felt, hand=hand or TwirlHand())
+    data |= {"drawing": drawing, "angle": _stand(key, set_id, angle)}
     return mount_widget(
         _TWIRL, Twirled, key=key, set_id=set_id, label="Twirl the axle", data=data, on_change=on_change
     )
@@ -191,8 +189,7 @@ def turn_cone(
         "tool": tool,
         "pen": pen,
         "locknut": locknut,
-        "resist": {**asdict(meets), "angle": list(meets.angle), "effort": list(meets.effort)},
-        "zones": [{"from": zone.start, "text": zone.text} for zone in sorted(zones, key=lambda z: z.start)],
+        **resist_data(meets, zones),
         "show_degrees": show_degrees,
     }
     return mount_widget(

@@ -36,7 +36,7 @@ class Rock {
   // px per metre of movement drawn in the picture, and of the hand's own way.
   layout() {
     const { width, height, hub } = this.bench, [left, top, wide, high] = hub.drawing.sheet.view;
-    const [above, seen] = this.atRim ? [24, high / 2 + LOWER] : [20, high];
+    const [above, seen] = hub.sheet.groups.has("rim top") ? [24, high / 2 + LOWER] : [20, high];
     hub.place(width, height, [left - BESIDE, top, wide + 2 * BESIDE, seen], [6, above, width - 12, height - 76]);
     this.drawn = hub.scale * 1000 * this.magnification;
     this.way = Math.max(this.drawn, this.atRim ? 14000 : 40000);
@@ -157,6 +157,7 @@ class Rock {
     this.bench.slider(hand, Math.abs(hand) < 8 ? "let go" : `pushed ${ways[hand > 0 ? 0 : 1]}`);
     hub.move(this.atRim ? { sway: inBearing * mm, give: (s.x - inBearing) * mm } : { tip: s.x * mm });
     hub.sheet.hideGroup("rim bottom", true);
+    if (!this.bench.live) return;
     if (this.atRim) drawRimHeld(pen, look, this, s.x * this.drawn);
     else drawAxleHeld(pen, look, this, s.x * this.drawn);
     scaleBar(pen, look, 16, this.bench.height - 20, this.drawn, this.magnification);
@@ -194,5 +195,3 @@ function drawAxleHeld(pen, look, part, moved) {
   const push = part.effort(), back = push > 0 ? 1 : -1, start = y + back * (half + 66);
   if (Math.abs(push) > 0.04) arrow(pen, x, start + back * (12 + 40 * Math.abs(push)), x, start, look.petrol, 4);
 }
-
-export default (component) => standAt(component, (root) => new Bench(root, Rock));

@@ -7,7 +7,7 @@ class Sound {
   constructor(button) {
     this.button = button;
     this.draw = seeded(11);
-    this.chosen = readChoice();
+    this.chosen = readKept(KEPT);
     button.addEventListener("click", () => this.toggle());
     this.show();
     if (this.chosen?.on) this.wakeAt(button.getRootNode());
@@ -48,7 +48,7 @@ class Sound {
     this.chosen = { on: Boolean(this.context), level: this.level, ...choice };
     this.chosen.level = Math.min(LOUDEST, Math.max(SOFTEST, this.chosen.level));
     if (this.out) this.out.gain.value = this.chosen.level;
-    keepChoice(this.chosen);
+    keep(KEPT, this.chosen);
   }
 
   knock(level, muffle) {
@@ -113,17 +113,17 @@ class Sound {
 }
 
 // A browser that keeps nothing asks again.
-function readChoice() {
+function readKept(name) {
   try {
-    return JSON.parse(localStorage.getItem(KEPT));
+    return JSON.parse(localStorage.getItem(name));
   } catch {
     return null;
   }
 }
 
-function keepChoice(choice) {
+function keep(name, choice) {
   try {
-    localStorage.setItem(KEPT, JSON.stringify(choice));
+    localStorage.setItem(name, JSON.stringify(choice));
   } catch {
     // nothing can be kept here
   }

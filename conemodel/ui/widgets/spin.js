@@ -161,5 +161,3 @@ class Spin {
     pen.restore();
   }
 }
-
-export default (component) => standAt(component, (root) => new Bench(root, Spin));

@@ -61,7 +61,7 @@ class Turn {
     // A hand that pulls against the stop slips, so that turning round answers at once.
     this.wanted = Math.max(this.angle - fingerLag(resist.limit, resist) - DEGREE, this.wanted);
     this.lead = Math.min(this.wanted - this.angle, 0);
-    this.strain(Math.abs(moved));
+    strain(this, Math.abs(moved), resist);
     this.show();
   }
 
@@ -78,21 +78,9 @@ class Turn {
     this.wanted = this.angle + step;
     this.angle = turnTo(this.wanted, this.angle, resist);
     this.lead = step < 0 ? -fingerLag(Math.min(effortAt(resist, this.angle), resist.limit), resist) : 0;
-    this.strain(Math.abs(step));
+    strain(this, Math.abs(step), resist);
     this.show();
     this.timer = setTimeout(() => this.finish(), 350);
-  }
-
-  // What a hand that strains hears and feels: pulses that come harder and closer the more the spanner lags.
-  strain(moved) {
-    const { resist } = this.bench.data;
-    if (!this.lead || !resist.angle.length) return;
-    const strain = strainOf(fingerTorque(-this.lead, resist), resist);
-    this.pulled = (this.pulled ?? 0) + moved;
-    if (this.pulled < creakEvery(strain)) return;
-    this.pulled = 0;
-    this.bench.sound.play(creakNotes(strain));
-    this.bench.buzz(Math.round(4 + 26 * strain));
   }
 
   show() {
@@ -147,7 +135,7 @@ class Turn {
     const cone = data.origin - this.angle, nut = -(data.locknut ?? 0);
     hub.place(width, height, hub.drawing.sheet.view, [8, 4, width - 16, height - 8]);
     hub.move({ angle: -cone / DEGREE, locknut: nut / DEGREE });
-    this.bendSpanner();
+    bendSpanner(hub, "cone", SPANNER, { lead: this.lead, turned: this.grip, seen: data.tool === "spanner" });
     pen.save();
     pen.translate(...hub.px([0, 0]));
     const seat = hub.boxOf("cone", "cone-seat").r * hub.scale;
@@ -163,16 +151,6 @@ class Turn {
     if (data.show_degrees) this.drawDegrees(pen, look);
   }
 
-  // Its jaw stays with the cone, its end goes part of the way with the hand.
-  bendSpanner() {
-    const { hub, data } = this.bench;
-    for (const { name, d } of hub.sheet.groups.get("cone").parts.filter((part) => SPANNER.includes(part.name))) {
-      const node = hub.sheet.find(name);
-      set(node, { d: bent(d, BENDS * -this.lead), transform: `rotate(${(this.grip / DEGREE).toFixed(1)})` });
-      node.style.display = data.tool === "spanner" ? "" : "none";
-    }
-  }
-
   drawDegrees(pen, look) {
     const { width, height, data } = this.bench, degrees = Math.round((this.angle - data.origin) / DEGREE);
     const text = degrees ? `${Math.abs(degrees)}° ${degrees > 0 ? "out" : "in"}` : "0°";
@@ -180,17 +158,39 @@ class Turn {
   }
 }
 
-// An outline that points up, bent clockwise by an angle at its far end.
-function bent(d, angle) {
+// What a hand that strains hears and feels: pulses that come harder and closer the more the spanner lags.
+function strain(part, moved, resist) {
+  if (!part.lead || !resist.angle.length) return;
+  const strained = strainOf(fingerTorque(-part.lead, resist), resist);
+  part.pulled = (part.pulled ?? 0) + moved;
+  if (part.pulled < creakEvery(strained)) return;
+  part.pulled = 0;
+  part.bench.sound.play(creakNotes(strained));
+  part.bench.buzz(Math.round(4 + 26 * strained));
+}
+
+// Its jaw stays on the flats, its end goes part of the way with the hand.
+function bendSpanner(hub, group, names, { lead, turned = 0, drawn = 0, seen = true }) {
+  for (const { name, d } of hub.sheet.groups.get(group).parts.filter((part) => names.includes(part.name))) {
+    const node = hub.sheet.find(name);
+    set(node, { d: bent(d, BENDS * -lead, drawn), transform: `rotate(${(turned / DEGREE).toFixed(1)})` });
+    node.style.display = seen ? "" : "none";
+  }
+}
+
+// An outline drawn at an angle from upright, bent clockwise by another at its far end.
+function bent(d, angle, drawn) {
   if (!angle) return d;
+  const [s, c] = [Math.sin(drawn), Math.cos(drawn)];
   const points = cornersOf(d).map(([x, y]) => {
-    const along = Math.max(-y - JAW, 0) / (END - JAW);
-    return `${(x + Math.tan(angle) * along * along * END).toFixed(2)} ${y}`;
+    const [across, up] = [x * c + y * s, x * s - y * c], along = Math.max(up - JAW, 0) / (END - JAW);
+    const moved = across + Math.tan(angle) * along * along * END;
+    return `${(moved * c + up * s).toFixed(2)} ${(moved * s - up * c).toFixed(2)}`;
   });
   return `M${points.join("L")}Z`;
 }
 
-// The hand ahead of the spanner's end, by what its fingers give.
+// The hand ahead of the spanner's end, by what its fingers give; without a lead it is only laid on.
 function drawPull(pen, look, hub, spanner, lead) {
   const r = END * hub.scale;
   drawLag(pen, look, [r, RING * hub.scale], spanner, spanner - lead);
@@ -207,5 +207,3 @@ function drawFingers(pen, look, seat, clockwise) {
   finger(pen, look, 0, seat, TURN / 4, 0.6 * seat, 2.2 * seat);
   pen.restore();
 }
-
-export default (component) => standAt(component, (root) => new Bench(root, Turn));

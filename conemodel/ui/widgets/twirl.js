@@ -132,7 +132,8 @@ class Twirl {
     this.bench.slider(minutes, this.still() ? `at rest, mark at ${minutes} minutes` : "turning");
     hub.place(width, height, hub.drawing.sheet.view, [8, 8, width - 16, height - 34]);
     hub.move({ twirled: (s.at * 360) / TURN });
-    const nut = hub.boxOf("axle", "locknut").r * hub.scale, axle = hub.boxOf("axle", "axle").r * hub.scale;
+    if (!this.bench.live) return;
+    const nut = hub.boxOf(null, "locknut").r * hub.scale, axle = hub.boxOf("axle", "axle").r * hub.scale;
     pen.save();
     pen.translate(...hub.px([0, 0]));
     penStroke(pen, look, s.at, 0.55 * axle, nut);
@@ -142,8 +143,6 @@ class Twirl {
     finger(pen, look, gap, 0, 0, 0.8 * nut, 2.6 * nut);
     finger(pen, look, -gap, 0, Math.PI, 0.8 * nut, 2.6 * nut);
     pen.restore();
-    words(pen, look, "hub held still, axle in the fingers", width / 2, height - 14, { size: 13, colour: look.muted });
+    if (this.bench.alone) words(pen, look, "hub held still, axle in the fingers", width / 2, height - 14, { size: 13, colour: look.muted });
   }
 }
-
-export default (component) => standAt(component, (root) => new Bench(root, Twirl));

@@ -36,7 +36,7 @@ def anew(trainee: Trainee, **other: str) -> Trainee:
 def in_the_middle(**address: str) -> Trainee:
     """Somebody in the middle of an exercise."""
     trainee = Trainee(**(address or {"link": JOB}))
-    return trainee.step("cone").choose("What holds the axle", "vice").turn(0.3).step("feel").rock()
+    return trainee.hold("vice").turn(0.3).rock()
 
 
 def typed(trainee: Trainee, name: str) -> Trainee:
@@ -74,7 +74,7 @@ def test_nothing_is_kept_of_a_bench_that_was_only_looked_at(record: Path) -> Non
 
 
 def test_a_finished_exercise_shows_its_mark_again_and_is_saved_once(record: Path) -> None:
-    done = in_the_middle().step("say").press("Done: it is right")
+    done = in_the_middle().press("Done: it is right")
     assert "Not yet" in done.words
     again = anew(done)
     assert "Not yet" in again.words
@@ -88,15 +88,15 @@ def test_starting_afresh_draws_other_hubs_and_counts(record: Path) -> None:
     assert again.sitting.stand.bench.hidden != left.sitting.stand.bench.hidden
     assert again.sitting.stand.bench.log == ()
     assert not any(label.startswith("Go on with") for label in labels(again))
-    again.step("cone").choose("What holds the axle", "vice")
+    again.hold("vice")
     assert count_starts("", "Kim", "04-locknut", Database(record)) == (2, 0)
     again.run()
     assert any("started twice, finished never" in caption.value for caption in again.app.caption)
 
 
 def test_what_was_left_for_another_exercise_is_offered_by_exercise_and_hub() -> None:
-    left = Trainee(exercise="01-first-touch").choose("What holds the axle", "vice")
-    bench = left.turn(-0.1).step("say").press("Done: it is right").sitting.stand.bench
+    left = Trainee(exercise="01-first-touch").hold("vice")
+    bench = left.turn(-0.1).press("Done: it is right").sitting.stand.bench
     other = in_the_middle(exercise="04-locknut", visit=left.sitting.keeping.opening.visit)
     (offer,) = [label for label in labels(other) if label.startswith("Go on with")]
     assert offer.startswith("Go on with 1. ")
@@ -131,8 +131,8 @@ def test_in_two_windows_the_second_is_told_and_shows_what_the_first_did() -> Non
 def test_two_windows_that_begin_at_once_come_to_one_bench() -> None:
     one = Trainee(link=JOB)
     other = anew(one)
-    one.step("cone").choose("What holds the axle", "vice")
-    other.step("look").press("Count the balls")
+    one.hold("vice")
+    other.press("Count the balls")
     assert ELSEWHERE in [info.value for info in other.app.info]
     assert other.sitting.stand.bench == one.sitting.stand.bench
 

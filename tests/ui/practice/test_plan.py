@@ -70,7 +70,6 @@ def as_kim() -> Trainee:
 
 def finish(trainee: Trainee) -> Trainee:
     """Say of every hub, as it came, that it is done."""
-    trainee.step("say")
     while trainee.sitting.marked is None:
         trainee.press("Done: it is right")
     return trainee
@@ -115,7 +114,7 @@ def test_a_bench_left_half_done_goes_on_and_an_exercise_of_ones_own_choice_leave
 
 
 def test_what_was_left_half_done_is_offered_on_the_first_screen() -> None:
-    left = as_kim().choose("Or choose an exercise", "05-quick-release").choose("What holds the axle", "vice")
+    left = as_kim().choose("Or choose an exercise", "05-quick-release").hold("vice")
     labels = [button.label.replace("\u2060", "") for button in as_kim().app.button]
     (offer,) = [label for label in labels if label.startswith("Go on with")]
     assert offer.startswith("Go on with 5. ")
@@ -126,8 +125,8 @@ def test_what_was_left_half_done_is_offered_on_the_first_screen() -> None:
 def test_without_a_name_the_plan_knows_this_visit_and_no_other() -> None:
     trainee = Trainee().press(BEGIN)
     for _ in range(4):
-        trainee.step("cone").choose("What holds the axle", "vice").turn(-0.1)
-        trainee.step("say").press("Done: it is right")
+        trainee.hold("vice").turn(-0.1)
+        trainee.press("Done: it is right")
     trainee.press("Next exercise")
     assert heads(trainee) == ["Done for today"]
     word = trainee.app.query_params["visit"]

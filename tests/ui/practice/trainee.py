@@ -4,7 +4,7 @@ from typing import Any
 
 from streamlit.testing.v1 import AppTest
 
-from conemodel.ui.practice.session import Sitting
+from conemodel.ui.practice.session import BENCH, Sitting
 from tests.patience import PATIENCE
 
 
@@ -54,17 +54,24 @@ class Trainee:
         found.set_value(value)
         return self.run()
 
-    def step(self, name: str) -> "Trainee":
-        return self.choose("Step", name)
-
     def hand(
         self, gesture: str, *, set_id: int | None = None, sequence: int | None = None, **told: Any
     ) -> "Trainee":
         stand = self.sitting.stand
-        number = stand.handled.get(gesture, 0) + 1 if sequence is None else sequence
+        number = stand.handled.get(BENCH, 0) + 1 if sequence is None else sequence
         state = stand.set_of(gesture) if set_id is None else set_id
-        self.app.session_state[stand.key(gesture)] = {"hand": {"sequence": number, "set_id": state, **told}}
+        done = {"sequence": number, "set_id": state, "gesture": gesture, **told}
+        self.app.session_state[stand.key(BENCH)] = {"hand": {"sequence": number, "set_id": 1, "acts": [done]}}
         return self.run()
+
+    def hold(self, what: str, *, on: bool = True) -> "Trainee":
+        return self.hand("hold", what=what, on=on)
+
+    def tighten(self, effort: str = "firm") -> "Trainee":
+        return self.hand("locknut", effort=effort, technique="nut turned")
+
+    def close(self) -> "Trainee":
+        return self.hand("lever", close=True)
 
     def turn(self, angle: float) -> "Trainee":
         now = self.sitting.stand.bench.hub.shown

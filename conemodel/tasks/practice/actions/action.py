@@ -17,7 +17,7 @@ class Action(ABC):
         counts: it counts as a move at all; one that changes nothing about the hub itself does not.
         is_taken_back: taking back undoes it; in free practice the bench before it is kept.
         after_last_word: it can be done to a hub on which the last word was said.
-        group: the group of buttons it stands in on the page: cone, locknut, clamp, feel, look, put right.
+        group: the group of buttons it stands in on the page: cone, locknut, feel, look, put right.
         button: what stands on its button, empty where the page asks for it in another way.
         done: what was done, as the log has it, where nothing is chosen about it.
     """

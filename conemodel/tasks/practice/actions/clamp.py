@@ -59,13 +59,7 @@ class FitClamp(Action):
 class CloseClamp(Action):
     """Close the clamp."""
 
-    group: ClassVar[str] = "clamp"
     done: ClassVar[str] = "clamp closed"
-
-    @classmethod
-    def buttons(cls, bench: Bench) -> tuple[tuple[str, Action], ...]:
-        """Return its button, which names what is closed."""
-        return ((f"Close the {clamp_word(bench)}", cls()),)
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that there is none, that it is closed, that the locknut is loose, or None."""
@@ -104,13 +98,7 @@ def _drag_cone(bench: Bench, closed: HubState) -> HubState:
 class OpenClamp(Action):
     """Open the clamp."""
 
-    group: ClassVar[str] = "clamp"
     done: ClassVar[str] = "clamp opened"
-
-    @classmethod
-    def buttons(cls, bench: Bench) -> tuple[tuple[str, Action], ...]:
-        """Return its button, which names what is opened."""
-        return ((f"Open the {clamp_word(bench)}", cls()),)
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that it is not closed, or None."""

@@ -124,8 +124,6 @@ class Undo(Action):
     """Undo the locknut; one that is only snug is run back by finger. A cone that nobody holds goes with it."""
 
     moves_cone: ClassVar[bool] = True
-    group: ClassVar[str] = "locknut"
-    button: ClassVar[str] = "Undo the locknut"
     done: ClassVar[str] = "locknut undone"
 
     def cannot(self, bench: Bench) -> str | None:
