@@ -77,5 +77,5 @@ def _on_criterion(history: History, name: str) -> Hint:
 
 def _well_done(history: History) -> str:
     if history.exercise.kind == "touch":
-        return "First touch, found."
+        return "First touch, found. Next time go straight there, without turning past it and back."
     return "Rightly named." if history.exercise.kind == "name" else "Right, and checked."

@@ -6,11 +6,13 @@ import streamlit as st
 
 from conemodel.base.table import table_of_words
 from conemodel.parts.setting import State
+from conemodel.tasks.practice import actions as a
+from conemodel.tasks.practice.actions.judge import state_said
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.ui.frame import begin_page, end_page, table
-from conemodel.ui.practice.gestures import feel_with
-from conemodel.ui.practice.log import set_styles, show_last_answer
+from conemodel.ui.practice.bench import FEELING, work_with
+from conemodel.ui.practice.log import set_styles
 from conemodel.ui.practice.session import Stand, fresh_name
 
 FREE = "free-practice"
@@ -18,6 +20,7 @@ FREE = "free-practice"
 
 
 ROCK = "Rock the rim to and fro, slowly, then briskly. Does it move before it springs? Does it knock?"
+SLOW = "That was slow, and a slow hand makes no knock. Once more, briskly."
 TWIRL = (
     "Now twirl the axle once right round and let go. How far does it lag behind your fingers? Does it run on?"
 )
@@ -50,7 +53,14 @@ LESSONS = (
     ),
 )
 UNKNOWN = "Loose, right or too tight?"
-"""What stands over a hub until the hand has found it."""
+"""What stands over a hub until it is said what it is."""
+
+ANSWERS: dict[State, tuple[str, float]] = {
+    "loose": ("Loose", -0.7),
+    "right": ("Right", 0.0),
+    "tight": ("Too tight", 0.7),
+}
+"""What can be said of a hub: its words, and its place on the line from loose to tight."""
 
 
 def page() -> None:
@@ -63,31 +73,66 @@ def page() -> None:
 
 @st.fragment
 def _lesson() -> None:
-    at = int(st.session_state.setdefault("first_hub_at", 0))
+    at = _hub_now()
     if at >= len(LESSONS):
         _end()
         return
     lesson = LESSONS[at]
     stand = _stand(lesson.state)
     stand.hear()
-    felt = stand.bench.hub.felt
-    rocked, twirled = felt.rocked_clamped is not None, felt.twirled_clamped is not None
-    st.progress((2 * at + rocked + twirled) / (2 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
-    st.header(lesson.title if rocked and twirled else UNKNOWN, anchor=False)
+    judged = stand.bench.hub.judged
+    found = (_rocked_briskly(stand), stand.bench.hub.felt.twirled_clamped is not None, judged is not None)
+    st.progress((3 * at + sum(found)) / (3 * len(LESSONS)), text=f"Hub {at + 1} of {len(LESSONS)}")
+    st.header(UNKNOWN if judged is None else lesson.title, anchor=False)
     st.caption(f"{HOW_IT_IS_CLAMPED} {IN_THE_FRAME}")
-    if rocked and twirled:
-        st.markdown(lesson.taught)
+    if judged is None:
+        st.markdown(_next_words(stand, *found[:2]))
     else:
-        st.markdown(f"**{2 if rocked else 1} of 2:** {TWIRL if rocked else ROCK}")
-    show_last_answer(stand)
+        said = state_said(judged[0])
+        heard = "So you said." if said == lesson.state else f"You said: {ANSWERS[said][0].lower()}."
+        st.markdown(f"{heard} {lesson.taught}")
+    work_with(stand, FEELING)
+    _ask(stand, ready=all(found[:2]) and judged is None)
     st.button(  # stands there from the start, so that nothing moves when it can be pressed
         "What you now know" if at + 1 == len(LESSONS) else "Next hub",
         on_click=_go_to,
         args=(at + 1,),
         type="primary",
-        disabled=not (rocked and twirled),
+        disabled=judged is None,
     )
-    feel_with(stand, "twirl" if rocked else "rim")
+
+
+def _next_words(stand: Stand, rocked: bool, twirled: bool) -> str:
+    """Return what is to be done with a hub before it is told what it was."""
+    if rocked and twirled:
+        return "**3 of 3:** What is it? Say so below; then comes the answer."
+    if rocked:
+        return f"**2 of 3:** {TWIRL}"
+    slow = any(event.kind == "Rock" for event in stand.bench.log)
+    return f"**1 of 3:** {SLOW if slow else ROCK}"
+
+
+def _rocked_briskly(stand: Stand) -> bool:
+    """Return whether it was rocked as briskly as a knock needs."""
+    return any(event.action == a.Rock("rim", brisk=True).words for event in stand.bench.log)
+
+
+def _ask(stand: Stand, *, ready: bool) -> None:
+    """Draw the three answers; they can be given once both gestures were made."""
+    for column, (words, mark) in zip(st.columns(len(ANSWERS)), ANSWERS.values(), strict=True):
+        action = a.Judge(mark, "fairly sure")
+        column.button(words, on_click=stand.do, args=(action,), disabled=not ready, width="stretch")
+
+
+def _hub_now() -> int:
+    """Return which hub it is, from 0; the address keeps it, so that a page loaded again goes on there."""
+    if "first_hub_at" not in st.session_state:
+        asked = st.query_params.get("at", "")
+        known = {str(number + 1): number for number in range(len(LESSONS) + 1)}
+        st.session_state.first_hub_at = known.get(asked, 0)
+    at = int(st.session_state.first_hub_at)
+    st.query_params["at"] = str(at + 1)
+    return at
 
 
 def _stand(state: State) -> Stand:

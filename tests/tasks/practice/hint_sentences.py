@@ -93,7 +93,7 @@ TRUE: dict[str, Truth] = {
         not t.incurable and _unsafe(t, s["why"])
     ),
     STRIPPED: lambda t, _: t.incurable,
-    r"First touch, found\.": lambda t, _: abs(t.hub.cone) <= radians(10) * t.lead,
+    r"First touch, found\. .*": lambda t, _: abs(t.hub.cone) <= radians(10) * t.lead,
     r"Rightly named\.": lambda t, _: t.marked.passed and not t.missed,
     r"Right, and checked\.": lambda t, _: t.right and bool(t.rocked) and bool(t.twirled) and not t.missed,
     r"The cone was (?P<how>still free|already tight), .* from first touch: turn it (?P<way>in|out) .*": lambda t, s: (
