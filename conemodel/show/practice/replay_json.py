@@ -16,6 +16,9 @@ from conemodel.tasks.wording import CLOCK_MINUTE
 AROUND = 60.0, 75.0
 """How far the chart reaches in and out from the middle of the good range [°]: what is further out is on its way in."""
 
+PAST_CONTACT = 12.0
+"""How far in from finger contact it reaches at least [°]."""
+
 TOUCH: dict[State, str] = {
     "loose": "Short of first touch",
     "right": "At first touch",
@@ -23,7 +26,7 @@ TOUCH: dict[State, str] = {
 }
 """Where a cone stands that is to be left at first touch."""
 
-SHOULD = " Hatched: where the race should stand."
+SHOULD = " Between the two green lines: where the race should stand."
 """What is said of the good range in the picture."""
 
 NAMES = "You", "A good hand"
@@ -62,7 +65,7 @@ def _chart(frames: Sequence[Frame], band: str) -> dict[str, Any]:
     """Return between which angles the charts reach [°], and what their band is called."""
     middle = DEG.from_si(sum(frames[-1].good) / 2)
     inward, outward = AROUND
-    return {"from": middle - inward, "to": middle + outward, "band": band}
+    return {"from": min(middle - inward, -PAST_CONTACT), "to": middle + outward, "band": band}
 
 
 def _act(frame: Frame, touch: bool) -> dict[str, Any]:

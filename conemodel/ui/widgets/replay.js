@@ -40,7 +40,7 @@ class Replay {
     this.last = Math.max(...data.tracks.map(({ acts }) => acts.length)) - 1;
     const kinds = ["mine", "good"];
     this.tracks = data.tracks.map((track, i) => {
-      return new Track(parts.paths, data, track, { kind: kinds[i], columns: this.last + 1, cue: i === 0 ? cue : null });
+      return new Track(parts.paths, data, track, { kind: kinds[i], cue: i === 0 ? cue : null });
     });
     data.tracks.forEach(({ name }, i) => this.tracks[i].list(parts["in-words"], name));
     parts.act.max = this.last;

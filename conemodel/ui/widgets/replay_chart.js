@@ -5,8 +5,8 @@ const EDGE = { left: 34, right: 10, top: 24, foot: 10 };
 const TICK = 5; // minutes of the clock from one line to the next
 
 export class PathChart {
-  constructor(host, acts, { chart, minute }, { columns, missed }) {
-    Object.assign(this, { acts, range: chart, minute, columns, missed });
+  constructor(host, acts, { chart, minute }, missed) {
+    Object.assign(this, { acts, range: chart, minute, missed });
     this.svg = draw(host, "svg", { role: "img", class: "chart", height: HIGH });
     this.svg.setAttribute("aria-label", "Where the cone stood act by act, in minutes of the clock out from finger contact");
     const id = `path-${(chartsBuilt += 1)}`;
@@ -23,7 +23,7 @@ export class PathChart {
 
   x(act) {
     const room = this.width - EDGE.left - EDGE.right;
-    return EDGE.left + (room * act) / Math.max(this.columns - 1, 1);
+    return EDGE.left + (room * act) / Math.max(this.acts.length - 1, 1);
   }
 
   y(angle) {

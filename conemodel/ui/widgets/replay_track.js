@@ -2,27 +2,31 @@
 
 const ROCKS = 2; // times to and fro in one act
 
+const NARROW = 420; // px: a narrower picture has room for few names
+const NAMED = ["cup", "ball", "cone", "locknut"];
+
 const ease = (part) => part * part * (3 - 2 * part);
 
 export class Track {
-  constructor(host, data, { name, acts }, { kind, columns, cue }) {
+  constructor(host, data, { name, acts }, { kind, cue }) {
     Object.assign(this, { data, acts, cue });
     const box = make(host, "div", `track ${kind}`), shown = make(box, "div", "shown");
     make(shown, "p", "name", name);
     this.svg = draw(shown, "svg", { role: "img" });
     this.hub = new BenchHub(this.svg);
     this.hub.take({ sheet: data.sheet, paints: data.paints, vars: {}, stage: acts[0].stage });
+    for (const { node, words } of this.hub.sheet.labels) if (!NAMED.includes(words)) node.classList.add("long");
     const words = make(box, "div", "act-words");
     this.words = Object.fromEntries(["count", "done", "told", "cue"].map((each) => [each, make(words, "p", each)]));
     this.words.cue.hidden = true;
-    if (data.chart) this.chart = new PathChart(make(box, "div", "chart"), acts, data, { columns, missed: cue ? cue.at : null });
+    if (data.chart) this.chart = new PathChart(make(box, "div", "chart"), acts, data, cue ? cue.at : null);
   }
 
   place(width, phone) {
     const { view, narrow } = this.data.sheet, box = phone && narrow ? narrow : view, high = Math.round((width * box[3]) / box[2]);
     this.hub.place(width, high, box, [0, 0, width, high]);
     this.hub.sheet.room = width; // a name that moves out of the picture with its part is not seen
-    this.svg.classList.toggle("narrow", width < 420);
+    this.svg.classList.toggle("narrow", width < NARROW);
     this.chart?.place(width);
   }
 
