@@ -34,19 +34,19 @@ class Cue:
 
 
 def find_twirls(frames: Frames, first: int, last: int) -> tuple[bool, list[int]]:
-    """Return whether twirling through a full turn, clamped, found it stiff, and the frames in which that was done."""
+    """Return whether twirling it a full turn, clamped, last found it stiff, and the frames in which that was done."""
     at = [
         i
         for i in range(first, last + 1)
         if frames[i].kind == "Twirl" and frames[i].hub.closed and frames[i].told != LITTLE
     ]
-    return any("stiff" in (frames[i].hub.felt.twirled_clamped or ()) for i in at), at
+    return bool(at) and "stiff" in (frames[at[-1]].hub.felt.twirled_clamped or ()), at
 
 
 def find_rocks(frames: Frames, first: int, last: int) -> tuple[bool, list[int]]:
-    """Return whether rocking it clamped found it free, and the frames in which that was done."""
+    """Return whether rocking it clamped last found it free, and the frames in which that was done."""
     at = [i for i in range(first, last + 1) if frames[i].kind == "Rock" and frames[i].hub.closed]
-    return any(frames[i].hub.felt.rocked_clamped != "none" for i in at), at
+    return bool(at) and frames[at[-1]].hub.felt.rocked_clamped != "none", at
 
 
 def cue_tight(frames: Frames, first: int, last: int, *, left_so: bool) -> Cue | None:

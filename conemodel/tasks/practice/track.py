@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from itertools import takewhile
 from typing import Literal
 
 from conemodel.parts.setting import State
@@ -55,7 +56,8 @@ class Frame:
 def track_of(bench: Bench, number: int) -> tuple[Frame, ...]:
     """Return the path of one hub of an exercise, `number` from 0: as it came, then after each act.
 
-    What was refused or taken back is left out; what was felt again without a move is one act.
+    What was refused or taken back is left out. What was felt again and again, alone or in turns, is one act, where it
+    was felt last.
     """
     secret = bench.hidden[number]
     came = Event(action=AS_IT_CAME, told="", kind="", hub=number, after=secret.start)
@@ -63,12 +65,17 @@ def track_of(bench: Bench, number: int) -> tuple[Frame, ...]:
     frames: list[Frame] = []
     for event in events:
         frame = _frame(bench, secret, event, frames[-1] if frames else None)
-        again = frames and not event.counts and (frame.kind, frame.done) == (frames[-1].kind, frames[-1].done)
-        if again:
-            frames[-1] = replace(frame, times=frames[-1].times + 1)
-        else:
-            frames.append(frame)
+        if before := _felt_before(frames, frame):
+            frames.remove(before)
+            frame = replace(frame, times=before.times + 1)
+        frames.append(frame)
     return tuple(frames)
+
+
+def _felt_before(frames: list[Frame], frame: Frame) -> Frame | None:
+    """Return what was felt in the same way, with nothing but feeling done since; or None."""
+    run = takewhile(feels, reversed(frames)) if feels(frame) else ()
+    return next((each for each in run if (each.kind, each.done) == (frame.kind, frame.done)), None)
 
 
 def _is_act(event: Event) -> bool:
@@ -151,4 +158,4 @@ def _stage(hub: HubState, angle: float) -> Stage:
 
 def feels(frame: Frame) -> bool:
     """Return whether a hand felt the hub itself by an act."""
-    return frame.felt and frame.kind in ACTIONS and not ACTIONS[frame.kind].moves_cone
+    return frame.felt and not ACTIONS[frame.kind].moves_cone
