@@ -28,7 +28,9 @@ COOKIE = "practise_name"
 def visit() -> str:
     """Return the word of the visit: of this session, of the address, or a new one; and keep it in the address."""
     word = known_visit() or secrets.token_urlsafe(12)
-    st.session_state["visit_word"] = st.query_params[WORD] = word
+    st.session_state["visit_word"] = word
+    if st.query_params.get(WORD) != word:
+        st.query_params[WORD] = word
     return word
 
 

@@ -8,9 +8,16 @@ from pathlib import Path
 
 import pytest
 
+from conemodel.parts.exercise import Exercise
+from conemodel.parts.scatter import Scatter
+from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import attempts, delete_name
 from conemodel.record.database import FILE_OPTION, Database
-from conemodel.record.journal import count_starts, unfinished
+from conemodel.record.journal import Opening, begin_bench, count_starts, unfinished
+from conemodel.record.server_key import server_key
+from conemodel.tasks.practice.catalogue import ladder
+from conemodel.tasks.practice.hidden_hub import Given, begin
+from conemodel.tasks.practice.playback import proof_of
 from conemodel.ui.practice.keeping import DELETED, ELSEWHERE
 from tests.ui.practice.trainee import Trainee
 
@@ -159,6 +166,37 @@ def test_a_journal_that_cannot_be_played_back_says_so_and_loses_nothing(
     assert "stays in the record" in problem
     assert again.sitting.stand.bench.log == ()
     assert unfinished(left.sitting.keeping.opening.visit, None, Database(record))
+
+
+def test_an_exercise_of_ones_own_comes_back_without_its_file_and_starts_afresh_as_itself(
+    record: Path,
+) -> None:
+    mine = ladder()["05-quick-release"].replace(name="Mine", number=0)
+    code, visit = "own-mine.self.7", "v" * 16
+    start = begin(mine, Given(salt="self", seed=7, key=server_key()))
+    opening = Opening(
+        visit=visit,
+        name=None,
+        link=code,
+        exercise="own-mine",
+        played=write_part(mine),
+        own=write_part(mine),
+        proof=proof_of(start),
+    )
+    begin_bench(opening, Database(record))
+    again = Trainee(visit=visit, link=code)
+    assert again.sitting.own == mine
+    assert again.sitting.stand.bench == start
+    again.press("Start afresh")
+    assert (again.sitting.own, again.sitting.link.exercise) == (mine, "own-mine")
+    assert again.sitting.link.code != code
+
+
+def test_an_exercise_kept_as_text_is_the_same_to_the_last_digit() -> None:
+    measured = Scatter(play=1 + 1 / 3, drag=2**0.1, ripple=1.7320508075688772)
+    for exercise in ladder().values():
+        played = exercise.replace(assessed=False, scatter=measured)
+        assert read_part(Exercise, write_part(played), name="kept") == played
 
 
 def test_what_was_deleted_stays_deleted(record: Path) -> None:
