@@ -72,7 +72,7 @@ CORE_SHARE = Unknown(
 )
 THREAD_BRIDGING = Unknown(
     name="thread_bridging",
-    words="how the clamp enters the cones' threads",
+    words="way the clamp enters the cones' threads",
     unit=ONE,
     low=0.0,
     usual=0.5,

@@ -41,9 +41,9 @@ def adjustment_of(
             act=obstacle.act,
         )
     if chances is None or turn is None:
-        return Answer(words="Not to be told", why=felt)
+        return Answer(words="Cannot tell", why=felt)
     if chances.named != state:
-        felt = f"Were everything as assumed: {felt[:1].lower()}{felt[1:]}"
+        felt = f"If all is as assumed: {felt[:1].lower()}{felt[1:]}"
     act, more = _next_step(scenario, chances, turn)
     return Answer(
         words=state_words(chances, turn),
@@ -67,7 +67,7 @@ def state_words(chances: Chances, turn: Turn) -> str:
         sure = chances.by_state[chances.named] > OFTEN
         return STATE_WORDS[chances.named] if sure else f"Probably {STATE_WORDS[chances.named].lower()}"
     if len(chances.possible) > 2:
-        return f"Not to be told without the {turn.widest}" if turn.widest else "Not to be told"
+        return f"Cannot tell without the {turn.widest}" if turn.widest else "Cannot tell"
     return " or ".join(STATE_WORDS[state] for state in chances.possible).capitalize()
 
 
@@ -88,12 +88,12 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
     verb = "Try" if turn.cautious else "Turn the cone"
     then = ", then feel it clamped again" if turn.cautious else ""
     said = abs(round_on_clock(turn.angle))
-    ends = f"That ends {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
+    ends = f"That leaves it {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
     spanner = scenario.assumed.spanner_length
-    travel = f"{MM.from_si(said * spanner):.0f} mm at the end of a {MM.from_si(spanner):.0f} mm spanner"
+    travel = f"The end of a {MM.from_si(spanner):.0f} mm spanner moves {MM.from_si(said * spanner):.0f} mm."
     return (
         f"{verb} {clock_face_turn(turn.angle)}.",
-        f"Lock it the same way{then}. {ends} {_why_less_right(chances, turn)}It is {travel}. "
+        f"Lock it the same way{then}. {ends} {_why_less_right(chances, turn)}{travel} "
         f"It may need {range_words(turn)}. {measure}".rstrip(),
     )
 
@@ -103,8 +103,8 @@ def _why_less_right(chances: Chances, turn: Turn) -> str:
     if turn.right >= chances.right:
         return ""
     return (
-        "Right gets less likely, but so does too tight: play shows and can be taken up, a tight bearing hides it "
-        "and wears. "
+        "It is then right less often, but too tight less often too. Play shows and can be taken up; a tight bearing "
+        "hides it and wears. "
     )
 
 
@@ -117,7 +117,8 @@ def range_words(turn: Turn) -> str:
         return f"up to {_way(far)}{because}"
     if low < 0 < high:
         return f"anything from {_way(low)} to {_way(high)}{because}"
-    return f"{clock_minutes(near).split(' ')[0]} to {_way(far)}{because}"
+    least = clock_minutes(near)
+    return f"{least if least.startswith('half') else least.split(' ')[0]} to {_way(far)}{because}"
 
 
 def _way(angle: float) -> str:

@@ -9,6 +9,7 @@ from conemodel.physics.rating import STATIC_PRESSURE
 from conemodel.solve.stages.heat import fit_lost_to_heat
 from conemodel.solve.stages.locknut import SHARE_OF_NUT
 from conemodel.solve.stages.terms import SettingTerms, setting_terms
+from conemodel.tasks.setting.adjustment import STATE_WORDS
 from conemodel.tasks.setting.good_range import Window
 from conemodel.tasks.setting.outlook import Spread
 from conemodel.tasks.setting.stage_result import StageResult
@@ -136,10 +137,10 @@ def _on_assumptions(terms: SettingTerms[float], window: Window, spreads: tuple[S
     state = window.state(terms.judged_end_play)
     for spread in spreads:
         if any(other != state for other in spread.states):
-            low, high = spread.states
+            low, high = (STATE_WORDS[each].lower() for each in spread.states)
             yield (
-                f"The {spread.label} is not known ({spread.span}); at the low end this setting would be {low}, at "
-                f"the high end {high}."
+                f"{spread.label[:1].upper()}{spread.label[1:]}: not known ({spread.span}). At the low end this setting "
+                f"would be {low}, at the high end {high}."
             )
 
 
@@ -173,7 +174,7 @@ def _on_the_dropouts(scenario: Scenario) -> Iterator[str]:
     yield (
         f"The dropouts are out of parallel: they bow the axle, and that takes {MM.from_si(-taken):.3f} mm of end play. "
         "To see it, close the same clamp on spacers of the dropouts' thickness on the bench, then in the frame: "
-        "what changes is the frame's. Have the dropouts made parallel rather than set the cone to suit them; a "
+        "what changes comes from the frame. Have the dropouts made parallel rather than set the cone to suit them; a "
         "frame is bent straight by a qualified workshop only, by its maker's instructions, and never one of carbon "
         "or aluminium."
     )
@@ -212,7 +213,7 @@ def _on_the_back_off(scenario: Scenario, terms: SettingTerms[float], window: Win
     wanted = scenario.setting.back_off + (window.target - terms.judged_end_play) / lead
     way = direction(wanted * lead).split(" ")[0]
     yield (
-        f"Locked and clamped like this, the model wants the cone {DEG.from_si(abs(wanted)):.0f}° {way} from finger "
+        f"Locked and clamped like this, the cone belongs {DEG.from_si(abs(wanted)):.0f}° {way} from finger "
         f"contact ({fraction_of_turn(wanted)}); common practice says {RULE_OF_THUMB} for a first try. "
         f"The good range is only {DEG.from_si(window.width / lead):.0f}° wide, so feel it clamped and bring it in "
         "from there."

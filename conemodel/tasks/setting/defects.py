@@ -71,7 +71,7 @@ def _on_row(side: Side, row: RowCondition) -> Iterator[Defect]:
     yield from _on_dents(
         f"{side} cup",
         row.cup_dents,
-        "A cup can seldom be replaced: ask for one, or reckon with a new hub.",
+        "A cup can seldom be replaced: ask for one, or expect to need a new hub.",
     )
     yield from _on_tilt(side, row)
     yield from _on_balls(side, row)

@@ -112,7 +112,7 @@ def _describe_states(
     when = " and ".join(words for key, words in causes.items() if key in terms.lengths["ridden"])
     yield _describe_state(scenario, window.state(ridden), felt["ridden"], when=f"Ridden {when}")
     if window.state(clamped) != window.state(ridden):
-        yield f"Clamped and as it was set it is {STATE_WORDS[window.state(clamped)].lower()}."
+        yield f"Clamped, as it was set, it is {STATE_WORDS[window.state(clamped)].lower()}."
 
 
 def _describe_state(scenario: Scenario, state: State, stage: Felt, *, when: str) -> str:

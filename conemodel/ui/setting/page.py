@@ -52,7 +52,7 @@ def _setting(hub: Scenario) -> None:
         prediction, sweep = cached_prediction(scenario), cached_sweep(scenario)
     except InputProblems as error:
         with shown:
-            say_problems("This setting cannot be. What you entered is still there.", error)
+            say_problems("This setting is not possible. What you entered is still there.", error)
         return
     except ConemodelError as error:
         shown.error(f"The model found no answer for this setting: {error}. Your entries are as they were.")

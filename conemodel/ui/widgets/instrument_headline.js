@@ -53,7 +53,9 @@ export class Headline {
 
   writeState(stage, answer) {
     const [words, about = ""] = answer.words.split(": ");
-    put(this.over, answer.question === "adjustment" ? this.narrow ? SHORT_OVER[stage] ?? "Once clamped" : OVER[stage] : "Before the adjustment");
+    const over = this.narrow ? SHORT_OVER[stage] ?? "Once clamped" : OVER[stage];
+    // "it is" goes with a state alone
+    put(this.over, answer.question !== "adjustment" ? "Before the adjustment" : /^Cannot/.test(words) ? over.replace(/, it.*/, "") : over);
     put(this.sign, answer.sign);
     put(this.words, words);
     put(this.sure, [about, answer.certainty].filter(Boolean).join(", "));

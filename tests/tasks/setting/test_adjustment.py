@@ -17,7 +17,17 @@ def test_a_turn_that_makes_right_less_likely_says_why_and_no_other_does(name: st
             continue
         less = turn.right < chances.right
         told.add(less)
-        assert ("Right gets less likely" in verdict.sentence) == less
+        assert ("right less often" in verdict.sentence) == less
         # only what is too costly may outweigh it
         assert not less or turn.tight < chances.tight
     assert told == {True, False}
+
+
+def test_half_a_minute_is_said_with_its_minute_in_a_range() -> None:
+    """The light axle a sixth of a turn out may need as little as that."""
+    hub = load_scenario("scenarios/light-axle.toml")
+    said = " ".join(
+        predict(hub.with_setting(back_off=DEG.to_si(angle))).verdict.sentence for angle in range(56, 68)
+    )
+    assert "may need half a minute to " in said
+    assert "half to" not in said

@@ -185,7 +185,7 @@ def test_measuring_the_slack_makes_the_answer_surer() -> None:
         ),
         (
             (0.3, 0.4, 0.3),
-            "Not to be told without the thread slack",
+            "Cannot tell without the thread slack",
             "loose on 3, right on 4, too tight on 3 of 10 such hubs",
         ),
     ],

@@ -110,7 +110,7 @@ def test_three_and_eight_kilonewton_change_the_advice_and_it_is_said() -> None:
     advice = {force: cm.predict(with_force(scenario, force)).verdict.state for force in (3000.0, 8000.0)}
     assert advice == {3000.0: "loose", 8000.0: "tight"}
     notes = cm.predict(scenario).verdict.notes
-    assert any("clamp force is not known (3 to 8 kN)" in n and "loose" in n and "tight" in n for n in notes)
+    assert any("Clamp force: not known (3 to 8 kN)" in n and "loose" in n and "tight" in n for n in notes)
 
 
 def test_a_proud_axle_loses_its_play_all_the_same_and_must_not_be_ridden() -> None:

@@ -108,7 +108,7 @@ def test_a_hub_that_is_right_until_its_cups_creep_is_judged_as_it_rides() -> Non
     assert cm.predict(right).verdict.state == "right"
     assert prediction.verdict.state == "tight"
     assert "Ridden with its cups crept, it is too tight" in prediction.verdict.sentence
-    assert "Clamped and as it was set it is right." in prediction.verdict.sentence
+    assert "Clamped, as it was set, it is right." in prediction.verdict.sentence
     assert prediction.verdict.turn is not None
     # one to one: what the cup took the cone has to give back
     assert prediction.verdict.turn.needed == pytest.approx(200e-6, abs=1e-9)
