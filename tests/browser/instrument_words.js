@@ -15,8 +15,9 @@
     for (const part of partsOf(text)) if (straddles(text, part)) say(text, `edge of ${part.getAttribute("class")}`);
   }
   for (const name of ["ball", "inset-edge"]) {
-    const part = frame.querySelector(`.close .${name}`), shown = part?.closest("svg").querySelector("clipPath rect");
-    if (seen(part) && !within(part.getBoundingClientRect(), shown.getBoundingClientRect())) found.push(`${name} | cut off`);
+    const part = frame.querySelector(`.close .${name}`), svg = frame.querySelector(".close svg"), room = svg.getBoundingClientRect();
+    const high = Number(svg.querySelector("clipPath rect").getAttribute("height")), { left, right, top } = room;
+    if (seen(part) && !within(part.getBoundingClientRect(), { left, right, top, bottom: top + high })) found.push(`${name} | cut off`);
   }
   for (const node of [frame.querySelector(".head"), ...frame.querySelectorAll(".acts button, .go")]) {
     if (node.scrollHeight > node.clientHeight + 1 || node.scrollWidth > node.clientWidth + 1) found.push(`${node.innerText} | cut off`);
