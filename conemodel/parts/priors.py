@@ -9,7 +9,8 @@ from typing import Any
 from conemodel.base.units import DEG, MM, MRAD, N_PER_MM, NEWTON, NEWTON_MM, ONE, UM
 from conemodel.parts import unknowns
 from conemodel.parts.distributions import standard_error
-from conemodel.parts.schema import FieldError, Part, quantity
+from conemodel.parts.hand_beliefs import HandBeliefs
+from conemodel.parts.schema import FieldError, quantity
 from conemodel.parts.unknowns.unknown import Unknown
 
 CAUSES = (
@@ -41,6 +42,7 @@ BELIEVED = {
     "hand_error": unknowns.hands.MARK_ERROR,
     "dial_uncertainty": unknowns.hands.DIAL_READING,
     "threshold_factor": unknowns.senses.FELT_AT_RIM,
+    "own_factor": unknowns.senses.FELT_AT_RIM,
     "rim_push": unknowns.hands.RIM_PUSH,
     "wheel_stiffness": unknowns.hub.WHEEL_STIFFNESS,
 }
@@ -52,7 +54,7 @@ def _ends_and_usual(unknown: Unknown) -> tuple[float, float, float]:
     return unknown.low, unknown.usual, unknown.high
 
 
-class Beliefs(Part):
+class Beliefs(HandBeliefs):
     """The prior: how hubs come in, and how far hands and instruments can be trusted."""
 
     bent: float = quantity(ONE, "chance of a bent axle in true cups", default=0.03, above=0, below=0.5)
@@ -156,13 +158,6 @@ class Beliefs(Part):
         MM, "axial slack of a thread without tolerance classes", default=unknowns.joint.THREAD_SLACK.span
     )
 
-    hand_error: float = quantity(
-        DEG,
-        "standard error of a hand that turns a cone from a mark",
-        default=standard_error(unknowns.hands.MARK_ERROR, DEG),
-        above=0,
-        at_most=30,
-    )
     range_error: float = quantity(
         UM,
         "standard error of the ends of the good range: what contact angles of 35 to 45° and the range of groove "
@@ -212,16 +207,6 @@ class Beliefs(Part):
         default=0.02,
         above=0.001,
         at_most=0.2,
-    )
-    threshold_factor: float = quantity(
-        ONE,
-        "factor either way that holds two thirds of hands' thresholds",
-        default=unknowns.senses.FELT_AT_RIM.factor,
-        above=1.01,
-        at_most=3,
-    )
-    slip: float = quantity(
-        ONE, "chance that a word, count or look is simply wrong", default=0.03, above=0, below=0.3
     )
     other_drag: float = quantity(
         NEWTON_MM, "turning torque of grease and seals: mean", default=9.0, at_least=0, at_most=500

@@ -5,6 +5,7 @@ from typing import Any
 
 import streamlit as st
 
+from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.real_hub import RealHubReadings
 from conemodel.parts.scenario import Scenario
@@ -29,6 +30,7 @@ _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {
     Scenario: write_part,
     Readings: write_part,
     RealHubReadings: write_part,
+    Beliefs: write_part,
 }
 
 
@@ -126,9 +128,9 @@ def cached_rocking(scenario: Scenario) -> tuple[Rocking, Rocking]:
 
 
 @st.cache_resource(max_entries=128, show_spinner="Weighing what was found …", hash_funcs=_BY_TEXT)
-def cached_diagnosis(readings: Readings, hub: Scenario | None) -> Diagnosis:
-    """Return what readings say about a hub, a usual one where it is None."""
-    return diagnose(readings, hub)
+def cached_diagnosis(readings: Readings, hub: Scenario | None, beliefs: Beliefs | None = None) -> Diagnosis:
+    """Return what readings say about a hub, a usual one where it is None, with other `beliefs` than usual if given."""
+    return diagnose(readings, hub, beliefs=beliefs)
 
 
 @st.cache_resource(max_entries=128, show_spinner="Fitting your hub …", hash_funcs=_BY_TEXT)

@@ -52,3 +52,20 @@ def test_a_file_with_an_earlier_word_is_read_and_written_as_now(earlier: str, no
 def test_a_word_that_nobody_says_is_refused_with_those_that_are() -> None:
     with pytest.raises(InputProblems, match="must be one of 'none', 'slight' or 'clear'"):
         read_part(Readings, '[found]\nrim_closed = { hand = "some" }\n', name="found")
+
+
+def test_a_hand_known_from_a_real_hub_says_its_words_about_its_own_threshold_at_the_rim_only() -> None:
+    """Half of its looks at its threshold feel nothing (the median); clear play stays in the limits' ratio."""
+    own, usual = Beliefs(slip=1e-9, own_felt_at_rim=0.06e-3, own_factor=1.3), Beliefs(slip=1e-9)
+    at_own = hand_chances(np.array(0.06e-3), place="rim", limits=FINE, beliefs=own)
+    assert at_own[PLAY_WORDS.index("none")] == pytest.approx(0.5, abs=1e-6)
+    at_clear = hand_chances(np.array(0.24e-3), place="rim", limits=FINE, beliefs=own)
+    assert at_clear[PLAY_WORDS.index("clear")] == pytest.approx(0.5, abs=1e-6)
+    apart = hand_chances(np.array(0.06e-3 * 1.3), place="rim", limits=FINE, beliefs=own)
+    assert 1 - apart[PLAY_WORDS.index("none")] == pytest.approx(
+        0.8413, abs=1e-4
+    )  # one standard deviation above
+    first, second = (
+        hand_chances(np.array(30e-6), place="axle end", limits=FINE, beliefs=each) for each in (own, usual)
+    )
+    assert np.array_equal(first, second)

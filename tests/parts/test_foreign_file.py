@@ -22,6 +22,7 @@ from conemodel.parts.lesson import Story, load_story
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.population import Population
 from conemodel.parts.readings import Readings, load_readings
+from conemodel.parts.real_hub import RealHubReadings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import MOST_MESSAGES, load_part, load_scenario, read_part, read_scenario
 
@@ -193,6 +194,7 @@ KINDS: dict[str, type[Any]] = {
     "Population": Population,
     "Story": Story,
     "Exercise": Exercise,
+    "RealHubReadings": RealHubReadings,
 }
 SHIPPED = [(path, "Scenario") for path in sorted(SCENARIOS.glob("*.toml"))] + [
     (path, kind)
@@ -201,6 +203,7 @@ SHIPPED = [(path, "Scenario") for path in sorted(SCENARIOS.glob("*.toml"))] + [
         "populations": "Population",
         "stories": "Story",
         "practise": "Exercise",
+        "real_hubs": "RealHubReadings",
     }.items()
     for path in sorted((SCENARIOS / folder).glob("*.toml"))
 ]

@@ -10,6 +10,7 @@ import pytest
 from conemodel.base.errors import InputProblems
 from conemodel.parts import exercise, unknowns
 from conemodel.parts.exercise import Prior
+from conemodel.parts.hand_beliefs import HandBeliefs
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.population import Population
 from conemodel.parts.priors import BELIEVED, Beliefs
@@ -39,6 +40,7 @@ TAKEN = {
         "Beliefs",
         {*Beliefs.model_fields} - {*BELIEVED},
     ),
+    "hand_beliefs.py": ("HandBeliefs", {*HandBeliefs.model_fields} - {*BELIEVED}),
     "exercise.py": (
         "Prior",
         {"thread_clearance", "cone_out", "states", "beyond", "wheel_stiffness", "faults", "because"},

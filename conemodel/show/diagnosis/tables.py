@@ -191,6 +191,8 @@ def _beliefs() -> Iterator[Words]:
     beliefs = Beliefs()
     for name, field in Beliefs.model_fields.items():
         unit, value = unit_of(field), getattr(beliefs, name)
+        if value is None:  # known of some hands only
+            continue
         many = value if isinstance(value, tuple) else (value,)
         shown = ", ".join(f"{unit.from_si(one):.4g}" for one in many)
         why = BELIEVED[name].because if name in BELIEVED else "judgement"

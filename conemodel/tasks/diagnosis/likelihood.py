@@ -66,12 +66,15 @@ def play_spread(play: Array, uncertainty: float, beliefs: Beliefs) -> Array:
 def hand_chances(play: Array, *, place: Place, limits: Limits, beliefs: Beliefs) -> Array:
     """Return the chance of each of `PLAY_WORDS` for a free play [m], first axis the words.
 
-    Thresholds differ from hand to hand, log-normally about the hub's limits; a word is at times simply wrong.
+    Thresholds differ from hand to hand, log-normally about the hub's limits; a word is at times simply wrong. A hand
+    whose own threshold was found on a real hub says its words at the rim about that, in the limits' ratio.
     """
-    spread = np.log(beliefs.threshold_factor)
+    own = beliefs.own_felt_at_rim if place == "rim" else None
+    finer = 1.0 if own is None else own / felt_from(limits, place)
+    spread = np.log(beliefs.threshold_factor if own is None else beliefs.own_factor)
     log_play = np.log(np.maximum(play, 1e-9))
     above_felt, above_clear = (
-        ndtr((log_play - np.log(edge)) / spread)
+        ndtr((log_play - np.log(finer * edge)) / spread)
         for edge in (felt_from(limits, place), clear_from(limits, place))
     )
     sure = np.stack((1 - above_felt, above_felt - above_clear, above_clear))

@@ -23,6 +23,7 @@ from conemodel.ui.diagnosis.entries import (
     readings_of,
     widget,
 )
+from conemodel.ui.diagnosis.own_hand import ask_own_hand
 from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
 from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
@@ -52,6 +53,7 @@ def page() -> None:
         quick = ask_quick()
         with st.expander("Rule these out first: what else could rock?"):
             quick |= ask_confounders()
+        beliefs = ask_own_hand()
     rounds = more.container()
     with more:
         ask_more()
@@ -65,7 +67,7 @@ def page() -> None:
         if left_out:
             with more:
                 _offer_left_out(readings, left_out)
-        diagnosis = None if _is_blank(readings) else cached_diagnosis(readings, hub)
+        diagnosis = None if _is_blank(readings) else cached_diagnosis(readings, hub, beliefs)
     except InputProblems as error:
         with said:
             _show_problems(error)

@@ -3,6 +3,7 @@
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.record.names import LONGEST_NAME
 from conemodel.show.real_hub.page_to_print import CAUTIONS, STEPS
 from conemodel.tasks.real_hub.readings import readings_in
 from conemodel.ui.cache import real_hub_page_to_print
@@ -11,9 +12,7 @@ from conemodel.ui.files import offer_file
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.real_hub.entries import ask_counts, ask_measures, entered, forget
 from conemodel.ui.real_hub.result import offer_keeping, show_over_weeks, show_problems, show_result
-
-NAME = "practise_name"
-"""Where the name typed is kept, the same as on the practice pages."""
+from conemodel.ui.visit import NAME, recall_name, typed_name
 
 LEAD = "Count on a real wheel where play appears and where drag begins. See what your own hand feels."
 
@@ -49,12 +48,13 @@ def page() -> None:
         _explain()
         st.caption("Which ready hub is most like yours? What nobody measured is assumed in a range.")
         hub = choose_hub()
-        st.text_input("Your name, or none", key=NAME, max_chars=60, persist_state="session")
+        recall_name()
+        st.text_input("Your name, or none", key=NAME, max_chars=LONGEST_NAME, persist_state="session")
         ask_counts()
         with st.expander("Measured with a gauge or a ruler"):
             ask_measures()
         st.button("Clear every number", on_click=forget)
-    name = " ".join(str(st.session_state.get(NAME) or "").split())
+    name = typed_name() or ""
     with said:
         try:
             found = entered(hand=name)

@@ -8,7 +8,7 @@ import pytest
 from streamlit.testing.v1 import AppTest
 
 from conemodel.parts import library, unknowns
-from conemodel.parts.priors import BELIEVED
+from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.readings import MOST_ROUNDS, Readings, load_readings
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
@@ -199,9 +199,9 @@ def test_only_an_answer_not_seen_before_is_worked_out(monkeypatch: pytest.Monkey
     """Each once, and one that was there not at all: that is what keeps the page quick on any machine."""
     asked: list[Readings] = []
 
-    def counted(readings: Readings, hub: Scenario | None) -> Diagnosis:
+    def counted(readings: Readings, hub: Scenario | None, *, beliefs: Beliefs | None) -> Diagnosis:
         asked.append(readings)
-        return diagnose(readings, hub)
+        return diagnose(readings, hub, beliefs=beliefs)
 
     monkeypatch.setattr(cache, "diagnose", counted)
     cache.cached_diagnosis.clear()

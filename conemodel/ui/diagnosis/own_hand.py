@@ -1,0 +1,47 @@
+"""Whose hand looks: where the person named found their own threshold on a real hub, their words count by it."""
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError
+from conemodel.base.plain_text import for_page
+from conemodel.base.units import MM
+from conemodel.parts.priors import Beliefs
+from conemodel.record.database import Database
+from conemodel.record.real_hubs import real_hubs
+from conemodel.tasks.hand.estimate import Interval
+from conemodel.tasks.real_hub.own_hand import beliefs_of_hand, own_threshold
+from conemodel.ui.cache import cached_real_hub
+from conemodel.ui.url_state import flag
+from conemodel.ui.visit import typed_name
+
+
+def ask_own_hand() -> Beliefs | None:
+    """Draw whose hand the words at the rim are, if it is known from a real hub, and return what that makes likely.
+
+    Nothing is drawn where nobody is named in this visit, or nothing was found on a real hub; what practice found is not
+    asked for.
+    """
+    name = typed_name()
+    found = _latest(name) if name else None
+    if name is None or found is None:
+        return None
+    day, threshold = found
+    size, low, high = (f"{MM.from_si(at):.2f}" for at in (threshold.value, threshold.low, threshold.high))
+    st.caption(
+        f"{for_page(name)} feels play at the rim from {size} mm ({low} to {high}), found on a real hub on {day}. "
+        "A link to this page does not carry that."
+    )
+    used = flag(f"It was {for_page(name)}'s hand that looked", key="own_hand", default=True)
+    return beliefs_of_hand(threshold) if used else None
+
+
+def _latest(name: str) -> tuple[str, Interval] | None:
+    """Return day and threshold of the latest real hub under a name that told one; what cannot be read tells none."""
+    try:
+        for kept in reversed(real_hubs(name, Database())):
+            threshold = own_threshold(cached_real_hub(kept.hub, kept.readings))
+            if threshold is not None:
+                return kept.made_at[:10], threshold
+    except ConemodelError:
+        return None
+    return None
