@@ -35,6 +35,10 @@ from conemodel.ui.practice.result import show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
 from conemodel.ui.practice.unfinished import say_state
 from conemodel.ui.visit import typed_name
+from conemodel.ui.widgets.next_focus import hand_focus_on
+
+AFTER = "cm-after"
+"""What comes after an exercise."""
 
 
 def page() -> None:
@@ -52,6 +56,7 @@ def page() -> None:
             end_page()
             return
         sitting.stand.hear()
+        hand_focus_on(AFTER if sitting.stand.bench.finished else "")
         if sitting.stand.bench.finished:
             _show_mark(sitting)
         else:
@@ -126,7 +131,7 @@ def _show_mark(sitting: Sitting) -> None:
         sitting.marked = mark(sitting.stand.bench)
         sitting.saved = _save_attempt(sitting)
     show_verdict(sitting)
-    again, on = st.columns(2)
+    again, on = st.container(key=AFTER).columns(2)
     kinds: tuple[Literal["primary", "secondary"], ...] = ("secondary", "primary")
     passed = sitting.marked.passed
     again.button("Again, another hub", on_click=begin_another_hub, width="stretch", type=kinds[not passed])
