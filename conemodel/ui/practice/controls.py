@@ -13,7 +13,7 @@ from conemodel.tasks.practice.actions.locknut import TURNED
 from conemodel.tasks.practice.apply import why_not
 from conemodel.tasks.practice.questions import QUESTIONS
 from conemodel.tasks.wording import firm_hand
-from conemodel.ui.practice.gestures import feel_with
+from conemodel.ui.practice.gestures import spin
 from conemodel.ui.practice.say_felt import ask_for_words, say_what_was_felt
 from conemodel.ui.practice.session import Stand
 from conemodel.ui.practice.steps import advised_action, looks, says_place
@@ -171,7 +171,7 @@ def fold_of_spinning(stand: Stand) -> None:
     folded = st.expander("Spin the wheel", key=f"{stand.name} spinning", on_change="rerun")
     if folded.open:  # a closed fold is not sent to the browser
         with folded:
-            feel_with(stand, "spin")
+            spin(stand)
 
 
 def fold_of_looking(stand: Stand) -> None:

@@ -1,4 +1,4 @@
-"""The widgets on the bench; they get what `feel_of` returns, the hub that all may see, and nothing else of it."""
+"""What hands on the bench are given: what `feel_of` returns, the hub that all may see, and nothing else of it."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -10,14 +10,11 @@ from conemodel.tasks.practice.actions.cone import BINDS, FREE_BELOW, PINCHED, TU
 from conemodel.tasks.practice.open_hub import open_hub
 from conemodel.tasks.practice.rock_feel import RockFeel
 from conemodel.tasks.practice.torque_feel import TurnFeel, TwirlFeel
-from conemodel.ui.practice.session import Stand
+from conemodel.ui.practice.session import SPIN, Stand
 from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, RockCurve, RockFelt, RockHand
 from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt, TwirlHand
-from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, twirl_axle
-
-WAYS = {"rim": "Rock the rim", "axle end": "Rock the axle end", "twirl": "Twirl the axle", "spin": "Spin it"}
-"""Ways to feel a hub, by gesture."""
+from conemodel.ui.widgets.mount import spin_wheel
 
 GRIT_PER_TURN = 12.0
 """Bumps a turn of the axle in dry grease. Assumption."""
@@ -30,31 +27,6 @@ def magnification(number: int) -> float:
     (20.0, 5.0, 1.0)
     """
     return 20.0 if number <= 6 else 5.0 if number <= 9 else 1.0
-
-
-def feel_with(stand: Stand, gesture: str) -> None:
-    """Draw one widget, or say why it cannot be used now."""
-    feel = stand.feel
-    if reason := feel.why_not.get(gesture):
-        st.info(reason)
-        return
-    if gesture in ("rim", "axle end"):
-        found = feel.rim if gesture == "rim" else feel.axle_end
-        if found is not None:
-            _rock(stand, found)
-    elif gesture == "twirl":
-        _twirl(stand)
-    else:
-        _spin(stand)
-
-
-def _rock(stand: Stand, found: RockFeel) -> None:
-    rock_wheel(
-        key=stand.key(found.grip),
-        drawing=drawing_for(stand, found.grip),
-        set_id=stand.set_of(found.grip),
-        **rocking(stand, found),
-    )
 
 
 def rocking(stand: Stand, found: RockFeel) -> dict[str, Any]:
@@ -90,12 +62,6 @@ def drawing_for(stand: Stand, gesture: Gesture) -> Mapping[str, Any]:
     )
 
 
-def _twirl(stand: Stand) -> None:
-    if found := stand.feel.twirl:
-        drawing, number = drawing_for(stand, "twirl"), stand.set_of("twirl")
-        twirl_axle(key=stand.key("twirl"), drawing=drawing, set_id=number, **twirling(stand, found))
-
-
 def twirling(stand: Stand, found: TwirlFeel) -> dict[str, Any]:
     """Return what twirling is given: the curve, its words, and fingers strong enough for the hardest place."""
     hardest = max(found.friction) + max(map(abs, found.pull))
@@ -111,12 +77,14 @@ def twirling(stand: Stand, found: TwirlFeel) -> dict[str, Any]:
     }
 
 
-def _spin(stand: Stand) -> None:
+def spin(stand: Stand) -> None:
+    """Draw the wheel to be spun, or say why it cannot be now."""
     found = stand.feel.spin
     if found is None:
+        st.info(stand.feel.why_not["spin"])
         return
     spin_wheel(
-        key=stand.key("spin"),
+        key=stand.key(SPIN),
         drawing=drawing_for(stand, "spin"),
         curve=SpinCurve(speed=found.speed, torque=found.torque, inertia=found.inertia, rough=found.rough),
         felt=SpinFelt(running=_told(stand, found.running)),

@@ -11,9 +11,6 @@ from conemodel.ui.widgets.whole_bench_mount import Said
 
 STYLE = """
 <style>
-.cm-told {font-size: var(--cm-title); font-weight: 600; line-height: 1.3}
-.cm-told {min-height: 56px; box-sizing: border-box; border-left: 5px solid; padding: 0.35rem 0 0.35rem 0.7rem}
-.cm-told small {display: block; font-size: var(--cm-text); font-weight: 400}
 .cm-log {max-height: 26rem; overflow-y: auto; line-height: 1.35}
 .cm-log p {margin: 0; padding: 0.35rem 0; border-bottom: 1px solid var(--cm-hair)}
 .cm-log b {font-weight: 600}
@@ -46,15 +43,6 @@ def last_answer(stand: Stand) -> Said:
     if not number:
         return Said(number=0, done="", told="Nothing done yet.")
     return Said(number=number, done=_action_words(stand, number - 1), told=read(stand.bench, number - 1))
-
-
-def show_last_answer(stand: Stand) -> None:
-    """Draw the answer to the latest action, large."""
-    said = last_answer(stand)
-    st.html(
-        f'<div class="cm-told" role="status" aria-live="polite">'
-        f"<small>{for_html(said.done)}</small>{for_html(said.told)}</div>"
-    )
 
 
 def show_log(stand: Stand, *, label: str = "What was done and what was felt") -> None:

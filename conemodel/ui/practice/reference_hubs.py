@@ -5,15 +5,10 @@ import streamlit as st
 from conemodel.parts.setting import State
 from conemodel.tasks.practice.hidden_hub import reference
 from conemodel.tasks.setting.adjustment import STATE_WORDS
-from conemodel.ui.practice.gestures import feel_with
-from conemodel.ui.practice.log import show_last_answer
+from conemodel.ui.practice.bench import FEELING, work_with
 from conemodel.ui.practice.session import Sitting, Stand, fresh_name
 
 KNOWN: dict[State, str] = {state: words.lower() for state, words in STATE_WORDS.items()}
-
-
-BY = {"rim": "rocking", "twirl": "twirling"}
-"""How they can be felt."""
 
 
 def shelf(sitting: Sitting) -> None:
@@ -26,17 +21,9 @@ def shelf(sitting: Sitting) -> None:
         state: State = st.segmented_control(
             "Known to be", list(KNOWN), format_func=KNOWN.__getitem__, default="loose", required=True
         )
-        gesture = st.segmented_control(
-            "By",
-            list(BY),
-            format_func=BY.__getitem__,
-            default="rim",
-            required=True,
-        )
         stand = known_hub(sitting, state)
         stand.hear()
-        feel_with(stand, gesture)
-        show_last_answer(stand)
+        work_with(stand, FEELING)
 
 
 def known_hub(sitting: Sitting, state: State) -> Stand:

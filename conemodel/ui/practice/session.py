@@ -27,11 +27,8 @@ from conemodel.ui.practice.keeping import ELSEWHERE, Keeping
 SAME_ANGLE = 1e-6
 """Difference below which the cone stands where its widget left it [rad]."""
 
-GESTURES = ("rim", "axle end", "twirl", "spin", "turn")
-"""The widgets, by what the hand does."""
-
-BENCH = "bench"
-"""The widget on which all of it is done."""
+BENCH, SPIN = "bench", "spin"
+"""The widgets: that on which all of it is done, and the wheel that is spun."""
 
 
 @dataclass
@@ -115,7 +112,7 @@ class Stand:
 
         What a page brings along to a bench that it finds anew was done before.
         """
-        for widget in (*GESTURES, BENCH):
+        for widget in (SPIN, BENCH):
             state = st.session_state.get(self.key(widget))
             told = (state.get("hand") if state else None) or {}
             self.handled.setdefault(widget, _whole(told, "sequence"))
