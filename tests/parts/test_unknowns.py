@@ -43,7 +43,7 @@ TAKEN = {
     "hand_beliefs.py": ("HandBeliefs", {*HandBeliefs.model_fields} - {*BELIEVED}),
     "exercise.py": (
         "Prior",
-        {"thread_clearance", "cone_out", "states", "beyond", "wheel_stiffness", "faults", "because"},
+        {"thread_clearance", "cone_out", "states", "beyond", "push", "wheel_stiffness", "faults", "because"},
     ),
 }
 """For each file the class that assumes, and the fields of it that no unknown stands behind."""
