@@ -135,6 +135,7 @@ class Fingers:
 ACTS = ("lever", "hold_axle", "hold", "undo", "turn", "tighten", "lever", "rock", "twirl")
 
 
+@pytest.mark.slow
 @pytest.mark.parametrize("by", ["keys", "mouse", "touch"])
 def test_a_correction_takes_at_most_nine_acts(open_page: Open, by: str) -> None:
     width, height = (390, 844) if by == "touch" else (1280, 900)
