@@ -4,9 +4,10 @@ import streamlit as st
 
 from conemodel.base.plain_text import for_html
 from conemodel.tasks.practice.commitment import read
+from conemodel.tasks.practice.next_step import next_step
 from conemodel.tasks.practice.session import Bench, Event
 from conemodel.ui.practice.session import Stand
-from conemodel.ui.practice.steps import STEPS, list_visible_states, next_to_do
+from conemodel.ui.practice.steps import STEPS, list_visible_states
 from conemodel.ui.widgets.whole_bench_mount import Said
 
 STYLE = """
@@ -70,8 +71,8 @@ def _times_words(times: int) -> str:
 
 def show_next_step(bench: Bench) -> None:
     """Draw what is usually done next."""
-    step, words = next_to_do(bench)
-    st.html(f'<p class="cm-next"><b>Next → {STEPS[step]}:</b> {for_html(words)}</p>')
+    following = next_step(bench)
+    st.html(f'<p class="cm-next"><b>Next → {STEPS[following.step]}:</b> {for_html(following.words)}</p>')
 
 
 def show_bench(stand: Stand) -> None:

@@ -51,9 +51,22 @@ class Look(Action):
         return after, _SEEN[self.at](after)
 
 
-def _axle_ends(bench: Bench) -> str:
+def looks_wrong(bench: Bench, at: Sight) -> bool:
+    """Return whether who looks at axle ends or balls sees them wrong: an end stands proud, a row is short of a ball."""
+    scenario, whole = bench.secret.now(bench.hub), bench.secret.mended.hub
+    if at == "protrusion":
+        return bool(_proud(bench))
+    there = (scenario.hub.left.ball_count, scenario.hub.right.ball_count)
+    return at == "balls" and there != (whole.left.ball_count, whole.right.ball_count)
+
+
+def _proud(bench: Bench) -> tuple[str, ...]:
     scenario = bench.secret.now(bench.hub)
-    proud = clamp_of(scenario, "dropouts", scenario.setting.lock_torque).proud
+    return tuple(clamp_of(scenario, "dropouts", scenario.setting.lock_torque).proud)
+
+
+def _axle_ends(bench: Bench) -> str:
+    proud = _proud(bench)
     if not proud:
         return "The axle ends stand back from the outer faces of the dropouts."
     where = "both sides" if len(proud) == 2 else f"the {proud[0]}"
@@ -124,7 +137,8 @@ def _new_axle(hub: HubState) -> tuple[HubState, str]:
 
 
 def _new_balls(hub: HubState) -> tuple[HubState, str]:
-    after = replace(hub, balls_made_up=True, seen=hub.seen - {"balls"}).moved()
+    # who fills both rows has counted them in: nobody need count again what was counted out of the packet
+    after = replace(hub, balls_made_up=True, seen=hub.seen | {"balls"}).moved()
     return after, "Both rows have all their balls, new and from one packet."
 
 
