@@ -234,9 +234,6 @@ TRUE: dict[str, Truth] = {
         bool(t.saw("protrusion")) and t.hub.axle_changed
     ),
     r"You never counted the balls: .*": lambda t, _: not t.saw("balls"),
-    r"You made up the balls and did not count again: .*": lambda t, _: (
-        bool(t.saw("balls")) and t.hub.balls_made_up
-    ),
     rf"{BEGUN}rocked clamped it moves freely and then stops: that is play\.)": lambda t, s: (
         _felt(t, "loose") and any(_said(t, s, question) for question in ("name", "flex"))
     ),

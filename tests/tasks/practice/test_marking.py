@@ -272,6 +272,13 @@ def test_balls_count_once_they_were_looked_at_and_are_all_there(looked, fault, m
     assert ("balls counted" not in failed(do(bench.with_hub(hub), Finish()))) is passed
 
 
+@pytest.mark.parametrize("fault", ["none", "ball missing"])
+def test_who_makes_up_the_balls_has_counted_them(fault):
+    bench = bench_of(**ON_SPACERS, must=("balls counted",), prior={"faults": (fault,)})
+    bench = do(bench, OpenClamp(), FitClamp(None), Undo(), Look("balls"), PutRight("balls"), Finish())
+    assert "balls counted" not in failed(bench)
+
+
 def test_a_pass_says_that_words_were_asked_for_and_a_miss_claims_nothing():
     felt, told = open_link("01-first-touch.words.1"), act(open_link("01-first-touch.words.1"), InWords())
     assert [mark(careful(bench)).verdict for bench in (felt, told)] == ["Passed", "Passed, told in words"]
