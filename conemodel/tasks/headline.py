@@ -110,7 +110,7 @@ def of_ten(chance: float) -> str:
     >>> of_ten(0.42), of_ten(0.99), of_ten(0.02)
     ('on 4 of 10 such hubs', 'on nearly every such hub', 'on hardly any such hub')
     """
-    return f"on {_tenths(chance)} such hub{'s' if SELDOM <= chance <= OFTEN else ''}"
+    return f"on {_one_of_ten(chance)} such hub{'s' if SELDOM <= chance <= OFTEN else ''}"
 
 
 def shares_of_ten(chances: Mapping[str, float]) -> str:
@@ -124,12 +124,29 @@ def shares_of_ten(chances: Mapping[str, float]) -> str:
     said = {words: chance for words, chance in chances.items() if chance >= SELDOM}
     if len(said) == 1:
         return " ".join((*said, of_ten(next(iter(said.values())))))
-    counts = ", ".join(f"{words} on {max(round(10 * chance), 1)}" for words, chance in said.items())
+    counts = ", ".join(f"{words} on {tenths}" for words, tenths in _tenths(said).items())
     return f"{counts} of 10 such hubs"
 
 
-def _tenths(chance: float) -> str:
+def _tenths(chances: Mapping[str, float]) -> dict[str, int]:
+    """Return how many of ten each of several chances is, at least one; with what none of them is they add up to ten.
+
+    Source: method of the largest remainder (Hamilton's), of equal remainders the smaller chance first.
+    """
+    shares = {words: 10 * chance for words, chance in chances.items()}
+    left_out = 1 - sum(chances.values())
+    if left_out >= SELDOM:
+        shares[""] = 10 * left_out
+    tenths = {words: max(int(share), 1) for words, share in shares.items()}
+    while sum(tenths.values()) < 10:
+        tenths[max(shares, key=lambda words: (round(shares[words] - tenths[words], 9), -shares[words]))] += 1
+    while sum(tenths.values()) > 10:
+        tenths[max(shares, key=lambda words: (tenths[words] > 1, tenths[words] - shares[words]))] -= 1
+    return {words: tenths[words] for words in chances}
+
+
+def _one_of_ten(chance: float) -> str:
     """Return how many of ten, none and all left to larger numbers."""
     if chance > OFTEN:
         return "nearly every"
-    return f"{max(round(10 * chance), 1)} of 10" if chance >= SELDOM else "hardly any"
+    return f"{_tenths({'it': chance})['it']} of 10" if chance >= SELDOM else "hardly any"

@@ -1,6 +1,7 @@
 """The headline: unsafe before unsound before the adjustment, wherever a hub is judged."""
 
 import json
+import re
 
 import numpy as np
 import pytest
@@ -14,7 +15,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.show.headline import headline_html
 from conemodel.show.setting.prediction_json import prediction_json
 from conemodel.show.setting.text import prediction_text
-from conemodel.tasks.headline import Answer, headline_of
+from conemodel.tasks.headline import SELDOM, Answer, headline_of, of_ten, shares_of_ten
 from conemodel.tasks.setting.defects import defects_of
 
 SCENARIOS = sorted(library.SCENARIOS.glob("*.toml"))
@@ -113,3 +114,34 @@ def test_five_hundred_random_faults_are_named_before_the_adjustment() -> None:
     for _ in range(500):
         fault = str(random.choice(kinds)), str(random.choice(["left", "right"]))
         assert_fault_first(with_fault(*fault, random.random(), random.uniform(0, 3)))
+
+
+@pytest.mark.parametrize(
+    ("chances", "tenths"),
+    [
+        ({"loose": 0.56, "right": 0.38, "too tight": 0.06}, [5, 4, 1]),  # each rounded for itself: 6 + 4 + 1
+        ({"loose": 0.44, "right": 0.44, "too tight": 0.12}, [5, 4, 1]),  # 4 + 4 + 1
+        ({"loose": 0.34, "right": 0.33, "too tight": 0.33}, [4, 3, 3]),  # 3 + 3 + 3
+        ({"loose": 0.9, "right": 0.05, "too tight": 0.05}, [8, 1, 1]),
+        ({"right": 0.55, "too tight": 0.15}, [5, 2]),  # loose on the other 3
+    ],
+)
+def test_shares_in_one_breath_add_up_to_ten(chances: dict[str, float], tenths: list[int]) -> None:
+    """Worked out by hand with the largest remainders, of equal ones the smaller chance; none said is none of ten."""
+    assert [int(found) for found in re.findall(r"on (\d+)", shares_of_ten(chances))] == tenths
+
+
+@given(st.lists(st.floats(0.0, 1.0), min_size=3, max_size=4).filter(lambda parts: sum(parts) > 0.1))
+def test_they_add_up_whatever_they_are_and_stay_within_what_rounding_may_do(parts: list[float]) -> None:
+    chances = {str(place): part / sum(parts) for place, part in enumerate(parts)}
+    said = {words for words, chance in chances.items() if chance >= SELDOM}
+    found = re.findall(r"(\d) on (\d+)", shares_of_ten(chances))
+    if len(said) > 1:
+        assert sum(int(tenths) for _, tenths in found) == 10
+        assert {words for words, _ in found} == said
+        assert all(abs(int(tenths) - 10 * chances[words]) < 1.6 for words, tenths in found)
+
+
+def test_a_chance_by_itself_is_rounded_as_among_others() -> None:
+    assert of_ten(0.945) == "on 9 of 10 such hubs"
+    assert of_ten(0.06) == "on 1 of 10 such hubs"

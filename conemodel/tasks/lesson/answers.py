@@ -7,7 +7,7 @@ import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.parts.lesson import StoryStep
-from conemodel.tasks.headline import of_ten
+from conemodel.tasks.headline import of_ten, shares_of_ten
 from conemodel.tasks.setting.chances import SMALL, SURE
 from conemodel.tasks.setting.drawn_hubs import DrawnHubs
 from conemodel.tasks.setting.predict import Prediction
@@ -101,9 +101,5 @@ def _surest(chances: Mapping[str, float], states: Mapping[str, str] | None = Non
     if chances[surest] >= SURE:
         said = f"{words[surest]} " if states else ""
         return Answer(words=surest, certainty=f"{said}{of_ten(chances[surest])}", chance=chances[surest])
-    listed = [
-        f"{words[name]} on {max(round(10 * chance), 1)}"
-        for name, chance in chances.items()
-        if chance >= SMALL
-    ]
-    return Answer(words=CANNOT, certainty=f"{', '.join(listed)} of 10 such hubs", chance=1.0)
+    listed = {words[name]: chance for name, chance in chances.items() if chance >= SMALL}
+    return Answer(words=CANNOT, certainty=shares_of_ten(listed), chance=1.0)
