@@ -99,3 +99,22 @@ def test_minutes_of_a_clock_face_are_rounded_as_python_rounds_them(bench):
             f"quarters => {{ {script}; return quarters.map(each => clockMinutes(each / 4)); }}", quarters
         )
     assert told == [clock_minutes(DEG.to_si(each / 4)) for each in quarters]
+
+
+def test_what_is_to_be_done_next_follows_from_the_stage(bench):
+    """A cone that may be left is locked, clamped, then felt: order of the job, common practice, no source."""
+    with bench.page("/", still=True) as page:
+        script = read_text("instrument_words.js").replace("export ", "")
+        said = {
+            (act, stage): page.evaluate(
+                f"([act, stage]) => {{ {script}; return actAt({{ act }}, stage); }}", [act, stage]
+            )
+            for act in ("Leave it.", "Leave it there and feel it clamped.", "Strip it and look.")
+            for stage in STAGES
+        }
+    for leave in ("Leave it.", "Leave it there and feel it clamped."):
+        for stage in ("contact", "backed_off"):
+            assert said[leave, stage] == "Leave it there: lock it, clamp it and feel it."
+        assert said[leave, "locked"] == "Leave it there: clamp it and feel it."
+        assert said[leave, "clamped"] == said[leave, "ridden"] == leave
+    assert {said["Strip it and look.", stage] for stage in STAGES} == {"Strip it and look."}

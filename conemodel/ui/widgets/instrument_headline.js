@@ -48,7 +48,7 @@ export class Headline {
     const kind = answer.question === "adjustment" ? KIND[answer.state] ?? "unsure" : answer.question;
     call(this.host, `head ${kind}${answer.turn === null ? "" : " turning"}`);
     this.writeState(stage, answer);
-    this.writeTurn(answer, clockwiseIn);
+    this.writeTurn({ ...answer, act: actAt(answer, stage) }, clockwiseIn);
   }
 
   writeState(stage, answer) {

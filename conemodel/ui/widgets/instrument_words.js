@@ -29,8 +29,17 @@ export function placeWords(angle) {
   return degrees(angle) < 1 ? "At finger contact" : `${clockMinutes(angle)} ${side(angle)} from finger contact`;
 }
 
-function adviceWords({ turn, act, beside }) {
-  if (turn === null || turn === undefined) return act;
+const STILL_TO_DO = { contact: "lock it, clamp it", backed_off: "lock it, clamp it", locked: "clamp it" };
+
+// What to do next from the stage in which the hub stands: a cone that is left there may still have to be locked and clamped.
+export function actAt({ act }, stage) {
+  const first = /^Leave it/.test(act) && STILL_TO_DO[stage];
+  return first ? `Leave it there: ${first} and feel it.` : act;
+}
+
+function adviceWords(answer, stage) {
+  const { turn, beside } = answer;
+  if (turn === null || turn === undefined) return actAt(answer, stage);
   return `turn ${side(turn)} by ${clockMinutes(turn)} on a clock face${beside ? `, to the ${beside}` : ""}`;
 }
 
@@ -40,7 +49,7 @@ export function sayState(place, hand, answer, clamp) {
   const once = ["clamped", "ridden"].includes(place.stage) ? "It is" : "Once clamped";
   const sure = answer.certainty ? `, ${answer.certainty}` : "", held = hand.nut >= 1 ? `, ${clampWords(clamp, hand.lever)}` : "";
   return `${placeWords(hand.angle)}. ${NAMES[place.stage]}${held}: ${kind} ${Math.abs(play).toFixed(digits)} millimetres. `
-    + `${once}: ${answer.words.toLowerCase()}${sure}; ${adviceWords(answer).replace(/\.$/, "")}.`;
+    + `${once}: ${answer.words.toLowerCase()}${sure}; ${adviceWords(answer, place.stage).replace(/\.$/, "")}.`;
 }
 
 // The five stages as buttons; the fifth shows the load on one ball, which is all the rider changes in the upper half.
