@@ -17,6 +17,7 @@ from conemodel.show.instrument.paths import Place
 from conemodel.show.instrument.rule_scale import PAGE, RuleScale, rule_plate
 from conemodel.show.instrument.thread import thread_of
 from conemodel.show.instrument.whole import whole_plate
+from conemodel.solve.stages.clamp_force import GIVEN
 from conemodel.solve.stages.terms import STAGES, setting_terms
 from conemodel.tasks.setting.outlook import outlook_of
 from conemodel.tasks.setting.travel import axle_end_moves
@@ -67,7 +68,7 @@ def drawing_of(
         factor=factor,
         shortens=MM.from_si(axle_end_moves(scenario, terms.clamp)),
         most=MM.from_si(FURTHEST * scenario.axle.lead_per_radian),
-        force=f"{'≈ ' if terms.clamp.assumed else ''}{_kilonewtons(terms.clamp.force)}",
+        force=f"{'' if terms.clamp.source == GIVEN else '≈ '}{_kilonewtons(terms.clamp.force)}",
         dents=dents_of(scenario, side),
         good=None if good is None else (MM.from_si(good[0]), MM.from_si(good[1])),
     )

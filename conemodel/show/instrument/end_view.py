@@ -113,4 +113,4 @@ def end_label(end: EndView) -> Label:
     """Return its name and which way it is tightened."""
     words = end.hub.scenario.clamp.traits.words
     at = (end.middle, end.radius + UNDER)
-    return Label(text=f"{words}, \N{CLOCKWISE OPEN CIRCLE ARROW} tight", at=at, group=NAME)
+    return Label(text=f"{words}, \N{CLOCKWISE OPEN CIRCLE ARROW} tightens", at=at, group=NAME)

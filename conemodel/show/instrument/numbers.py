@@ -40,7 +40,7 @@ def numbers_json(travel: Travel) -> Json:
         "good": _rounded(np.array([travel.window.tight_edge, travel.window.loose_edge]), MM, MM_DIGITS),
         "short": _rounded(travel.axle_end_moves, MM, MM_DIGITS),
         "assumed": _rounded(np.array(travel.assumed["clamped"]), MM, MM_DIGITS),
-        "assumed_words": f"here {of_ten(1 - 2 * LEFT_OUT)}",
+        "assumed_words": f"the race stands within this {of_ten(1 - 2 * LEFT_OUT).removesuffix(' such hubs')}",
         "unmeasured": list(travel.unmeasured),
         "took": dict(travel.took),
         "answers": _answers(travel.runs),

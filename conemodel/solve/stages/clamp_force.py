@@ -7,6 +7,7 @@ from conemodel.physics.tightening import lock_force
 from conemodel.solve.stages.compliances import axle_compliance
 
 ASSUMED = "assumed: nobody measured it"
+GIVEN = "as given"
 
 
 def clamp_force(scenario: Scenario) -> tuple[float, str]:
@@ -16,7 +17,7 @@ def clamp_force(scenario: Scenario) -> tuple[float, str]:
     """
     clamp = scenario.clamp
     if clamp.force is not None:
-        return clamp.force, "as given"
+        return clamp.force, GIVEN
     if clamp.torque is not None:
         return _force_of_torque(scenario, clamp.torque), "from the tightening torque"
     if clamp.pick_up is None:

@@ -50,7 +50,7 @@ export class Rule {
     this.sheet.place({ scale, tall: size, x, y: this.top, size, width, narrow });
     this.sheet.hideGroup("good range", hide.has("good"));
     this.thinOut(scale / size);
-    put(this.assumedWords, numbers.assumed_words);
+    this.assumedSaid = narrow ? numbers.assumed_words.replace("the race stands", "race") : numbers.assumed_words;
   }
 
   // Marks and figures that would stand too close are left out; `mm` drawn are as wide as letters are high.
@@ -181,7 +181,7 @@ export class Rule {
     const row = rule.plate + 0.25, y = this.top + row * this.size;
     this.setBlock(this.assumed, from, to, row, BAND);
     set(this.ends, { d: [from, to].map((end) => `M${this.x(end)} ${y}v${BAND * this.size}`).join("") });
-    this.write(this.assumedWords, numbers.assumed_words, this.x(to), y + (BAND / 2) * this.size, true);
+    this.write(this.assumedWords, this.assumedSaid, this.x(to), y + (BAND / 2) * this.size, true);
   }
 
   static rows(hide) {

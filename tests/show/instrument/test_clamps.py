@@ -181,3 +181,29 @@ def test_the_view_that_is_handled_has_room_for_the_lever_all_the_way(root, name)
         assert x.max() <= left + width
         assert top <= y.min()
         assert y.max() <= top + height
+
+
+@pytest.mark.parametrize(
+    ("name", "force", "about"),
+    [
+        ("city-nutted", None, True),
+        ("thru-axle", None, True),
+        ("touring-rear", None, True),
+        ("touring-rear", 5e3, False),
+    ],
+)
+def test_a_force_that_nobody_measured_is_said_to_be_about(root, name, force, about):
+    scenario = scenario_of(root, name)
+    if force is not None:
+        scenario = scenario.replace(clamp=scenario.clamp.replace(force=force))
+    said = [label.text for label in drawing_of(scenario).plates["close"].labels if label.text.endswith(" kN")]
+    assert said
+    assert all(words.startswith("≈ ") == about for words in said)
+
+
+@pytest.mark.parametrize("name", ["city-nutted", "thru-axle"])
+def test_the_arrow_beside_what_is_turned_says_that_it_tightens(root, name):
+    (label,) = (
+        each for each in drawing_of(scenario_of(root, name)).plates["whole"].labels if each.group == NAME
+    )
+    assert label.text.endswith(" tightens")
