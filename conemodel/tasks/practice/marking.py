@@ -69,6 +69,7 @@ class ExerciseMark:
         passed: enough hubs are right, nothing critical.
         hubs: each hub's mark; right: how many passed, of `needed`.
         false_right: hubs called right that are not; false_wrong: right ones called something else.
+        tight_as_right: a tight hub was called right: no number of right ones makes up for that.
         unchecked: some hub was not checked; critical: everything critical.
         stage: of the first hub that went wrong, or none; hint: the most useful one.
         locks, moves: of all hubs together, what was taken back included.
@@ -82,6 +83,7 @@ class ExerciseMark:
     needed: int
     false_right: int
     false_wrong: int
+    tight_as_right: bool
     unchecked: bool
     critical: tuple[str, ...]
     stage: ErrorStage
@@ -117,6 +119,7 @@ def mark(bench: Bench) -> ExerciseMark:
         needed=bench.exercise.needed,
         false_right=sum(said == "right" != true for said, true in called),
         false_wrong=sum(true == "right" != said for said, true in called),
+        tight_as_right=tight_as_right,
         unchecked=any(hub.unchecked for hub in hubs),
         critical=critical,
         stage=wrong[0].stage if wrong else "none",

@@ -65,7 +65,7 @@ class HubState:
         seen: what was looked at: protrusion, balls, lever, brake.
         axle_changed, balls_made_up, brake_connected: what was put right.
         touched: something that can move the cone was done.
-        judged: what was last said of it since it was moved: a mark from loose (-1) to tight (1), and how sure.
+        judged: what was last said of it since it was moved: a mark from loose (-1) to tight (1), and how sure or None.
         acts: what hands did so far that scatters; it names the next draw.
     """
 
@@ -94,7 +94,7 @@ class HubState:
     brake_connected: bool = True
     touched: bool = False
     acts: int = 0
-    judged: tuple[float, str] | None = None
+    judged: tuple[float, str | None] | None = None
 
     @property
     def pen(self) -> bool:

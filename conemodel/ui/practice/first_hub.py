@@ -120,7 +120,7 @@ def _rocked_briskly(stand: Stand) -> bool:
 def _ask(stand: Stand, *, ready: bool) -> None:
     """Draw the three answers; they can be given once both gestures were made."""
     for column, (words, mark) in zip(st.columns(len(ANSWERS)), ANSWERS.values(), strict=True):
-        action = a.Judge(mark, "fairly sure")
+        action = a.Judge(mark, None)
         column.button(words, on_click=stand.do, args=(action,), disabled=not ready, width="stretch")
 
 

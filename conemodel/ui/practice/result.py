@@ -28,6 +28,10 @@ WRONG_IN = {
 }
 """Stages of error in words."""
 
+NO_TIGHT_AS_RIGHT = (
+    "a tight hub was called right, and none may be: it would be ridden until its tracks are spoilt"
+)
+
 
 def show_verdict(sitting: Sitting) -> None:
     """Draw the mark of an exercise that is done: what must never be first, whether it passed, one hint, the replay."""
@@ -47,6 +51,8 @@ def show_verdict(sitting: Sitting) -> None:
         st.markdown(f"**Hint:** {marked.hint}")
         if not marked.passed and not marked.critical:
             st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
+        if marked.tight_as_right:
+            st.markdown(f"**Rule broken:** {NO_TIGHT_AS_RIGHT}.")
         st.markdown(_economy(sitting))
     show_replay(sitting.stand.name, sitting.stand.bench, marked)
 
@@ -90,9 +96,9 @@ def _how_sure(sitting: Sitting) -> str:
     for hub in sitting.marked.hubs if sitting.marked else ():
         if judged := hubs[hub.hub].judged:
             true = state_as_it_came(sitting.stand.bench.hidden[hub.hub]) == hub.said
-            counts.setdefault(judged[1], []).append(true)
-    said = (f"{sure}, {sum(true)} of {len(true)} so" for sure, true in sorted(counts.items()))
-    return f"By how sure you were: {'; '.join(said)}." if counts else ""
+            counts.setdefault(judged[1] or "not asked", []).append(true)
+    said = (f"{sure}: right {sum(true)} of {len(true)} times" for sure, true in sorted(counts.items()))
+    return f"How sure you were, and how often it was right: {'; '.join(said)}." if counts else ""
 
 
 def show_details(sitting: Sitting) -> None:

@@ -12,6 +12,12 @@ from conemodel.ui.practice.session import Stand
 MARKS = 10
 """Places on the line to either side of its middle."""
 
+UNMARKED = MARKS + 1
+"""Where the line stands until it is marked: in its middle, and no answer."""
+
+PLACES = (*range(-MARKS, 0), UNMARKED, *range(MARKS + 1))
+NOT_MARKED = "Mark on the line what it is: it stands unmarked."
+
 IN_WORDS = "Say what is felt in words"
 FOR_WHOM = (
     "For who cannot use picture, sound or vibration. The words are as uncertain as the hand; the record says that they "
@@ -33,18 +39,19 @@ def say_what_was_felt(stand: Stand) -> None:
     key = f"{stand.name} {bench.current} judged"
     mark = st.select_slider(
         "It feels: loose ← right → tight",
-        range(-MARKS, MARKS + 1),
-        value=0,
-        format_func=lambda at: line_words(at / MARKS),
+        PLACES,
+        value=UNMARKED,
+        format_func=lambda at: "not marked yet" if at == UNMARKED else line_words(at / MARKS),
         key=f"{key} mark",
     )
     sure: Sure | None = st.segmented_control("How sure", get_args(Sure), key=f"{key} sure")
-    reason = why_not(bench, a.Judge(mark / MARKS, sure or "guessing"))
+    said = a.Judge(0.0 if mark == UNMARKED else mark / MARKS, sure)
+    reason = why_not(bench, said) or (NOT_MARKED if mark == UNMARKED else None)
     st.button(
         "That is what I felt",
         key=f"{key} said",
         on_click=stand.do,
-        args=(a.Judge(mark / MARKS, sure or "guessing"),),
+        args=(said,),
         disabled=reason is not None or sure is None,
         type="secondary" if reason or sure is None else "primary",
         width="stretch",

@@ -136,7 +136,7 @@ def test_hubs_are_named_by_a_mark_and_no_word_of_what_was_felt_is_read_before_th
         trainee.say(MARKS[state], "sure" if hub < 6 else "guessing")
     assert "Passed" in trainee.words
     assert "Called right but not right: 0" in trainee.words
-    assert "guessing, 2 of 2 so; sure, 6 of 6 so" in trainee.words
+    assert "guessing: right 2 of 2 times; sure: right 6 of 6 times" in trainee.words
     assert "free movement" in trainee.words
 
 

@@ -56,16 +56,19 @@ def state_said(mark: float) -> State:
 
 @dataclass(frozen=True, slots=True)
 class Judge(Action):
-    """Say what was felt: a mark on the line, -1 loose to 1 tight, and how sure; where a hub is named, its name."""
+    """Say what was felt: a mark on the line, -1 loose to 1 tight, and how sure; where a hub is named, its name.
+
+    `sure` is None where nobody asked how sure.
+    """
 
     mark: float
-    sure: Sure
+    sure: Sure | None
     counts: ClassVar[bool] = False
 
     @property
     def words(self) -> str:
         """What was said."""
-        return f"said it is {line_words(self.mark)} ({self.sure})"
+        return f"said it is {line_words(self.mark)}{f' ({self.sure})' if self.sure else ''}"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that nothing was felt to be said, or not enough to name it; or None."""
