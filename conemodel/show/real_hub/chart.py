@@ -57,8 +57,8 @@ def real_hub_figure(fitted: Fitted, *, dark: bool = False, compact: bool = False
         words = f"you feel {what}"
         axes.annotate(words, (across[0], MM.from_si(edge.value)), (3, 3), textcoords="offset points",
                       fontsize=9, color=look.ink)  # fmt: skip
-    for checked in fitted.readings:
-        _draw_mark(axes, checked, felt, look)
+    for place, checked in enumerate(fitted.readings):
+        _draw_mark(axes, checked, felt, look, hollow=checked.left_out or place in fitted.clash)
     axes.set(xlim=across, ylim=(LOWEST, HIGHEST))
     figure.legend(
         loc="outside upper left", ncols=1 if compact else 2, fontsize=9, labelcolor=look.ink, frameon=False
@@ -126,12 +126,14 @@ def _draw_line(axes: "Axes", fitted: Fitted, state: State, across: Array, look: 
     axes.plot(across, before, color=look.rule, linestyle=dash, linewidth=0.9, label=words)
 
 
-def _draw_mark(axes: "Axes", checked: Checked, felt: dict[str, Interval], look: Tones) -> None:
-    """Draw one reading where the hand found it; hollow where it was left out."""
+def _draw_mark(
+    axes: "Axes", checked: Checked, felt: dict[str, Interval], look: Tones, *, hollow: bool
+) -> None:
+    """Draw one reading where the hand found it; hollow where nothing rests on it."""
     reading = checked.reading
     at = MINUTE.from_si(reading.count)
     colour = getattr(look, LOOKS[reading.state][0])
-    face = look.paper if checked.left_out else colour
+    face = look.paper if hollow else colour
     if isinstance(reading, Felt):
         half = MINUTE.from_si(reading.step) / 2
         inside = at - half if reading.what == "play" else at + half

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from conemodel.base.plain_text import one_line
 from conemodel.base.table import Table, Words, table_of_words
-from conemodel.base.units import DEG, MM, NEWTON_MM
+from conemodel.base.units import DEG, MINUTE, MM, NEWTON_MM
 from conemodel.parts.real_hub import RealHubReadings
 from conemodel.show.real_hub.wording import (
     ONLY_REAL,
@@ -58,7 +58,7 @@ def real_hub_text(found: RealHubReadings, fitted: Fitted) -> str:
     )
     parts = (
         one_line(f"{found.name}{f', felt by {found.hand}' if found.hand else ''}"),
-        f"{state}. {below}",
+        f"{state}{'' if state.endswith('?') else '.'} {below}",
         misfit_words(fitted),
         "\n".join(f"  {line}" for line in unknowns),
         "\n".join(f"  {line}" for line in readings),
@@ -88,6 +88,10 @@ def real_hub_json(found: RealHubReadings, fitted: Fitted) -> str:
             }
             for name, one in told.items()
         },
+        "contradictions": [
+            {"kind": each.kind, "readings": list(each.readings), "apart_minutes": MINUTE.from_si(each.apart)}
+            for each in fitted.contradictions
+        ],
         "felt_drag": _ends("nmm", fitted.interval(lambda shown: shown.felt_drag), NEWTON_MM.per_si),
         "felt_play_turn": _ends("deg", fitted.interval(lambda shown: shown.felt_play_at / lead), DEG.per_si),
         "readings": [

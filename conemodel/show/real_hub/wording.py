@@ -3,8 +3,10 @@
 from conemodel.base.units import MINUTE, MM
 from conemodel.parts.real_hub import State
 from conemodel.show.formatting import degrees, millimetres, number
+from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.tasks.hand.estimate import HELD, Interval
-from conemodel.tasks.real_hub.fit import MISFIT, Checked, Fitted
+from conemodel.tasks.real_hub.contradictions import MISFIT
+from conemodel.tasks.real_hub.fit import Checked, Fitted
 from conemodel.tasks.real_hub.readings import Felt, Reading
 from conemodel.tasks.real_hub.told import Told
 
@@ -73,7 +75,10 @@ def fits_words(fitted: Fitted, place: int) -> str:
 def headline_words(told: Told, fitted: Fitted) -> tuple[str, str]:
     """Return what is known of the hand's threshold in play, and the words below it; `told` is that threshold."""
     if fitted.clash:
-        return "Some readings contradict each other", "Feel for them again: nobody can tell which is wrong."
+        below = "Nobody can tell which is wrong, so no number rests on them."
+        if fitted.contradictions:
+            return contradiction_words(fitted.contradictions[0]), below
+        return "Some readings contradict each other", below
     if not told.told:
         return "Your threshold is not told yet", f"{untold_words(told)} Wanted: {told.quantity.wanted}."
     turn = fitted.interval(lambda shown: shown.felt_play_at / fitted.hub.lead)
@@ -90,14 +95,16 @@ def misfit_words(fitted: Fitted) -> str:
         said = f"{reading_words(out[0].reading)} ({found_words(out[0])})"
         return (
             f"One reading does not fit the others: {said}. It lies {number(abs(out[0].deleted), 1)} standard errors "
-            f"from what they foretell, more than {MISFIT:g}, and nothing below rests on it. Feel for it again."
+            f"from what they and the assumptions foretell, more than {MISFIT:g}, and nothing below rests on it. "
+            "Feel for it again."
         )
     if fitted.clash:
         said = "; ".join(
             f"{reading_words(fitted.readings[place].reading)} ({found_words(fitted.readings[place])})"
             for place in fitted.clash
         )
-        return f"These do not go together, and nobody can tell which is wrong: {said}. Feel for them again."
+        more = "".join(f" Also: {contradiction_words(each)}." for each in fitted.contradictions[1:])
+        return f"Feel for these again; no number below rests on them: {said}.{more}".replace("?.", "?")
     return ""
 
 

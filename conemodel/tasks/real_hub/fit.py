@@ -8,15 +8,15 @@ foretell of it: the studentised deleted residual. Sources: [GelmanBDA2013], [Coo
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
 
 import numpy as np
-from scipy.optimize import least_squares
 
-from conemodel.base.errors import NotConverged
 from conemodel.base.units import Array
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.hand.estimate import HELD, Interval
+from conemodel.tasks.real_hub.contradictions import Contradiction
+from conemodel.tasks.real_hub.judging import judge
+from conemodel.tasks.real_hub.likeliest import Likeliest, find_likeliest, residuals
 from conemodel.tasks.real_hub.readings import Reading
 from conemodel.tasks.real_hub.unknown_hub import Shown, UnknownHub, unknown_hub
 
@@ -25,18 +25,6 @@ DRAWS = 2000
 
 SEED = 7
 """Of the draw: any number, always the same, so that the same readings give the same answer."""
-
-NUDGE = 1e-4
-"""Step of the derivatives, in standard deviations of an unknown."""
-
-ROUNDS = 3
-"""How often the errors of the readings are taken anew at the likeliest hub: they hang on its threshold."""
-
-MISFIT = 3.0
-"""Standard errors from which a reading does not fit [-]: one in 370 goes as far by chance."""
-
-AS_FAR = 0.8
-"""Share of the furthest miss from which another is as suspect as it [-]. Judgement."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +52,8 @@ class Fitted:
         hub: as described and assumed; readings: each beside the fit.
         shown: what hubs as likely as the readings leave them show; weight: how likely each is (n,), sum 1.
         assumed: what hubs showed before the first reading, all as likely (n,).
-        clash: readings, by number, of which one is wrong and nobody can tell which.
+        clash: readings, by number, of which one is wrong and nobody can tell which; nothing rests on them.
+        contradictions: between counts, the plainest first.
     """
 
     hub: UnknownHub
@@ -73,6 +62,7 @@ class Fitted:
     weight: Array
     assumed: Shown
     clash: tuple[int, ...] = ()
+    contradictions: tuple[Contradiction, ...] = ()
 
     def interval(self, of: Callable[[Shown], Array]) -> Interval:
         """Return what is known of a quantity now."""
@@ -83,30 +73,18 @@ class Fitted:
         return weighted_interval(of(self.assumed), np.full(DRAWS, 1 / DRAWS))
 
 
-class _Likeliest(NamedTuple):
-    """The likeliest hub `z` (d,), the readings' misses and their errors there (r,) [m], and the slopes (r + d, d)."""
-
-    z: Array
-    miss: Array
-    spread: Array
-    slope: Array
-
-
 def fit_real_hub(scenario: Scenario, readings: Sequence[Reading]) -> Fitted:
     """Return what readings say of a real hub that is like a scenario's, and of the hand that felt it.
 
-    A reading that does not fit is left out if it alone stands out.
+    Nothing rests on a reading that does not fit, nor on those that contradict each other.
 
     Raises:
         NotConverged: no balance of forces, or no likeliest hub, was found.
     """
     hub = unknown_hub(scenario)
-    found = _find_likeliest(hub, readings)
-    deleted = _deleted_residuals(found)
-    suspects = _suspects(deleted)
-    alone = suspects if len(suspects) == 1 else ()
-    kept = [reading for number, reading in enumerate(readings) if number not in alone]
-    best = _find_likeliest(hub, kept) if alone else found
+    judged = judge(hub, readings)
+    kept = [readings[number] for number in judged.kept]
+    best = find_likeliest(hub, kept)
     draws = np.random.default_rng(SEED).standard_normal((DRAWS, hub.size))
     shown, weight = _draw_about(hub, kept, best, draws)
     at = hub.show(best.z[None])
@@ -117,15 +95,16 @@ def fit_real_hub(scenario: Scenario, readings: Sequence[Reading]) -> Fitted:
                 reading=reading,
                 miss=float(reading.miss(hub, at)[0]),
                 spread=reading.spread(hub, at),
-                deleted=float(deleted[number]),
-                left_out=number in alone,
+                deleted=float(judged.deleted[number]),
+                left_out=number in judged.left_out,
             )
             for number, reading in enumerate(readings)
         ),
         shown=shown,
         weight=weight,
         assumed=hub.show(draws),
-        clash=suspects if len(suspects) > 1 else (),
+        clash=judged.clash,
+        contradictions=judged.contradictions,
     )
 
 
@@ -137,59 +116,12 @@ def weighted_interval(values: Array, weight: Array) -> Interval:
     return Interval(value=float(middle), low=float(low), high=float(high))
 
 
-def _find_likeliest(hub: UnknownHub, readings: Sequence[Reading]) -> _Likeliest:
-    """Return the likeliest hub."""
-    z, spread = np.zeros(hub.size), np.ones(len(readings))
-    for _ in range(ROUNDS):
-        at = hub.show(z[None])
-        spread = np.array([reading.spread(hub, at) for reading in readings])
-        found = least_squares(_residuals_at, z, jac=_slope, method="lm", args=(hub, readings, spread))
-        if not found.success:
-            raise NotConverged(f"no likeliest hub was found for these readings: {found.message}")
-        z = found.x
-    return _Likeliest(z, found.fun[: len(readings)] * spread, spread, _slope(z, hub, readings, spread))
-
-
-def _residuals_at(z: Array, hub: UnknownHub, readings: Sequence[Reading], spread: Array) -> Array:
-    """Return the residuals of one hub (r + d,)."""
-    return np.asarray(_residuals(hub, readings, z[None], spread)[0])
-
-
-def _residuals(hub: UnknownHub, readings: Sequence[Reading], z: Array, spread: Array) -> Array:
-    """Return misses in standard errors and the unknowns themselves: (n, r + d) for `z` (n, d)."""
-    shown = hub.show(z)
-    misses = [reading.miss(hub, shown) / error for reading, error in zip(readings, spread, strict=True)]
-    return np.concatenate((np.reshape(misses, (len(readings), len(z))).T, z), axis=1)
-
-
-def _slope(z: Array, hub: UnknownHub, readings: Sequence[Reading], spread: Array) -> Array:
-    """Return how the residuals change with each unknown (r + d, d)."""
-    nudges = NUDGE * np.eye(z.size)
-    up, down = np.split(_residuals(hub, readings, np.concatenate((z + nudges, z - nudges)), spread), 2)
-    return np.asarray((up - down).T / (2 * NUDGE))
-
-
-def _deleted_residuals(found: _Likeliest) -> Array:
-    """Return how far each reading lies from what the others foretell of it (r,), in standard errors [-]."""
-    rows = found.slope[: found.miss.size]
-    leverage = np.einsum("ri,ri->r", rows, np.linalg.solve(found.slope.T @ found.slope, rows.T).T)
-    return np.asarray(found.miss / found.spread / np.sqrt(np.maximum(1 - leverage, 1e-9)))
-
-
-def _suspects(deleted: Array) -> tuple[int, ...]:
-    """Return the readings of which one is wrong: none where all fit, one where it alone stands out."""
-    size = np.abs(deleted)
-    if not size.size or size.max() < MISFIT:
-        return ()
-    return tuple(int(number) for number in np.flatnonzero(size >= AS_FAR * size.max()))
-
-
 def _draw_about(
-    hub: UnknownHub, readings: Sequence[Reading], best: _Likeliest, draws: Array
+    hub: UnknownHub, readings: Sequence[Reading], best: Likeliest, draws: Array
 ) -> tuple[Shown, Array]:
     """Return what hubs drawn about the likeliest show, and how likely each is (n,)."""
     root = np.linalg.cholesky(np.linalg.inv(best.slope.T @ best.slope))
     z = best.z + draws @ root.T
-    left = (_residuals(hub, readings, z, best.spread) ** 2).sum(axis=1) - (draws**2).sum(axis=1)
+    left = (residuals(hub, readings, z, best.spread) ** 2).sum(axis=1) - (draws**2).sum(axis=1)
     weight = np.exp((left.min() - left) / 2)
     return hub.show(z), weight / weight.sum()

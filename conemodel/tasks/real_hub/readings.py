@@ -51,17 +51,20 @@ class Felt:
         at = shown.felt_play_at if self.what == "play" else shown.felt_drag_at
         return np.asarray((self.count + between) * hub.lead + shown.end_play[self.state] - at)
 
-    def spread(self, hub: UnknownHub, shown: Shown) -> float:
-        """Return its standard error for one hub [m]: mark, step, the next locking's drift, and the look's own."""
+    def turn_error(self, hub: UnknownHub) -> float:
+        """Return the standard error of where the cone stood [m]: mark, step, and the next locking's drift."""
         turns = [standard_error(MARK_ERROR, DEG), DEG.from_si(self.step) / sqrt(12)]
         if self.state != "nut loose":
             turns.append(standard_error(DRIFT, DEG))
-        along = DEG.to_si(float(np.hypot.reduce(turns))) * hub.lead
+        return DEG.to_si(float(np.hypot.reduce(turns))) * hub.lead
+
+    def spread(self, hub: UnknownHub, shown: Shown) -> float:
+        """Return its standard error for one hub [m]: of where the cone stood, and the look's own."""
         scatter = NEW_WITH_EACH_LOOK * log((FELT_AT_RIM if self.what == "play" else FELT_RIPPLE).factor)
         felt = shown.felt_play / shown.play_factor if self.what == "play" else shown.felt_drag
         where = hub.end_play_of_play if self.what == "play" else hub.end_play_of_drag
         more, less = (float(where(felt[0] * np.exp(side * scatter))) for side in (1.0, -1.0))
-        return float(np.hypot(along, abs(more - less) / 2))
+        return float(np.hypot(self.turn_error(hub), abs(more - less) / 2))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

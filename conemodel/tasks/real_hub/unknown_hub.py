@@ -8,10 +8,10 @@ end play are those of every prediction; a turn of the cone only adds to them.
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
+from typing import Literal, NamedTuple
 
 import numpy as np
-from scipy.special import ndtr
+from scipy.special import ndtr, ndtri
 
 from conemodel.base.units import MM, Array, Floats
 from conemodel.parts.distributions import Uncertain
@@ -38,6 +38,9 @@ WITHOUT_COMPARING = 2.0
 
 POINTS = 4000
 """Points over which a curve is read backwards: some tens of nanometres of end play each."""
+
+DRAWN = 400
+"""Hubs drawn for what is assumed of them: a mean errs by a twentieth of its spread."""
 
 PROCEDURE = {
     "back_off": 0.0,
@@ -127,7 +130,7 @@ class UnknownHub:
             NotConverged: no balance of forces was found.
         """
         columns = iter(z.T)
-        drawn = {name: spread.at(ndtr(next(columns))) for name, spread in self.spreads.items()}
+        drawn = {name: _spread_at(name, spread, next(columns)) for name, spread in self.spreads.items()}
         hand = {name: usual * factor ** next(columns) for name, (usual, factor) in self.factors.items()}
         inputs = inputs_drawn(self.scenario, drawn)
         contact = self.tables.unloaded.end_play_at_preload(finger_preload(self.scenario, inputs))
@@ -143,6 +146,22 @@ class UnknownHub:
             stiffness=drawn["stiffness"],
             play_factor=hand["play_factor"],
         )
+
+    @cached_property
+    def assumed(self) -> Shown:
+        """What `DRAWN` hubs show as they are assumed, always the same ones."""
+        return self.show(np.random.default_rng(DRAWN).standard_normal((DRAWN, self.size)))
+
+    def show_hand(self, coarser: float) -> Shown:
+        """Return what the usual hub shows to a hand that is so many times as coarse as the usual one [-]."""
+        shown = self.show(np.zeros((1, self.size)))
+        play, drag = coarser * shown.felt_play, coarser * shown.felt_drag
+        return shown._replace(felt_play=play, felt_drag=drag)
+
+    def hand_at(self, what: Literal["play", "drag"], z: Array) -> float:
+        """Return how far the hand of a hub `z` (size,) lies from the usual one, in standard deviations [-]."""
+        place = list(self.factors).index(f"felt_{what}")
+        return float(z[len(self.spreads) + place])
 
     def end_play_of_play(self, play: Floats) -> Array:
         """Return the end play [m] that has a free play at the rim [m] of any shape."""
@@ -182,6 +201,24 @@ INPUTS = frozenset({
     "thread_friction", "face_friction",
 })  # fmt: skip
 """Assumptions that are inputs of the terms of end play; the others move a reading by less than it errs by."""
+
+
+GUESSED = frozenset({"lock_torque", "drift", "backlash", "clamp_force"})
+"""Of those, lengths, turns, forces and torques whose ends are guesses: beyond them is unlikely, not impossible."""
+
+TAIL = float(ndtri(0.9))
+"""Past nine in ten on either side such a quantity goes on in its logarithm as steeply as there [standard deviations].
+Held between its ends, it would stop answering near them, and the little room left would pass for knowledge."""
+
+
+def _spread_at(name: str, spread: Uncertain, z: Array) -> Array:
+    """Return a quantity [SI] at numbers (n,) that are standard normal."""
+    if name not in GUESSED or spread.low <= 0 or spread.low == spread.high:
+        return spread.at(ndtr(z))
+    inside, small = np.clip(z, -TAIL, TAIL), 1e-3
+    edge = np.sign(z) * TAIL
+    steep = np.log(spread.at(ndtr(edge)) / spread.at(ndtr(edge * (1 - small)))) / (TAIL * small)
+    return np.asarray(spread.at(ndtr(inside)) * np.exp(steep * np.maximum(np.abs(z) - TAIL, 0.0)))
 
 
 def unknown_hub(scenario: Scenario) -> UnknownHub:

@@ -16,6 +16,7 @@ from conemodel.parts.library import SCENARIOS
 from conemodel.parts.real_hub import load_real_hub
 from conemodel.parts.toml_files import load_scenario
 from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_figure, real_hub_svg
+from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.show.real_hub.over_weeks import PRACTICE, REAL, Once, list_over_weeks
 from conemodel.show.real_hub.page_to_print import COLUMNS, DIAL, ROWS, TEST_LINE, page_figure
 from conemodel.show.real_hub.text import list_readings, list_told
@@ -24,6 +25,7 @@ from conemodel.show.setting.setting_sheet import to_pdf
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
 from conemodel.tasks.hand.estimate import Interval
+from conemodel.tasks.real_hub.contradictions import Contradiction
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.readings import Felt, Reading, readings_in
 from conemodel.tasks.real_hub.told import what_is_told
@@ -76,11 +78,37 @@ def test_a_reading_that_does_not_fit_is_named_with_its_number():
 
 def test_two_that_contradict_each_other_take_the_place_of_the_threshold():
     fitted = fit(play(5), play(16))
-    assert (
-        headline_words(what_is_told(fitted)["felt_play"], fitted)[0] == "Some readings contradict each other"
-    )
+    state, below = headline_words(what_is_told(fitted)["felt_play"], fitted)
+    assert state == "Your two counts differ by 11 minutes: count again"
+    assert below == "Nobody can tell which is wrong, so no number rests on them."
     assert "5 min out" in misfit_words(fitted)
     assert "16 min out" in misfit_words(fitted)
+    assert not any(one.told for one in what_is_told(fitted).values())
+
+
+@pytest.mark.parametrize(
+    ("kind", "minutes", "said"),
+    [
+        ("repeated", 15, "Your two counts differ by 15 minutes: count again"),
+        ("clamping", -4, "Clamping cannot add play: rows swapped, or the clamp not closed?"),
+        ("clamping", 0, "Clamping took no play: was the clamp closed?"),
+        (
+            "clamping",
+            14,
+            "Clamping took 14 minutes, which this hub cannot: count again, or is it another hub?",
+        ),
+        ("locking", -6, "Locking cannot add play: rows swapped, or the locknut not tight?"),
+        ("drag past play", 5, "Drag 5 minutes further out than play cannot be: count both again"),
+        (
+            "beyond",
+            0,
+            "No hand assumed here would give such counts: find finger contact again, and count again",
+        ),
+    ],
+)
+def test_what_cannot_be_is_said_as_a_mechanic_would(kind, minutes, said):
+    found = Contradiction(kind=kind, readings=(0, 1), apart=MINUTE.to_si(minutes))
+    assert contradiction_words(found) == said
 
 
 def test_the_tables_hold_every_reading_and_every_unknown():
