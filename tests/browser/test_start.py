@@ -13,6 +13,11 @@ from tests.browser.pointer import Pointer
 TARGET = 44  # px, for a finger; WCAG 2.2, 2.5.5, from memory
 SIZES = [(1366, 768), (820, 1180), (390, 844)]
 
+# The group of the drawing that a finger takes hold of at a place.
+HELD_AT = """([x, y]) => [...document.querySelectorAll('*')]
+    .map(node => node.shadowRoot?.querySelector('.picture')).find(Boolean).getRootNode()
+    .elementFromPoint(x, y)?.closest('[data-group]')?.dataset.group"""
+
 
 class Finger:
     """Mouse or finger on the hub."""
@@ -122,9 +127,10 @@ def test_all_of_the_tyre_is_a_hold_for_a_finger(open_page, size):
     hand = Finger(page, touch=True)
     box = page.locator('.picture [data-group="rim top"] .tyre').first.bounding_box()
     assert box is not None
-    assert box["width"] >= TARGET
     # the hollow of the tyre, where nothing is painted
     x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+    for aside in (1 - TARGET / 2, 0, TARGET / 2 - 1):
+        assert page.evaluate(HELD_AT, [x + aside, y]) == "rim top"
     hand.drag([(x + 4 * i, y) for i in (*range(15), *range(15, -15, -1))])
     wait_step(page, "knocks")
 
