@@ -24,16 +24,18 @@ STAGE_OF_TERM: dict[str, ErrorStage] = {
 
 
 def stage_past(secret: HiddenHub, hub: HubState) -> ErrorStage:
-    """Return the stage in which a hub, closed in the frame, last went past the tight edge of its good range."""
-    edge = window_for(secret, hub).tight_edge
-    end, past = 0.0, False
-    stage: ErrorStage = "touch"
+    """Return the stage that took a hub, closed in the frame, past the tight edge of its good range.
+
+    Of the stages without which it would not be past it, that is the one that took most; where no stage took so much,
+    the cone was set too far in for any of them.
+    """
+    took: dict[ErrorStage, float] = {}
     for term in terms_of(secret, in_frame(secret, hub)):
-        end += term.length
-        if end < edge and not past:
-            stage = STAGE_OF_TERM.get(term.key, "touch")
-        past = end < edge
-    return stage
+        stage = STAGE_OF_TERM.get(term.key, "touch")
+        took[stage] = took.get(stage, 0.0) + term.length
+    past = sum(took.values()) - window_for(secret, hub).tight_edge
+    enough = [stage for stage in took if stage != "touch" and took[stage] <= past]
+    return min(enough, key=lambda stage: took[stage], default="touch")
 
 
 def part_of(secret: HiddenHub, hub: HubState, key: str) -> float:

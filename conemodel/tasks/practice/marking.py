@@ -1,12 +1,13 @@
 """Marking: where each hub ended, in which stage it went wrong, and what was done on the way."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import Term
 from conemodel.tasks.headline import Headline
-from conemodel.tasks.practice.actions import ACTIONS, PutRight, TakeBack
+from conemodel.tasks.practice.actions import ACTIONS, TakeBack
 from conemodel.tasks.practice.criteria import Criterion, checks_of, critical_reasons, touch_within
 from conemodel.tasks.practice.error_stage import ErrorStage
 from conemodel.tasks.practice.hints import hint_on
@@ -14,14 +15,11 @@ from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.hub_headline import hub_headline
 from conemodel.tasks.practice.hub_terms import end_play_of, in_frame, terms_of, window_for
 from conemodel.tasks.practice.outcome import how_far_from_touch, how_far_off, state_as_it_came, state_off
-from conemodel.tasks.practice.session import Bench, HiddenHub, HubState
+from conemodel.tasks.practice.session import Bench, Event, HiddenHub, HubState
 from conemodel.tasks.setting.good_range import Window
 
 MOVES = (*(name for name, kind in ACTIONS.items() if kind.moves_cone), TakeBack.__name__)
 """Names of the moves that can shift the cone; taking one back is one more."""
-
-BRAKE_CONNECTED = PutRight("brake").words
-"""The one thing put right that leaves the cone alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,7 +37,7 @@ class HubMark:
         stage: where it went wrong: touch, slack, drift, clamp, not checked; judged; none.
         unchecked: it was not rocked, or not twirled, clamped since the cone was last moved.
         critical: reasons it must never be ridden like this; empty if none.
-        checks: everything that was looked at; locks, moves: how often; hint: one sentence.
+        checks: everything that was looked at; locks, moves: how often something was moved; hint: one sentence.
     """
 
     hub: int
@@ -142,6 +140,13 @@ def _how_far_off(exercise: Exercise, secret: HiddenHub, hub: HubState) -> float:
     return how_far_from_touch(hub, within=touch_within(exercise) * secret.scenario.axle.lead_per_radian)
 
 
+def _count_moves(secret: HiddenHub, events: tuple[Event, ...]) -> int:
+    """Return how many acts moved cone or locknut: one that left everything where it stood does not count."""
+    states = (secret.start, *(event.after or secret.start for event in events))
+    moved = (after.setting != before.setting for before, after in pairwise(states))
+    return sum(event.kind in MOVES and changed for event, changed in zip(events, moved, strict=True))
+
+
 def _hub_mark(bench: Bench, number: int) -> HubMark:
     """Return the mark of one hub."""
     exercise, secret, hub = bench.exercise, bench.hidden[number], bench.hubs[number]
@@ -149,7 +154,7 @@ def _hub_mark(bench: Bench, number: int) -> HubMark:
     off = _how_far_off(exercise, secret, hub)
     events = tuple(event for event in bench.log if event.hub == number and not event.refused)
     locks = sum(event.kind == "Tighten" for event in events)
-    moves = sum(event.kind in MOVES and event.action != BRAKE_CONNECTED for event in events)
+    moves = _count_moves(secret, events)
     critical = tuple(critical_reasons(exercise, secret, hub, off=off)) if hub.done == "done" else ()
     checks = tuple(checks_of(exercise, secret, hub, off=off, locks=locks, moves=moves))
     passed = hub.done is not None and all(check.passed for check in checks) and not critical

@@ -101,6 +101,11 @@ class HubState:
         """Whether it is marked."""
         return self.mark is not None
 
+    @property
+    def setting(self) -> tuple[object, ...]:
+        """What tells whether cone or locknut was moved, or the hub put right, between two states."""
+        return self.cone, self.lock, self.nut_snug, self.axle_changed, self.balls_made_up
+
     def answer(self, question: str) -> str | None:
         """Return the last answer to a question, or None."""
         return dict(self.answers).get(question)

@@ -86,14 +86,9 @@ def moves(frames: tuple[Frame, ...]) -> Iterator[tuple[int, int]]:
     """Yield the first and the last frame of each stretch in which neither cone nor locknut was moved."""
     first = 0
     for number in range(1, len(frames) + 1):
-        if number == len(frames) or _stands(frames[number]) != _stands(frames[number - 1]):
+        if number == len(frames) or frames[number].hub.setting != frames[number - 1].hub.setting:
             yield first, number - 1
             first = number
-
-
-def _stands(frame: Frame) -> tuple[object, ...]:
-    hub = frame.hub
-    return hub.cone, hub.lock, hub.nut_snug, hub.axle_changed, hub.balls_made_up
 
 
 def _frame(bench: Bench, secret: HiddenHub, event: Event, before: Frame | None) -> Frame:

@@ -112,12 +112,15 @@ def set_at(share: float, **prior: object) -> Bench:
         ({"drift": (radians(40), radians(40)), "clamp_force": (1e3, 1e3)}, -1.0, "drift"),
         ({"clamp_force": (8e3, 8e3), "thread_clearance": (10e-6, 10e-6)}, -1.0, "clamp"),
         ({"clamp_force": (1e3, 1e3), "thread_clearance": (10e-6, 10e-6)}, -3.0, "touch"),
+        ({"thread_clearance": (60e-6, 60e-6)}, -2.0, "touch"),
         ({}, 2.0, "touch"),
         ({}, 0.5, "none"),
     ],
 )
-def test_the_stage_is_where_a_hub_went_past_its_tight_edge_or_who_left_it_loose(prior, share, stage):
-    """Terms added up in the order of the work; the sizes are chosen so that one of them takes it over the edge."""
+def test_the_stage_is_the_one_without_which_a_hub_would_not_be_tight_or_who_left_it_loose(
+    prior, share, stage
+):
+    """Sums of terms; the sizes are chosen so that one stage alone took it over the edge, or none did."""
     assert mark(set_at(share, **prior)).stage == stage
 
 
@@ -154,6 +157,14 @@ def test_connecting_the_brake_is_no_move_of_the_cone():
     bench = do(bench, FitClamp("dropouts"), PutRight("brake"), Finish())
     assert mark(bench).moves == 0
     assert mark(bench).passed
+
+
+def test_an_act_that_moved_nothing_is_no_move_of_the_cone():
+    bench = do(bench_of(), TurnCone(1.0), TurnCone(2.0))
+    assert "nothing has changed" in bench.log[-1].told
+    assert mark(bench).moves == 0
+    bench = do(bench, HoldAxle("vice"), ScrewIn(), TurnCone(bench.hub.shown + 1.0))
+    assert mark(bench).moves == 2
 
 
 def test_undo_never_improves_a_mark():
