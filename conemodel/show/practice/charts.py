@@ -95,11 +95,17 @@ def progress_chart(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> Spec:
     }
     layers = [
         rule("y", y, 0.0, colour="good", strokeWidth=3),
-        curve(x, y("off"), colour="rule", width=1),
+        _joined(x, y("off")),
         points,
         *_sides(aim),
     ]
     return chart(layers, rows=rows, height=HEIGHT + FRAME, heading=title(aim.heading, 12))
+
+
+def _joined(x: Spec, y: Spec) -> Spec:
+    """Return lines from attempt to attempt at the same exercise: what differs in kind is not joined."""
+    line = curve(x, y, colour="rule", width=1)
+    return {**line, "encoding": {**line["encoding"], "detail": {"field": "exercise", "type": "nominal"}}}
 
 
 def _sides(aim: Aim) -> list[Spec]:

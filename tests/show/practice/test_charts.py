@@ -56,5 +56,10 @@ def test_progress_is_valid_vega_lite_with_every_attempt_and_room_for_the_worst()
     assert "1: 4, not yet, 29° too tight." in alt_text_progress(ATTEMPTS)
 
 
+def test_only_attempts_at_the_same_exercise_are_joined():
+    (line,) = (layer for layer in progress_chart(ATTEMPTS)["layer"] if layer["mark"].get("type") == "line")
+    assert line["encoding"]["detail"]["field"] == "exercise"
+
+
 def test_no_attempt_is_a_chart_too():
     check_vega_lite(progress_chart([]))
