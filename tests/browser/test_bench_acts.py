@@ -27,7 +27,7 @@ def slider(page: Page, name: str) -> Locator:
 
 def leave_it_too_tight(page: Page) -> None:
     """Set the hub as somebody would who has not felt one: screwed in, locked, clamped on spacers."""
-    press(page, "Axle: far side")
+    press(page, "Axle: far-side spanners")
     press(page, "Screw in by finger")
     before = lines(page)
     press(page, "Tighten")
@@ -35,7 +35,7 @@ def leave_it_too_tight(page: Page) -> None:
     pick(page, "spacers on both locknuts")
     press(page, "Close the lever")
     heard(page, before + 2)
-    press(page, "Axle: far side")
+    press(page, "Axle: far-side spanners")
 
 
 class Keys:
@@ -114,7 +114,7 @@ class Fingers:
         self.press("Hold the cone")
 
     def hold_axle(self) -> None:
-        self.press("Axle: far side")
+        self.press("Axle: far-side spanners")
 
     def undo(self) -> None:
         self.on(END).round(SPANNER + 42, -60)

@@ -19,7 +19,7 @@ DRAG_FROM = (6e-3, 9.5e-3, 15e-3, 24e-3, 38e-3, 60e-3)
 """Torque as it is felt from which each grade but the first is said [N·m]: steps of 1.6. Assumption."""
 
 DRAG_GRADES = (
-    "turns by itself",
+    "turns at a touch",
     "turns very lightly",
     "turns lightly",
     "turns with some drag",

@@ -66,7 +66,7 @@ def _turned_in(history: History) -> Hint | None:
     if last and history.off - part_of(secret, hub, "far_side") >= 0:
         return (
             "drift",
-            "The axle turned in the far side's locknut as you locked it: put the axle in the vice.",
+            "The axle itself turned as you locked it, and spanners on its far side did not hold it: use the vice.",
         )
     if history.off - part_of(secret, hub, "nut_drag") >= 0:
         return "clamp", "The axle nuts dragged the cone in: tighten the locknut harder before the nuts."

@@ -30,8 +30,8 @@ WORN_OUT_SLIP = 0.5
 """A thread worn beyond use keeps this share of the locking force [-]. Assumption."""
 
 BY_HAND = {
-    "hand": "the hand's error in placing the cone",
-    "far_side": "axle turned in the far side's thread",
+    "hand": "cone stirred a little as it was locked",
+    "far_side": "axle turned as it was locked: its far side slipped",
     "trim": "cone and locknut trimmed together",
     "nut_drag": "axle nut dragged the cone in",
     "clamp_let_go": "locked under a clamp on the axle end",

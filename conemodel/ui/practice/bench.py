@@ -56,7 +56,7 @@ class _Holding:
 HOLDS = (
     _Holding("cone", "Hold the cone", "h"),
     _Holding("vice", "Axle: vice", "v"),
-    _Holding("far spanners", "Axle: far side", "f"),
+    _Holding("far spanners", "Axle: far-side spanners", "f"),
 )
 
 

@@ -121,7 +121,7 @@ TRUE: dict[str, Truth] = {
         and not t.last_lock.before.cone_held
         and (t.last_lock.after.lock is not None and t.last_lock.after.lock.turned_in > 0)
     ),
-    r"The axle turned in the far side's locknut as you locked it: .*": lambda t, _: (
+    r"The axle itself turned as you locked it, and .*": lambda t, _: (
         t.tight and "far side" in t.last_lock.told and t.last_lock.before.axle_held != "vice"
     ),
     r"The axle nuts dragged the cone in: .*": lambda t, _: (

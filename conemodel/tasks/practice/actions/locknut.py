@@ -82,7 +82,7 @@ def _describe_locking(secret: HiddenHub, after: HubState) -> str:
     if secret.fault == "thread worn out":
         parts = ["The thread gives under the spanner: the locknut never comes up hard."]
     if any(term.key == "far_side" for term in lock.terms):
-        parts.append("The axle turned in the far side's locknut.")
+        parts.append("The axle itself turned: the spanners on its far side did not hold it.")
     if after.pen:
         turn = -lock.turned_in
         little, clear = LINE_MOVED
