@@ -39,16 +39,22 @@ def test_a_threshold_from_a_real_hub_serves_and_the_page_says_so(database: Datab
     app = _named(opened(**QUICK), "Ada")
     assert not app.exception
     assert SAID in words(app)
+    assert "**Used** for the words at the rim" in words(app)
     with_hand = words(app)
     app.toggle(key="own_hand").set_value(False).run()
     assert app.query_params["own_hand"] == "no"
+    assert "**Not used**" in words(app)
+    assert "**Used**" not in words(app)
     assert words(app) != with_hand  # the chances are those of any hand again
 
 
 def test_nobody_named_is_judged_as_any_hand(database: Database) -> None:
     _keep(database)
     for name in ("", "Kim"):
-        assert "found on a real hub" not in words(_named(opened(**QUICK), name))
+        said = words(_named(opened(**QUICK), name))
+        assert "found on a real hub" not in said
+        assert "Your hand's own threshold: **not used**" in said
+        assert ("None is kept for Kim" if name else "Your name is typed there, in this visit") in said
 
 
 def test_what_practice_found_does_not_serve(database: Database) -> None:
