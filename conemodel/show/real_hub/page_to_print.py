@@ -24,15 +24,17 @@ STEPS = (
     "Wheel out of the frame, rider's load off, bearing clean, greased and sound. Hold the axle in soft jaws by its "
     "far side. Run the locknut back.",
     "Screw the cone in by finger until the balls are just pinched. Lay the dial round the axle, spanner on the cone, "
-    "its handle at 0. Mark cone and axle with a pen. A minute is 6 degrees. Out is anticlockwise, looking at the cone.",
+    "its handle at 0. Mark cone and axle with a pen. A minute is 6 degrees. Out is anticlockwise, looking at the cone. "
+    "Before a locknut is turned the dial comes off through its slit; then back, its 0 at the mark on the axle.",
     "LOCKNUT LOOSE. Back the cone off a minute at a time. At each count rock the rim lightly and turn the axle with "
     "two fingers. Write the smallest count at which you feel play, and the largest at which it turns stiffer than "
-    "further out.",
+    "further out. What you never feel stays empty.",
     "LOCKED. Begin loose: back off 24 minutes, hold the cone, tighten the locknut as you always do, rock and turn. "
     "Undo it, come in 4 minutes at a time, then single minutes where play goes. Stop at the first drag.",
     "CLAMPED. At each of those counts, before you undo the locknut, clamp the wheel in its frame as you ride it. Rock "
     "it and turn it; open the clamp, go on. Stop at the first drag, as before.",
-    "Go through it twice if you can: two numbers tell more than one. Then fill in the screen A real hub.",
+    "Allow an hour, two for twice through (a guess): two numbers tell more than one. Then fill in the screen "
+    "A real hub.",
 )
 """What is done, in order."""
 
@@ -61,7 +63,7 @@ def page_figure() -> "Figure":
     top = 267.0
     for place, step in enumerate(STEPS, start=1):
         top = _write(axes, top, f"{place}.", step, characters=92)
-    _boxes(axes, 168.0)
+    _boxes(axes, 165.0)
     _dial(axes, (LEFT + DIAL / 2, 80.0))
     _notes(axes, (LEFT + DIAL + 12, 114.0))
     top = 37.0

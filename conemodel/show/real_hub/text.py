@@ -9,6 +9,7 @@ from conemodel.base.table import Table, Words, table_of_words
 from conemodel.base.units import DEG, MINUTE, MM, NEWTON_MM
 from conemodel.parts.real_hub import RealHubReadings
 from conemodel.show.real_hub.wording import (
+    COUNTS_AS,
     ONLY_REAL,
     TRUTH,
     before_words,
@@ -63,6 +64,7 @@ def real_hub_text(found: RealHubReadings, fitted: Fitted) -> str:
         "\n".join(f"  {line}" for line in unknowns),
         "\n".join(f"  {line}" for line in readings),
         f"{TRUTH} Computed for: {one_line(fitted.hub.scenario.name)}.",
+        COUNTS_AS,
         ONLY_REAL,
         CAUTION,
     )

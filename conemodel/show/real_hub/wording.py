@@ -17,6 +17,13 @@ ONLY_REAL = (
 
 TRUTH = f"The truth lies in a range {round(10 * HELD)} times in ten."
 
+COUNTS_AS = (
+    "A count stands for the step before it: play first felt at 3 began between 2 and 3, so its mark lies at 2.5, "
+    "as wide as the step; of drag, between the last count that has it and the next one out. The table gives the count "
+    "that the model would have you write: half a step from where its line crosses."
+)
+"""Why mark and line lie beside the counts in the table."""
+
 STATE_WORDS: dict[State, str] = {
     "nut loose": "locknut loose",
     "locked": "locked, not clamped",

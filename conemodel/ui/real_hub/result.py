@@ -16,7 +16,7 @@ from conemodel.record.real_hubs import KeptHub, delete_real_hubs, keep_real_hub,
 from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_svg
 from conemodel.show.real_hub.over_weeks import NOT_ALIKE, PRACTICE, REAL, Once, list_over_weeks
 from conemodel.show.real_hub.text import list_readings, list_told, real_hub_json
-from conemodel.show.real_hub.wording import ONLY_REAL, TRUTH, headline_words, misfit_words
+from conemodel.show.real_hub.wording import COUNTS_AS, ONLY_REAL, TRUTH, headline_words, misfit_words
 from conemodel.tasks.hand.kinds import KINDS
 from conemodel.tasks.real_hub.fit import Fitted
 from conemodel.tasks.real_hub.told import what_is_told
@@ -43,6 +43,7 @@ def show_result(found: RealHubReadings, hub: Scenario) -> None:
     st.caption(f"{TRUTH} {ONLY_REAL}")
     with st.container(key="cm-lines"):
         draw_by_width("real_hub", partial(real_hub_svg, fitted), alt=alt_text_of_real_hub(fitted))
+    st.caption(COUNTS_AS)
     table(list_told(told))
     with st.expander("Every reading beside the model"):
         table(list_readings(fitted))

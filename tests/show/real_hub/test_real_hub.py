@@ -20,7 +20,7 @@ from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.show.real_hub.over_weeks import PRACTICE, REAL, Once, list_over_weeks
 from conemodel.show.real_hub.page_to_print import COLUMNS, DIAL, ROWS, TEST_LINE, page_figure
 from conemodel.show.real_hub.text import list_readings, list_told
-from conemodel.show.real_hub.wording import headline_words, misfit_words, told_words, untold_words
+from conemodel.show.real_hub.wording import COUNTS_AS, headline_words, misfit_words, told_words, untold_words
 from conemodel.show.setting.setting_sheet import to_pdf
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
@@ -180,6 +180,23 @@ def test_every_word_lies_on_the_sheet_and_the_cautions_stand_on_it():
     said = " ".join(text.get_text().replace("\n", " ") for text in figure.axes[0].texts)
     assert CAUTION in said
     assert "Never force it" in said
+
+
+def test_the_sheet_says_how_long_it_takes_what_stays_empty_and_where_the_dial_goes():
+    axes = sheet().axes[0]
+    said = " ".join(text.get_text().replace("\n", " ") for text in axes.texts)
+    for words in ("Allow an hour", "What you never feel stays empty", "the dial comes off through its slit"):
+        assert words in said
+    steps = [text for text in axes.texts if text.get_text().startswith("Allow an hour")]
+    boxes = [text for text in axes.texts if text.get_text() == "Name"]
+    assert steps[0].get_window_extent().y0 > boxes[0].get_window_extent().y1  # the steps end above the boxes
+
+
+def test_a_mark_lies_half_a_step_from_its_count_and_the_words_say_so():
+    fitted = fit(play(3))
+    (mark,) = [line for line in real_hub_figure(fitted).axes[0].lines if line.get_marker() == "o"]
+    assert np.asarray(mark.get_xdata())[0] == pytest.approx(2.5)
+    assert "play first felt at 3 began between 2 and 3, so its mark lies at 2.5" in COUNTS_AS
 
 
 def test_there_is_a_box_for_every_number_the_screen_asks_for():
