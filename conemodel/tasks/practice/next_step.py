@@ -2,7 +2,6 @@
 
 from typing import NamedTuple
 
-from conemodel.parts.exercise import Exercise
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.look import looks_wrong
@@ -192,8 +191,10 @@ def _last_word(bench: Bench, asked: str) -> Next:
     left = _before_riding(bench) if bench.exercise.rides else None
     if left is None:
         left = Next("say", "say done", (a.Finish(),))
+    elif bench.hub.seat == "dropouts":
+        return left._replace(words=f"{left.words[:1].upper()}{left.words[1:]}.")
     then = "Then " if asked.endswith("stiff?") else ""
-    words = f"{asked} {then}{left.words}. If not: {_set_again(bench.exercise)}."
+    words = f"{asked} {then}{left.words}. If not: {_set_again(bench)}."
     return left._replace(words=words)
 
 
@@ -204,10 +205,12 @@ def _before_riding(bench: Bench) -> Next | None:
         return Next(
             "clamp", "let go of the axle, so that the wheel can go in the frame", (a.HoldAxle("nothing"),)
         )
-    if hub.seat != "dropouts" or not hub.closed:
+    if hub.seat != "dropouts":
         return Next("clamp", f"put the wheel in the frame and close the {what}", close_on(hub, "dropouts"))
+    if not hub.closed:
+        return Next("clamp", f"close the {what}: it stands open in the frame", (a.CloseClamp(),))
     if hub.felt.rocked_clamped is None:
-        return Next("feel", f"rock it again, now that the {what} is closed in the frame", (a.Rock(),))
+        return Next("feel", "rock it again, now that it is clamped in the frame", (a.Rock(),))
     if exercise.brake_loose and not hub.brake_connected:
         return Next("look", "connect the brake", (a.PutRight("brake"),))
     if "recheck" in exercise.questions and hub.answer("recheck") is None:
@@ -215,6 +218,8 @@ def _before_riding(bench: Bench) -> Next | None:
     return None
 
 
-def _set_again(exercise: Exercise) -> str:
+def _set_again(bench: Bench) -> str:
     """Return how a locked cone is set again: trimmed where the clamp leaves it free."""
-    return "trim it" if exercise.seat == CONE_FREE else "undo it, turn the cone, lock it again"
+    if bench.exercise.seat == CONE_FREE:
+        return "trim it"
+    return f"{'open the clamp, ' if bench.hub.closed else ''}undo it, turn the cone, lock it again"

@@ -42,7 +42,7 @@ def follow(bench: Bench) -> Bench:
 
 def by_hand(bench: Bench, words: str) -> Bench:
     """Do what words leave to the hand."""
-    if "say when" in words:
+    if words.startswith("Say when"):
         return do(bench, a.Answer("recheck", "after the first ride and within about 100 km"))
     if "locking will do" in words:
         return do(bench, a.Answer("foretell", "tighter"))
@@ -61,6 +61,14 @@ def test_who_follows_what_comes_next_never_rides_a_wheel_that_must_not_be(name: 
         assert mark(done).critical == (), seed
         missed = {check.name for check in mark(done).hubs[0].checks if not check.passed}
         assert missed <= {"locks", "range"}, seed
+
+
+def test_in_the_frame_brake_and_next_look_are_named_one_after_the_other() -> None:
+    bench = bench_of(rides=True, brake_loose=True, questions=("recheck",), start="locked", assessed=False)
+    bench = do(bench, *(a.FitClamp("dropouts"), a.CloseClamp(), a.Rock()))
+    assert next_step(bench).words == "Connect the brake."
+    bench = do(bench, a.PutRight("brake"))
+    assert next_step(bench).words == "Say when it must be looked at again."
 
 
 def test_what_is_to_be_looked_at_is_still_said_after_the_cone_was_touched() -> None:
