@@ -16,6 +16,7 @@ from conemodel.show.real_hub.wording import (
     fits_words,
     found_words,
     headline_words,
+    lock_words,
     misfit_words,
     model_words,
     reading_words,
@@ -24,6 +25,7 @@ from conemodel.show.real_hub.wording import (
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.real_hub.fit import Fitted
+from conemodel.tasks.real_hub.lock_at import lock_at
 from conemodel.tasks.real_hub.told import QuantityName, Told, what_is_told
 
 
@@ -61,6 +63,7 @@ def real_hub_text(found: RealHubReadings, fitted: Fitted) -> str:
         one_line(f"{found.name}{f', felt by {found.hand}' if found.hand else ''}"),
         f"{state}{'' if state.endswith('?') else '.'} {below}",
         misfit_words(fitted),
+        lock_words(lock_at(fitted)),
         "\n".join(f"  {line}" for line in unknowns),
         "\n".join(f"  {line}" for line in readings),
         f"{TRUTH} Computed for: {one_line(fitted.hub.scenario.name)}.",

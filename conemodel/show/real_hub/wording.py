@@ -7,6 +7,7 @@ from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.tasks.hand.estimate import HELD, Interval
 from conemodel.tasks.real_hub.contradictions import MISFIT
 from conemodel.tasks.real_hub.fit import Checked, Fitted
+from conemodel.tasks.real_hub.lock_at import LockAt
 from conemodel.tasks.real_hub.readings import Felt, Reading
 from conemodel.tasks.real_hub.told import Told
 
@@ -113,6 +114,19 @@ def misfit_words(fitted: Fitted) -> str:
         more = "".join(f" Also: {contradiction_words(each)}." for each in fitted.contradictions[1:])
         return f"Feel for these again; no number below rests on them: {said}.{more}".replace("?.", "?")
     return ""
+
+
+def lock_words(lock: LockAt | None) -> str:
+    """Return at which count to lock the hub and how likely it is right then; empty where that is not known."""
+    if lock is None:
+        return ""
+    low, high = (count_words(end) for end in (lock.ends.low, lock.ends.high))
+    right, tight = (min(round(100 * chance), 95) for chance in (lock.right, lock.tight))
+    return (
+        f"Lock this hub at about {count_words(lock.count)} (best count: {low} to {high}). Clamped, it is then in the "
+        f"good range {right} times in 100{' or more' if right == 95 else ''}, too tight {tight} times. Feel for play "
+        "and drag before it is ridden."
+    )
 
 
 def told_words(told: Told) -> str:

@@ -16,9 +16,17 @@ from conemodel.record.real_hubs import KeptHub, delete_real_hubs, keep_real_hub,
 from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_svg
 from conemodel.show.real_hub.over_weeks import NOT_ALIKE, PRACTICE, REAL, Once, list_over_weeks
 from conemodel.show.real_hub.text import list_readings, list_told, real_hub_json
-from conemodel.show.real_hub.wording import COUNTS_AS, ONLY_REAL, TRUTH, headline_words, misfit_words
+from conemodel.show.real_hub.wording import (
+    COUNTS_AS,
+    ONLY_REAL,
+    TRUTH,
+    headline_words,
+    lock_words,
+    misfit_words,
+)
 from conemodel.tasks.hand.kinds import KINDS
 from conemodel.tasks.real_hub.fit import Fitted
+from conemodel.tasks.real_hub.lock_at import lock_at
 from conemodel.tasks.real_hub.told import what_is_told
 from conemodel.ui.cache import cached_real_hub
 from conemodel.ui.files import offer_file, say_problems
@@ -40,6 +48,8 @@ def show_result(found: RealHubReadings, hub: Scenario) -> None:
     )
     if words := misfit_words(fitted):
         st.warning(for_page(words))
+    if words := lock_words(lock_at(fitted)):
+        st.markdown(for_page(words))
     st.caption(f"{TRUTH} {ONLY_REAL}")
     with st.container(key="cm-lines"):
         draw_by_width("real_hub", partial(real_hub_svg, fitted), alt=alt_text_of_real_hub(fitted))

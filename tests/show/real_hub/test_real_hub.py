@@ -20,13 +20,21 @@ from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.show.real_hub.over_weeks import PRACTICE, REAL, Once, list_over_weeks
 from conemodel.show.real_hub.page_to_print import COLUMNS, DIAL, ROWS, TEST_LINE, page_figure
 from conemodel.show.real_hub.text import list_readings, list_told
-from conemodel.show.real_hub.wording import COUNTS_AS, headline_words, misfit_words, told_words, untold_words
+from conemodel.show.real_hub.wording import (
+    COUNTS_AS,
+    headline_words,
+    lock_words,
+    misfit_words,
+    told_words,
+    untold_words,
+)
 from conemodel.show.setting.setting_sheet import to_pdf
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.real_hub.contradictions import Contradiction
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
+from conemodel.tasks.real_hub.lock_at import LockAt
 from conemodel.tasks.real_hub.readings import Felt, Reading, readings_in
 from conemodel.tasks.real_hub.told import what_is_told
 
@@ -197,6 +205,14 @@ def test_a_mark_lies_half_a_step_from_its_count_and_the_words_say_so():
     (mark,) = [line for line in real_hub_figure(fitted).axes[0].lines if line.get_marker() == "o"]
     assert np.asarray(mark.get_xdata())[0] == pytest.approx(2.5)
     assert "play first felt at 3 began between 2 and 3, so its mark lies at 2.5" in COUNTS_AS
+
+
+def test_the_count_to_lock_at_is_said_with_its_range_and_chance():
+    ends = Interval(value=MINUTE.to_si(10), low=MINUTE.to_si(9), high=MINUTE.to_si(11.5))
+    said = lock_words(LockAt(count=MINUTE.to_si(10.5), ends=ends, right=0.86, tight=0.04))
+    assert said.startswith("Lock this hub at about 10.5 min out (best count: 9 min out to 11.5 min out). ")
+    assert "in the good range 86 times in 100, too tight 4 times" in said
+    assert lock_words(None) == ""
 
 
 def test_there_is_a_box_for_every_number_the_screen_asks_for():

@@ -15,10 +15,13 @@ from conemodel.parts.real_hub import State
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.hand.estimate import HELD
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub, weighted_interval
+from conemodel.tasks.real_hub.lock_at import lock_at
 from conemodel.tasks.real_hub.readings import Felt, Measured
 from conemodel.tasks.real_hub.told import QUANTITIES, what_is_told
 from conemodel.tasks.real_hub.unknown_hub import unknown_hub
-from tests.tasks.real_hub.bench_of_its_own import Hand, Hub, come_in, draw_hand, draw_hub
+from conemodel.tasks.setting.aim import MOST_TIGHT
+from conemodel.tasks.setting.good_range import window_of
+from tests.tasks.real_hub.bench_of_its_own import Hand, Hub, come_in, draw_hand, draw_hub, end_play_at
 
 REAR = load_scenario(SCENARIOS / "touring-rear.toml")
 STATES: tuple[State, ...] = ("nut loose", "locked", "clamped")
@@ -98,6 +101,26 @@ def test_hubs_of_another_make_are_not_called_misread(tried):
     # one reading in 370 lies so far off by chance, six to a hub; angles, grooves and rubbing are not the model's
     faulted = [one.fitted.clash or any(each.left_out for each in one.fitted.readings) for one in tried]
     assert np.mean([bool(each) for each in faulted]) < 0.06
+
+
+def test_a_hub_locked_where_it_says_is_right_as_often_as_it_says(tried):
+    """Hubs of another make, locked and clamped at the count by a hand that errs: right as often as foretold."""
+    window, right, foretold, tight = window_of(REAR), [], [], []
+    for number, one in enumerate(tried):
+        lock = lock_at(one.fitted)
+        if lock is not None:
+            end_play = end_play_at(one.hub, lock.count, "clamped", np.random.default_rng((15, number)))
+            right.append(window.state(end_play) == "right")
+            tight.append(window.state(end_play) == "tight")
+            foretold.append(lock.right)
+    assert len(right) > 0.9 * HUBS
+    assert np.mean(right) == pytest.approx(np.mean(foretold), abs=0.08)  # 100 hubs err by 0.03
+    assert np.mean(tight) < MOST_TIGHT
+
+
+def test_no_count_to_lock_at_where_readings_clash_or_only_the_nut_was_loose():
+    assert lock_at(fit_real_hub(REAR, USUAL[:2])) is None
+    assert lock_at(fit_real_hub(REAR, [felt("play", "locked", 6), felt("play", "locked", 15)])) is None
 
 
 def test_a_dial_along_the_axle_tells_the_slack_within_a_hundredth_of_a_millimetre():
