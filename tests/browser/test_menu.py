@@ -50,7 +50,7 @@ def test_the_doors_lead_on_by_keyboard(open_page: Open):
 def test_the_door_and_the_page_that_are_shown_stand_out(open_page: Open):
     page = open_page("/check-a-hub")
     strong = page.locator(".st-key-cm-menu strong")
-    assert strong.all_inner_texts() == ["Sort out a hub"]
+    assert strong.all_inner_texts() == ["Sort out a hub", "Check a hub"]
     go_to(page, "Learn it", "Progress")
     page.get_by_role("heading", name="Progress and classes", level=1).wait_for()
     assert strong.all_inner_texts() == ["Learn it", "Progress"]
