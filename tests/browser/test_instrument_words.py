@@ -118,3 +118,11 @@ def test_what_is_to_be_done_next_follows_from_the_stage(bench):
         assert said[leave, "locked"] == "Leave it there: clamp it and feel it."
         assert said[leave, "clamped"] == said[leave, "ridden"] == leave
     assert {said["Strip it and look.", stage] for stage in STAGES} == {"Strip it and look."}
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_that_the_gap_is_enlarged_is_said_on_every_screen(bench, size):
+    width, height = SIZES[size]
+    with bench.page("/", width=width, height=height, still=True) as page:
+        wait_rest(page)
+        assert "Gap and rule 20 ×" in page.locator(".close").inner_text()

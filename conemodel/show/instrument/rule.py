@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from conemodel.base.units import MM
 from conemodel.show.formatting import number
-from conemodel.show.instrument.drawing import Box, Drawing, Group, Label, Part, Plate
+from conemodel.show.instrument.drawing import Box, Drawing, Group, Label, Part, Plate, Point
 from conemodel.show.instrument.paths import block
 from conemodel.show.instrument.rule_scale import CAPITALS, WALL, RuleScale
 from conemodel.solve.stages.terms import Term
@@ -88,11 +88,12 @@ def with_rule(
     groups = [Group(name="below", parts=(scale.place.part("below", below, "clear"),))]
     groups += [Group(name=f"bar {i}", parts=(rule.bar(i, change),)) for i, change in enumerate(changes)]
     now = changes[-1].end if changes else 0.0
+    words = [rule.bar_words(i, change, corner) for i, change in enumerate(changes)]
     groups += [
-        Group(name="rule", parts=tuple(rule.parts(now, good, assumed))),
-        rule.pointer(now),
+        Group(name="rule", parts=tuple(rule.parts(now, good, assumed, words))),
+        rule.pointer(now, words),
     ]
-    labels = [*(rule.bar_words(i, change, corner) for i, change in enumerate(changes)), *rule.words()]
+    labels = [*words, *rule.words()]
     view = (box[0], box[1], box[2], box[3] + WALL.height(rows) * letters)
     return replace(plate, view=view, groups=(*plate.groups, *groups), labels=(*plate.labels, *labels))
 
@@ -125,12 +126,16 @@ class _UnderWall:
         return Label(text=change.words, at=(out * u, foot), anchor="end" if out < 0 else "start")
 
     def parts(
-        self, now: float, good: tuple[float, float] | None, assumed: tuple[float, float] | None
+        self,
+        now: float,
+        good: tuple[float, float] | None,
+        assumed: tuple[float, float] | None,
+        words: Sequence[Label],
     ) -> Iterator[Part]:
         """Yield the rule: its body, what is left, too tight and good, its marks, and where the cone may stand."""
         scale = self.scale
         yield scale.body()
-        yield from self._left_over(now)
+        yield from self._left_over(now, words)
         if good is not None:
             yield from scale.good(good)
         yield from (scale.marks(every) for every in (1, 5, 10) if scale.has_room_for(every))
@@ -144,15 +149,26 @@ class _UnderWall:
             ]
             yield scale.place.strokes("assumed-ends", ends, "assumed-end")
 
-    def _left_over(self, now: float) -> Iterator[Part]:
+    def _left_over(self, now: float, words: Sequence[Label]) -> Iterator[Part]:
         """Yield the gap that is left, plumb under the gap itself."""
         scale = self.scale
         _, seen = scale.within((0.0, now))
         if seen > 0:
             left = scale.block((0.0, seen), scale.top, 0.45 * WALL.plate * scale.size)
             yield scale.place.part("left-over", left, "gap")
-            line = [(scale.u(0.0), -scale.top), (scale.u(0.0), -self.base)]
-            yield scale.place.part("plumb-zero", line, "hidden", closed=False)
+            lines = self._plumb(scale.u(0.0), scale.u(0.0), words)
+            yield scale.place.strokes("plumb-zero", lines, "hidden")
+
+    def _plumb(self, u: float, seen: float, words: Sequence[Label]) -> Iterator[list[Point]]:
+        """Yield a line down to the rule at `u`, broken where it would cross words from where it is `seen`."""
+        top, size = self.base, self.scale.size
+        for i, label in enumerate(words):
+            start = self.scale.out * label.at[0]
+            if start - 0.2 * size < seen < start + WIDE * size * len(label.text):
+                if self._row(i) > top:
+                    yield [(u, -top), (u, -self._row(i))]
+                top = self._row(i + 1)
+        yield [(u, -top), (u, -self.scale.top)]
 
     def words(self) -> Iterator[Label]:
         """Yield the figures that have room and what the ends are, set by the foot of their letters."""
@@ -162,15 +178,15 @@ class _UnderWall:
             at = (label.at[0] + label.aside * size, label.at[1] + CAPITALS * size)
             yield replace(label, text=label.few or label.text, at=at, aside=0.0, group=None)
 
-    def pointer(self, now: float) -> Group:
+    def pointer(self, now: float, words: Sequence[Label]) -> Group:
         """Return the pointer, which goes with the cone to the end play `now` [mm], on the rule as far as that goes."""
         scale = self.scale
         share = scale.within((0.0, now))[1] / now if now else 1.0
         u, head = scale.u(0.0), WALL.pointer * scale.size
         tip = [(u, -scale.top), (u - 0.7 * head, -scale.top + head), (u + 0.7 * head, -scale.top + head)]
-        line = [(u, -scale.top), (u, -self.base)]
+        lines = self._plumb(u, scale.u(scale.within((0.0, now))[1]), words)
         parts = (
-            scale.place.part("plumb", line, "hidden", closed=False),
+            scale.place.strokes("plumb", lines, "hidden"),
             scale.place.part("pointer", tip, "dark", title="now"),
         )
         return Group(name="pointer", move={"cone": share * scale.out * scale.factor}, parts=parts)

@@ -27,8 +27,8 @@ WIDTH, LETTERS = 600.0, 24.0
 WHOLE = 0.28
 """Width of the whole hub over that of its side."""
 
-AWAY = 4.0
-"""How far outboard of its flank what pushes on it is written, clear of the axle's name [mm]."""
+AWAY = 2.5
+"""How far outboard of its flank what pushes on it is written, clear of axle's name and washer's foot [mm]."""
 
 PUSHES = ("ball pushes out", "nut pushes in")
 """What is written on the flanks of the thread that carry."""

@@ -114,7 +114,10 @@ def _answer(name: str, view: View, side: SideView) -> None:
     sign = SIGNS["safe"] if side.unsafe else ANSWER_SIGNS[side.answer.words] if side.answer else ""
     kind = "cm-answer cm-unsafe" if side.unsafe else "cm-answer"
     why = ". ".join(filter(None, (certainty_words(side), "The wheel can come out." if side.unsafe else "")))
-    st.html(f'<p class="{kind}"><b>{sign} {for_html(words)}</b> {for_html(why)} <span>{counted}</span></p>')
+    whose = f'<i class="cm-whose">{for_html(side.caption)}:</i>'
+    st.html(
+        f'<p class="{kind}">{whose}<b>{sign} {for_html(words)}</b> {for_html(why)} <span>{counted}</span></p>'
+    )
 
 
 def _keys(name: str, staged: Staged, told: Played, view: View) -> None:

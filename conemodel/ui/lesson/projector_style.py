@@ -25,13 +25,16 @@ div.cm-below p {font-size: inherit}
   flex-wrap: wrap}
 .st-key-cm-keys button {min-height: 2.4rem; padding: 0.15rem 0.8rem}
 .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) {align-items: flex-end}
+.cm-answer .cm-whose {display: none}
 @media UPRIGHT_WINDOW {
   .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) {flex-direction: column; gap: 0.6rem}
   .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) > [data-testid=stColumn] {width: 100%}
 }
 @media (max-width: 640px) {
   :root {--cm-wall: 16px}
-  .cm-head {flex-wrap: wrap}
+  .cm-head {flex-wrap: wrap; row-gap: 0}
+  .st-key-cm-wall > :has(.cm-side, .cm-hands) {order: 1} .st-key-cm-wall > :has(.cm-caution) {order: 2}
+  .cm-answer .cm-whose {display: inline; margin-right: 0.3em}
   .st-key-cm-keys {gap: 0.3rem; padding: 0.3rem 0.5rem}
   .st-key-cm-keys button {padding: 0.15rem 0.5rem}
   .st-key-cm-keys kbd {display: none}

@@ -66,7 +66,7 @@ export class CloseUp {
     at(this.play, size.large + (this.narrow ? 2 : 8), size.large);
     at(this.rim, size.large + size.middle + (this.narrow ? 8 : 16), size.middle);
     // What is not measured stands beside the first bar, which is a short one.
-    const lines = this.narrow ? [] : this.noteLines(), last = height - 9;
+    const lines = this.noteLines(), last = height - 9;
     const first = hide.has("numbers") ? last - size.small - 5 : this.base + 16;
     this.notes.forEach((node, i) => {
       at(node, i < lines.length - 1 ? first : last, size.small);
@@ -76,6 +76,7 @@ export class CloseUp {
 
   noteLines() {
     const { factor, thread_coarser: coarser, numbers } = this.data, lines = [];
+    if (this.narrow) return [`Gap and rule ${factor} ×`]; // there is room for no more
     const few = numbers.unmeasured.slice(0, NAMED), more = numbers.unmeasured.length - few.length;
     if (few.length) lines.push(`Not measured: ${few.join(", ")}${more ? ` and ${more} more` : ""}.`);
     return [...lines, `Gap and rule ${factor} × the parts; thread ${coarser} × coarser.`];

@@ -89,6 +89,29 @@ def test_no_word_lies_on_another_or_is_cut_off(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", EVERY)
+def test_no_dashed_line_crosses_the_words_of_a_bar(name: str) -> None:
+    for _, picture in pictures(name):
+        words = [each for each in words_of(picture) if re.search(r"\d\.\d{3}$", each[0])]
+        for line in ("plumb", "plumb-zero"):
+            for x, y in dashes_of(picture, line):
+                across = [
+                    each
+                    for each in words
+                    if each[1] < x < each[2] and each[3] < y.max() and y.min() < each[4]
+                ]
+                assert across == [], (line, x)
+
+
+def dashes_of(picture: HubPicture, name: str) -> Iterator[tuple[float, np.ndarray]]:
+    """Yield where each upright stroke of a line stands and its two ends, y down [mm]."""
+    for group in picture.close.groups:
+        for part in group.parts:
+            if part.name == name:
+                for stroke in outlines(part.d):
+                    yield stroke[0, 0] + shift_of(group, picture.state), stroke[:, 1]
+
+
+@pytest.mark.parametrize("name", EVERY)
 def test_nothing_of_the_whole_hub_that_holds_it_is_cut_off(name: str) -> None:
     for _, picture in pictures(name):
         left, top, width, height = picture.whole
