@@ -113,7 +113,8 @@ def factor_of(scenario: Scenario) -> int:
 
 
 def _kilonewtons(force: float) -> str:
-    return f"{force / 1e3:.1f}".removesuffix(".0") + " kN"
+    """Return a force [N] in kN, to two figures: no clamp is known better."""
+    return f"{force / 1e3:.{0 if force >= 9.95e3 else 1}f}".removesuffix(".0") + " kN"
 
 
 def _rim_play(scenario: Scenario) -> float:
