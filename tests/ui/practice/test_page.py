@@ -183,7 +183,7 @@ def test_the_act_that_is_advised_is_the_one_main_button() -> None:
     assert trainee.main == []  # first a hand holds the axle
     trainee.hold("vice")
     assert trainee.main == ["Screw in by finger"]
-    trainee.press("Screw in by finger")
+    trainee.press("Screw in by finger").turn(1.5)
     assert trainee.main == []  # the next act is on the bench, where its hand stands out
     advised = advised_action(trainee.sitting.stand.bench)
     assert advised is not None
