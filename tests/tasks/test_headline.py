@@ -5,7 +5,7 @@ import re
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
 import conemodel as cm
@@ -131,13 +131,16 @@ def test_shares_in_one_breath_add_up_to_ten(chances: dict[str, float], tenths: l
     assert [int(found) for found in re.findall(r"on (\d+)", shares_of_ten(chances))] == tenths
 
 
+@example([1.0, 1.0, 0.0625, 0.0625])
 @given(st.lists(st.floats(0.0, 1.0), min_size=3, max_size=4).filter(lambda parts: sum(parts) > 0.1))
 def test_they_add_up_whatever_they_are_and_stay_within_what_rounding_may_do(parts: list[float]) -> None:
     chances = {str(place): part / sum(parts) for place, part in enumerate(parts)}
     said = {words for words, chance in chances.items() if chance >= SELDOM}
     found = re.findall(r"(\d) on (\d+)", shares_of_ten(chances))
     if len(said) > 1:
-        assert sum(int(tenths) for _, tenths in found) == 10
+        # two kinds too rare to be named may be one of ten together
+        unsaid = 1 - sum(chances[words] for words in said)
+        assert sum(int(tenths) for _, tenths in found) == (9 if unsaid >= SELDOM else 10)
         assert {words for words, _ in found} == said
         assert all(abs(int(tenths) - 10 * chances[words]) < 1.6 for words, tenths in found)
 
