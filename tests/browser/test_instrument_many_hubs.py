@@ -32,6 +32,7 @@ BASES = ("touring-rear", "city-nutted", "thru-axle", "road-front")
 MOUNT = """async ({ html, css, script }) => {
     const url = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
     window.component = (await import(url)).default;
+    window.STILL = Number(script.match(/const STILL = (\\d+)/)[1]);
     window.markup = `<style>${css}</style>${html}`;
     document.body.style.cssText = 'margin:0;--st-background-color:#fff';
 }"""
@@ -51,6 +52,7 @@ SHOW = """async ({ data, keys }) => {
         spanner.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowLeft', shiftKey: true, bubbles: true }));
     }
     await frames(3);
+    await new Promise(done => setTimeout(done, 2 * STILL));  // all words are renewed once a hand keeps still
 }"""
 
 # The front end cleans up after a call whose data were out of date before it was made.
