@@ -69,9 +69,12 @@ class Keys:
 
     def rock(self) -> None:
         self.press("r")
-        for arrow in ("ArrowLeft", "ArrowRight") * 2:
+        rim = slider(self.page, "Rim").element_handle()
+        for arrow, way in (("ArrowLeft", -1), ("ArrowRight", 1)) * 2:
             self.page.keyboard.down(arrow)
-            self.page.wait_for_timeout(200)
+            self.page.wait_for_function(
+                "([rim, way]) => way * Number(rim.getAttribute('aria-valuenow')) > 70", arg=[rim, way]
+            )
             self.page.keyboard.up(arrow)
 
     def twirl(self) -> None:
