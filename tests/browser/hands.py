@@ -53,9 +53,19 @@ class Hand:
         self.up()
 
     def round(
-        self, start: float, turned: float, *, steps: int = 12, pause: int = 0, far: float = 0.3
+        self,
+        start: float,
+        turned: float,
+        *,
+        steps: int = 12,
+        pause: int = 0,
+        far: float = 0.3,
+        rest: bool = False,
     ) -> None:
-        """Go round the axle as it is drawn, so `far` away, from `start` by `turned` degrees clockwise."""
+        """Go round the axle as it is drawn, so `far` away, from `start` by `turned` degrees clockwise.
+
+        With a `rest` the hand lets go once the picture has followed it.
+        """
         axle = self.canvas.evaluate(AXLE)
         wide, high = self.box["width"], self.box["height"]
         reach = far * min(wide, high)
@@ -66,7 +76,14 @@ class Hand:
             self.move(x, y)
             if pause:
                 self.page.wait_for_timeout(pause)
+        if rest:
+            wait_frames(self.page)
         self.up()
+
+
+def wait_frames(page: Page) -> None:
+    """Wait until a few frames have been drawn, however long they take."""
+    page.evaluate("async () => { for (let i = 0; i < 6; i += 1) await new Promise(requestAnimationFrame); }")
 
 
 def returned(page: Page, sequence: int) -> dict[str, Any]:

@@ -9,7 +9,7 @@ import pytest
 from playwright.sync_api import Locator, Page
 
 from tests.browser.bench import heard, lines, pick, press
-from tests.browser.hands import END, SIDE, Hand
+from tests.browser.hands import END, SIDE, Hand, wait_frames
 from tests.browser.pages import findings
 from tests.browser.pointer import Pointer
 from tests.ui.practice.test_nine_acts import MOST
@@ -111,6 +111,7 @@ class Fingers:
         x, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
         finger.press(x, y)
         finger.move(x, y - 60)
+        wait_frames(self.page)
         finger.lift()
 
     def hold(self) -> None:
@@ -120,13 +121,13 @@ class Fingers:
         self.press("Axle: far-side spanners")
 
     def undo(self) -> None:
-        self.on(END).round(SPANNER + 42, -60)
+        self.on(END).round(SPANNER + 42, -60, rest=True)
 
     def turn(self) -> None:
-        self.on(END).round(200, -6 * OUT)
+        self.on(END).round(200, -6 * OUT, rest=True)
 
     def tighten(self) -> None:
-        self.on(END).round(SPANNER, 95)
+        self.on(END).round(SPANNER, 95, rest=True)
 
     def rock(self) -> None:
         self.on(SIDE).rock(wide=0.2, pause=15, steps=16)
