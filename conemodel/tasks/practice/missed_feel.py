@@ -51,40 +51,44 @@ def find_rocks(frames: Frames, first: int, last: int) -> tuple[bool, list[int]]:
 
 def cue_tight(frames: Frames, first: int, last: int, *, left_so: bool) -> Cue | None:
     """Return the cue of a hub that stood too tight between two moves; `left_so`: nothing was done about it after."""
-    stiff, at = find_twirls(frames, first, last)
-    if not at:
-        out = "Out of the frame, on spacers" if frames[last].hub.seat in IN_FRAME else "On spacers"
-        gesture = f"{out}, clamped and twirled, it would have dragged here."
-        return Cue(at=first, check="Twirl", missed="not made", gesture=gesture)
-    if not left_so:
-        return None
-    if stiff:
-        gesture = "It dragged here as you twirled it, clamped: that is too tight."
-        return Cue(at=at[-1], check="Twirl", missed="not believed", gesture=gesture)
-    gesture = "Twirled several times here, clamped, it would have dragged: once can mislead."
-    return Cue(at=at[-1], check="Twirl", missed="misled", gesture=gesture)
+    words: dict[Missed, str] = {
+        "not made": f"{_on_spacers(frames[last])}, clamped and twirled, it would have dragged here.",
+        "not believed": "It dragged here as you twirled it, clamped: that is too tight.",
+        "misled": "Twirled several times here, clamped, it would have dragged: once can mislead.",
+    }
+    return _cue("Twirl", find_twirls(frames, first, last), words, first=first, left_so=left_so)
 
 
 def cue_loose(frames: Frames, first: int, last: int, *, left_so: bool) -> Cue | None:
     """Return the cue of a hub that stood too loose between two moves."""
-    free, at = find_rocks(frames, first, last)
-    if not at:
-        gesture = "Rocked at the rim, clamped, it would have moved freely here."
-        return Cue(at=first, check="Rock", missed="not made", gesture=gesture)
-    if not left_so:
+    words: dict[Missed, str] = {
+        "not made": "Rocked at the rim, clamped, it would have moved freely here.",
+        "not believed": "It moved freely here as you rocked it, clamped: that is play.",
+        "misled": "Rocked several times at the rim here, clamped, it would have moved freely: once can mislead.",
+    }
+    return _cue("Rock", find_rocks(frames, first, last), words, first=first, left_so=left_so)
+
+
+def _cue(
+    check: str, found: tuple[bool, list[int]], words: dict[Missed, str], *, first: int, left_so: bool
+) -> Cue | None:
+    """Return the cue of a check that would have told: where it was not made, or told and nothing was done."""
+    told, at = found
+    if at and not left_so:
         return None
-    if free:
-        gesture = "It moved freely here as you rocked it, clamped: that is play."
-        return Cue(at=at[-1], check="Rock", missed="not believed", gesture=gesture)
-    gesture = "Rocked several times at the rim here, clamped, it would have moved freely: once can mislead."
-    return Cue(at=at[-1], check="Rock", missed="misled", gesture=gesture)
+    missed: Missed = "not made" if not at else "not believed" if told else "misled"
+    return Cue(at=at[-1] if at else first, check=check, missed=missed, gesture=words[missed])
+
+
+def _on_spacers(frame: Frame) -> str:
+    return "Out of the frame, on spacers" if frame.hub.seat in IN_FRAME else "On spacers"
 
 
 def cue_unknown(exercise: Exercise, frames: Frames, first: int, last: int) -> Cue | None:
     """Return the cue of a hub that ended right, where a check without which nobody could know was left out."""
     felt = frames[last].hub.felt
     if felt.twirled_clamped is None:
-        out = "Out of the frame, on spacers" if frames[last].hub.seat in IN_FRAME else "On spacers"
+        out = _on_spacers(frames[last])
         gesture = f"{out}, clamped and twirled, it would have turned lightly here: only that tells right from tight."
         return Cue(at=first, check="Twirl", missed="not made", gesture=gesture)
     if felt.rocked_clamped is None:
