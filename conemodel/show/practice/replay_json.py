@@ -4,10 +4,10 @@ from collections.abc import Sequence
 from typing import Any
 
 from conemodel.base.units import DEG, MM
+from conemodel.parts.clamp_kinds import ON_LOCKNUTS
 from conemodel.parts.setting import State
 from conemodel.show.instrument.drawing_of import drawing_of
 from conemodel.show.instrument.paints import COLOURS, PAINTS
-from conemodel.tasks.practice.actions.obstacles import ON_LOCKNUTS
 from conemodel.tasks.practice.replay import Replay
 from conemodel.tasks.practice.track import Frame
 from conemodel.tasks.setting.adjustment import STATE_WORDS

@@ -2,13 +2,15 @@
 
 from typing import NamedTuple
 
+from conemodel.parts.clamp_kinds import ON_LOCKNUTS
+from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.actions.clamp import clamp_word
 from conemodel.tasks.practice.actions.look import looks_wrong
-from conemodel.tasks.practice.actions.obstacles import CONE_FREE, IN_FRAME, ON_LOCKNUTS
+from conemodel.tasks.practice.actions.obstacles import CONE_FREE, IN_FRAME
 from conemodel.tasks.practice.session import Bench, Felt, HubState
 
-SPACERS = "spacers on locknuts"
+SPACERS: ClampSeat = "spacers on locknuts"
 LET_GO = "Let go of the axle first"
 
 
@@ -93,16 +95,14 @@ def _next_look(bench: Bench) -> Next | None:
     if "balls counted" in must and "balls" not in seen:
         return Next("look", "Count the balls.", (a.Look("balls"),))
     if "protrusion" in seen and looks_wrong(bench, "protrusion"):
-        return _mend(
-            bench, "The axle end stands out past the dropout: fit an axle of the right length.", "axle"
-        )
+        words = "The axle end stands out past the dropout: fit an axle of the right length."
+        return _mend(bench, words, a.PutRight("axle"))
     if "balls" in seen and looks_wrong(bench, "balls"):
-        return _mend(bench, "A ball is missing: make up the balls.", "balls")
+        return _mend(bench, "A ball is missing: make up the balls.", a.PutRight("balls"))
     return None
 
 
-def _mend(bench: Bench, words: str, what: str) -> Next:
-    put_right = a.PutRight("axle" if what == "axle" else "balls")
+def _mend(bench: Bench, words: str, put_right: a.PutRight) -> Next:
     if put_right.cannot(bench) is None:
         return Next("look", words, (put_right,))
     apart = _take_clamp_off(bench.hub)
@@ -177,12 +177,11 @@ def _next_checks(bench: Bench) -> Next:
     return _twirl_by_hand(hub, "Rocking cannot tell right from too tight: twirl the axle a full turn.")
 
 
-def close_on(hub: HubState, seat: str) -> tuple[a.Action, ...]:
+def close_on(hub: HubState, seat: ClampSeat) -> tuple[a.Action, ...]:
     """Return the acts that close the clamp on a seat."""
     where: tuple[a.Action, ...] = ()
     if hub.seat != seat:
-        fit = a.FitClamp("dropouts" if seat == "dropouts" else "spacers on locknuts")
-        where = (*((a.OpenClamp(),) if hub.closed else ()), fit)
+        where = (*((a.OpenClamp(),) if hub.closed else ()), a.FitClamp(seat))
     return (*where, a.CloseClamp()) if where or not hub.closed else ()
 
 

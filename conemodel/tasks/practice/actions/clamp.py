@@ -3,9 +3,10 @@
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
+from conemodel.parts.clamp_kinds import ON_LOCKNUTS
 from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice.actions.action import Action
-from conemodel.tasks.practice.actions.obstacles import IN_FRAME, IN_VICE, NO_CLAMP, ON_LOCKNUTS
+from conemodel.tasks.practice.actions.obstacles import IN_FRAME, IN_VICE, NO_CLAMP
 from conemodel.tasks.practice.cone_position import show_cone
 from conemodel.tasks.practice.hub_terms import clamp_of
 from conemodel.tasks.practice.keyed_random import within

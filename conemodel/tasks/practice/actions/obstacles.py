@@ -1,9 +1,7 @@
 """What stands in the way of more than one action, and the words for it."""
 
+from conemodel.parts.clamp_kinds import ON_LOCKNUTS
 from conemodel.tasks.practice.session import HubState
-
-ON_LOCKNUTS = ("dropouts", "spacers on locknuts")
-"""Seats on which the clamp presses on the locknut of the adjustable side."""
 
 CONE_FREE = "spacer on axle end"
 """Seat on which a closed clamp leaves cone and locknut free, so that they can be trimmed."""
