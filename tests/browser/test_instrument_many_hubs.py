@@ -32,7 +32,6 @@ BASES = ("touring-rear", "city-nutted", "thru-axle", "road-front")
 MOUNT = """async ({ html, css, script }) => {
     const url = URL.createObjectURL(new Blob([script], { type: 'text/javascript' }));
     window.component = (await import(url)).default;
-    window.STILL = Number(script.match(/const STILL = (\\d+)/)[1]);
     window.markup = `<style>${css}</style>${html}`;
     document.body.style.cssText = 'margin:0;--st-background-color:#fff';
 }"""
@@ -52,7 +51,7 @@ SHOW = """async ({ data, keys }) => {
         spanner.dispatchEvent(new KeyboardEvent('keydown', { key: 'ArrowLeft', shiftKey: true, bubbles: true }));
     }
     await frames(3);
-    await new Promise(done => setTimeout(done, 2 * STILL));  // all words are renewed once a hand keeps still
+    await new Promise(done => setTimeout(done, 2 * still));  // all words are renewed once a hand keeps still
 }"""
 
 # The front end cleans up after a call whose data were out of date before it was made.
@@ -81,6 +80,7 @@ def page(browser: Browser) -> Any:
     styles = read_text("instrument.css", "instrument_narrow.css", "instrument_drawing.css")
     script = read_text(*SCRIPTS)
     page.evaluate(MOUNT, {"html": read_text("instrument.html"), "css": styles, "script": script})
+    page.evaluate("script => { window.still = Number(script.match(/const STILL = (\\d+)/)[1]); }", script)
     yield page
     context.close()
 
