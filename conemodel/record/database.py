@@ -119,6 +119,22 @@ MIGRATIONS: tuple[str, ...] = (
     ) STRICT;
     CREATE INDEX real_hub_by_name ON real_hub (name, made_at);
     """,
+    """
+    CREATE TABLE card (
+        id TEXT PRIMARY KEY,
+        begun_at TEXT NOT NULL
+    ) STRICT;
+    CREATE TABLE card_entry (
+        card TEXT NOT NULL REFERENCES card (id),
+        number INTEGER NOT NULL,
+        at TEXT NOT NULL,
+        by TEXT,
+        step TEXT NOT NULL,
+        place TEXT NOT NULL,
+        value TEXT NOT NULL,
+        PRIMARY KEY (card, number)
+    ) STRICT;
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

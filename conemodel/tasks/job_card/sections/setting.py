@@ -1,0 +1,27 @@
+"""Set: finger contact, and each round of setting the cone with what the program advised beside it."""
+
+from typing import get_args
+
+from conemodel.base.units import MINUTE, NEWTON_METRE
+from conemodel.parts.setting import ContactFound
+from conemodel.tasks.job_card.step import Amount, Choice, Text, when
+
+BY_WRENCH = "by wrench"
+RIGHT = "right"
+
+STEPS = (
+    Choice(name="contact", words="Finger contact found", choices=get_args(ContactFound)),
+    Amount(
+        name="turn", words="Cone turned", each="round", unit=MINUTE, least=-60, most=60, step=1,
+        hint="In minutes of a clock face; out is minus.",
+    ),
+    Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=400),
+    Choice(name="outcome", words="Locked and tried", each="round", choices=("loose", RIGHT, "tight", "not tried")),
+    Choice(name="locknut", words="Locknut", choices=("by hand", BY_WRENCH)),
+    Amount(
+        name="locknut_torque", words="Its torque", applies=when("locknut", BY_WRENCH),
+        unit=NEWTON_METRE, least=1, most=80, step=1, usual=15,
+    ),
+    Text(name="measured", words="The hub as measured", optional=True, written=True, longest=2000),
+)  # fmt: skip
+"""`advice` and `measured` are not asked: the program writes them, `measured` as JSON."""

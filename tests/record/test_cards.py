@@ -1,0 +1,42 @@
+"""Job cards in the record: each answer is on the disk at once, a correction is added, nothing is changed."""
+
+from pathlib import Path
+
+import pytest
+
+from conemodel.base.errors import InputProblems
+from conemodel.record.cards import NoCard, all_cards, answer, begin_card, find_card
+from conemodel.record.database import Database
+from conemodel.tasks.job_card.card import Place
+
+
+@pytest.fixture
+def database(tmp_path: Path) -> Database:
+    return Database(tmp_path / "record.sqlite3")
+
+
+def test_an_answer_is_kept_and_a_correction_added(database: Database) -> None:
+    card = begin_card(database)
+    answer(card.id, {Place("tag"): "A 7", Place("ball_count", "left"): 9}, database, by=" Ada ")
+    answer(card.id, {Place("tag"): "A 8"}, database)
+    answer(card.id, {Place("tag"): "A 8"}, database)
+    kept = find_card(card.id, Database(database.path))
+    assert kept.answer("tag") == "A 8"
+    assert kept.answer("ball_count", "left") == 9
+    assert [entry.value for entry in kept.corrected("tag")] == ["A 7", "A 8"]
+    assert [entry.by for entry in kept.corrected("tag")] == ["Ada", None]
+    assert all_cards(database) == (kept,)
+
+
+def test_answers_are_kept_all_or_none(database: Database) -> None:
+    card = begin_card(database)
+    with pytest.raises(InputProblems):
+        answer(card.id, {Place("tag"): "A 7", Place("wheel"): "middle"}, database)
+    assert find_card(card.id, database).entries == ()
+
+
+def test_a_card_that_is_not_there_is_said(database: Database) -> None:
+    with pytest.raises(NoCard, match="not in the record"):
+        find_card("none", database)
+    with pytest.raises(NoCard):
+        answer("none", {Place("tag"): "1"}, database)
