@@ -4,11 +4,11 @@ import re
 from math import cos, pi, radians, sin
 from typing import Any
 
-from playwright.sync_api import Page
+from playwright.sync_api import Locator, Page
 
 from tests.browser.pointer import Pointer
 
-CANVAS = "[data-testid=stMain] canvas"
+CANVAS = "[data-testid=stMain] canvas:visible"
 SIDE, END = ".from-side canvas", ".from-end canvas"
 """A widget of its own, and the two pictures of the bench."""
 
@@ -95,7 +95,11 @@ def returned(page: Page, sequence: int) -> dict[str, Any]:
 
 
 def status(page: Page) -> str:
-    return page.locator(".felt").inner_text()
+    return page.get_by_role("status").and_(page.locator(".felt, .told")).inner_text()
+
+
+def cone_spanner(page: Page) -> Locator:
+    return page.get_by_role("slider", name="Cone spanner", exact=True)
 
 
 PICTURE = "canvas => canvas.toDataURL() + canvas.parentElement.querySelector('svg').outerHTML"

@@ -1,4 +1,7 @@
-"""The four widgets on invented curves; the address says which: ?show=rock&play=0.5 (mm at the rim)."""
+"""The widgets on invented curves, and the bench with its spanner alone.
+
+The address says which: ?show=rock&play=0.5 (mm at the rim).
+"""
 
 from math import pi, sin, tau
 
@@ -10,7 +13,9 @@ from conemodel.show.instrument.hand_plates import gesture_json
 from conemodel.ui.widgets.contract_rock import RockCurve, RockFelt
 from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, TurnResist, TurnZone
 from conemodel.ui.widgets.contract_twirl import Grit, TwirlCurve, TwirlFelt
-from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, turn_cone, twirl_axle
+from conemodel.ui.widgets.hand_data import resist_data
+from conemodel.ui.widgets.mount import rock_wheel, spin_wheel, twirl_axle
+from conemodel.ui.widgets.whole_bench_mount import Said, whole_bench
 
 asked = st.query_params
 show = asked.get("show", "rock")
@@ -49,6 +54,7 @@ def twirl() -> object:
     return twirl_axle(
         key="twirl",
         drawing=gesture_json(hub, "twirl"),
+        set_id=st.session_state.get("set_id", 0),
         curve=TwirlCurve(
             friction=[level] * 8,
             dents=dents,
@@ -63,22 +69,30 @@ def twirl() -> object:
     )
 
 
-def turn() -> object:
+def turn() -> str | None:
+    """The bench with its spanner alone; its last act, as the other widgets return theirs."""
     contact = -30 * pi / 180
-    return turn_cone(
-        key="turn",
-        drawing=gesture_json(hub, "turn"),
-        pen="pen" in asked,
-        reference="the pen mark" if "pen" in asked else "where it started",
-        locknut=pi / 9 if "nut" in asked else None,
-        tool="fingers" if asked.get("tool") == "fingers" else "spanner",
-        resist=TurnResist(angle=[contact - 0.2, contact, 1.0], effort=[2.0, 0.0, 0.0])
+    resist = (
+        TurnResist(angle=[contact - 0.2, contact, 1.0], effort=[2.0, 0.0, 0.0])
         if "stop" in asked
-        else None,
-        zones=(TurnZone(start=-9.0, text="It stiffens."), TurnZone(start=contact, text="It turns freely.")),
-        show_degrees="degrees" in asked,
-        set_id=st.session_state.get("set_id", 0),
+        else TurnResist()
     )
+    free = contact - pi / 180  # so that a pixel beside thirty degrees decides no word
+    zones = (TurnZone(start=-9.0, text="It stiffens."), TurnZone(start=free, text="It turns freely."))
+    spanner = {
+        "set_id": 0,
+        "angle": 0.0,
+        "origin": 0.0,
+        "reference": "the pen mark" if "pen" in asked else "where it started",
+        "pen": "pen" in asked,
+        **resist_data(resist, zones),
+    }
+    told = whole_bench(
+        key="turn",
+        pictures={"end": {"drawing": gesture_json(hub, "end"), "hands": {"turn": spanner}}},
+        said=Said(number=0, done="", told="Nothing felt yet."),
+    )
+    return ", ".join(f"{name}={value}" for name, value in told.acts[-1].items()) if told else None
 
 
 def spin() -> object:
@@ -91,7 +105,6 @@ def spin() -> object:
         ),
         felt=SpinFelt(running="Runs smooth and quiet."),
         angle=1.2 if "held" in asked else 0.0,
-        show_angle="degrees" in asked,
     )
 
 

@@ -45,17 +45,24 @@ def test_every_mistake_is_named_at_once():
 def page():
     import streamlit as st
 
-    from conemodel.ui.widgets.mount import turn_cone
+    from conemodel.ui.widgets.contract_twirl import TwirlCurve, TwirlFelt
+    from conemodel.ui.widgets.mount import twirl_axle
 
-    told = turn_cone(key="cone", drawing={}, angle=0.3, set_id=2)
-    st.text(f"{told.sequence} {told.angle} {told.stopped}" if told else "nothing yet")
+    told = twirl_axle(
+        key="axle",
+        drawing={},
+        curve=TwirlCurve(friction=[0.01]),
+        felt=TwirlFelt(turning="Smooth.", let_go="It runs on."),
+        set_id=2,
+    )
+    st.text(f"{told.sequence} {told.angle} {told.full_turn}" if told else "nothing yet")
 
 
 def test_a_page_hears_nothing_before_the_first_gesture_and_then_the_last():
     app = AppTest.from_function(page)
     app.run()
     assert [text.value for text in app.text] == ["nothing yet"]
-    hand = {"sequence": 4, "set_id": 2, "angle": -0.5, "turned": -0.8, "stopped": True}
-    app.session_state["cone"] = {"hand": hand}
+    hand = {"sequence": 4, "set_id": 2, "angle": -0.5, "turned": -0.8, "full_turn": True, "let_go": False}
+    app.session_state["axle"] = {"hand": hand}
     app.run()
     assert [text.value for text in app.text] == ["4 -0.5 True"]

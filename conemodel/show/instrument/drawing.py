@@ -29,7 +29,6 @@ VARIABLES = {
     "sway": "how far the whole wheel leans [mm of end play], from minus to plus the end play",
     "give": "how far the rim goes beyond the lean of its hub, by the wheel's own give [mm]",
     "tip": "how far the end of the axle is pushed up in its hub [mm]",
-    "locknut": "of the locknut, clockwise from where it is drawn [°]",
     "twirled": "of the axle in its hub, clockwise [°]",
     "spun": "of the wheel, clockwise [°]",
     "shiver": "how far the frame shakes [mm]",

@@ -16,27 +16,16 @@ HOURS = {0: "12", 90: "3", 180: "6", 270: "9"}
 """What is written on a clock face that knows nothing of finger contact, by its angle [°]."""
 
 
-def clock_plate(half: Half) -> Plate:
-    """Return the dial without finger contact, good range or second spanner: only the cone's is turned."""
+def hands_plate(half: Half) -> Plate:
+    """Return the dial without finger contact or good range, with both spanners, on an axle that can be twirled."""
     dial = dial_plate(half, balls=(1, 1), good=None)
     kept = {group.name: group for group in dial.groups}
-    nut = replace(kept["nut"], parts=_own(kept["nut"]), turn={"locknut": 1.0})
+    on_axle = (
+        replace(kept[name], turn={**kept[name].turn, "twirled": 1.0}) for name in ("cone", "nut", "axle")
+    )
     labels = [Label(text=words, at=on_ring(angle, 79.0), group="ring") for angle, words in HOURS.items()]
     ways = [label for label in dial.labels if label.text.startswith("in ") or label.text.endswith(" out")]
-    return Plate(
-        view=dial.view,
-        groups=(kept["ring"], kept["cone"], nut, kept["axle"]),
-        labels=(*labels, *ways),
-    )
-
-
-def hands_plate(half: Half) -> Plate:
-    """Return the clock face with both spanners, on an axle that can be twirled."""
-    clock, dial = clock_plate(half), {g.name: g for g in dial_plate(half, balls=(1, 1), good=None).groups}
-    groups = (
-        replace(dial[name], turn={**dial[name].turn, "twirled": 1.0}) for name in ("cone", "nut", "axle")
-    )
-    return replace(clock, groups=(dial["ring"], *groups))
+    return Plate(view=dial.view, groups=(kept["ring"], *on_axle), labels=(*labels, *ways))
 
 
 def axle_plate(half: Half) -> Plate:

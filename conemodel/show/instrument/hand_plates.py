@@ -1,4 +1,4 @@
-"""The views of a hub that gestures move: rocked at rim or axle end, turned, twirled, spun, or all of it at once."""
+"""The views of a hub that gestures move: rocked at rim or axle end, twirled, spun, or all of it at once."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import replace
@@ -7,14 +7,14 @@ from typing import Any, Literal
 from conemodel.parts.scenario import Scenario
 from conemodel.show.instrument.bench_spanners import edge_spanner
 from conemodel.show.instrument.drawing import Group, Plate
-from conemodel.show.instrument.end_on import axle_plate, clock_plate, hands_plate
+from conemodel.show.instrument.end_on import axle_plate, hands_plate
 from conemodel.show.instrument.hub import hub_of
 from conemodel.show.instrument.measures import half_of
 from conemodel.show.instrument.paints import COLOURS, PAINTS
 from conemodel.show.instrument.wheel_side import side_plate
 from conemodel.show.instrument.whole import whole_plate
 
-Gesture = Literal["rim", "axle end", "turn", "twirl", "spin", "side", "end"]
+Gesture = Literal["rim", "axle end", "twirl", "spin", "side", "end"]
 """What is done with it; `side` and `end` are the two views of the bench on which all of it is done."""
 Stands = Literal["bench", "open", "closed"]
 """A hub without its clamp, with the clamp fitted and open, and clamped."""
@@ -130,7 +130,6 @@ def _whole(scenario: Scenario) -> Plate:
 _PLATES: Mapping[Gesture, Callable[[Scenario], Plate]] = {
     "rim": rim_plate,
     "axle end": axle_end_plate,
-    "turn": lambda scenario: clock_plate(half_of(scenario, scenario.hub.adjustable_side)),
     "twirl": lambda scenario: axle_plate(half_of(scenario, "left")),
     "spin": lambda scenario: side_plate(hub_of(scenario)),
     "end": lambda scenario: hands_plate(half_of(scenario, scenario.hub.adjustable_side)),

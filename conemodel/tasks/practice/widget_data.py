@@ -47,7 +47,7 @@ class Feel:
 
 
 def feel_of(bench: Bench) -> Feel:
-    """Return everything the four widgets need for the hub on the bench, and nothing else of it."""
+    """Return everything the widgets need for the hub on the bench, and nothing else of it."""
     secret, hub = bench.secret, bench.hub
     tries: dict[str, Action] = {
         "rim": Rock("rim"),

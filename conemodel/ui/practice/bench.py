@@ -135,11 +135,7 @@ def _turn(stand: Stand) -> Given:
         "angle": found.angle,
         "origin": _origin(found),
         "reference": "the pen line" if found.mark is not None else "twelve o'clock",
-        "tool": "spanner",
         "pen": hub.pen,
-        "locknut": None,
-        "held": hub.cone_held,
-        "show_degrees": False,
         **resist_data(resist, zones_of(found) if stand.bench.words else ()),
     }
 

@@ -1,4 +1,4 @@
-// What the four widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
+// What the widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
 
 class Bench {
   // Where several pictures stand on one bench, they share what is said and heard.

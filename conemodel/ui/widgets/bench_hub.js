@@ -1,4 +1,4 @@
-// The hub under the gesture: one view of the instrument's drawing, which the four widgets only place and move.
+// The hub under the gesture: one view of the instrument's drawing, which the widgets only place and move.
 
 class BenchHub {
   constructor(svg) {

@@ -1,8 +1,7 @@
-"""Input and output of the turning and the spinning widget: plain values in SI."""
+"""What the hand on the cone is given, and input and output of the spinning widget: plain values in SI."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 from conemodel.base.errors import Problem
 from conemodel.ui.widgets.contract_checks import (
@@ -13,8 +12,6 @@ from conemodel.ui.widgets.contract_checks import (
     check_rising,
     check_share,
 )
-
-Tool = Literal["spanner", "fingers"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -52,25 +49,6 @@ class TurnZone:
 
     start: float
     text: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Turned:
-    """One turn of the cone.
-
-    Attributes:
-        sequence: rises by one with every gesture.
-        set_id: the state of the hub it was made on.
-        angle: where the cone stands now, counted outward [rad]: absolute, never a count of presses.
-        turned: how far this gesture took it, outward positive [rad].
-        stopped: whether the hand wanted further in than it could get.
-    """
-
-    sequence: int
-    set_id: int
-    angle: float
-    turned: float
-    stopped: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,4 +1,4 @@
-"""The four widgets as functions to call in a page. Each returns the last gesture, None before the first.
+"""The three widgets as functions to call in a page. Each returns the last gesture, None before the first.
 
 `key` is needed: without one, new data would mount the widget afresh and its state would be gone. `set_id`
 names the state of the hub: change it when the hub changes, and what was felt before is forgotten. `drawing`
@@ -14,17 +14,9 @@ from typing import Any, TypeVar
 import streamlit as st
 
 from conemodel.ui.widgets.contract_rock import AXLE_FINGERS, Grip, RockCurve, Rocked, RockFelt, RockHand
-from conemodel.ui.widgets.contract_turning import (
-    SpinCurve,
-    SpinFelt,
-    Spun,
-    Tool,
-    Turned,
-    TurnResist,
-    TurnZone,
-)
+from conemodel.ui.widgets.contract_turning import SpinCurve, SpinFelt, Spun
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, Twirled, TwirlFelt, TwirlHand
-from conemodel.ui.widgets.hand_data import resist_data, rock_data, twirl_data
+from conemodel.ui.widgets.hand_data import rock_data, twirl_data
 
 SHARED_SCRIPTS = (
     "place.js",
@@ -57,7 +49,7 @@ def _register(name: str) -> Any:
     )
 
 
-_ROCK, _TWIRL, _TURN, _SPIN = (_register(name) for name in ("rock", "twirl", "turn", "spin"))
+_ROCK, _TWIRL, _SPIN = (_register(name) for name in ("rock", "twirl", "spin"))
 
 
 def _last(key: str) -> Mapping[str, Any]:
@@ -147,56 +139,6 @@ def twirl_axle(
     )
 
 
-def turn_cone(
-    *,
-    key: str,
-    drawing: Mapping[str, Any],
-    angle: float = 0.0,
-    origin: float = 0.0,
-    reference: str = "where it started",
-    tool: Tool = "spanner",
-    pen: bool = False,
-    locknut: float | None = None,
-    resist: TurnResist | None = None,
-    zones: tuple[TurnZone, ...] = (),
-    show_degrees: bool = False,
-    set_id: int = 0,
-    on_change: Callable[[], None] | None = None,
-) -> Turned | None:
-    """Show the cone on a clock face and return the last turn. Angles of the cone count outward.
-
-    Args:
-        key: of the widget.
-        drawing: of the hub.
-        angle: of the cone when this state of the hub is first shown [rad].
-        origin: the cone's angle that stands at twelve o'clock, and from which the words count [rad].
-        reference: what the origin is called, ``the pen mark``.
-        tool: what the hand holds.
-        pen: whether a pen line runs across axle, locknut and cone; it stood straight at the origin.
-        locknut: how far the locknut has turned outward since then [rad]; None = it is off.
-        resist: how hard it is to turn in; free by default.
-        zones: what is felt, from the inside out.
-        show_degrees: never in an exercise.
-        set_id: the state of the hub.
-        on_change: called after a gesture.
-    """
-    meets = resist or TurnResist()
-    data: dict[str, Any] = {
-        "drawing": drawing,
-        "angle": _stand(key, set_id, angle),
-        "origin": origin,
-        "reference": reference,
-        "tool": tool,
-        "pen": pen,
-        "locknut": locknut,
-        **resist_data(meets, zones),
-        "show_degrees": show_degrees,
-    }
-    return mount_widget(
-        _TURN, Turned, key=key, set_id=set_id, label="Turn the cone", data=data, on_change=on_change
-    )
-
-
 def spin_wheel(
     *,
     key: str,
@@ -204,14 +146,12 @@ def spin_wheel(
     curve: SpinCurve,
     felt: SpinFelt,
     angle: float = 0.0,
-    show_angle: bool = False,
     set_id: int = 0,
     on_change: Callable[[], None] | None = None,
 ) -> Spun | None:
     """Show the wheel to be spun; return the last time it was let go of or came to rest.
 
     `angle`: of the heavy spot when this state of the hub is first shown, clockwise from the bottom [rad].
-    `show_angle`: write where it stays put; never in an exercise.
     """
     data = {
         "drawing": drawing,
@@ -222,7 +162,6 @@ def spin_wheel(
         "rough": curve.rough,
         "felt": asdict(felt),
         "angle": _stand(key, set_id, angle),
-        "show_angle": show_angle,
     }
     return mount_widget(
         _SPIN, Spun, key=key, set_id=set_id, label="Spin the wheel", data=data, on_change=on_change

@@ -143,10 +143,6 @@ class Spin {
     this.drawValve(pen, look, smear);
     if (this.fast) words(pen, look, "time runs 10×", 10, 16, { align: "left", size: 13 });
     if (calm.matches && speed) words(pen, look, "spinning", width / 2, height - 12, { size: 15 });
-    if (data.show_angle && !speed) {
-      const degrees = Math.round((Math.abs(wrap(this.s.at)) * 360) / TURN);
-      words(pen, look, `heavy spot stays ${degrees}° from the bottom`, width / 2, height - 12, { size: 15 });
-    }
   }
 
   // The name of the valve, or where it is smeared over while the wheel turns fast.

@@ -18,9 +18,7 @@ class Turn {
   }
 
   take(data, fresh) {
-    this.bench.find(".how").textContent = data.tool === "spanner"
-      ? "Drag the spanner round. Let go and take hold again to regrip on the flats."
-      : "Drag round the cone to turn it in your fingers.";
+    this.bench.find(".how").textContent = "Drag the spanner round. Let go and take hold again to regrip on the flats.";
     if (!fresh && this.angle !== undefined) return;
     this.angle = data.angle;
     this.begun = null;
@@ -132,29 +130,19 @@ class Turn {
 
   draw(pen, look) {
     const { width, height, data, hub } = this.bench;
-    const cone = data.origin - this.angle, nut = -(data.locknut ?? 0);
+    const cone = data.origin - this.angle;
     hub.place(width, height, hub.drawing.sheet.view, [8, 4, width - 16, height - 8]);
-    hub.move({ angle: -cone / DEGREE, locknut: nut / DEGREE });
-    bendSpanner(hub, "cone", SPANNER, { lead: this.lead, turned: this.grip, seen: data.tool === "spanner" });
+    hub.move({ angle: -cone / DEGREE });
+    bendSpanner(hub, "cone", SPANNER, { lead: this.lead, turned: this.grip });
     pen.save();
     pen.translate(...hub.px([0, 0]));
-    const seat = hub.boxOf("cone", "cone-seat").r * hub.scale;
-    if (data.tool !== "spanner") drawFingers(pen, look, seat, this.grip + cone - this.lead);
-    else if (this.lead) drawPull(pen, look, hub, this.grip + cone, this.lead);
+    if (this.lead) drawPull(pen, look, hub, this.grip + cone, this.lead);
     if (data.pen) {
-      const axle = hub.boxOf("axle", "axle").r * hub.scale;
+      const axle = hub.boxOf("axle", "axle").r * hub.scale, seat = hub.boxOf("cone", "cone-seat").r * hub.scale;
       penStroke(pen, look, 0, 0.55 * axle, 0.95 * axle);
-      if (data.locknut !== null) penStroke(pen, look, nut, 1.1 * axle, 0.9 * seat);
       penStroke(pen, look, cone, seat, 1.3 * seat);
     }
     pen.restore();
-    if (data.show_degrees) this.drawDegrees(pen, look);
-  }
-
-  drawDegrees(pen, look) {
-    const { width, height, data } = this.bench, degrees = Math.round((this.angle - data.origin) / DEGREE);
-    const text = degrees ? `${Math.abs(degrees)}° ${degrees > 0 ? "out" : "in"}` : "0°";
-    words(pen, look, text, width - 10, height - 16, { align: "right", size: 18, weight: "600" });
   }
 }
 
@@ -170,11 +158,9 @@ function strain(part, moved, resist) {
 }
 
 // Its jaw stays on the flats, its end goes part of the way with the hand.
-function bendSpanner(hub, group, names, { lead, turned = 0, drawn = 0, seen = true }) {
+function bendSpanner(hub, group, names, { lead, turned = 0, drawn = 0 }) {
   for (const { name, d } of hub.sheet.groups.get(group).parts.filter((part) => names.includes(part.name))) {
-    const node = hub.sheet.find(name);
-    set(node, { d: bent(d, BENDS * -lead, drawn), transform: `rotate(${(turned / DEGREE).toFixed(1)})` });
-    node.style.display = seen ? "" : "none";
+    set(hub.sheet.find(name), { d: bent(d, BENDS * -lead, drawn), transform: `rotate(${(turned / DEGREE).toFixed(1)})` });
   }
 }
 
@@ -197,13 +183,5 @@ function drawPull(pen, look, hub, spanner, lead) {
   pen.save();
   pen.rotate(spanner - lead);
   finger(pen, look, 0, -0.9 * r, -TURN / 4, 0.16 * r, 0.5 * r);
-  pen.restore();
-}
-
-function drawFingers(pen, look, seat, clockwise) {
-  pen.save();
-  pen.rotate(clockwise);
-  finger(pen, look, 0, -seat, -TURN / 4, 0.6 * seat, 2.2 * seat);
-  finger(pen, look, 0, seat, TURN / 4, 0.6 * seat, 2.2 * seat);
   pen.restore();
 }
