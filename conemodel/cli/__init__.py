@@ -13,6 +13,7 @@ from conemodel.cli.method import method
 from conemodel.cli.predict import predict
 from conemodel.cli.races import races
 from conemodel.cli.real_hub import real_hub
+from conemodel.cli.serve import serve
 from conemodel.cli.sweep import sweep
 
 
@@ -25,5 +26,5 @@ def main() -> None:
     """
 
 
-for _command in (check, feel, many_hubs, method, predict, races, real_hub, sweep):
+for _command in (check, feel, many_hubs, method, predict, races, real_hub, serve, sweep):
     main.add_command(_command)
