@@ -37,8 +37,9 @@ from conemodel.show.instrument.pictures import parts_svg
 from conemodel.show.lesson.handout import handout_figure
 from conemodel.show.lesson.html import side_html
 from conemodel.show.lesson.slide import step_figure
+from conemodel.show.paper.files import to_pdf, to_png
 from conemodel.show.population.sheet import many_figure
-from conemodel.show.setting.setting_sheet import prediction_figure, sweep_figure, to_pdf, to_png
+from conemodel.show.setting.setting_sheet import prediction_figure, sweep_figure
 from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import positions
 from conemodel.tasks.population.study import many_hubs

@@ -3,9 +3,8 @@
 matplotlib is loaded on first use; nothing here is in the path of a moving control.
 """
 
-import io
 import textwrap
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from conemodel.base.plain_text import for_picture, one_line
 from conemodel.base.units import DEG, MM
@@ -79,26 +78,10 @@ def sweep_figure(sweep: Sweep, prediction: Prediction) -> "Figure":
     return figure
 
 
-def to_png(figure: "Figure", *, dpi: int = 150) -> bytes:
-    """Return a figure as PNG; the same figure gives the same bytes."""
-    return _saved(figure, format="png", dpi=dpi, metadata={"Software": None})
-
-
-def to_pdf(figure: "Figure") -> bytes:
-    """Return a figure as PDF; the same figure gives the same bytes: no date stands in it."""
-    return _saved(figure, format="pdf", metadata={"CreationDate": None, "Producer": None, "Creator": None})
-
-
 def _figure(width: float, height: float) -> "Figure":
     from matplotlib.figure import Figure
 
     return Figure(figsize=(width, height), facecolor="white")
-
-
-def _saved(figure: "Figure", **how: Any) -> bytes:
-    stream = io.BytesIO()
-    figure.savefig(stream, **how)
-    return stream.getvalue()
 
 
 def _curves(play: "Axes", pinch: "Axes", sweep: Sweep, prediction: Prediction) -> None:

@@ -63,6 +63,6 @@ def _handouts(staged: Staged) -> None:
 
 def _handout(staged: Staged, *, answers: bool) -> bytes:
     from conemodel.show.lesson.handout import handout_figure  # loads matplotlib, so only when needed
-    from conemodel.show.setting.setting_sheet import to_pdf
+    from conemodel.show.paper.files import to_pdf
 
     return to_pdf(handout_figure(cached_story(staged), answers=answers))

@@ -166,6 +166,6 @@ def _more(staged: Staged, told: Played, view: View) -> None:
 
 def _picture(told: Played, view: View, *, dark: bool) -> bytes:
     from conemodel.show.lesson.slide import DPI, step_figure  # loads matplotlib, so only when needed
-    from conemodel.show.setting.setting_sheet import to_png
+    from conemodel.show.paper.files import to_png
 
     return to_png(step_figure(told, view, dark=dark), dpi=DPI)

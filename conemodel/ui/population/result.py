@@ -76,7 +76,7 @@ def _every_hub(study: ManyHubs) -> str:
 
 
 def _picture(study: ManyHubs, influences: tuple[Influence, ...]) -> bytes:
+    from conemodel.show.paper.files import to_png
     from conemodel.show.population.sheet import many_figure  # loads matplotlib, so only when needed
-    from conemodel.show.setting.setting_sheet import to_png
 
     return to_png(many_figure(study, influences))

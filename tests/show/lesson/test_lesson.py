@@ -25,7 +25,7 @@ from conemodel.show.lesson.wording import (
     known_words,
     reading_words,
 )
-from conemodel.show.setting.setting_sheet import to_pdf, to_png
+from conemodel.show.paper.files import to_pdf, to_png
 from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import positions
 from tests.show.instrument.drawn import outlines, part_of

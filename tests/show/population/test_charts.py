@@ -12,13 +12,13 @@ from conemodel.base.table import csv_text
 from conemodel.parts.crowd import load_crowd
 from conemodel.parts.population import DEFAULT
 from conemodel.show.charts.vega_lite import tone
+from conemodel.show.paper.files import to_pdf, to_png
 from conemodel.show.population import charts as many
 from conemodel.show.population.sheet import many_figure
 from conemodel.show.population.study_json import many_json
 from conemodel.show.population.tables import list_hubs
 from conemodel.show.population.text import headline, many_text
 from conemodel.show.population.wording import ASSUMED, percent
-from conemodel.show.setting.setting_sheet import to_pdf, to_png
 from conemodel.tasks.population.sampling import draws
 from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs

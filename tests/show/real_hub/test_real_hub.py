@@ -15,6 +15,7 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.real_hub import load_real_hub
 from conemodel.parts.toml_files import load_scenario
+from conemodel.show.paper.files import to_pdf
 from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_figure, real_hub_svg
 from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.show.real_hub.over_weeks import PRACTICE, REAL, Once, list_over_weeks
@@ -28,7 +29,6 @@ from conemodel.show.real_hub.wording import (
     told_words,
     untold_words,
 )
-from conemodel.show.setting.setting_sheet import to_pdf
 from conemodel.show.setting.text import CAUTION
 from conemodel.show.tables import table_html
 from conemodel.tasks.hand.estimate import Interval

@@ -5,7 +5,8 @@ import sys
 
 import pytest
 
-from conemodel.show.setting.setting_sheet import A4, prediction_figure, sweep_figure, to_pdf, to_png
+from conemodel.show.paper.files import to_pdf, to_png
+from conemodel.show.setting.setting_sheet import A4, prediction_figure, sweep_figure
 from conemodel.show.waterfall.paper import HATCH
 from conemodel.show.waterfall.rows import rows_of_prediction
 

@@ -1,0 +1,183 @@
+"""A sheet of paper measured in mm, x from its left and y down from its top, and words that fit the room they have."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from math import nan
+from typing import TYPE_CHECKING, Any, Literal
+
+from conemodel.base.plain_text import for_picture, one_line
+
+if TYPE_CHECKING:
+    from matplotlib.axes import Axes
+    from matplotlib.figure import Figure
+
+Size = tuple[float, float]
+Point = tuple[float, float]
+
+INCH, POINT = 25.4, 25.4 / 72
+"""An inch and a point of type [mm]."""
+
+PAPERS: dict[str, Size] = {
+    "A3": (297.0, 420.0),
+    "A4": (210.0, 297.0),
+    "A5": (148.0, 210.0),
+    "Letter": (215.9, 279.4),
+}
+"""Width and height of upright sheets [mm]. ISO 216; Letter: ANSI/ASME Y14.1, 8.5 × 11 in."""
+
+LEADING = 1.3
+"""From line to line over the size of the type."""
+
+ASCENT = 0.95
+"""From the top of a line to the foot of its letters over the size of the type; accents included."""
+
+GREY = "0.35"
+"""Of lesser words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sheet:
+    """A figure with axes in mm over all of it: `width` and `height` [mm]."""
+
+    figure: "Figure"
+    axes: "Axes"
+    width: float
+    height: float
+
+    def write(
+        self,
+        at: Point,
+        words: str,
+        *,
+        size: float = 10.0,
+        bold: bool = False,
+        room: float | None = None,
+        align: Literal["left", "center", "right"] = "left",
+        **look: Any,
+    ) -> None:
+        """Write one line, its foot at `at` [mm], `size` [point] large; shortened where it is over `room` [mm]."""
+        told = one_line(words)
+        if room is not None:
+            told = shorten(told, room=room, size=size, bold=bold)
+        weight = "bold" if bold else "normal"
+        self.axes.text(*at, for_picture(told), fontsize=size, fontweight=weight, ha=align, **look)
+
+    def paragraph(
+        self,
+        at: Point,
+        words: str,
+        *,
+        room: float,
+        size: float = 10.0,
+        bold: bool = False,
+        most: int | None = None,
+        sign: str = "",
+        **look: Any,
+    ) -> float:
+        """Write words below `at` [mm], broken to fit `room` [mm], and return where the next may begin [mm].
+
+        `most` lines; the last of them is shortened. `sign` hangs left of them, in the first 6 mm of the room.
+        """
+        left, top = at
+        indent = 6.0 if sign else 0.0
+        lines = wrap(words, room=room - indent, size=size, bold=bold, most=most)
+        if sign:
+            self.write((left, top + ASCENT * size * POINT), sign, size=size, bold=True)
+        for line in lines:
+            self.write((left + indent, top + ASCENT * size * POINT), line, size=size, bold=bold, **look)
+            top += LEADING * size * POINT
+        return top
+
+    def line(self, *points: Point, width: float = 0.8, dash: Any = "-", colour: str = "black") -> None:
+        """Draw a line through `points` [mm], `width` [point] wide."""
+        self.strokes([points], width=width, dash=dash, colour=colour)
+
+    def strokes(
+        self,
+        lines: Iterable[Sequence[Point]],
+        *,
+        width: float = 0.8,
+        dash: Any = "-",
+        colour: str = "black",
+    ) -> None:
+        """Draw lines that are all alike, each through its points [mm], `width` [point] wide."""
+        across, down = zip(*(point for line in lines for point in (*line, (nan, nan))), strict=True)
+        self.axes.plot(across, down, color=colour, linewidth=width, linestyle=dash, solid_capstyle="butt")
+
+    def fill(self, *points: Point, colour: str = "black") -> None:
+        """Fill the outline through `points` [mm]."""
+        from matplotlib.patches import Polygon
+
+        self.axes.add_patch(Polygon(points, facecolor=colour, linewidth=0))
+
+    def box(self, corner: Point, size: Size, *, fill: str = "none", width: float = 0.8) -> None:
+        """Draw a box whose upper left corner is `corner`, `size` wide and high [mm]."""
+        from matplotlib.patches import Rectangle
+
+        self.axes.add_patch(Rectangle(corner, *size, facecolor=fill, edgecolor="black", linewidth=width))
+
+
+def new_sheet(size: Size) -> Sheet:
+    """Return an empty sheet, `size` wide and high [mm]; lengths on it are true when it is printed at full size."""
+    from matplotlib.figure import Figure
+
+    width, height = size
+    figure = Figure(figsize=(width / INCH, height / INCH), facecolor="white")
+    axes = figure.add_axes((0, 0, 1, 1))
+    axes.set(xlim=(0, width), ylim=(height, 0))
+    axes.axis("off")
+    return Sheet(figure, axes, width, height)
+
+
+def text_width(words: str, *, size: float, bold: bool = False) -> float:
+    """Return how wide words are when written [mm]."""
+    from matplotlib.font_manager import FontProperties
+    from matplotlib.textpath import text_to_path
+
+    font = FontProperties(size=size, weight="bold" if bold else "normal")
+    width: float = text_to_path.get_text_width_height_descent(words, font, ismath=False)[0]
+    return width * POINT
+
+
+def shorten(words: str, *, room: float, size: float, bold: bool = False) -> str:
+    """Return words that fit `room` [mm]: as they are, or cut at the end with a sign of it."""
+    if text_width(words, size=size, bold=bold) <= room:
+        return words
+    fits, fails = 0, len(words)
+    while fails - fits > 1:
+        middle = (fits + fails) // 2
+        wide = text_width(_cut(words, middle), size=size, bold=bold) > room
+        fits, fails = (fits, middle) if wide else (middle, fails)
+    return _cut(words, fits)
+
+
+def wrap(
+    words: str, *, room: float, size: float, bold: bool = False, most: int | None = None
+) -> Sequence[str]:
+    """Return words in lines that fit `room` [mm]: all of them, or `most`, the last one shortened."""
+    lines = [""]
+    for word in _pieces(words, room=room, size=size, bold=bold):
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and text_width(longer, size=size, bold=bold) > room:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    if most is not None and len(lines) > most:
+        last = shorten(" ".join(lines[most - 1 :]), room=room, size=size, bold=bold)
+        return [*lines[: most - 1], last]
+    return lines
+
+
+def _pieces(words: str, *, room: float, size: float, bold: bool) -> Iterator[str]:
+    """Yield every word, those that are longer than a line in parts."""
+    for word in one_line(words).split():
+        rest = word
+        while text_width(rest, size=size, bold=bold) > room and len(rest) > 1:
+            at = max(len(shorten(rest, room=room, size=size, bold=bold)) - 1, 1)
+            yield rest[:at]
+            rest = rest[at:]
+        yield rest
+
+
+def _cut(words: str, length: int) -> str:
+    return f"{words[:length].rstrip()}…"
