@@ -10,6 +10,7 @@ from conemodel.cli.check import check
 from conemodel.cli.feel import feel
 from conemodel.cli.many_hubs import many_hubs
 from conemodel.cli.method import method
+from conemodel.cli.paper import paper
 from conemodel.cli.predict import predict
 from conemodel.cli.races import races
 from conemodel.cli.real_hub import real_hub
@@ -26,5 +27,5 @@ def main() -> None:
     """
 
 
-for _command in (check, feel, many_hubs, method, predict, races, real_hub, serve, sweep):
+for _command in (check, feel, many_hubs, method, paper, predict, races, real_hub, serve, sweep):
     main.add_command(_command)

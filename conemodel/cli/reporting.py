@@ -49,12 +49,27 @@ def write_picture(path: Path, draw: Callable[[], Any]) -> None:
     Raises:
         InputProblems: the file cannot be written.
     """
-    from conemodel.show.setting.setting_sheet import to_png
+    from conemodel.show.paper.files import to_png
 
+    _write("--png", path, lambda: to_png(draw()))
+
+
+def write_sheet(option: str, path: Path, draw: Callable[[], Any]) -> None:
+    """Write the figure that `draw` returns as PDF, to a file given by an `option`.
+
+    Raises:
+        InputProblems: the file cannot be written.
+    """
+    from conemodel.show.paper.files import to_pdf
+
+    _write(option, path, lambda: to_pdf(draw()))
+
+
+def _write(option: str, path: Path, data: Callable[[], bytes]) -> None:
     try:
-        path.write_bytes(to_png(draw()))
+        path.write_bytes(data())
     except OSError as error:
         problem = Problem(
-            where=f"--png {path}", value="", limit="cannot be written", remedy=error.strerror or ""
+            where=f"{option} {path}", value="", limit="cannot be written", remedy=error.strerror or ""
         )
         raise InputProblems([problem]) from None

@@ -74,11 +74,10 @@ def hub_of_instrument(scenario: Scenario) -> Mapping[str, Any]:
 @st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
 def picture(scenario: Scenario, kind: str) -> bytes:
     """Return prediction and sweep of a scenario as a file, `kind` png or pdf."""
+    from conemodel.show.paper.files import to_pdf, to_png
     from conemodel.show.setting.setting_sheet import (
-        prediction_figure,
-        to_pdf,
-        to_png,
-    )  # loads matplotlib, so only when needed
+        prediction_figure,  # loads matplotlib, so only when needed
+    )
 
     figure = prediction_figure(cached_prediction(scenario), cached_sweep(scenario))
     return to_png(figure) if kind == "png" else to_pdf(figure)
@@ -87,10 +86,19 @@ def picture(scenario: Scenario, kind: str) -> bytes:
 @st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
 def closing_gap_sheet(scenario: Scenario) -> bytes:
     """Return the closing gap of a scenario as PDF."""
+    from conemodel.show.paper.files import to_pdf  # loads matplotlib, so only when needed
     from conemodel.show.setting.closing_gap_paint import closing_gap_figure
-    from conemodel.show.setting.setting_sheet import to_pdf  # loads matplotlib, so only when needed
 
     return to_pdf(closing_gap_figure(cached_prediction(scenario)))
+
+
+@st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
+def cone_dial(scenario: Scenario, paper: str) -> bytes:
+    """Return the dial for the axle of a scenario on a sheet called `paper`, as PDF."""
+    from conemodel.show.paper.files import to_pdf
+    from conemodel.show.setting.cone_dial import cone_dial_figure  # loads matplotlib, so only when needed
+
+    return to_pdf(cone_dial_figure(scenario, paper=paper))
 
 
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
@@ -142,7 +150,7 @@ def cached_real_hub(hub: Scenario, found: RealHubReadings) -> Fitted:
 @st.cache_data(max_entries=1, show_spinner=False)
 def real_hub_page_to_print() -> bytes:
     """Return the page to take to a real hub, as PDF."""
+    from conemodel.show.paper.files import to_pdf  # loads matplotlib, so only when needed
     from conemodel.show.real_hub.page_to_print import page_figure
-    from conemodel.show.setting.setting_sheet import to_pdf  # loads matplotlib, so only when needed
 
     return to_pdf(page_figure())

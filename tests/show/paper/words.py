@@ -17,7 +17,7 @@ def boxes(figure: Figure) -> list[tuple[str, Bbox]]:
     return [
         (text.get_text(), text.get_window_extent())
         for text in figure.findobj(Text)
-        if isinstance(text, Text) and text.get_text().strip() and text.get_visible()
+        if text.get_text().strip() and text.get_visible()
     ]
 
 
