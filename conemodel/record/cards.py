@@ -7,10 +7,10 @@ from datetime import UTC, datetime
 from uuid import uuid4
 
 from conemodel.base.errors import ConemodelError
-from conemodel.record.database import Database
+from conemodel.record.database import Database, RecordError
 from conemodel.record.names import clean_name
 from conemodel.tasks.job_card.card import Card, Entry, Place, Value
-from conemodel.tasks.job_card.steps import check_answers
+from conemodel.tasks.job_card.steps import STEPS, check_answers
 
 
 class NoCard(ConemodelError):
@@ -51,7 +51,7 @@ def answer(
         for place, value in answers.items():
             if value != card.answer(*place):
                 card = card.with_entry(Entry(at=moment, by=mechanic, place=place, value=value))
-                _insert(card, connection)
+                _insert(card_id, len(card.entries), card.entries[-1], connection)
     return card
 
 
@@ -73,34 +73,72 @@ def all_cards(database: Database) -> tuple[Card, ...]:
         RecordError: the record could not be read or written.
     """
     with database.reading() as connection:
-        entries: dict[str, list[Entry]] = {}
-        for row in connection.execute("SELECT * FROM card_entry ORDER BY card, number"):
-            entries.setdefault(row["card"], []).append(_entry(row))
-        rows = connection.execute("SELECT * FROM card ORDER BY begun_at DESC, id").fetchall()
+        return cards_in(connection)
+
+
+def cards_in(connection: sqlite3.Connection) -> tuple[Card, ...]:
+    """Return the same within an operation that does more."""
+    entries: dict[str, list[Entry]] = {}
+    for row in connection.execute("SELECT * FROM card_entry ORDER BY card, number"):
+        entries.setdefault(row["card"], []).append(_entry(row))
+    rows = connection.execute("SELECT * FROM card ORDER BY begun_at DESC, id").fetchall()
     return tuple(
         Card(id=row["id"], begun_at=row["begun_at"], entries=tuple(entries.get(row["id"], ())))
         for row in rows
     )
 
 
-def _card(card_id: str, connection: sqlite3.Connection) -> Card:
+def kept_card(card_id: str, connection: sqlite3.Connection) -> Card | None:
+    """Return a card within an operation that does more, None where it is not there."""
     row = connection.execute("SELECT * FROM card WHERE id = ?", (card_id,)).fetchone()
     if row is None:
-        raise NoCard("This job card is not in the record.")
+        return None
     rows = connection.execute("SELECT * FROM card_entry WHERE card = ? ORDER BY number", (card_id,))
     return Card(id=card_id, begun_at=row["begun_at"], entries=tuple(map(_entry, rows)))
 
 
-def _insert(card: Card, connection: sqlite3.Connection) -> None:
-    """Keep the last entry of a card."""
-    entry = card.entries[-1]
-    values = (card.id, len(card.entries), entry.at, entry.by, *entry.place, json.dumps(entry.value))
+def keep_card(card: Card, connection: sqlite3.Connection) -> None:
+    """Keep a card whole within an operation that does more, in place of the one of its id."""
+    connection.execute("INSERT OR IGNORE INTO card VALUES (?, ?)", (card.id, card.begun_at))
+    connection.execute("DELETE FROM card_entry WHERE card = ?", (card.id,))
+    for number, entry in enumerate(card.entries, start=1):
+        _insert(card.id, number, entry, connection)
+
+
+def delete_card(card_id: str, connection: sqlite3.Connection) -> None:
+    """Delete a card and all of its answers within an operation that does more."""
+    connection.execute("DELETE FROM card_entry WHERE card = ?", (card_id,))
+    connection.execute("DELETE FROM card WHERE id = ?", (card_id,))
+
+
+def _card(card_id: str, connection: sqlite3.Connection) -> Card:
+    card = kept_card(card_id, connection)
+    if card is None:
+        raise NoCard("This job card is not in the record.")
+    return card
+
+
+def _insert(card_id: str, number: int, entry: Entry, connection: sqlite3.Connection) -> None:
+    values = (card_id, number, entry.at, entry.by, *entry.place, json.dumps(entry.value))
     connection.execute("INSERT INTO card_entry VALUES (?, ?, ?, ?, ?, ?, ?)", values)
 
 
 def _entry(row: sqlite3.Row) -> Entry:
+    """Return an entry of the record.
+
+    Raises:
+        RecordError: it is none: the file was damaged, or written by a newer version.
+    """
     place = Place(row["step"], row["place"])
-    return Entry(at=row["at"], by=row["by"], place=place, value=json.loads(row["value"]))
+    try:
+        value = json.loads(row["value"])
+        known = place.step in STEPS and (value is None or isinstance(value, str | int | float))
+    except (ValueError, RecursionError):
+        known = False
+    if not known:
+        which = f"answer {row['number']} of job card {row['card']}, “{place.step}”"
+        raise RecordError(f"the record holds what this version of the program cannot read: {which}")
+    return Entry(at=row["at"], by=row["by"], place=place, value=value)
 
 
 def _moment(now: datetime | None) -> str:
