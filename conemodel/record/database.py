@@ -135,6 +135,9 @@ MIGRATIONS: tuple[str, ...] = (
         PRIMARY KEY (card, number)
     ) STRICT;
     """,
+    """
+    CREATE TABLE backup (path TEXT PRIMARY KEY) STRICT;
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 
@@ -163,7 +166,7 @@ class Database:
         Raises:
             RecordError: the record could not be read or written.
         """
-        with self._connected() as connection, _transaction(connection):
+        with self._connected() as connection, transaction(connection):
             yield connection
 
     @contextmanager
@@ -191,7 +194,7 @@ class Database:
 
 
 @contextmanager
-def _transaction(connection: sqlite3.Connection) -> Iterator[None]:
+def transaction(connection: sqlite3.Connection) -> Iterator[None]:
     """Hold the write lock; what was done is kept on leaving, or none of it."""
     connection.execute("BEGIN IMMEDIATE")
     try:
@@ -207,7 +210,7 @@ def _bring_up_to_date(connection: sqlite3.Connection) -> None:
     if _version(connection) == len(MIGRATIONS):
         return
     connection.execute("PRAGMA journal_mode = WAL")
-    with _transaction(connection):
+    with transaction(connection):
         version = _version(connection)
         if version > len(MIGRATIONS):
             raise sqlite3.DatabaseError("it was written by a newer version of this program")
