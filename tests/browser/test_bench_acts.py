@@ -162,11 +162,3 @@ def test_a_correction_takes_at_most_nine_acts(open_page: Open, by: str) -> None:
     assert "spacers on both locknuts, closed" in standing
     assert "tight" in standing
     assert findings(page) == []
-
-
-def test_the_last_word_leaves_the_focus_at_what_comes_next(open_page: Open) -> None:
-    page = open_page("/practise?link=05-quick-release.focus.1")
-    page.get_by_role("button", name="Done: it is right").focus()
-    page.keyboard.press("Enter")
-    page.locator(".cm-state").wait_for()
-    page.wait_for_function("() => document.activeElement.textContent.includes('Again, another hub')")

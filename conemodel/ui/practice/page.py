@@ -31,14 +31,14 @@ from conemodel.ui.practice.controls import (
 from conemodel.ui.practice.first_screen import show_first_screen
 from conemodel.ui.practice.log import set_styles, show_bench, show_log, show_next_step
 from conemodel.ui.practice.reference_hubs import shelf
-from conemodel.ui.practice.result import show_details, show_verdict
+from conemodel.ui.practice.result import RESULT, show_details, show_verdict
 from conemodel.ui.practice.session import Sitting, Stand
 from conemodel.ui.practice.unfinished import say_state
 from conemodel.ui.visit import typed_name
 from conemodel.ui.widgets.next_focus import hand_focus_on
 
-AFTER = "cm-after"
-"""What comes after an exercise."""
+HANDS = "cm-hands"
+"""Where the bench stands, and what is done beside it."""
 
 
 def page() -> None:
@@ -51,17 +51,26 @@ def page() -> None:
     except ConemodelError as error:
         say_problems("There is no bench to practise on just now.", error)
     else:
+        _lead_focus(sitting)
         if sitting is None:
             show_first_screen()
             end_page()
             return
-        sitting.stand.hear()
-        hand_focus_on(AFTER if sitting.stand.bench.finished else "")
         if sitting.stand.bench.finished:
             _show_mark(sitting)
         else:
             _show_bench(sitting)
     end_page()
+
+
+def _lead_focus(sitting: Sitting | None) -> None:
+    """Hear what was done, and lead the focus to the bench that was opened, or to the verdict on it."""
+    if sitting is None:
+        hand_focus_on("", turn="none chosen")
+        return
+    sitting.stand.hear()
+    finished = sitting.stand.bench.finished
+    hand_focus_on(RESULT if finished else HANDS, turn=f"{sitting.stand.name} {finished}")
 
 
 @st.fragment
@@ -75,7 +84,7 @@ def _show_bench(sitting: Sitting) -> None:
     _goal(sitting.exercise)
     say_state(sitting, begin_another_hub)
     left, right = st.columns([2, 1], gap="large")
-    with left.container(key="cm-hands", gap="xsmall"):
+    with left.container(key=HANDS, gap="xsmall"):
         show_next_step(stand.bench)
         work_with(stand, hands_for(sitting.exercise), technique=technique_of(stand))
         by_hand(stand)
@@ -131,7 +140,7 @@ def _show_mark(sitting: Sitting) -> None:
         sitting.marked = mark(sitting.stand.bench)
         sitting.saved = _save_attempt(sitting)
     show_verdict(sitting)
-    again, on = st.container(key=AFTER).columns(2)
+    again, on = st.columns(2)
     kinds: tuple[Literal["primary", "secondary"], ...] = ("secondary", "primary")
     passed = sitting.marked.passed
     again.button("Again, another hub", on_click=begin_another_hub, width="stretch", type=kinds[not passed])

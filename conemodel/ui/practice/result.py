@@ -17,6 +17,9 @@ from conemodel.ui.practice.log import show_log
 from conemodel.ui.practice.replay import show_replay
 from conemodel.ui.practice.session import Sitting
 
+RESULT = "cm-result"
+"""Where the verdict stands."""
+
 WRONG_IN = {
     "touch": "setting the cone",
     "slack": "thread slack at the locknut",
@@ -38,13 +41,13 @@ def show_verdict(sitting: Sitting) -> None:
     marked = sitting.marked
     if marked is None:
         return
-    with st.container(border=True):
+    with st.container(border=True, key=RESULT):
         if marked.critical:
             reasons = "; ".join(dict.fromkeys(marked.critical))
             st.html(f'<div class="cm-stop" role="alert">Never ride it like this: {for_html(reasons)}.</div>')
         sign = "✓" if marked.passed else "→"
         st.html(
-            '<p class="cm-verdict" role="status">'
+            '<p class="cm-verdict cm-landing" role="status" tabindex="-1">'
             f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {marked.verdict}</span>'
             f'<span class="cm-turn">{for_html(_in_short(sitting))}</span></p>'
         )

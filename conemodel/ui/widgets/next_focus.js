@@ -1,32 +1,43 @@
-// Puts the focus on the act that comes next once what had it is gone from the page. It stands there all the while.
+// Puts the focus on what an act of the person at the page has brought there, and brings that into view. It stands on the
+// page all the while; what the page opens with is no such act.
 
 const LOOKS_MS = 50, LONGEST = 100;
 
 class NextFocus {
   constructor() {
-    this.note = ({ target }) => {
-      this.had = target;
-    };
-    document.addEventListener("focusin", this.note);
+    this.stop = () => clearInterval(this.looking);
+    for (const act of ["pointerdown", "keydown"]) document.addEventListener(act, this.stop, { capture: true });
   }
 
-  take({ place }) {
-    clearInterval(this.looking);
+  take({ place, turn }) {
+    if (turn === this.turn) return;
+    const opened = this.turn === undefined;
+    this.turn = turn;
+    this.stop();
     this.looks = LONGEST;
-    if (place && this.had) this.looking = setInterval(() => this.look(place), LOOKS_MS);
+    if (place && !opened) this.looking = setInterval(() => this.look(place), LOOKS_MS);
   }
 
   look(place) {
-    const buttons = [...document.querySelectorAll(`.st-key-${place} button`)], free = document.activeElement === document.body;
-    if ((this.looks -= 1) && (!free || this.had.isConnected || !buttons.length)) return;
-    clearInterval(this.looking);
-    if (free) (buttons.find((button) => button.getAttribute("kind") === "primary") ?? buttons[0])?.focus({ preventScroll: true });
+    if (!document.querySelector("[data-test-script-state=notRunning]")) return;
+    const box = document.querySelector(`.st-key-${place}`), landing = box && findLanding(box);
+    if (!landing && (this.looks -= 1)) return;
+    this.stop();
+    landing?.focus({ preventScroll: true });
+    document.querySelector("[data-testid=stMain]").scrollTo(0, 0);
+    if (box?.offsetHeight < innerHeight) box.scrollIntoView({ block: "nearest" });
   }
 
   close() {
-    clearInterval(this.looking);
-    document.removeEventListener("focusin", this.note);
+    this.stop();
+    for (const act of ["pointerdown", "keydown"]) document.removeEventListener(act, this.stop, { capture: true });
   }
+}
+
+// A widget stands in a tree of its own.
+function findLanding(box) {
+  const trees = [box, ...[...box.querySelectorAll("*")].map(({ shadowRoot }) => shadowRoot)];
+  return trees.map((tree) => tree?.querySelector(".cm-landing")).find(Boolean);
 }
 
 export default (component) => standAt(component, () => new NextFocus());

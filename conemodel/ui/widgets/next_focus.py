@@ -1,4 +1,4 @@
-"""Where the focus goes when the button that was pressed is gone: to the act that comes next, not to the page's top."""
+"""Where the focus goes when a person's own act has changed what the page is about: to that, not to the page's top."""
 
 import streamlit as st
 
@@ -7,9 +7,9 @@ from conemodel.ui.widgets.mount import read_text
 _NEXT_FOCUS = st.components.v2.component("conemodel_next_focus", js=read_text("place.js", "next_focus.js"))
 
 
-def hand_focus_on(place: str) -> None:
-    """Hand the focus on to the main button of the container with the key `place`; with none, only note who has it.
+def hand_focus_on(place: str, *, turn: str) -> None:
+    """Hand the focus on where `turn` changes, to what is of the class ``cm-landing`` below the key `place`.
 
-    Call it at the same place of every run.
+    What the page opens with changes nothing; with no place the focus stays. Call it at the same place of every run.
     """
-    _NEXT_FOCUS(key="next focus", data={"place": place}, height=1)
+    _NEXT_FOCUS(key="next focus", data={"place": place, "turn": turn}, height=1)

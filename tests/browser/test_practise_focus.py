@@ -1,0 +1,69 @@
+"""Where the focus is led on Practise, and what then lies in view: by keys and by touch."""
+
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Page, expect
+
+from tests.browser.pages import settle
+
+Open = Callable[..., Page]
+
+FOCUSED = """() => {
+    let node = document.activeElement;
+    while (node.shadowRoot?.activeElement) node = node.shadowRoot.activeElement;
+    return node;
+}"""
+ON_BENCH = f"() => ({FOCUSED})().matches('.whole-bench')"
+ON_VERDICT = f"() => ({FOCUSED})().matches('.cm-verdict')"
+DONE, AGAIN = "Done: it is right", "Again, another hub"
+
+
+def press(page: Page, name: str, *, touch: bool = False) -> None:
+    button = page.get_by_role("button", name=name, exact=True)
+    if touch:
+        button.tap()
+        return
+    button.focus()
+    page.keyboard.press("Enter")
+
+
+def choose(page: Page, label: str, exercise: str) -> None:
+    page.get_by_role("combobox", name=label).focus()
+    page.keyboard.type(exercise)
+    page.keyboard.press("Enter")
+
+
+def in_view(page: Page, what: str) -> bool:
+    box, size = page.locator(what).bounding_box(), page.viewport_size
+    assert box is not None
+    assert size is not None
+    return box["y"] >= 0 and box["y"] + box["height"] <= size["height"]
+
+
+def test_letters_work_at_once_on_a_bench_that_was_opened(open_page: Open) -> None:
+    page = open_page("/practise")
+    for label, exercise in (("Or choose an exercise", "5."), ("Exercise", "4.")):
+        choose(page, label, exercise)
+        page.wait_for_function(ON_BENCH)
+        page.keyboard.press("n")
+        expect(page.get_by_role("slider", name="Locknut spanner", exact=True)).to_be_focused()
+    page.get_by_role("button", name="Name, link").click()
+    press(page, "Start over, another hub")
+    page.wait_for_function(ON_BENCH)
+
+
+@pytest.mark.parametrize("touch", [False, True], ids=["keys", "touch"])
+def test_the_last_word_leads_to_the_verdict_and_the_next_hub_to_the_bench(
+    open_page: Open, touch: bool
+) -> None:
+    page = open_page("/practise?link=05-quick-release.focus.1", width=390, height=844, touch=touch)
+    assert page.evaluate("document.activeElement === document.body")  # what a page opens with is no act
+    press(page, DONE, touch=touch)
+    page.wait_for_function(ON_VERDICT)
+    assert in_view(page, ".st-key-cm-result")
+    press(page, AGAIN, touch=touch)
+    page.wait_for_function(ON_BENCH)
+    assert in_view(page, ".cm-next")
+    settle(page)
+    assert page.evaluate(ON_BENCH)
