@@ -17,6 +17,7 @@ FOCUSED = """() => {
 ON_BENCH = f"() => ({FOCUSED})().matches('.whole-bench')"
 ON_VERDICT = f"() => ({FOCUSED})().matches('.cm-verdict')"
 DONE, AGAIN = "Done: it is right", "Again, another hub"
+TARGET = 44  # px, for a finger; WCAG 2.2, 2.5.5, from memory
 
 
 def press(page: Page, name: str, *, touch: bool = False) -> None:
@@ -67,3 +68,21 @@ def test_the_last_word_leads_to_the_verdict_and_the_next_hub_to_the_bench(
     assert in_view(page, ".cm-next")
     settle(page)
     assert page.evaluate(ON_BENCH)
+
+
+def test_on_a_phone_the_picture_that_a_button_moves_stands_above_it(open_page: Open) -> None:
+    page = open_page("/practise?link=05-quick-release.focus.1", width=390, height=844, touch=True)
+    moved = []
+    for section in (".from-side", ".from-end"):
+        picture, buttons = page.locator(f"{section} .view"), page.locator(f"{section} .rows button:visible")
+        for button in buttons.all():
+            button.evaluate("button => button.scrollIntoView({block: 'center'})")
+            told, seen, pressed = (each.bounding_box() for each in (page.locator(".told"), picture, button))
+            assert told is not None
+            assert seen is not None
+            assert pressed is not None
+            assert told["y"] + told["height"] <= seen["y"] + 1
+            assert seen["y"] + seen["height"] <= pressed["y"] + 1
+            assert pressed["height"] >= TARGET
+            moved.append(button.get_attribute("aria-label"))
+    assert len(moved) == 11

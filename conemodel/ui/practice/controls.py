@@ -56,9 +56,9 @@ class Buttons:
         return not refuses and type(action) is advised_action(self.stand.bench)
 
     def row(self, *buttons: tuple[str, a.Action]) -> None:
-        """Draw buttons side by side; on a phone they stand one below the other."""
-        for column, (label, action) in zip(st.columns(len(buttons)), buttons, strict=True):
-            with column:
+        """Draw buttons side by side, as many to a line as have room."""
+        with st.container(horizontal=True, gap="small"):
+            for label, action in buttons:
                 self.draw(label, action)
 
     def reasons(self) -> None:

@@ -35,6 +35,8 @@ class WholeBench {
     this.pictures = Object.fromEntries(["side", "end"].map((name) => [name, this.build(name)]));
     if (!this.sound.chosen) new SoundCheck(this);
     this.keepHand();
+    this.heights = new ResizeObserver(() => this.frame.style.setProperty("--told", `${this.find(".told").offsetHeight}px`));
+    this.heights.observe(this.find(".told"));
     this.frame.addEventListener("keydown", (event) => this.key(event));
   }
 
@@ -167,6 +169,7 @@ class WholeBench {
 
   close() {
     for (const { bench } of Object.values(this.pictures)) bench.close();
+    this.heights.disconnect();
     this.sound.close();
   }
 }
