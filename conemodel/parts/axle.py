@@ -9,13 +9,16 @@ from conemodel.base.units import MM, ONE, UM, Floats
 from conemodel.parts import unknowns
 from conemodel.parts.schema import FieldError, Part, PartProblems, quantity
 from conemodel.physics.joint import annulus_area, engaged_thread_compliance
-from conemodel.physics.thread import axial_backlash, root_diameter
+from conemodel.physics.thread import axial_backlash, clearance_for_backlash, root_diameter
 from conemodel.physics.thread_tolerance import iso965_pitch_diameter_limits
 
 Material = Literal["steel", "aluminium", "titanium"]
 
 YOUNG: dict[str, float] = {"steel": 206e9, "aluminium": 71e9, "titanium": 114e9}
 """Elastic modulus of axle and washer materials [Pa]. Common engineering values, no source."""
+
+NOT_KNOWN = "not known"
+"""Stands for a tolerance class where nobody knows it, as of an inch thread: slack lies in the range of any thread."""
 
 
 class Axle(Part):
@@ -45,6 +48,13 @@ class Axle(Part):
         UM,
         "play of cone on axle thread, measured on the pitch diameter",
         default=None,
+        at_least=0,
+        at_most=1000,
+    )
+    thread_clearance_error: float = quantity(
+        UM,
+        "how far a measured play of the cone on the thread may be out, either way",
+        default=0.0,
         at_least=0,
         at_most=1000,
     )
@@ -94,6 +104,14 @@ class Axle(Part):
                 limit="must be larger than the bore, {}",
                 bound=values["bore"],
             )
+        clearance, error = values.get("thread_clearance"), values.get("thread_clearance_error", 0.0)
+        if clearance is not None and error > clearance:
+            yield FieldError(
+                field="thread_clearance_error",
+                value=error,
+                limit="must not be above the play that was measured, {}",
+                bound=clearance,
+            )
         yield from _check_thread_classes(values)
 
     @property
@@ -128,9 +146,12 @@ class Axle(Part):
 
     @cached_property
     def pitch_clearance_range(self) -> tuple[float, float]:
-        """Smallest and largest clearance on the pitch diameter [m]; equal when it was measured."""
+        """Smallest and largest clearance on the pitch diameter [m]; as well as it was measured, where it was."""
         if self.thread_clearance is not None:
-            return self.thread_clearance, self.thread_clearance
+            error = self.thread_clearance_error
+            return self.thread_clearance - error, self.thread_clearance + error
+        if NOT_KNOWN in (self.axle_thread_class, self.cone_thread_class):
+            return clearances_of_any_thread()
         size = {"diameter": self.thread_diameter, "pitch": self.thread_pitch}
         outer_low, outer_high = iso965_pitch_diameter_limits(**size, tolerance_class=self.axle_thread_class)
         inner_low, inner_high = iso965_pitch_diameter_limits(**size, tolerance_class=self.cone_thread_class)
@@ -163,12 +184,19 @@ class Axle(Part):
             return unknowns.joint.THREAD_SLACK.unit.to_si(unknowns.joint.THREAD_SLACK.high)
 
 
+def clearances_of_any_thread() -> tuple[float, float]:
+    """Return the range of clearances on the pitch diameter of a thread whose classes nobody knows [m]."""
+    slack = unknowns.joint.THREAD_SLACK
+    low, high = (float(clearance_for_backlash(axial_backlash=slack.unit.to_si(end))) for end in slack.span)
+    return low, high
+
+
 def _check_thread_classes(values: Mapping[str, Any]) -> Iterator[FieldError]:
     """Yield a mistake for a tolerance class the standard does not have; none where the clearance was measured."""
     if values.get("thread_clearance") is not None:
         return
     for name in ("axle_thread_class", "cone_thread_class"):
-        if not {name, "thread_diameter", "thread_pitch"} <= values.keys():
+        if not {name, "thread_diameter", "thread_pitch"} <= values.keys() or values[name] == NOT_KNOWN:
             continue
         size = {"diameter": values["thread_diameter"], "pitch": values["thread_pitch"]}
         try:
@@ -178,5 +206,5 @@ def _check_thread_classes(values: Mapping[str, Any]) -> Iterator[FieldError]:
                 field=name,
                 value=values[name],
                 limit=str(error),
-                remedy="or give thread_clearance_um as measured",
+                remedy=f'or say "{NOT_KNOWN}", or give thread_clearance_um as measured',
             )

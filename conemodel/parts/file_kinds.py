@@ -20,6 +20,13 @@ FILE_KINDS = (
         words="a scenario",
         marks=frozenset(
             {"hub", "axle", "stack", "frame", "wheel", "condition", "setting", "limits", "assumed"}
+            | {
+                "family",
+                "over_locknut_width_mm",
+                "ball_count_left",
+                "ball_diameter_left_mm",
+                "protrusion_left_mm",
+            }
         ),
         taken_by="the commands predict, sweep, races and feel, and the page Set the cone",
     ),

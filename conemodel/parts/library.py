@@ -50,6 +50,7 @@ def _names(folders: tuple[Path, ...]) -> Iterator[str]:
 def _has_a_hub(path: Path) -> bool:
     """Return whether a file looks like a scenario; a story or a population of the same name has no hub of its own."""
     try:
-        return b"[hub]" in read_bytes(path)
+        raw = read_bytes(path)
+        return b"[hub]" in raw or any(line.startswith(b"family") for line in raw.splitlines())
     except InputProblems:
         return False

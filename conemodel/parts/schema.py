@@ -97,8 +97,11 @@ _BOUNDS = {
     "less_than": ("must be below {}", "lt"),
     "less_than_equal": ("must be at most {}", "le"),
 }
+MISSING = "is missing"
+"""The limit said of a field that must be given and is not."""
+
 _KINDS = {
-    "missing": "is missing",
+    "missing": MISSING,
     "extra_forbidden": "is not a known name here",
     "finite_number": "must be a finite number",
     "float_type": "must be a number",

@@ -9,7 +9,7 @@ from typing import NamedTuple
 from conemodel.base.errors import ConemodelError, InputProblems, Problem
 from conemodel.base.located_json import Located, read_json
 from conemodel.base.plain_text import visible
-from conemodel.parts.toml_files import first_problems
+from conemodel.parts.toml_reader import first_problems
 from conemodel.record.names import clean_name
 from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.steps import check_answers

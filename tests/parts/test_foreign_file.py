@@ -24,7 +24,8 @@ from conemodel.parts.population import Population
 from conemodel.parts.readings import Readings, load_readings
 from conemodel.parts.real_hub import RealHubReadings
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.toml_files import MOST_MESSAGES, load_part, load_scenario, read_part, read_scenario
+from conemodel.parts.toml_files import load_part, load_scenario, read_part, read_scenario
+from conemodel.parts.toml_reader import MOST_MESSAGES
 
 REAR = (SCENARIOS / "touring-rear.toml").read_text()
 MISSPELT = REAR.replace("rim_radius_mm", "rim_raduis_mm")

@@ -39,6 +39,7 @@ VALUES = {
     "_mend",
     "_capacities",
     "_cone_ellipse",
+    "_derive",
     "_hub",
     "_prepare_pair",
     "_prepare_positions",
@@ -56,7 +57,6 @@ VALUES = {
     "scenario_of",
     "stiffen",
     "touching_end_play",
-    "usual_hub",
     "wheel_positions",
 }
 """What may be kept in other ways: parts, files, and values of one formula, none of which a balance was solved for."""

@@ -1,32 +1,26 @@
 """The hub the readings are about: the one described, or a usual one, with measured sizes in place of its own."""
 
-from functools import lru_cache
-from math import asin, pi, sin
-from pathlib import Path
+from math import asin, pi
 from typing import Any
 
 from conemodel.parts.axle import Axle
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub import SIDES, Hub, Stacks
+from conemodel.parts.hub_families import THREADS, USUAL_ROOM, usual_pitch_diameter
+from conemodel.parts.known_hub import KnownHub
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.toml_files import load_scenario
 from conemodel.parts.unknowns.joint import THREAD_SLACK
 from conemodel.physics.thread import clearance_for_backlash
 
 FRONT_BELOW = 115e-3
 """Width over the locknuts below which a hub is taken for a front one [m]. Common practice, no source."""
 
-USUAL_ROOM = 0.7
-"""Room left in a usual row [ball widths]. Common practice, no source."""
-
 SAME_BALL = 0.15e-3
 """Ball sizes closer than this are the same size [m]; sizes in use stand further apart."""
-
-THREADS = {"M9 x 1": (9e-3, 1e-3), "M10 x 1": (10e-3, 1e-3), "3/8 x 26": (9.525e-3, 25.4e-3 / 26)}
-"""Axle threads in use: diameter and pitch [m]. Common practice, no source."""
 
 INCH_CLEARANCE = float(clearance_for_backlash(axial_backlash=THREAD_SLACK.unit.to_si(THREAD_SLACK.usual)))
 """Clearance on the pitch diameter taken for the inch thread, which has no metric tolerance class [m]."""
@@ -38,10 +32,9 @@ USUAL_BORE = 5.1e-3
 """Bore of a hollow axle for a quick release [m]. Common practice, no source."""
 
 
-@lru_cache(maxsize=2)
 def usual_hub(end: str) -> Scenario:
     """Return the hub taken where none was described: ``front`` or ``rear``."""
-    return load_scenario(Path(__file__).parent / f"usual_{end}.toml")
+    return KnownScenario.of(KnownHub(family=f"usual {end}"))
 
 
 def described_hub(readings: Readings, hub: Scenario | None) -> Scenario:
@@ -88,15 +81,6 @@ def _measured_width(readings: Readings) -> float | None:
     axle = readings.axle_length.size
     ends = [getattr(readings, f"protrusion_{side}").size for side in SIDES]
     return None if axle is None or None in ends else axle - sum(ends)
-
-
-def usual_pitch_diameter(ball_diameter: float, ball_count: int) -> float:
-    """Return the pitch diameter [m] that leaves a row the usual room, for a ball [m] and a count.
-
-    >>> round(usual_pitch_diameter(6.35e-3, 9) * 1e3, 1)
-    20.0
-    """
-    return ball_diameter / sin(pi / (ball_count + USUAL_ROOM))
 
 
 def _with_found_balls(shell: Hub, readings: Readings) -> Hub:

@@ -6,9 +6,9 @@ import numpy as np
 from scipy.special import ndtr
 
 from conemodel.base.units import MM, NEWTON
+from conemodel.parts.hub_families import THREADS
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.diagnosis.assumed_hub import THREADS
 from conemodel.tasks.diagnosis.fit import SURE, Fit, state_of
 
 AS_DESCRIBED = 0.002e-3

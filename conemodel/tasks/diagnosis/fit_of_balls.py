@@ -7,10 +7,10 @@ from scipy.special import ndtr
 
 from conemodel.base.units import MM
 from conemodel.parts.hub import SIDES, Side
+from conemodel.parts.hub_families import usual_pitch_diameter
 from conemodel.parts.readings import Readings, Size
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.packing import balls_that_fit
-from conemodel.tasks.diagnosis.assumed_hub import usual_pitch_diameter
 from conemodel.tasks.diagnosis.fit import Fit, FitState
 
 LOT = 0.02e-3

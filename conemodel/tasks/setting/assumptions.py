@@ -71,13 +71,14 @@ def _threads(scenario: Scenario) -> Iterator[Assumption]:
             lambda share: with_axle(thread_bridging=share),
             span=f"{range_words(bridged, ONE)} of the way from root to stress area, bridged",
         )
-    if axle.thread_clearance is None and slack_share(scenario.setting) != 0.0:
+    least, most = axle.backlash_range
+    if least < most and slack_share(scenario.setting) != 0.0:
         clearance_of = dict(zip(axle.backlash_range, axle.pitch_clearance_range, strict=True))
         yield assume(
             unknowns.joint.THREAD_FIT,
             axle.backlash_range,
             axle.backlash,
-            lambda slack: with_axle(thread_clearance=clearance_of[slack]),
+            lambda slack: with_axle(thread_clearance=clearance_of[slack], thread_clearance_error=0.0),
             span=f"{range_words(axle.backlash_range, MM)} mm",
             name="thread_slack",
             drawn="backlash",

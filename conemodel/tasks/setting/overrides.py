@@ -65,6 +65,8 @@ def _apply(parts: Mapping[str, Part], given: Mapping[str, str]) -> tuple[dict[st
         changes = _changes(name, part, given, problems)
         if name == "clamp" and changes:
             changes |= {"pick_up": None, "torque": None}
+        if "thread_clearance" in changes:
+            changes["thread_clearance_error"] = 0.0
         try:
             changed[name] = part.replace(**changes) if changes else part
         except PartProblems as error:

@@ -16,7 +16,7 @@ import streamlit as st
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.foreign_file import FILE_SIZE_LIMIT
 from conemodel.parts.readings import ROUNDS, Round
-from conemodel.parts.toml_files import first_problems
+from conemodel.parts.toml_reader import first_problems
 from conemodel.ui.diagnosis.declared import DECLARED, NEXT
 from conemodel.ui.diagnosis.entries import (
     NOT_LOOKED,
