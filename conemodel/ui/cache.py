@@ -101,6 +101,15 @@ def cone_dial(scenario: Scenario, paper: str) -> bytes:
     return to_pdf(cone_dial_figure(scenario, paper=paper))
 
 
+@st.cache_data(max_entries=16, show_spinner=False, hash_funcs=_BY_TEXT)
+def wall_chart(scenario: Scenario) -> bytes:
+    """Return the chart for the wall, how far the cone is backed off by clamp, as PDF on A3."""
+    from conemodel.show.paper.files import to_pdf
+    from conemodel.show.setting.wall_chart import wall_chart_figure  # loads matplotlib, so only when needed
+
+    return to_pdf(wall_chart_figure(scenario))
+
+
 @st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
 def _races(scenario: Scenario, side_share: float) -> RacesSweep:
     return sweep_races(scenario, side_share=side_share)

@@ -167,6 +167,7 @@ def test_nonsense_in_the_address_does_no_harm(open_page: Open) -> None:
         ("The bearing, clamped (SVG)", b"<svg "),
         ("Sheet (PDF)", b"%PDF"),
         ("Cone dial, Letter (PDF)", b"%PDF"),
+        ("Wall chart, A3 (PDF)", b"%PDF"),
         ("This hub (TOML)", b"name = "),
     ],
 )

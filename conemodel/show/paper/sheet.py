@@ -37,12 +37,13 @@ GREY = "0.35"
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A figure with axes in mm over all of it: `width` and `height` [mm]."""
+    """A figure with axes in mm over all of it: `width` and `height` [mm], all of it `scale` times larger on paper."""
 
     figure: "Figure"
     axes: "Axes"
     width: float
     height: float
+    scale: float = 1.0
 
     def write(
         self,
@@ -60,7 +61,9 @@ class Sheet:
         if room is not None:
             told = shorten(told, room=room, size=size, bold=bold)
         weight = "bold" if bold else "normal"
-        self.axes.text(*at, for_picture(told), fontsize=size, fontweight=weight, ha=align, **look)
+        self.axes.text(
+            *at, for_picture(told), fontsize=self.scale * size, fontweight=weight, ha=align, **look
+        )
 
     def paragraph(
         self,
@@ -102,7 +105,9 @@ class Sheet:
     ) -> None:
         """Draw lines that are all alike, each through its points [mm], `width` [point] wide."""
         across, down = zip(*(point for line in lines for point in (*line, (nan, nan))), strict=True)
-        self.axes.plot(across, down, color=colour, linewidth=width, linestyle=dash, solid_capstyle="butt")
+        self.axes.plot(
+            across, down, color=colour, linewidth=self.scale * width, linestyle=dash, solid_capstyle="butt"
+        )
 
     def fill(self, *points: Point, colour: str = "black") -> None:
         """Fill the outline through `points` [mm]."""
@@ -110,23 +115,34 @@ class Sheet:
 
         self.axes.add_patch(Polygon(points, facecolor=colour, linewidth=0))
 
-    def box(self, corner: Point, size: Size, *, fill: str = "none", width: float = 0.8) -> None:
+    def inset(self, corner: Point, size: Size) -> "Axes":
+        """Return axes of their own on a part of the sheet, from its upper left `corner`, `size` wide and high [mm]."""
+        (left, top), (wide, high) = corner, size
+        return self.figure.add_axes(
+            (left / self.width, 1 - (top + high) / self.height, wide / self.width, high / self.height)
+        )
+
+    def box(self, corner: Point, size: Size, *, fill: str = "none", width: float = 0.8, **look: Any) -> None:
         """Draw a box whose upper left corner is `corner`, `size` wide and high [mm]."""
         from matplotlib.patches import Rectangle
 
-        self.axes.add_patch(Rectangle(corner, *size, facecolor=fill, edgecolor="black", linewidth=width))
+        look |= {"facecolor": fill, "edgecolor": "black", "linewidth": self.scale * width}
+        self.axes.add_patch(Rectangle(corner, *size, **look))
 
 
-def new_sheet(size: Size) -> Sheet:
-    """Return an empty sheet, `size` wide and high [mm]; lengths on it are true when it is printed at full size."""
+def new_sheet(size: Size, *, scale: float = 1.0) -> Sheet:
+    """Return an empty sheet, `size` wide and high [mm]; lengths on it are true when it is printed at full size.
+
+    With a `scale` it is measured, and written on, as if it were that much smaller.
+    """
     from matplotlib.figure import Figure
 
-    width, height = size
-    figure = Figure(figsize=(width / INCH, height / INCH), facecolor="white")
+    figure = Figure(figsize=(size[0] / INCH, size[1] / INCH), facecolor="white")
     axes = figure.add_axes((0, 0, 1, 1))
+    width, height = size[0] / scale, size[1] / scale
     axes.set(xlim=(0, width), ylim=(height, 0))
     axes.axis("off")
-    return Sheet(figure, axes, width, height)
+    return Sheet(figure, axes, width, height, scale)
 
 
 def text_width(words: str, *, size: float, bold: bool = False) -> float:

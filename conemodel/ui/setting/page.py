@@ -19,7 +19,15 @@ from conemodel.show.waterfall.screen import where_the_play_went
 from conemodel.tasks.setting.defects import defects_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.sweep import Sweep
-from conemodel.ui.cache import cached_prediction, cached_sweep, closing_gap_sheet, cone_dial, curves, picture
+from conemodel.ui.cache import (
+    cached_prediction,
+    cached_sweep,
+    closing_gap_sheet,
+    cone_dial,
+    curves,
+    picture,
+    wall_chart,
+)
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.files import Data, offer_files, say_problems
 from conemodel.ui.frame import begin_page, chart, end_page
@@ -99,6 +107,7 @@ def _downloads(prediction: Prediction, sweep: Sweep) -> None:
         "Sheet (PDF)": ("set-the-cone.pdf", lambda: picture(scenario, "pdf")),
         "Cone dial, A4 (PDF)": ("cone-dial-a4.pdf", lambda: cone_dial(scenario, "A4")),
         "Cone dial, Letter (PDF)": ("cone-dial-letter.pdf", lambda: cone_dial(scenario, "Letter")),
+        "Wall chart, A3 (PDF)": ("wall-chart.pdf", lambda: wall_chart(scenario)),
         "This hub (TOML)": ("hub.toml", lambda: write_part(scenario.with_ranges())),
     }
     offer_files("The address of this page holds the setting: send it as a link.", files, key="take")
