@@ -119,9 +119,9 @@ class _Reader:
             if not self.passes(":"):
                 raise self.refused("must be : after a name")
             if name in found:
-                self.problems.append(
-                    self.problem(at, name, f"stands twice, first on line {found[name].line}")
-                )
+                where = f"{self.name}:{self.line(at)}: {name[:60]}"
+                limit = f"stands twice, first on line {found[name].line}"
+                self.problems.append(Problem(where=where, value="", limit=limit))
             found[name] = self.value(depth)
             if not self.goes_on("}"):
                 return found
@@ -177,9 +177,5 @@ class _Reader:
         """Return what ends the reading at a place, the next one where none is given."""
         place = self.next_at() if at is None else at
         said = _SAID.match(self.text, place)
-        value = said[0] if said else ""
-        return InputProblems([self.problem(place, value or "the end", limit)])
-
-    def problem(self, at: int, value: str, limit: str) -> Problem:
-        """Return what is wrong at a place."""
-        return Problem(where=f"{self.name}:{self.line(at)}", value=visible(value)[:60], limit=limit)
+        value = visible(said[0])[:60] if said and said[0] else "the end"
+        return InputProblems([Problem(where=f"{self.name}:{self.line(place)}", value=value, limit=limit)])

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.toml_reader import first_problems
-from conemodel.record.card_file import ReadCard, read_cards, write_cards
+from conemodel.record.card_file import write_cards
+from conemodel.record.card_reader import ReadCard, read_cards
 from conemodel.record.cards import all_cards, find_card, keep_card, kept_card
 from conemodel.record.database import Database
 from conemodel.tasks.job_card.card import Card

@@ -1,18 +1,11 @@
-"""Job cards as one JSON file, every answer on a line of its own, and back; reading is strict."""
+"""Job cards as the text of one JSON file, every answer on a line of its own; `card_reader` reads it back."""
 
 import json
-import re
-from collections.abc import Iterable, Iterator, Mapping
-from datetime import datetime
-from typing import NamedTuple
+from collections.abc import Iterable
+from hashlib import sha256
 
-from conemodel.base.errors import ConemodelError, InputProblems, Problem
-from conemodel.base.located_json import Located, read_json
-from conemodel.base.plain_text import visible
-from conemodel.parts.toml_reader import first_problems
-from conemodel.record.names import clean_name
-from conemodel.tasks.job_card.card import Card, Entry, Place, Value
-from conemodel.tasks.job_card.steps import check_answers
+from conemodel.base.errors import ConemodelError
+from conemodel.tasks.job_card.card import Card, Entry, Value
 
 FORMAT, VERSION = "conemodel job cards", 1
 """What such a file calls itself, and the newest version of it that is read."""
@@ -26,21 +19,16 @@ FILE_NOTE = (
 )
 """What whoever takes such a file should know."""
 
-_TIME = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\+00:00", re.ASCII)
-_ID = re.compile(r"[0-9a-f]{32}")
-_FILE, _CARD = ("format", "version", "cards"), ("id", "begun_at", "entries")
-_ENTRY = ("at", "by", "step", "where", "value")
+FILE_KEYS, CARD_KEYS = ("format", "version", "cards"), ("id", "begun_at", "entries")
+ENTRY_KEYS = ("at", "by", "step", "where", "value")
+"""What stands in the file, on a card and in an entry."""
+
+SUM_KEY = "sum"
+"""The sum of what stands on a card; who writes one by hand leaves it out."""
 
 
 class TooManyCards(ConemodelError):
     """The cards together are larger than the largest file that is read back."""
-
-
-class ReadCard(NamedTuple):
-    """A card that was read, and the line on which it begins."""
-
-    card: Card
-    line: int
 
 
 def write_cards(cards: Iterable[Card], *, most: int = LARGEST) -> str:
@@ -60,171 +48,16 @@ def write_cards(cards: Iterable[Card], *, most: int = LARGEST) -> str:
 
 
 def _write(card: Card) -> str:
-    lines = ",\n".join(
-        json.dumps(dict(zip(_ENTRY, (entry.at, entry.by, *entry.place, entry.value), strict=True)))
-        for entry in card.entries
-    )
-    return f'{{"id": "{card.id}", "begun_at": "{card.begun_at}", "entries": [\n{lines}\n]}}'
+    head = json.dumps({"id": card.id, "begun_at": card.begun_at, SUM_KEY: card_sum(card)})
+    lines = ",\n".join(json.dumps(dict(zip(ENTRY_KEYS, _row(entry), strict=True))) for entry in card.entries)
+    return f'{head[:-1]}, "entries": [\n{lines}\n]}}'
 
 
-def read_cards(raw: bytes | str, *, name: str) -> tuple[ReadCard, ...]:
-    """Return the cards in the text of a file called `name`.
-
-    Raises:
-        InputProblems: every mistake (the first twenty, and how many more), naming file, line, field, value and limit,
-            or the first one where it is no JSON; a version newer than `VERSION`.
-    """
-    reader = _Reader(name)
-    found = reader.file(read_json(raw, name=name, most=LARGEST))
-    if reader.problems:
-        raise InputProblems(first_problems(reader.problems, name))
-    return found
+def _row(entry: Entry) -> tuple[Value, ...]:
+    return (entry.at, entry.by, *entry.place, entry.value)
 
 
-class _Reader:
-    """Makes cards of what stands in a file; `problems` holds what is wrong with it."""
-
-    def __init__(self, name: str) -> None:
-        self.name = name
-        self.problems: list[Problem] = []
-
-    def file(self, found: Located) -> tuple[ReadCard, ...]:
-        """Return the cards of a file."""
-        if isinstance(found.value, dict) and self.is_strange(found.value):
-            return ()
-        table = self.table(found, _FILE, "the file")
-        return () if table is None else self.cards(table["cards"])
-
-    def is_strange(self, table: Mapping[str, Located]) -> bool:
-        """Return whether a file is of another format or a newer version: what is in it then says nothing."""
-        kind, version = table.get("format"), table.get("version")
-        if kind is not None and kind.value != FORMAT:
-            self.refuse(kind, "format", f"must be “{FORMAT}”")
-        if version is not None and (version.value is True or version.value != VERSION):
-            newer = isinstance(version.value, int) and version.value > VERSION
-            remedy = "a newer version of this program wrote the file, and reads it" if newer else ""
-            self.refuse(version, "version", f"must be {VERSION}", remedy)
-        return bool(self.problems)
-
-    def cards(self, found: Located) -> tuple[ReadCard, ...]:
-        """Return the cards of a list."""
-        cards: dict[str, ReadCard] = {}
-        for each in self.rows(found, "cards"):
-            card = self.card(each)
-            if card is not None and card.id in cards:
-                self.refuse(each, f"card {card.id}", f"stands twice, first on line {cards[card.id].line}")
-            elif card is not None:
-                cards[card.id] = ReadCard(card, each.line)
-        return tuple(cards.values())
-
-    def card(self, found: Located) -> Card | None:
-        """Return a card, None where it is none."""
-        table = self.table(found, _CARD, "card")
-        if table is None:
-            return None
-        name, begun = self.text(table["id"], "id"), self.time(table["begun_at"], "begun_at")
-        if name is not None and not _ID.fullmatch(name):
-            self.refuse(table["id"], "id", "must be 32 of the digits 0 to 9 and a to f")
-        entries = [self.entry(each) for each in self.rows(table["entries"], "entries")]
-        whole = tuple(entry for entry in entries if entry is not None)
-        return Card(id=name or "", begun_at=begun or "", entries=whole)
-
-    def entry(self, found: Located) -> Entry | None:
-        """Return an entry, None where it is none."""
-        table = self.table(found, _ENTRY, "entry")
-        if table is None:
-            return None
-        at, by = self.time(table["at"], "at"), self.mechanic(table["by"])
-        step, where = self.text(table["step"], "step"), self.text(table["where"], "where")
-        value = table["value"].value
-        if isinstance(value, dict | list):
-            self.refuse(table["value"], "value", "must be text, a number or null")
-        elif step is not None and where is not None:
-            place = Place(step, where)
-            self.answer(place, value, table)
-            return Entry(at=at or "", by=by, place=place, value=value)
-        return None
-
-    def answer(self, place: Place, value: Value, table: Mapping[str, Located]) -> None:
-        """Hold an answer against its step."""
-        try:
-            check_answers({place: value})
-        except InputProblems as error:
-            for problem in error.problems:
-                field = (
-                    "step"
-                    if problem.where == "step"
-                    else "where"
-                    if problem.where.endswith(".where")
-                    else "value"
-                )
-                where = f"{self.name}:{table[field].line}: {problem.where}"
-                self.problems.append(Problem(where=where, value=problem.value, limit=problem.limit))
-
-    def mechanic(self, found: Located) -> str | None:
-        """Return the name of a mechanic, None where there is none."""
-        if found.value is None:
-            return None
-        text = self.text(found, "by")
-        try:
-            if text is not None and clean_name(text) != text:
-                self.refuse(found, "by", "must be a name without blanks around it, or null")
-        except InputProblems as error:
-            self.refuse(found, "by", error.problems[0].limit)
-        return text
-
-    def time(self, found: Located, field: str) -> str | None:
-        """Return a time, None where it is none."""
-        text = self.text(found, field)
-        if text is not None and not _is_time(text):
-            self.refuse(found, field, "must be a time as 2026-03-31T14:05:00+00:00")
-        return text
-
-    def text(self, found: Located, field: str) -> str | None:
-        """Return a text, None where it is none."""
-        if isinstance(found.value, str):
-            return found.value
-        self.refuse(found, field, "must be text")
-        return None
-
-    def rows(self, found: Located, field: str) -> Iterator[Located]:
-        """Yield what stands in a list."""
-        if isinstance(found.value, list):
-            yield from found.value
-        else:
-            self.refuse(found, field, "must be a list")
-
-    def table(self, found: Located, names: tuple[str, ...], what: str) -> Mapping[str, Located] | None:
-        """Return an object that has all its names and no other, None where it has not."""
-        if not isinstance(found.value, dict):
-            self.refuse(found, what, f"must be an object of {', '.join(names)}")
-            return None
-        for name in names:
-            if name not in found.value:
-                self.problems.append(self.problem(found.line, f"{what}.{name}", "", "is missing"))
-        for name, value in found.value.items():
-            if name not in names:
-                self.problems.append(
-                    self.problem(value.line, what, name, f"must be one of {', '.join(names)}")
-                )
-        return found.value if all(name in found.value for name in names) else None
-
-    def refuse(self, found: Located, field: str, limit: str, remedy: str = "") -> None:
-        """Keep what is wrong with a value."""
-        shown = "" if isinstance(found.value, dict | list) else json.dumps(found.value, ensure_ascii=False)
-        self.problems.append(self.problem(found.line, field, shown, limit, remedy))
-
-    def problem(self, line: int, field: str, value: str, limit: str, remedy: str = "") -> Problem:
-        """Return what is wrong on a line."""
-        where = f"{self.name}:{line}: {field}"
-        return Problem(where=where, value=visible(value)[:60], limit=limit, remedy=remedy)
-
-
-def _is_time(text: str) -> bool:
-    if not _TIME.fullmatch(text):
-        return False
-    try:
-        datetime.fromisoformat(text)
-    except ValueError:
-        return False
-    return True
+def card_sum(card: Card) -> str:
+    """Return a word that is another one where anything on a card is."""
+    everything = json.dumps([card.id, card.begun_at, *map(_row, card.entries)])
+    return sha256(everything.encode()).hexdigest()[:16]

@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from conemodel.base.errors import InputProblems
 from conemodel.record.card_exchange import Imported, export_cards, import_cards
-from conemodel.record.card_file import TooManyCards, read_cards, write_cards
+from conemodel.record.card_file import TooManyCards, write_cards
+from conemodel.record.card_reader import read_cards
 from conemodel.record.cards import NoCard, all_cards, answer, begin_card, find_card
 from conemodel.record.database import Database
 from conemodel.tasks.job_card.card import Card, Place
