@@ -114,6 +114,27 @@ def test_the_spanner_turns_by_keys_and_the_page_follows(open_page: Open) -> None
     assert "turn=85" in page.url
 
 
+def test_the_hand_is_answered_before_the_rest_of_the_page_is_asked_for(open_page: Open) -> None:
+    page = open_page("/set-the-cone?stage=backed_off")
+    wait_rest(page)
+    before = page.evaluate("traffic.asked")
+    page.evaluate(
+        """() => {
+            const frame = [...document.querySelectorAll('*')]
+                .map(node => node.shadowRoot?.querySelector('.instrument')).find(Boolean);
+            new MutationObserver(() => { window.answered ??= [frame.dataset.exact, traffic.asked]; })
+                .observe(frame, { attributes: true, attributeFilter: ['data-exact'] });
+        }"""
+    )
+    cone(page).focus()
+    page.keyboard.press("ArrowRight")
+    page.get_by_text("84° out:", exact=False).wait_for()
+    wait_idle(page)
+    assert page.evaluate("answered") == ["84", before + 1]
+    assert page.evaluate("traffic.asked") == before + 2
+    assert "turn=84" in page.url
+
+
 def test_a_reload_finds_the_hub_after_the_act_it_was_left_at(open_page: Open) -> None:
     page = open_page("/set-the-cone?turn=61&stage=locked")
     act = page.locator(".instrument .acts [aria-current=step]")

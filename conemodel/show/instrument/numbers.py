@@ -11,6 +11,7 @@ from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.headline import of_ten
 from conemodel.tasks.setting.answers_over import Run
 from conemodel.tasks.setting.felt_curve import FeltCurve
+from conemodel.tasks.setting.glance import Glance
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.tasks.setting.travel import LEFT_OUT, Travel, most_loaded
 from conemodel.tasks.setting.verdict import Verdict
@@ -53,18 +54,25 @@ def exact_json(prediction: Prediction) -> Json:
     It stands for what `numbers_json` gives between its points; its `answer` is one row, the words written out.
     """
     clamped, ridden = (prediction.stages[name] for name in ("clamped", "ridden"))
-    turn = prediction.verdict.turn_to_make
-    angle = prediction.scenario.setting.back_off
+    end_play = {name: stage.end_play for name, stage in prediction.stages.items()}
     return {
-        "angle": float(DEG.from_si(angle)),
-        "end_play": {name: float(MM.from_si(stage.end_play)) for name, stage in prediction.stages.items()},
+        **glance_json(Glance(prediction.scenario, end_play, prediction.verdict)),
         "rim": float(MM.from_si(clamped.rim_play)),
         "axle_end": float(MM.from_si(clamped.axle_end_play)),
         "preload": float(NEWTON.from_si(clamped.preload)),
         "ball_load": float(NEWTON.from_si(float(most_loaded(ridden.solution)))),
+    }
+
+
+def glance_json(glance: Glance) -> Json:
+    """Return the part of `exact_json` that a glance at a setting has, in mm and degrees."""
+    angle, turn = glance.scenario.setting.back_off, glance.verdict.turn_to_make
+    return {
+        "angle": float(DEG.from_si(angle)),
+        "end_play": {name: float(MM.from_si(length)) for name, length in glance.end_play.items()},
         "answer": {
-            **answer_words(prediction.verdict),
-            "turn": _said_turn(prediction.verdict),
+            **answer_words(glance.verdict),
+            "turn": _said_turn(glance.verdict),
             "aim": None if turn is None else float(DEG.from_si(angle + turn.angle)),
         },
     }

@@ -75,11 +75,12 @@ def verdict_of(
 
 
 def judge(
-    scenario: Scenario, terms: SettingTerms[float], outlook: Outlook, felt: Mapping[str, Felt]
+    scenario: Scenario, terms: SettingTerms[float], outlook: Outlook, felt: Mapping[str, Felt] | None
 ) -> Verdict:
     """Return the verdict on a cone backed off as `terms` have it, from what is `felt` clamped and ridden; no notes.
 
-    It is judged as it rides: clamped, with what heat and creeping cups add where the scenario has them.
+    With None nothing is said of what is felt, which decides nothing: all else is the same. It is judged as it rides:
+    clamped, with what heat and creeping cups add where the scenario has them.
     """
     moved = terms.lengths["backed_off"]["back_off"]
     window, spreads = outlook.window, outlook.spreads(moved)
@@ -87,7 +88,7 @@ def judge(
     obstacle = outlook.obstacle
     turn = None if obstacle else turn_of(scenario, terms, window, spreads, outlook.aim, moved=moved)
     chances = None if is_axle_free(scenario) else outlook.drawn.chances_at(moved)
-    described = " ".join(_describe_states(scenario, terms, window, felt))
+    described = "" if felt is None else " ".join(_describe_states(scenario, terms, window, felt))
     adjustment = adjustment_of(scenario, state, chances, turn, obstacle=obstacle, felt=described)
     if outlook.unsound:  # how it stands is told, and what to do about it waits
         adjustment = replace(adjustment, act="", more="")

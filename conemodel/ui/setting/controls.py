@@ -105,10 +105,15 @@ def start_setting(hub: Scenario, name: str) -> None:
 
 def turn_to(angle: float) -> None:
     """Turn the cone to an angle out from finger contact [°], remembering where it stood."""
-    turned = min(max(round(angle / STEP) * STEP, LEAST_TURN), MOST_TURN)
+    turned = nearest_turn(angle)
     if turned != st.session_state.turn:
         st.session_state[TURNS_MADE].append(st.session_state.turn)
         st.session_state.turn = turned
+
+
+def nearest_turn(angle: float) -> float:
+    """Return the turn that the slider can show which is nearest to an angle [°]."""
+    return min(max(round(angle / STEP) * STEP, LEAST_TURN), MOST_TURN)
 
 
 def undo_turn() -> None:

@@ -35,7 +35,7 @@ from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.setting.controls import ask_by_numbers, start_setting
 from conemodel.ui.setting.details import look_closer, show_defects
 from conemodel.ui.setting.explanation import show_explanation
-from conemodel.ui.setting.under_the_finger import answer_the_hand, show_under_the_finger
+from conemodel.ui.setting.under_the_finger import show_under_the_finger
 
 
 def page() -> None:
@@ -53,8 +53,6 @@ def page() -> None:
 def _setting(hub: Scenario) -> None:
     """Draw the hub under the finger and all about its setting; a gesture draws this again and nothing else."""
     shown = st.container()
-    with shown:
-        drawn = answer_the_hand()
     try:
         scenario = ask_by_numbers(hub)
         prediction, sweep = cached_prediction(scenario), cached_sweep(scenario)
@@ -67,7 +65,7 @@ def _setting(hub: Scenario) -> None:
         return
     troubles = defects_of(scenario)
     with shown:
-        show_under_the_finger(prediction, drawn)
+        show_under_the_finger(prediction)
         st.html(under_headline_html(prediction.verdict.headline))
         trouble = st.container() if troubles else None
     _details(prediction, sweep)

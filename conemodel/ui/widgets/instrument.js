@@ -14,6 +14,8 @@ class Instrument {
     this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
     this.sequence = 0;
     this.told = 0;
+    this.hear = ({ detail }) => this.answered(detail);
+    document.addEventListener("conemodel-exact", this.hear);
     // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
     // all are renewed once the hand keeps still.
     this.tellings = [
@@ -108,7 +110,7 @@ class Instrument {
     this.dial.show(place, hands.at);
     this.whole.show(place);
     this.unsaid = { place, answer };
-    if (!hands.busy) return this.tell();
+    if (!hands.busy && !this.left) return this.tell(); // before an answer nothing stands in the way of asking for it
     this.told = (this.told + 1) % this.tellings.length;
     this.tellings[this.told](place, answer);
     clearTimeout(this.telling);
@@ -146,12 +148,31 @@ class Instrument {
     put(this.boxes.said, this.words(follow(this.data, at), this.answer()));
   }
 
+  // Where somebody on the page answers ahead of the rest, the rest is asked for once that answer can be seen.
   report(told) {
     this.sequence += 1;
-    this.component.setStateValue("hand", { sequence: this.sequence, set_id: this.data.set_id, ...told });
+    this.left = { sequence: this.sequence, set_id: this.data.set_id, ...told };
+    const asked = new CustomEvent("conemodel-hand", { detail: this.left, cancelable: true });
+    if (document.dispatchEvent(asked)) this.pass();
+  }
+
+  answered({ sequence, exact }) {
+    if (!this.left || sequence !== this.left.sequence) return;
+    if (exact) {
+      this.data.exact = exact;
+      this.frame.dataset.exact = exact.angle;
+      this.show();
+    }
+    requestAnimationFrame(() => requestAnimationFrame(() => this.pass()));
+  }
+
+  pass() {
+    if (this.left) this.component.setStateValue("hand", this.left);
+    this.left = undefined;
   }
 
   close() {
+    document.removeEventListener("conemodel-exact", this.hear);
     this.hands?.stop();
     clearTimeout(this.hands?.waits);
     cancelAnimationFrame(this.drawing);
