@@ -3,6 +3,7 @@
 The frame lets such a host load an empty page and refuses it only afterwards, without a word.
 """
 
+import signal
 from collections.abc import AsyncGenerator
 from contextlib import asynccontextmanager
 from ipaddress import ip_address
@@ -94,10 +95,18 @@ def in_address(address: str) -> str:
 
 @asynccontextmanager
 async def begin_serving(_app: Any) -> AsyncGenerator[None]:
-    """Open the browser at a desk, as the frame does where nothing stands before its pages."""
+    """Open the browser at a desk and end without a word, as the frame does where nothing stands before its pages."""
+    _end_quietly()
     if not st.get_option("server.headless"):
         open_browser(get_url(get_display_address(st.get_option("server.address"))))
     yield
+
+
+def _end_quietly() -> None:
+    """Let Ctrl+C end the server as it ends by itself; else it would show where in the code it stood."""
+    server: Any = getattr(signal.getsignal(signal.SIGINT), "__self__", None)
+    if hasattr(server, "should_exit"):
+        signal.signal(signal.SIGINT, lambda *_: setattr(server, "should_exit", True))
 
 
 MIDDLEWARE = [Middleware(RefuseForeignHosts)]

@@ -1,7 +1,9 @@
 """A host that is not allowed is answered in words; the browser opens at a desk."""
 
 import asyncio
+import re
 from collections.abc import Iterator
+from signal import SIGINT
 from typing import Any
 
 import pytest
@@ -10,6 +12,8 @@ from streamlit import config
 
 from conemodel.ui import serving
 from conemodel.ui.serving import RefuseForeignHosts, begin_serving
+from tests.browser.server import Server
+from tests.patience import PATIENCE
 
 ALLOWED = ["192.0.2.7", "pc.local", "localhost", "fd00::2"]
 
@@ -101,3 +105,12 @@ def test_the_browser_opens_at_a_desk(monkeypatch, headless, opened):
 
     asyncio.run(begin())
     assert seen == opened
+
+
+def test_the_start_of_the_readme_ends_without_a_word(root, tmp_path):
+    server = Server(script=root / "app.py", folder=root, scratch=tmp_path)
+    server.start()
+    assert server.process is not None
+    server.process.send_signal(SIGINT)
+    assert server.process.wait(PATIENCE) == 0
+    assert not re.search("Aborted|Traceback|Error", server.log.read_text())
