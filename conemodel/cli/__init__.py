@@ -6,6 +6,7 @@ A command imports what it solves and shows with only when it is run, so that hel
 import click
 
 from conemodel._version import __version__
+from conemodel.cli.card import card
 from conemodel.cli.check import check
 from conemodel.cli.feel import feel
 from conemodel.cli.many_hubs import many_hubs
@@ -27,5 +28,5 @@ def main() -> None:
     """
 
 
-for _command in (check, feel, many_hubs, method, paper, predict, races, real_hub, serve, sweep):
+for _command in (card, check, feel, many_hubs, method, paper, predict, races, real_hub, serve, sweep):
     main.add_command(_command)

@@ -42,8 +42,8 @@ _BREAK = re.compile(r"[=,\[\]{}\n]")
 _BRACKETS = re.compile(r"[^\[\]{}]++")
 
 
-def read_bytes(path: Path) -> bytes:
-    """Return the first bytes of a plain file, one more than `FILE_SIZE_LIMIT` at most.
+def read_bytes(path: Path, *, most: int = FILE_SIZE_LIMIT) -> bytes:
+    """Return the first bytes of a plain file, one more than `most` at most.
 
     Raises:
         InputProblems: it cannot be read, or is a folder, a pipe or a device; nothing is waited for.
@@ -54,7 +54,7 @@ def read_bytes(path: Path) -> bytes:
         with open(path, "rb", opener=_without_waiting) as stream:
             if not stat.S_ISREG(os.fstat(stream.fileno()).st_mode):
                 raise InputProblems([_unread(path, "it is no plain file")])
-            return stream.read(FILE_SIZE_LIMIT + 1)
+            return stream.read(most + 1)
     except OSError as error:
         raise InputProblems([_unread(path, error.strerror or "check the name")]) from None
 
