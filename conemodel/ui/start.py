@@ -89,10 +89,18 @@ def page() -> None:
                 with st.container(horizontal=True):
                     for name in door.pages:
                         st.page_link(st.session_state.pages[name], width="content")
-    with st.expander("What the parts are called"):
-        alt = f"A hub in section with the names of its parts: {', '.join(part_names())}"
-        draw_by_width("parts", named_parts, alt=alt)
+    name_parts()
     end_page()
+
+
+@st.fragment
+def name_parts() -> None:
+    """Draw what the parts are called, folded away; not sent before it is unfolded, so that the hub comes sooner."""
+    folded = st.expander("What the parts are called", key="parts_named", on_change="rerun")
+    if folded.open:
+        with folded:
+            alt = f"A hub in section with the names of its parts: {', '.join(part_names())}"
+            draw_by_width("parts", named_parts, alt=alt)
 
 
 def due_today() -> str:
