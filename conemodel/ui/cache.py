@@ -21,6 +21,7 @@ from conemodel.tasks.bearing.race_sweep import RacesSweep, sweep_races
 from conemodel.tasks.bearing.rocking import Rocking, bench_and_frame
 from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
+from conemodel.tasks.job_card.advice import TurnAdvice, advise_first
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.readings import readings_in
 from conemodel.tasks.setting.predict import Prediction, predict
@@ -124,6 +125,12 @@ def cached_race_sweep(scenario: Scenario, *, side_share: float = SIDE_SHARE) -> 
 def cached_loads(scenario: Scenario, case: Case) -> Loads:
     """Return what the balls of a clamped hub carry under a case's load."""
     return loads_of(scenario, case)
+
+
+@st.cache_resource(max_entries=64, show_spinner=False, hash_funcs=_BY_TEXT)
+def cached_first_turn(hub: Scenario) -> TurnAdvice:
+    """Return how far the cone of a hub is backed off first."""
+    return advise_first(hub)
 
 
 @st.cache_resource(max_entries=64, show_spinner="Turning the wheel …", hash_funcs=_BY_TEXT)

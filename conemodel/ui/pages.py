@@ -8,6 +8,7 @@ from streamlit.navigation.page import StreamlitPage
 from conemodel.ui import start
 from conemodel.ui.diagnosis import page as check
 from conemodel.ui.hand import page as hand
+from conemodel.ui.job_card import page as job_card
 from conemodel.ui.lesson import page as demonstrate
 from conemodel.ui.population import page as many_hubs
 from conemodel.ui.practice import first_hub, progress
@@ -27,6 +28,7 @@ PAGES: dict[str, tuple[Callable[[], None], str, str]] = {
     "many-hubs": (many_hubs.page, "Many hubs", "bar_chart"),
     "check-a-hub": (check.page, "Check a hub", "stethoscope"),
     "real-hub": (real_hub.page, "A real hub", "straighten"),
+    "job-cards": (job_card.page, "Job cards", "assignment"),
     "method": (method.page, "Method", "functions"),
 }
 """Name in the address, function, title and sign of each page, in the order of the menu."""

@@ -8,12 +8,12 @@ that was typed is all the browser keeps, so that it is asked once.
 import secrets
 from contextlib import suppress
 from re import fullmatch
-from urllib.parse import unquote
+from urllib.parse import quote, unquote
 
 import streamlit as st
 
 from conemodel.base.errors import InputProblems
-from conemodel.record.names import clean_name
+from conemodel.record.names import LONGEST_NAME, clean_name
 
 WORD = "visit"
 """Stands in the address for the word of the visit."""
@@ -23,6 +23,9 @@ NAME = "practise_name"
 
 COOKIE = "practise_name"
 """Under what the browser keeps it."""
+
+KEPT = 365 * 24 * 3600
+"""How long a browser keeps it [s]."""
 
 
 def visit() -> str:
@@ -65,3 +68,16 @@ def remembered_name() -> str:
     with suppress(InputProblems):
         return clean_name(unquote(st.context.cookies.get(COOKIE, ""))) or ""
     return ""
+
+
+def ask_for_name(label: str, with_name: str, without_name: str) -> None:
+    """Draw the field for the name and what it means, with one and without; the browser remembers what stands in it."""
+    recall_name()
+    st.text_input(label, key=NAME, max_chars=LONGEST_NAME, persist_state="session")
+    name = recall_name()
+    st.caption(with_name if name else without_name)
+    if name != remembered_name():
+        age = KEPT if name else 0
+        # percent-encoded, a name is letters, figures and signs that end neither the string nor the cookie
+        text = f"{COOKIE}={quote(name, safe='')}; max-age={age}; path=/; samesite=lax"
+        st.html(f'<script>document.cookie = "{text}"</script>', unsafe_allow_javascript=True)

@@ -13,12 +13,16 @@ YES_NO = ("yes", "no", "not looked")
 
 STEPS = (
     Choice(name="found_play_closed", words="Play at the rim, clamp closed", choices=PLAY),
-    Choice(name="found_play_open", words="Play at the axle, clamp open", choices=PLAY),
+    Choice(name="found_play_open", words="Play at the rim, wheel out, clamp open", choices=PLAY),
     Choice(name="found_turning", words="Turning", choices=TURNING),
     Choice(name="found_far_locked", words="Far side locked", choices=YES_NO),
     Amount(name="found_gauge", words="Play by gauge", unit=MM, least=0, most=3, step=0.01, optional=True),
     Amount(
         name="found_protrusion", words="Axle beyond the locknut", each="side",
         unit=MM, least=0, most=60, step=0.1, optional=True,
+    ),
+    Amount(
+        name="dropout_thickness", words="Dropout's thickness, at the slot", unit=MM, least=1, most=40, step=0.1,
+        optional=True, hint="A quick release's axle must end below its outer face, on both sides.",
     ),
 )  # fmt: skip

@@ -1,6 +1,6 @@
 """Fit: what went in, and the fixed side, measured again after it was locked."""
 
-from conemodel.base.units import MM
+from conemodel.base.units import MM, NEWTON_METRE
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.sections.who import FREEHUB
 from conemodel.tasks.job_card.step import Amount, Choice, when
@@ -11,6 +11,11 @@ freehub = when("drive", FREEHUB)
 def bolt_touched(card: Card) -> bool:
     """Return whether the freehub's fixing bolt was undone or checked."""
     return freehub(card) and card.answer("freehub_body") not in (None, "left on")
+
+
+def bolt_torque_read(card: Card) -> bool:
+    """Return whether that bolt was tightened by a wrench that shows a torque."""
+    return bolt_touched(card) and card.answer("freehub_bolt") not in (None, "by hand")
 
 
 STEPS = (
@@ -28,6 +33,10 @@ STEPS = (
     Choice(
         name="freehub_bolt", words="Its fixing bolt", applies=bolt_touched,
         choices=("by wrench, as the maker states", "by wrench", "by hand"),
+    ),
+    Amount(
+        name="freehub_torque", words="The bolt's torque", applies=bolt_torque_read,
+        unit=NEWTON_METRE, least=1, most=80, step=1,
     ),
     Amount(
         name="fixed_protrusion", words="Fixed side: axle beyond the locknut, after locking",

@@ -7,7 +7,7 @@ from conemodel.parts.setting import ContactFound
 from conemodel.tasks.job_card.step import Amount, Choice, Text, when
 
 BY_WRENCH = "by wrench"
-RIGHT = "right"
+LOOSE, RIGHT, TIGHT = "loose", "right", "tight"
 
 STEPS = (
     Choice(name="contact", words="Finger contact found", choices=get_args(ContactFound)),
@@ -16,7 +16,10 @@ STEPS = (
         hint="In minutes of a clock face; out is minus.",
     ),
     Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=400),
-    Choice(name="outcome", words="Locked and tried", each="round", choices=("loose", RIGHT, "tight", "not tried")),
+    Choice(
+        name="outcome", words="Locked, clamped, rocked and twirled", each="round",
+        choices=(LOOSE, RIGHT, TIGHT, "not tried"),
+    ),
     Choice(name="locknut", words="Locknut", choices=("by hand", BY_WRENCH)),
     Amount(
         name="locknut_torque", words="Its torque", applies=when("locknut", BY_WRENCH),

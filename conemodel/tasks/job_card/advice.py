@@ -1,0 +1,61 @@
+"""What the program advises for a round of setting the cone, and what a card tells it of the rounds before."""
+
+from dataclasses import dataclass
+
+from conemodel.base.units import MINUTE
+from conemodel.parts.readings import MOST_ROUNDS, ROUNDS, Play, Readings, Round
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
+from conemodel.tasks.job_card.steps import rounds_of
+from conemodel.tasks.setting.middle import set_in_middle
+from conemodel.tasks.setting.predict import predict
+from conemodel.tasks.wording import clock_minutes, direction
+
+FELT = {LOOSE: Round(rim_closed=Play(hand="slight")), TIGHT: Round(turns_closed="tight")}
+"""What *Check a hub* is told of an outcome: loose is play that is felt clamped, tight a tight turn."""
+
+LONGEST = 400
+"""Longest advice that is kept [characters]."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TurnAdvice:
+    """A turn advised for a round: in words, and in minutes of a clock face, out positive; None where none is named."""
+
+    words: str
+    minutes: int | None = None
+
+
+def advise_first(hub: Scenario) -> TurnAdvice:
+    """Return how far the cone of a hub is backed off from finger contact, were everything as assumed.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
+    middle = set_in_middle(hub)
+    minutes = round(MINUTE.from_si(middle.setting.back_off))
+    sure = predict(middle).verdict.headline.answer.certainty
+    words = (
+        f"{clock_minutes(middle.setting.back_off)} {direction(middle.setting.back_off)} from finger contact"
+    )
+    return TurnAdvice(words=f"{words}{f', {sure}' if sure else ''}"[:LONGEST], minutes=minutes or None)
+
+
+def rounds_told(card: Card) -> Readings | None:
+    """Return the rounds of a card as readings for *Check a hub*, None before one came out loose or tight."""
+    looks: list[Round] = []
+    for number in range(1, min(rounds_of(card), MOST_ROUNDS) + 1):
+        outcome, turned = card.answer("outcome", str(number)), card.answer("turn", str(number))
+        if outcome not in FELT or not isinstance(turned, int):
+            break
+        # as found, the first round has no turn: where the cone stood then is said by its place
+        way = "turned_out" if turned > 0 else "turned_in"
+        turn = {way: abs(MINUTE.to_si(turned))} if looks else {}
+        looks.append(FELT[str(outcome)].replace(**turn))
+    first = card.answer("turn", "1")
+    if not looks or not isinstance(first, int):
+        return None
+    rounds = dict(zip(ROUNDS, looks, strict=False))
+    told = Readings(clamp=card.text("held_by") or None, cone_out=MINUTE.to_si(first))
+    return told.replace(**rounds)

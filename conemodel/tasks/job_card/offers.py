@@ -1,0 +1,141 @@
+"""Answers offered in one tap: as usual, as on the card before, as the hub says, as on the other side.
+
+An offer is not an answer: nothing stands on a card that was not tapped.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+from conemodel.base.units import MM
+from conemodel.parts.hub import SIDES
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.tasks.job_card.sections import strip
+from conemodel.tasks.job_card.sections.who import REAR
+
+USUAL: Mapping[str, tuple[int, str, float, float]] = {
+    "front": (10, "3/16 in", 4.0, 100.0),
+    "rear": (9, "1/4 in", 5.5, 135.0),
+}
+"""Balls a side, their size, axle beyond the locknut [mm], width over the locknuts [mm]. Common practice, no source."""
+
+BALL_SIZES_MM = {"1/4 in": 6.35, "7/32 in": 5.556, "3/16 in": 4.763, "5/32 in": 3.969, "1/8 in": 3.175}
+"""Sizes of balls by their names on a card [mm]: an inch is 25.4 mm."""
+
+NEAR = 0.1
+"""How near a ball must be to a size to have its name [mm]: far closer than one size is to the next."""
+
+TURNS = {"1": (5, 10, 15), "more": (-3, -1, 1, 3)}
+"""Turns offered in the first round, from finger contact, and in later ones [min of a clock face]."""
+
+RECHECKS = {
+    "in 2 weeks": timedelta(weeks=2),
+    "in 1 month": timedelta(days=30),
+    "in 3 months": timedelta(days=91),
+}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Offer:
+    """What one tap answers: its words, and the answers by their places."""
+
+    words: str
+    answers: Mapping[Place, Value]
+
+
+def offers_at(
+    place: Place, card: Card, *, today: date, before: Card | None = None, hub: Scenario | None = None
+) -> tuple[Offer, ...]:
+    """Return what is offered at a place of a card, the best known first, no two of them alike.
+
+    `before` is the last card of the same wheel, `hub` what is known of the hub.
+    """
+    offered = (*_from_hub(place, hub), *_from_before(place, before), *_usual(place, card, today))
+    alike = {tuple(offer.answers.items()): offer for offer in reversed(offered)}
+    return tuple(offer for offer in offered if alike[tuple(offer.answers.items())] is offer)
+
+
+def as_other_side(card: Card, side: str) -> Offer | None:
+    """Return what answers a side as the other one was, where that was answered and this was not; None for nothing."""
+    other = next(each for each in SIDES if each != side)
+    answers = {
+        Place(step.name, side): value
+        for step in strip.STEPS
+        if (value := card.answer(step.name, other)) is not None and card.answer(step.name, side) is None
+    }
+    return Offer(words=f"as on the {other}", answers=answers) if answers else None
+
+
+def _from_hub(place: Place, hub: Scenario | None) -> Iterator[Offer]:
+    if hub is None:
+        return
+    fixed = next(side for side in SIDES if side != hub.hub.adjustable_side)
+    lengths = {
+        "fixed_protrusion": getattr(hub.stack, fixed).protrusion,
+        "width": hub.hub.over_locknut_width,
+        "dropout_thickness": hub.frame.dropout_thickness,
+    }
+    if place.step in lengths:
+        length = round(MM.from_si(lengths[place.step]), 1)
+        yield Offer(words=f"{length:g} as the hub says", answers={place: length})
+    elif place.step == "ball_count":
+        row = getattr(hub.hub, place.where)
+        yield _balls(place.where, row.ball_count, size_name(row.ball_diameter), "as the hub says")
+
+
+def size_name(diameter: float) -> str:
+    """Return what a size of ball [m] is called on a card.
+
+    >>> size_name(6.35e-3), size_name(5e-3)
+    ('1/4 in', 'other')
+    """
+    near = (name for name, size in BALL_SIZES_MM.items() if abs(size - MM.from_si(diameter)) < NEAR)
+    return next(near, "other")
+
+
+def _from_before(place: Place, before: Card | None) -> Iterator[Offer]:
+    if before is None:
+        return
+    if place.step == "ball_count":
+        count, size = (before.answer(step, place.where) for step in ("ball_count", "ball_size"))
+        if isinstance(count, int) and isinstance(size, str):
+            yield _balls(place.where, count, size, "as before")
+    elif place.step in ("fixed_protrusion", "width", "locknut_torque", "freehub_torque", "axle_torque"):
+        value = before.answer(place.step)
+        if isinstance(value, int | float):
+            yield Offer(words=f"{value:g} as before", answers={place: value})
+
+
+def _usual(place: Place, card: Card, today: date) -> Iterator[Offer]:
+    balls, size, beyond, width = USUAL.get(card.text("wheel"), USUAL[REAR])
+    match place.step:
+        case "ball_count":
+            yield _balls(place.where, balls, size, "as usual")
+        case "fixed_protrusion":
+            yield Offer(words=f"{beyond:g} as usual", answers={place: beyond})
+        case "width":
+            yield Offer(words=f"{width:g} as usual", answers={place: width})
+        case "turn":
+            for minutes in TURNS.get(place.where, TURNS["more"]):
+                yield Offer(words=turn_words(minutes), answers={place: minutes})
+        case "recheck_on":
+            for words, wait in RECHECKS.items():
+                yield Offer(words=words, answers={place: (today + wait).isoformat()})
+        case "recheck_after":
+            for kilometres in (100, 300, 1000):
+                yield Offer(words=f"{kilometres} km", answers={place: kilometres})
+
+
+def turn_words(minutes: int) -> str:
+    """Return a turn of the cone in a few letters.
+
+    >>> turn_words(10), turn_words(-3)
+    ('out 10', 'in 3')
+    """
+    return f"{'out' if minutes > 0 else 'in'} {abs(minutes)}"
+
+
+def _balls(side: str, count: int, size: str, why: str) -> Offer:
+    answers: dict[Place, Value] = {Place("ball_count", side): count, Place("ball_size", side): size}
+    return Offer(words=f"{count} × {size}, {why}", answers=answers)

@@ -1,0 +1,1 @@
+"""The page Job cards: one card in hand, and all that were written."""

@@ -1,0 +1,74 @@
+"""What the other screens know and a card can take in one tap: the hub in hand, and what stands on Check a hub."""
+
+from collections.abc import Mapping
+from contextlib import suppress
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.plain_text import one_line
+from conemodel.base.units import MINUTE
+from conemodel.parts.readings import Readings
+from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import read_scenario, write_part
+from conemodel.tasks.job_card.advice import TurnAdvice, rounds_told
+from conemodel.tasks.job_card.card import Card, Place
+from conemodel.tasks.job_card.from_check import answers_from
+from conemodel.tasks.job_card.offers import Offer
+from conemodel.tasks.job_card.steps import STEPS
+from conemodel.ui.cache import cached_diagnosis, cached_first_turn
+from conemodel.ui.choose_hub import travelling_hub
+from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, readings_of
+
+
+def hub_of(card: Card) -> Scenario | None:
+    """Return the hub that a card holds, None for none or one that can no longer be read."""
+    if text := card.text("hub"):
+        with suppress(InputProblems):
+            return read_scenario(text.encode(), name="the hub of this card")
+    return None
+
+
+def offered_besides(card: Card) -> Mapping[str, tuple[Offer, ...]]:
+    """Return what can be taken from the other screens, by the section at whose head it is offered."""
+    offered: dict[str, tuple[Offer, ...]] = {}
+    if hub := _hub_offer():
+        offered["Who"] = (hub,)
+    if found := _answers_of_check():
+        offered["As found"] = (Offer(words="take what stands on Check a hub", answers=found),)
+    return offered
+
+
+def _hub_offer() -> Offer | None:
+    """Return the offer of the hub that was chosen or entered in this visit; None where nobody chose one."""
+    if "hub" not in st.session_state and "hub" not in st.query_params:
+        return None
+    hub = travelling_hub()
+    text = write_part(hub)
+    if STEPS["hub"].limit(text):
+        return None
+    return Offer(words=f"it is the hub in hand: {one_line(hub.name)[:60]}", answers={Place("hub"): text})
+
+
+def _answers_of_check() -> Mapping[Place, str | int | float | None]:
+    quick = {field: st.session_state.get(name, NOT_LOOKED) for field, name in QUICK.items()}
+    with suppress(InputProblems):
+        return answers_from(readings_of({field: said for field, said in quick.items() if said != NOT_LOOKED}))
+    return {}
+
+
+def advice_now(card: Card, hub: Scenario | None) -> Mapping[str, TurnAdvice]:
+    """Return the turn that is advised for the next round of a card, by the round; empty where nothing can be said."""
+    told = rounds_told(card)
+    try:
+        if told is None:
+            return {"1": cached_first_turn(hub)} if hub else {}
+        return {str(len(told.rounds) + 1): _advice_of_check(told, hub)}
+    except ConemodelError:
+        return {}
+
+
+def _advice_of_check(told: Readings, hub: Scenario | None) -> TurnAdvice:
+    diagnosis = cached_diagnosis(told, hub)
+    minutes = round(MINUTE.from_si(diagnosis.move.angle)) if diagnosis.move else 0
+    return TurnAdvice(words=diagnosis.headline.line[:400], minutes=minutes or None)

@@ -1,0 +1,86 @@
+"""One card in hand: each tap is in the record before anything else is done."""
+
+from collections.abc import Mapping
+from datetime import date
+from functools import partial
+
+import streamlit as st
+
+from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.record.cards import answer, find_card
+from conemodel.record.database import Database
+from conemodel.show.job_card.card_json import Beside, card_json
+from conemodel.show.job_card.condition_pictures import condition_pictures
+from conemodel.show.palette import tones
+from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.ui.job_card.hub_in_hand import advice_now, hub_of, offered_besides
+from conemodel.ui.visit import typed_name
+from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
+
+REMEMBERED = 200
+"""Taps whose ids are remembered, so that one that is sent twice is kept once."""
+
+
+@st.fragment
+def show_card(card_id: str) -> None:
+    """Draw a card; a tap draws nothing else again.
+
+    Raises:
+        NoCard: it is not in the record.
+        RecordError: the record could not be read.
+    """
+    card, key = find_card(card_id, Database()), f"job_card_{card_id}"
+    job_card(
+        key=key,
+        data=card_json(card, beside_of(card)),
+        pictures=condition_pictures(tones(dark=st.context.theme.type == "dark")),
+        kept=_done(),
+        trouble=st.session_state.pop("job_card_trouble", ""),
+        on_taps=partial(_take, card_id, key),
+    )
+
+
+def beside_of(card: Card) -> Beside:
+    """Return what is known besides a card."""
+    hub = hub_of(card)
+    return Beside(today=date.today(), hub=hub, offers=offered_besides(card), advice=advice_now(card, hub))
+
+
+def _take(card_id: str, key: str) -> None:
+    """Keep the taps that came; what cannot be kept is said, and what the record refuses for now is sent again."""
+    done, troubles = _done(), []
+    for tap in taps_of(key):
+        if tap.id in done:
+            continue
+        try:
+            answer(card_id, _with_advice(card_id, tap), Database(), by=typed_name())
+        except InputProblems as error:
+            troubles.append(f"Not taken: {error}")
+        except ConemodelError as error:
+            troubles.append(str(error))
+            break
+        done.append(tap.id)
+    del done[:-REMEMBERED]
+    st.session_state.job_card_trouble = " ".join(troubles)
+
+
+def _done() -> list[str]:
+    done: list[str] = st.session_state.setdefault("job_card_done", [])
+    return done
+
+
+def _with_advice(card_id: str, tap: Tap) -> Mapping[Place, Value]:
+    """Return what a tap answers, with what was advised where it says how the cone was turned."""
+    turned = [
+        place.where for place, value in tap.answers.items() if place.step == "turn" and value is not None
+    ]
+    if not turned:
+        return tap.answers
+    card = find_card(card_id, Database())
+    advised = advice_now(card, hub_of(card))
+    new = {
+        Place("advice", where): advised[where].words
+        for where in turned
+        if where in advised and not card.answer("advice", where)
+    }
+    return {**tap.answers, **new}

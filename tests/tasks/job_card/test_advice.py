@@ -1,0 +1,68 @@
+"""Advice for a round: the first from the hub, the next from how the rounds before came out."""
+
+import numpy as np
+import pytest
+
+from conemodel.parts import library
+from conemodel.parts.checks import Checks
+from conemodel.parts.readings import Play, Readings, Round, Size
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.job_card.advice import advise_first, rounds_told
+from conemodel.tasks.job_card.card import Place
+from conemodel.tasks.job_card.from_check import answers_from
+from conemodel.tasks.setting.predict import predict
+from tests.tasks.job_card.cards import REAR, card_with
+
+HUB = load_scenario(library.SCENARIOS / "touring-rear.toml")
+
+
+def test_the_first_turn_ends_right_when_all_is_as_assumed() -> None:
+    """Predicted again at that many minutes of a clock face, a sixtieth of a turn each, the hub is right."""
+    advised = advise_first(HUB)
+    assert advised.minutes is not None
+    back_off = advised.minutes / 60 * 2 * np.pi
+    assert predict(HUB.with_setting(back_off=back_off)).verdict.state == "right"
+    assert "out (anticlockwise)" in advised.words
+
+
+def test_rounds_are_told_as_they_came_out() -> None:
+    """Fifteen minutes are a quarter turn."""
+    card = card_with(
+        REAR | {"turn/1": 15, "outcome/1": "loose", "turn/2": -6, "outcome/2": "tight", "turn/3": 2}
+    )
+    told = rounds_told(card)
+    assert told is not None
+    assert told.cone_out == pytest.approx(np.pi / 2)
+    first, second = told.rounds
+    assert (first.rim_closed.hand, first.turned) == ("slight", 0)
+    assert second.turns_closed == "tight"
+    assert np.degrees(second.turned) == pytest.approx(-36)
+
+
+@pytest.mark.parametrize(
+    "answers", [{}, {"turn/1": 15}, {"outcome/1": "loose"}, {"turn/1": 15, "outcome/1": "right"}]
+)
+def test_nothing_is_told_before_a_round_came_out_wrong(answers) -> None:
+    assert rounds_told(card_with(REAR | answers)) is None
+
+
+def test_what_check_was_told_is_taken_as_found() -> None:
+    readings = Readings(
+        clamp="nuts",
+        protrusion_left=Size(size=5.5e-3),
+        checks=Checks(far_side_unlocked="yes"),
+        found=Round(
+            rim_open=Play(hand="clear"), rim_closed=Play(play=0.5e-3), turns_closed="gritty",
+            axle_along_open=Play(play=0.08e-3),
+        ),
+    )  # fmt: skip
+    assert answers_from(readings) == {
+        Place("found_play_open"): "clear",
+        Place("found_play_closed"): "clear",
+        Place("found_turning"): "gritty",
+        Place("found_far_locked"): "no",
+        Place("held_by"): "nuts",
+        Place("found_gauge"): 0.08,
+        Place("found_protrusion", "left"): 5.5,
+    }
+    assert answers_from(Readings()) == {}

@@ -1,0 +1,63 @@
+"""One-tap answers: never an answer that a step refuses, never one that is not true of where it comes from."""
+
+from datetime import date
+
+import pytest
+
+from conemodel.parts import library
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.job_card.card import Place
+from conemodel.tasks.job_card.offers import as_other_side, offers_at
+from conemodel.tasks.job_card.steps import check_answers, places_of
+from tests.tasks.job_card.cards import REAR, card_with
+
+TODAY = date(2026, 1, 31)
+HUB = load_scenario(library.SCENARIOS / "road-front.toml")
+BEFORE = card_with(
+    REAR | {"ball_count/left": 8, "ball_size/left": "1/4 in", "width": 126.5, "fixed_protrusion": 6.1}
+)
+
+
+@pytest.mark.parametrize("wheel", ["front", "rear"])
+def test_every_offer_is_an_answer_that_its_steps_take(wheel: str) -> None:
+    card = card_with(REAR | {"wheel": wheel})
+    offered = [
+        offer
+        for place in places_of(card)
+        for offer in offers_at(place, card, today=TODAY, before=BEFORE, hub=HUB)
+    ]
+    assert len(offered) > 10
+    for offer in offered:
+        check_answers(offer.answers)
+
+
+def test_balls_are_offered_as_the_hub_says_before_what_is_usual() -> None:
+    """The shipped road front hub has ten balls of 3/16 in a side; so has the usual front hub (common practice)."""
+    place = Place("ball_count", "left")
+    front, rear = card_with({"wheel": "front"}), card_with(REAR)
+    assert [offer.words for offer in offers_at(place, front, today=TODAY, hub=HUB)] == [
+        "10 × 3/16 in, as the hub says"
+    ]
+    words = [offer.words for offer in offers_at(place, rear, today=TODAY, before=BEFORE)]
+    assert words == ["8 × 1/4 in, as before", "9 × 1/4 in, as usual"]
+
+
+def test_numbers_of_the_card_before_and_of_the_hub_come_first() -> None:
+    card = card_with(REAR)
+    assert offers_at(Place("width"), card, today=TODAY, before=BEFORE)[0].answers == {Place("width"): 126.5}
+    by_hub = offers_at(Place("width"), card, today=TODAY, before=BEFORE, hub=HUB)[0]
+    assert by_hub.answers == {Place("width"): pytest.approx(1e3 * HUB.hub.over_locknut_width)}
+
+
+def test_a_recheck_counts_days_from_today() -> None:
+    """14 days after 31 January is 14 February: the calendar."""
+    offers = offers_at(Place("recheck_on"), card_with({}), today=TODAY)
+    assert offers[0].answers == {Place("recheck_on"): "2026-02-14"}
+
+
+def test_the_other_side_fills_what_is_open_only() -> None:
+    card = card_with({"cone/left": "good", "cup/left": "pitted", "cup/right": "good"})
+    offer = as_other_side(card, "right")
+    assert offer is not None
+    assert offer.answers == {Place("cone", "right"): "good"}
+    assert as_other_side(card, "left") is None
