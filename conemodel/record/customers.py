@@ -1,6 +1,7 @@
 """A customer's data deleted on request, history too, and out of the file itself; copies that hold it are named."""
 
 import json
+import re
 import sqlite3
 from contextlib import closing
 from dataclasses import dataclass, replace
@@ -10,7 +11,7 @@ from conemodel.base.errors import InputProblems, Problem
 from conemodel.record.backups import known_copies, opened
 from conemodel.record.cards import cards_in, delete_card, keep_card
 from conemodel.record.database import Database, RecordError, transaction
-from conemodel.tasks.job_card.card import Card, Entry
+from conemodel.tasks.job_card.card import Card
 
 CUSTOMER = "customer"
 """The step at which a card names its customer."""
@@ -71,7 +72,9 @@ def delete_customer(name: str, database: Database) -> Deleted:
         former=sum(
             len(before.entries) - len(after.entries) for before, after in zip(others, left, strict=True)
         ),
-        mentioned=tuple(card.id for card in left if any(_mentions(wanted, each) for each in card.entries)),
+        mentioned=tuple(
+            card.id for card in left if any(_mentions(wanted, each.value) for each in card.entries)
+        ),
         erased=_erase(database),
         copies=copies,
         unread=unread,
@@ -90,8 +93,9 @@ def _without(wanted: str, card: Card) -> Card:
     return replace(card, entries=tuple(kept))
 
 
-def _mentions(wanted: str, entry: Entry) -> bool:
-    return isinstance(entry.value, str) and wanted in _plain(entry.value)
+def _mentions(wanted: str, value: object) -> bool:
+    """Return whether an answer holds a name as words of its own."""
+    return isinstance(value, str) and bool(re.search(rf"(?<!\w){re.escape(wanted)}(?!\w)", _plain(value)))
 
 
 def _erase(database: Database) -> bool:
@@ -129,4 +133,4 @@ def _holds(wanted: str, path: Path) -> bool:
         if not connection.execute("SELECT 1 FROM sqlite_master WHERE name = 'card_entry'").fetchone():
             return False
         values = (json.loads(row[0]) for row in connection.execute("SELECT value FROM card_entry"))
-        return any(isinstance(value, str) and wanted in _plain(value) for value in values)
+        return any(_mentions(wanted, value) for value in values)

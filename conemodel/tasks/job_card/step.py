@@ -121,8 +121,13 @@ class Text(Step):
     def limit(self, value: str | int | float) -> str:
         """Return the length, where the answer is no text within it."""
         longest = min(self.longest, LONGEST_TEXT)
-        good = isinstance(value, str) and 0 < len(value) <= longest and value.strip()
+        good = isinstance(value, str) and 0 < len(value) <= longest and value.strip() and _is_whole(value)
         return "" if good else f"must be text of 1 to {longest} characters"
+
+
+def _is_whole(text: str) -> bool:
+    """Return whether there is no half of a letter in a text: such a text cannot be shown or written to a file."""
+    return not re.search("[\ud800-\udfff]", text)
 
 
 @dataclass(frozen=True, kw_only=True)
