@@ -31,6 +31,9 @@ LEADING = 1.3
 ASCENT = 0.95
 """From the top of a line to the foot of its letters over the size of the type; accents included."""
 
+INDENT = 6.0
+"""Room of a sign before a paragraph [mm]."""
+
 GREY = "0.35"
 """Of lesser words."""
 
@@ -79,10 +82,10 @@ class Sheet:
     ) -> float:
         """Write words below `at` [mm], broken to fit `room` [mm], and return where the next may begin [mm].
 
-        `most` lines; the last of them is shortened. `sign` hangs left of them, in the first 6 mm of the room.
+        `most` lines; the last of them is shortened. `sign` hangs left of them, in the first `INDENT` of the room.
         """
         left, top = at
-        indent = 6.0 if sign else 0.0
+        indent = INDENT if sign else 0.0
         lines = wrap(words, room=room - indent, size=size, bold=bold, most=most)
         if sign:
             self.write((left, top + ASCENT * size * POINT), sign, size=size, bold=True)

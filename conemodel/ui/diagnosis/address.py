@@ -17,6 +17,7 @@ from conemodel.base.errors import InputProblems, Problem
 from conemodel.parts.foreign_file import FILE_SIZE_LIMIT
 from conemodel.parts.readings import ROUNDS, Round
 from conemodel.parts.toml_reader import first_problems
+from conemodel.show.diagnosis.field_names import label_of
 from conemodel.ui.diagnosis.declared import DECLARED, NEXT
 from conemodel.ui.diagnosis.entries import (
     NOT_LOOKED,
@@ -25,7 +26,6 @@ from conemodel.ui.diagnosis.entries import (
     advised_for,
     entries,
     flatten,
-    label_of,
     leave,
     round_of,
     rounds,

@@ -8,11 +8,12 @@ import streamlit as st
 
 from conemodel.parts.checks import Answer
 from conemodel.parts.readings import Thread
+from conemodel.show.diagnosis.field_names import label_of
 from conemodel.tasks.diagnosis.looks import PARTS
 from conemodel.tasks.diagnosis.readings import READINGS
 from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT, NumberField, WordField
 from conemodel.ui.diagnosis.declared import DECLARED, NEXT
-from conemodel.ui.diagnosis.entries import keep, label_of, widget
+from conemodel.ui.diagnosis.entries import keep, widget
 
 SIZES = (
     "protrusion_left",

@@ -8,6 +8,7 @@ from conemodel.base.plain_text import for_page
 from conemodel.base.table import csv_text
 from conemodel.parts.readings import Readings
 from conemodel.parts.toml_files import read_part, write_part
+from conemodel.show.diagnosis.field_names import label_of
 from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.diagnosis.text import check_json, check_text
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
@@ -18,7 +19,6 @@ from conemodel.ui.diagnosis.entries import (
     QUICK,
     forget,
     keep,
-    label_of,
     read,
     readings_of,
     widget,
@@ -160,8 +160,17 @@ def _offer_files(diagnosis: Diagnosis) -> None:
     files: dict[str, tuple[str, Data]] = {
         "Readings (TOML)": ("readings.toml", lambda: write_part(diagnosis.readings)),
         "Result (text)": ("check.txt", lambda: check_text(diagnosis)),
+        "Sheet, A5 (PDF)": ("check.pdf", lambda: _sheet(diagnosis)),
         "Result (JSON)": ("check.json", lambda: check_json(diagnosis)),
         "Curves (CSV)": ("end-play.csv", lambda: csv_text(list_spread(diagnosis))),
     }
     lead = "The address of this page holds all that is entered: keep it, or send it as a link."
     offer_files(lead, files, key="check_take")
+
+
+def _sheet(diagnosis: Diagnosis) -> bytes:
+    """Return answer and readings on a sheet of A5, as PDF."""
+    from conemodel.show.diagnosis.sheet import check_figure
+    from conemodel.show.paper.files import to_pdf  # loads matplotlib, so only when needed
+
+    return to_pdf(check_figure(diagnosis))

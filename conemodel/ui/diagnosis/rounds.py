@@ -10,6 +10,7 @@ from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, KILOMETRE
 from conemodel.parts.checks import Answer
 from conemodel.parts.readings import MOST_ROUNDS, Round
+from conemodel.show.diagnosis.field_names import label_of
 from conemodel.show.formatting import degrees
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.readings import readings_taken
@@ -22,7 +23,6 @@ from conemodel.ui.diagnosis.entries import (
     follow,
     forget,
     keep,
-    label_of,
     round_of,
     rounds,
     value_of,
