@@ -48,6 +48,10 @@ SOURCES: dict[str, str] = {
         "G. Lundberg, A. Palmgren, Dynamic Capacity of Rolling Bearings, Acta Polytechnica, Mechanical "
         "Engineering Series 1, no. 3, 1947"
     ),
+    "Marquardt1963": (
+        "D. W. Marquardt, An algorithm for least-squares estimation of nonlinear parameters, Journal of the Society "
+        "for Industrial and Applied Mathematics 11, 1963, 431-441"
+    ),
     "Martin1998": (
         "J. C. Martin et al., Validation of a mathematical model for road cycling power, Journal of Applied "
         "Biomechanics 14, 1998, 276-291"

@@ -10,6 +10,7 @@ from conemodel.cli.card import card
 from conemodel.cli.check import check
 from conemodel.cli.feel import feel
 from conemodel.cli.many_hubs import many_hubs
+from conemodel.cli.measure import measure
 from conemodel.cli.method import method
 from conemodel.cli.paper import paper
 from conemodel.cli.predict import predict
@@ -28,5 +29,18 @@ def main() -> None:
     """
 
 
-for _command in (card, check, feel, many_hubs, method, paper, predict, races, real_hub, serve, sweep):
+for _command in (
+    card,
+    check,
+    feel,
+    many_hubs,
+    measure,
+    method,
+    paper,
+    predict,
+    races,
+    real_hub,
+    serve,
+    sweep,
+):
     main.add_command(_command)

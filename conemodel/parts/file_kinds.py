@@ -60,6 +60,14 @@ FILE_KINDS = (
         taken_by="the command real-hub",
     ),
     FileKind(
+        part="MeasuredHub",
+        words="a file of what was measured on a real hub at marks",
+        marks=frozenset(
+            {"read_by", "light_push_n", "hard_push_n", "first", "second", "third", "fourth", "fifth", "sixth"}
+        ),
+        taken_by="the command measure, and the page Measure a hub",
+    ),
+    FileKind(
         part="Population",
         words="a population",
         marks=frozenset({"hands", "threads", "face_friction", "groove", "clamp_force", "tools"}),

@@ -15,6 +15,7 @@ import pytest
 
 import conemodel
 from conemodel.base.batch_cache import count_kept, forget_all
+from conemodel.base.units import MINUTE
 from conemodel.parts import library
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.scenario import Scenario
@@ -26,6 +27,8 @@ from conemodel.tasks.diagnosis.push import bearing_give
 from conemodel.tasks.population.lookup_tables import tables_of
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.widget_data import feel_of
+from conemodel.tasks.real_hub.fit import fit_real_hub
+from conemodel.tasks.real_hub.readings import Felt, Measured
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import predict
 from conemodel.tasks.setting.sweep import sweep
@@ -71,6 +74,7 @@ def calls() -> Iterator[tuple[str, Callable[[], Any]]]:
         yield f"range {name}", partial(window_of, hub)
         yield f"life {name}", partial(life_ratio, hub)
         yield f"many {name}", partial(many, hub)
+        yield f"real {name}", partial(real, hub)
         yield f"check {name}", partial(check, hub)
     for path in EXERCISES:
         yield f"practise {path.stem}", partial(practise, path)
@@ -87,6 +91,14 @@ def many(hub: Scenario) -> Any:
     at, groove = np.linspace(-8e-5, 0.0, 7), np.full(7, 0.55)
     give = np.full(7, 0.3)
     return tables.preload(at, groove, give), tables.cone_pressure(at, groove, give), tables.edges
+
+
+def real(hub: Scenario) -> Any:
+    """A real hub like one, of which a play and a count are known."""
+    at, step = MINUTE.to_si(20), MINUTE.to_si(1)
+    measured = Measured(place="axle", state="locked", count=at, play=0.1e-3, error=1e-5, mark=0)
+    fitted = fit_real_hub(hub, [measured, Felt(what="play", state="nut loose", count=step, step=step)])
+    return fitted.shown.slack, fitted.weight
 
 
 def practise(path: Path) -> Any:

@@ -1,6 +1,6 @@
 """What is not measured of the hands that set a cone, and of their tools."""
 
-from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, UM
+from conemodel.base.units import DEG, NEWTON, NEWTON_METRE, UM, UM_PER_N
 from conemodel.parts.unknowns.unknown import Unknown
 
 FINGER_TORQUE = Unknown(
@@ -120,4 +120,14 @@ RIM_PUSH = Unknown(
     shape="even",
     because="from a hand that only follows the play to one that feels for its end, the weight of 0 to 600 g; nobody "
     "measures it, so any push is as likely; a guess",
+)
+AXLE_PUSH_GIVE = Unknown(
+    name="axle_push_give",
+    words="what a push along the axle adds to the play read there",
+    unit=UM_PER_N,
+    low=0.03,
+    usual=0.15,
+    high=0.5,
+    because="balls alone give some 0.1 by Hertz under 10 to 30 N, both stops together; the rest is the stand of the "
+    "gauge and the hub held in the hand, a guess",
 )

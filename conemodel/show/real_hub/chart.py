@@ -16,8 +16,8 @@ from conemodel.show.palette import LIGHT, Tones, tones
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words, found_words, reading_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.real_hub.fit import Checked, Fitted
-from conemodel.tasks.real_hub.readings import Felt
-from conemodel.tasks.real_hub.unknown_hub import Shown
+from conemodel.tasks.real_hub.readings import Felt, Measured
+from conemodel.tasks.real_hub.shown import Shown
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
@@ -34,7 +34,7 @@ SIGNS = {"play": "o", "drag": "^"}
 """What stands for a mark of the hand."""
 
 LOWEST, HIGHEST = -0.06, 0.12
-"""End plays between which the lines are shown [mm]: from a hard squeeze to play that anybody feels."""
+"""End plays between which the lines are shown [mm]: a hard squeeze, and play that anybody feels, or the most read."""
 
 ROOM = 3.0
 """How far the lines reach past the last mark [min]; before the first there is room for words as well."""
@@ -58,8 +58,8 @@ def real_hub_figure(fitted: Fitted, *, dark: bool = False, compact: bool = False
         axes.annotate(words, (across[0], MM.from_si(edge.value)), (3, 3), textcoords="offset points",
                       fontsize=9, color=look.ink)  # fmt: skip
     for place, checked in enumerate(fitted.readings):
-        _draw_mark(axes, checked, felt, look, hollow=checked.left_out or place in fitted.clash)
-    axes.set(xlim=across, ylim=(LOWEST, HIGHEST))
+        _draw_mark(axes, fitted, checked, felt, look, hollow=checked.left_out or place in fitted.clash)
+    axes.set(xlim=across, ylim=(LOWEST, _highest(fitted)))
     figure.legend(
         loc="outside upper left", ncols=1 if compact else 2, fontsize=9, labelcolor=look.ink, frameon=False
     )
@@ -127,7 +127,7 @@ def _draw_line(axes: "Axes", fitted: Fitted, state: State, across: Array, look: 
 
 
 def _draw_mark(
-    axes: "Axes", checked: Checked, felt: dict[str, Interval], look: Tones, *, hollow: bool
+    axes: "Axes", fitted: Fitted, checked: Checked, felt: dict[str, Interval], look: Tones, *, hollow: bool
 ) -> None:
     """Draw one reading where the hand found it; hollow where nothing rests on it."""
     reading = checked.reading
@@ -140,8 +140,27 @@ def _draw_mark(
         y = MM.from_si(felt[reading.what].value)
         axes.errorbar([inside], [y], xerr=half, fmt=SIGNS[reading.what], markersize=8, color=colour,
                       markerfacecolor=face, markeredgecolor=look.ink, ecolor=look.ink, capsize=3)  # fmt: skip
-    elif reading.place == "axle":
-        axes.plot([at], [MM.from_si(reading.play)], "D", markersize=8, color=face, markeredgecolor=look.ink)
+    elif reading.place == "axle" or reading.mark is not None:
+        y = MM.from_si(end_play_read(fitted, reading))
+        axes.plot([at], [y], "D", markersize=8, color=face, markeredgecolor=look.ink)
+
+
+def end_play_read(fitted: Fitted, reading: Measured) -> float:
+    """Return the end play that a play stands for [m], what pushing gave taken off; nought where there is none."""
+    push = 0.0 if reading.push is None else reading.push
+    if reading.place == "axle":
+        return max(reading.play - push * fitted.interval(lambda shown: shown.axle_give).value, 0.0)
+    given = fitted.interval(
+        lambda shown: fitted.hub.rim_give(np.full(shown.stiffness.shape, push), shown.stiffness)
+    )
+    free = (reading.play - given.value) / fitted.interval(lambda shown: shown.play_factor).value
+    return float(fitted.hub.end_play_of_play(free)) if free > 0 else 0.0
+
+
+def _highest(fitted: Fitted) -> float:
+    """Return up to which end play the lines are shown [mm]."""
+    measured = (each.reading for each in fitted.readings if isinstance(each.reading, Measured))
+    return max(HIGHEST, *(1.1 * MM.from_si(end_play_read(fitted, each)) for each in measured), HIGHEST)
 
 
 def _frame(axes: "Axes", look: Tones) -> None:

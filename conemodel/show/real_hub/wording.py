@@ -53,7 +53,8 @@ def reading_words(reading: Reading) -> str:
     if isinstance(reading, Felt):
         return f"{'play from' if reading.what == 'play' else 'drag up to'}, {state}"
     place = "along the axle" if reading.place == "axle" else "at the rim"
-    return f"play {place} {count_words(reading.count)}, {state}"
+    pushed = f", {reading.push:g} N" if reading.mark is not None and reading.push else ""
+    return f"play {place} {count_words(reading.count)}, {state}{pushed}"
 
 
 def found_words(checked: Checked) -> str:

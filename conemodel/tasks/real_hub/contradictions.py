@@ -16,7 +16,8 @@ from conemodel.base.units import Array
 from conemodel.parts.real_hub import State
 from conemodel.tasks.hand.procedure import SPREAD_FACTOR
 from conemodel.tasks.real_hub.readings import Felt, Reading
-from conemodel.tasks.real_hub.unknown_hub import Shown, UnknownHub
+from conemodel.tasks.real_hub.shown import Shown
+from conemodel.tasks.real_hub.unknown_hub import UnknownHub
 
 MISFIT = 3.0
 """Standard errors from which a reading does not fit [-]: one in 370 goes as far by chance."""

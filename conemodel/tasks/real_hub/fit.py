@@ -17,14 +17,9 @@ from conemodel.tasks.hand.estimate import HELD, Interval
 from conemodel.tasks.real_hub.contradictions import Contradiction
 from conemodel.tasks.real_hub.judging import judge
 from conemodel.tasks.real_hub.likeliest import Likeliest, find_likeliest, residuals
-from conemodel.tasks.real_hub.readings import Reading
-from conemodel.tasks.real_hub.unknown_hub import Shown, UnknownHub, unknown_hub
-
-DRAWS = 2000
-"""Hubs drawn about the likeliest: an end of an interval errs by a few hundredths of its width."""
-
-SEED = 7
-"""Of the draw: any number, always the same, so that the same readings give the same answer."""
+from conemodel.tasks.real_hub.readings import Measured, Reading
+from conemodel.tasks.real_hub.shown import Shown
+from conemodel.tasks.real_hub.unknown_hub import DRAWS, UnknownHub, unknown_hub
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +46,6 @@ class Fitted:
     Attributes:
         hub: as described and assumed; readings: each beside the fit.
         shown: what hubs as likely as the readings leave them show; weight: how likely each is (n,), sum 1.
-        assumed: what hubs showed before the first reading, all as likely (n,).
         clash: readings, by number, of which one is wrong and nobody can tell which; nothing rests on them.
         contradictions: between counts, the plainest first.
     """
@@ -60,7 +54,6 @@ class Fitted:
     readings: tuple[Checked, ...]
     shown: Shown
     weight: Array
-    assumed: Shown
     clash: tuple[int, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()
 
@@ -70,7 +63,7 @@ class Fitted:
 
     def interval_before(self, of: Callable[[Shown], Array]) -> Interval:
         """Return what was assumed of a quantity."""
-        return weighted_interval(of(self.assumed), np.full(DRAWS, 1 / DRAWS))
+        return weighted_interval(of(self.hub.assumed), np.full(DRAWS, 1 / DRAWS))
 
 
 def fit_real_hub(scenario: Scenario, readings: Sequence[Reading]) -> Fitted:
@@ -81,12 +74,12 @@ def fit_real_hub(scenario: Scenario, readings: Sequence[Reading]) -> Fitted:
     Raises:
         NotConverged: no balance of forces, or no likeliest hub, was found.
     """
-    hub = unknown_hub(scenario)
+    marked = [each.mark for each in readings if isinstance(each, Measured) and each.mark is not None]
+    hub = unknown_hub(scenario, marks=max(marked, default=-1) + 1)
     judged = judge(hub, readings)
     kept = [readings[number] for number in judged.kept]
-    best = find_likeliest(hub, kept)
-    draws = np.random.default_rng(SEED).standard_normal((DRAWS, hub.size))
-    shown, weight = _draw_about(hub, kept, best, draws)
+    best = judged.best or find_likeliest(hub, kept)
+    shown, weight = _draw_about(hub, kept, best)
     at = hub.show(best.z[None])
     return Fitted(
         hub=hub,
@@ -102,7 +95,6 @@ def fit_real_hub(scenario: Scenario, readings: Sequence[Reading]) -> Fitted:
         ),
         shown=shown,
         weight=weight,
-        assumed=hub.show(draws),
         clash=judged.clash,
         contradictions=judged.contradictions,
     )
@@ -116,12 +108,11 @@ def weighted_interval(values: Array, weight: Array) -> Interval:
     return Interval(value=float(middle), low=float(low), high=float(high))
 
 
-def _draw_about(
-    hub: UnknownHub, readings: Sequence[Reading], best: Likeliest, draws: Array
-) -> tuple[Shown, Array]:
+def _draw_about(hub: UnknownHub, readings: Sequence[Reading], best: Likeliest) -> tuple[Shown, Array]:
     """Return what hubs drawn about the likeliest show, and how likely each is (n,)."""
     root = np.linalg.cholesky(np.linalg.inv(best.slope.T @ best.slope))
-    z = best.z + draws @ root.T
-    left = (residuals(hub, readings, z, best.spread) ** 2).sum(axis=1) - (draws**2).sum(axis=1)
+    z = best.z + hub.draws @ root.T
+    shown = hub.show(z)
+    left = (residuals(readings, hub, shown, z, best.spread) ** 2).sum(axis=1) - (hub.draws**2).sum(axis=1)
     weight = np.exp((left.min() - left) / 2)
-    return hub.show(z), weight / weight.sum()
+    return shown, weight / weight.sum()

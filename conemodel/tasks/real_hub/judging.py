@@ -13,7 +13,7 @@ from conemodel.tasks.real_hub.contradictions import (
     find_contradictions,
     numbered,
 )
-from conemodel.tasks.real_hub.likeliest import deleted_residuals, find_likeliest
+from conemodel.tasks.real_hub.likeliest import Likeliest, deleted_residuals, find_likeliest
 from conemodel.tasks.real_hub.readings import Felt, Reading
 from conemodel.tasks.real_hub.unknown_hub import UnknownHub
 
@@ -30,9 +30,10 @@ class Judged:
     """What became of every reading, by number.
 
     Attributes:
-        kept: those the fit rests on; left_out: the one that does not fit, if any.
+        kept: those the fit rests on; left_out: the one that does not fit, if any, with those read with it.
         clash: those of which one is wrong and nobody can tell which; contradictions: why, the plainest first.
         deleted: how far each lies from what all others foretell (r,), in standard errors [-].
+        best: the likeliest hub of all of them, None where not all are kept.
     """
 
     kept: tuple[int, ...]
@@ -40,6 +41,7 @@ class Judged:
     clash: tuple[int, ...]
     contradictions: tuple[Contradiction, ...]
     deleted: Array
+    best: Likeliest | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +51,7 @@ class _Doubt:
     contradictions: tuple[Contradiction, ...]
     suspects: tuple[int, ...]
     deleted: Array
+    best: Likeliest
 
 
 def judge(hub: UnknownHub, readings: Sequence[Reading]) -> Judged:
@@ -68,6 +71,7 @@ def judge(hub: UnknownHub, readings: Sequence[Reading]) -> Judged:
         clash=clash,
         contradictions=() if left_out else doubt.contradictions,
         deleted=doubt.deleted,
+        best=None if left_out or clash else doubt.best,
     )
 
 
@@ -76,9 +80,9 @@ def _sort_out(hub: UnknownHub, every: Numbered, doubt: _Doubt) -> tuple[tuple[in
     if not doubt.suspects:
         return (), ()
     if not doubt.contradictions or len(every) > OTHERS:
-        curing = [number for number in every if not _doubt(hub, _without(every, (number,))).suspects]
+        curing = [group for group in _groups(every) if not _doubt(hub, _without(every, group)).suspects]
         if len(curing) == 1:
-            return (curing[0],), ()
+            return curing[0], ()
     clash: tuple[int, ...] = ()
     while doubt.suspects:
         clash = tuple(sorted((*clash, *doubt.suspects)))
@@ -90,11 +94,21 @@ def _without(readings: Numbered, out: Sequence[int]) -> dict[int, Reading]:
     return {number: each for number, each in readings.items() if number not in out}
 
 
+def _groups(readings: Numbered) -> list[tuple[int, ...]]:
+    """Return the numbers of readings that one slip would spoil together; most stand alone."""
+    groups: dict[object, list[int]] = {}
+    for number, each in readings.items():
+        groups.setdefault(each.read_with or number, []).append(number)
+    return [tuple(group) for group in groups.values()]
+
+
 def _doubt(hub: UnknownHub, readings: Numbered) -> _Doubt:
     """Return what is wrong with some readings."""
     numbers = tuple(readings)
     found = find_likeliest(hub, tuple(readings.values()))
-    deleted = deleted_residuals(found)
+    places = {number: place for place, number in enumerate(numbers)}
+    together = [[places[number] for number in group] for group in _groups(readings)]
+    deleted = deleted_residuals(found, together, from_one=MISFIT)
     contradictions = find_contradictions(hub, readings)
     if not contradictions:
         contradictions = tuple(_beyond(hub, readings, found.z))
@@ -102,7 +116,9 @@ def _doubt(hub: UnknownHub, readings: Numbered) -> _Doubt:
     suspects: set[int] = {number for each in contradictions for number in each.readings}
     if not suspects and size.size and size.max() >= MISFIT:
         suspects = {numbers[place] for place in np.flatnonzero(size >= AS_FAR * size.max())}
-    return _Doubt(contradictions=contradictions, suspects=tuple(sorted(suspects)), deleted=deleted)
+    return _Doubt(
+        contradictions=contradictions, suspects=tuple(sorted(suspects)), deleted=deleted, best=found
+    )
 
 
 def _beyond(hub: UnknownHub, readings: Numbered, z: Array) -> Iterator[Contradiction]:

@@ -7,10 +7,11 @@ import numpy as np
 from conemodel.base.units import MINUTE, Array
 from conemodel.parts.priors import Beliefs
 from conemodel.tasks.hand.estimate import Interval
-from conemodel.tasks.real_hub.fit import SEED, Fitted
+from conemodel.tasks.real_hub.fit import Fitted, weighted_interval
 from conemodel.tasks.real_hub.readings import Felt
+from conemodel.tasks.real_hub.unknown_hub import SEED
 from conemodel.tasks.setting.aim import MOST_TIGHT, middle_of_best
-from conemodel.tasks.setting.good_range import Window, find_states, window_of
+from conemodel.tasks.setting.good_range import Window, find_states
 
 GRAIN = MINUTE.to_si(0.25)
 """How far apart the counts are that are tried [rad]: finer than a hand counts."""
@@ -41,24 +42,45 @@ def lock_at(fitted: Fitted) -> LockAt | None:
     locked = [each for each in fitted.readings if each.reading.state != "nut loose" and not each.left_out]
     if fitted.clash or not locked:
         return None
-    window, lead = window_of(fitted.hub.scenario), fitted.hub.lead
-    ends = fitted.interval(lambda shown: (window.target - shown.end_play["clamped"]) / lead)
-    counts = np.arange(min(ends.low, 0.0), ends.high + GRAIN, GRAIN)
-    right, tight = _chances(fitted, window, counts)
+    window = fitted.hub.window
+    turned = Felt(what="play", state="locked", count=0.0, step=0.0).turn_error(fitted.hub)
+    return find_count(
+        fitted.shown.end_play["clamped"], fitted.weight, window, error=turned, lead=fitted.hub.lead
+    )
+
+
+def find_count(
+    end_play: Array, weight: Array, window: Window, *, error: float, lead: float, grain: float = GRAIN
+) -> LockAt:
+    """Return the count that most likely ends right, of those that seldom end too tight.
+
+    Args:
+        end_play: of hubs as likely as `weight` (n,), clamped, their cones at count nought (n,) [m].
+        weight: how likely each is (n,), sum 1.
+        window: their good range.
+        error: standard error with which a count is met, and locked [m].
+        lead: how far the cone moves per turn [m/rad].
+        grain: how far apart the counts are that are tried [rad].
+    """
+    ends = weighted_interval((window.target - end_play) / lead, weight)
+    counts = grain * np.arange(np.floor(min(ends.low, 0.0) / grain), np.ceil(ends.high / grain) + 1)
+    _, right, tight = chances_at(end_play, weight, window, error=error, moved=counts * lead)
     seldom = np.flatnonzero(tight <= MOST_TIGHT)
     tried = seldom if seldom.size else np.array([counts.size - 1])
     best = int(tried[middle_of_best(right[tried])])
     return LockAt(count=float(counts[best]), ends=ends, right=float(right[best]), tight=float(tight[best]))
 
 
-def _chances(fitted: Fitted, window: Window, counts: Array) -> tuple[Array, Array]:
-    """Return how likely the hub is right, and tight, once clamped, for each count (t,).
+def chances_at(
+    end_play: Array, weight: Array, window: Window, *, error: float, moved: Array
+) -> tuple[Array, Array, Array]:
+    """Return how likely hubs, as in `find_count`, are loose, right and tight, their cones `moved` out (t,) [m].
 
     The hand errs at the mark and as the cone drifts, and the ends of the good range are not known to the micrometre.
     """
-    turned = Felt(what="play", state="locked", count=0.0, step=0.0).turn_error(fitted.hub)
-    error = float(np.hypot(turned, Beliefs().range_error))
-    off = error * np.random.default_rng(SEED).standard_normal(fitted.weight.size)
-    end_play = fitted.shown.end_play["clamped"] + off + (counts * fitted.hub.lead)[:, None]
-    states = find_states(end_play, np.array(window.tight_edge), np.array(window.loose_edge))
-    return (states == 0) @ fitted.weight, (states == -1) @ fitted.weight
+    missed = float(np.hypot(error, Beliefs().range_error))
+    off = missed * np.random.default_rng(SEED).standard_normal(weight.size)
+    states = find_states(
+        end_play + off + moved[:, None], np.array(window.tight_edge), np.array(window.loose_edge)
+    )
+    return (states == 1) @ weight, (states == 0) @ weight, (states == -1) @ weight

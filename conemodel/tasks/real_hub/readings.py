@@ -16,13 +16,21 @@ from conemodel.parts.priors import Beliefs
 from conemodel.parts.real_hub import InState, RealHubReadings, State
 from conemodel.parts.unknowns.hands import DRIFT, MARK_ERROR
 from conemodel.parts.unknowns.senses import FELT_AT_RIM, FELT_RIPPLE
-from conemodel.tasks.real_hub.unknown_hub import Shown, UnknownHub
+from conemodel.tasks.real_hub.shown import Shown
+from conemodel.tasks.real_hub.unknown_hub import UnknownHub
 
 NEW_WITH_EACH_LOOK = sqrt(0.5)
 """Share of a hand's scatter, as a standard deviation, that is new with every look: half the variance, as `Scatter`."""
 
 AXLE_FLOOR = 3e-6
 """Least standard error of a play along the axle against the model [m]: what a push along it gives; a guess."""
+
+BOWED = 0.03
+"""Standard error of a play at the rim, as a share of it, that differs from reading to reading [-]: grooves of 0.54 to
+0.60 of the ball bow it by so much more or less than those assumed, at end plays of 0.2 mm."""
+
+SEEN = 2.0
+"""Standard errors from which a play along the axle that was read is no slip of the gauge [-]: 19 of 20."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,6 +48,11 @@ class Felt:
     state: State
     count: float
     step: float
+
+    @property
+    def read_with(self) -> None:
+        """What it shares with others: nothing, each count is a look of its own."""
+        return None
 
     def miss(self, hub: UnknownHub, shown: Shown) -> Array:
         """Return by how much the reading lies above what hubs show (n,) [m].
@@ -74,7 +87,9 @@ class Measured:
     Attributes:
         place: along the axle at its end, or at the rim; state, count: as in `Felt`.
         play: what was read, stop to stop [m]; error: standard error of reading it [m].
-        push: each way at the rim [N]; None where nobody knows it, 0 where two pushes were taken back to none.
+        push: each way [N]; None where nobody knows it at the rim, 0 where two pushes were taken back to none.
+        mark: number of the pen mark at which the cone stood, None where it was only counted.
+        off: standard error of the gauge that is the same in every reading of a state at a mark [m].
     """
 
     place: Literal["axle", "rim"]
@@ -83,23 +98,44 @@ class Measured:
     play: float
     error: float
     push: float | None = 0.0
+    mark: int | None = None
+    off: float = 0.0
+
+    @property
+    def read_with(self) -> tuple[int, State] | None:
+        """What it shares with the readings that one slip would spoil together; None where it stands alone."""
+        return None if self.mark is None else (self.mark, self.state)
 
     def miss(self, hub: UnknownHub, shown: Shown) -> Array:
         """Return by how much the reading lies above what hubs show (n,) [m]."""
-        return self.play - self._met(hub, shown)
+        above = self.play - self._met(hub, shown)
+        return above if self.mark is None else above - self.off * shown.gauge_off[self.state][:, self.mark]
 
     def spread(self, hub: UnknownHub, shown: Shown) -> float:
         """Return its standard error for one hub [m]: gauge, model, and the cone not quite where the count says."""
-        floor = AXLE_FLOOR if self.place == "axle" else Beliefs().play_floor
+        at_rim = self.place == "rim"
+        bowed = np.hypot(Beliefs().play_floor, BOWED * self.play) if at_rim else 0.0
+        if (
+            self.mark is not None
+        ):  # where the cone stands there, and what a push gives, are unknowns of the hub
+            return float(np.hypot(self.error, bowed))
+        floor = bowed if at_rim else AXLE_FLOOR
         off = DEG.to_si(standard_error(MARK_ERROR, DEG)) * hub.lead
         there = shown._replace(end_play={state: end + off for state, end in shown.end_play.items()})
         moved = float((self._met(hub, there) - self._met(hub, shown))[0])
         return float(np.hypot.reduce([self.error, floor, moved]))
 
     def _met(self, hub: UnknownHub, shown: Shown) -> Array:
+        """Return what would be read of hubs (n,) [m]."""
         end_play = shown.end_play[self.state] + self.count * hub.lead
+        if self.mark is not None:
+            end_play = end_play + shown.turned[:, self.mark]
+            if self.state != "nut loose":
+                end_play = end_play - shown.drifted[:, self.mark]
         if self.place == "axle":
-            return np.maximum(end_play, 0.0)
+            # of a play that was seen a hub without any is ever less likely the tighter it is, so that a search gets out
+            seen = self.play > SEEN * self.error
+            return (end_play if seen else np.maximum(end_play, 0.0)) + shown.axle_give * (self.push or 0.0)
         push = shown.push if self.push is None else np.full(end_play.shape, self.push)
         return hub.rim_play(end_play) * shown.play_factor + hub.rim_give(push, shown.stiffness)
 

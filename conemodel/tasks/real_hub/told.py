@@ -8,10 +8,11 @@ import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.tasks.hand.estimate import Interval
-from conemodel.tasks.real_hub.fit import DRAWS, Fitted
-from conemodel.tasks.real_hub.unknown_hub import Shown
+from conemodel.tasks.real_hub.fit import Fitted
+from conemodel.tasks.real_hub.shown import Shown
+from conemodel.tasks.real_hub.unknown_hub import DRAWS
 
-QuantityName = Literal["slack", "clamp_give", "felt_play", "felt_drag"]
+QuantityName = Literal["slack", "clamp_give", "felt_play", "felt_drag", "contact"]
 
 LEARNT = 0.8
 """Share of the spread assumed that may be left of what counts as told [-]: a third less variance. Judgement."""
@@ -72,6 +73,18 @@ QUANTITIES: dict[QuantityName, Quantity] = {
 }
 """Every unknown that is asked for, by name, in the order they are told."""
 
+QUANTITIES_AT_MARKS: dict[QuantityName, Quantity] = {
+    **{name: QUANTITIES[name] for name in ("slack", "clamp_give")},
+    "contact": Quantity(
+        name="contact",
+        words="squeeze that finger contact leaves",
+        of=lambda shown: -shown.end_play["nut loose"],
+        along=lambda shown: -shown.end_play["nut loose"],
+        wanted="play with the nut loose at a count",
+    ),
+}
+"""Every unknown that is asked of play measured at marks, by name, in the order they are told."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Told:
@@ -104,7 +117,7 @@ def what_is_told(fitted: Fitted) -> dict[QuantityName, Told]:
 def _told(fitted: Fitted, quantity: Quantity) -> Told:
     now, before = fitted.interval(quantity.of), fitted.interval_before(quantity.of)
     even = np.full(DRAWS, 1 / DRAWS)
-    assumed = _spread(np.log(quantity.of(fitted.assumed)), even)
+    assumed = _spread(np.log(quantity.of(fitted.hub.assumed)), even)
     left = _spread(np.log(quantity.of(fitted.shown)), fitted.weight)
     if assumed < 1e-9:
         return Told(quantity=quantity, now=now, before=before, told=False, given=True)

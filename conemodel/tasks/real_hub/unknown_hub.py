@@ -5,20 +5,20 @@ so a hub is a point `z`, and what is believed before the first reading is the sa
 end play are those of every prediction; a turn of the cone only adds to them.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Literal, NamedTuple
+from typing import Any, Literal
 
 import numpy as np
-from scipy.special import ndtr, ndtri
+from scipy.special import ndtr
 
-from conemodel.base.units import MM, Array, Floats
-from conemodel.parts.distributions import Uncertain
+from conemodel.base.batch_cache import keep_answers
+from conemodel.base.units import DEG, MM, Array, Floats
+from conemodel.parts.distributions import Uncertain, standard_error
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.real_hub import State
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.unknowns.hands import RIM_PUSH
+from conemodel.parts.unknowns.hands import AXLE_PUSH_GIVE, DRIFT, MARK_ERROR, RIM_PUSH
 from conemodel.parts.unknowns.hub import WHEEL_STIFFNESS
 from conemodel.parts.unknowns.senses import FELT_AT_RIM, FELT_RIPPLE
 from conemodel.solve.curves.hub_tables import HubTables
@@ -26,8 +26,11 @@ from conemodel.solve.stages.terms import finger_preload, setting_terms
 from conemodel.solve.wheel.hub_drag import TWIRL_SPEED, grease_torque
 from conemodel.tasks.hand.felt_hub import FeltHub, felt_hub
 from conemodel.tasks.hand.procedure import SPREAD_FACTOR
+from conemodel.tasks.real_hub.guessed_spreads import quantity_at
+from conemodel.tasks.real_hub.shown import Shown
 from conemodel.tasks.setting.assumptions import assumptions_of
 from conemodel.tasks.setting.drawn_hubs import inputs_drawn
+from conemodel.tasks.setting.good_range import Window, window_of
 from conemodel.tasks.setting.scenario_tables import tables_for
 
 STAGE_OF: dict[State, str] = {"nut loose": "backed_off", "locked": "locked", "clamped": "clamped"}
@@ -39,8 +42,11 @@ WITHOUT_COMPARING = 2.0
 POINTS = 4000
 """Points over which a curve is read backwards: some tens of nanometres of end play each."""
 
-DRAWN = 400
-"""Hubs drawn for what is assumed of them: a mean errs by a twentieth of its spread."""
+DRAWS = 2000
+"""Hubs drawn of those assumed, and about the likeliest: an end of an interval errs by a few hundredths of its width."""
+
+SEED = 7
+"""Of the draw: any number, always the same, so that the same readings give the same answer."""
 
 PROCEDURE = {
     "back_off": 0.0,
@@ -52,39 +58,13 @@ PROCEDURE = {
 """How the hub is worked on, as the printed page says it."""
 
 
-class Shown(NamedTuple):
-    """What n hubs and hands show; every array has shape (n,).
-
-    Attributes:
-        end_play: by state, the cone where the fingers left it [m].
-        slack: axial, of the cone on its thread [m].
-        felt_play: least play at the rim that the hand feels [m]; felt_play_at: end play that has it [m].
-        felt_drag: least torque from preload that the hand feels [N·m]; felt_drag_at: end play that has it [m].
-        push: each way at the rim where none was stated [N]; stiffness: of the wheel there [N/m].
-        play_factor: free play at the rim over what is computed [-].
-    """
-
-    end_play: Mapping[State, Array]
-    slack: Array
-    felt_play: Array
-    felt_play_at: Array
-    felt_drag: Array
-    felt_drag_at: Array
-    push: Array
-    stiffness: Array
-    play_factor: Array
-
-    @property
-    def clamp_give(self) -> Array:
-        """What closing the clamp takes off end play (n,) [m]."""
-        return np.asarray(self.end_play["locked"] - self.end_play["clamped"])
-
-
 @dataclass(frozen=True, kw_only=True)
 class UnknownHub:
     """One hub as described, worked on as the page says, with everything that nobody measured of it and of the hand."""
 
     scenario: Scenario
+    marks: int = 0
+    """At how many pen marks the cone stood."""
 
     @cached_property
     def spreads(self) -> dict[str, Uncertain]:
@@ -106,7 +86,13 @@ class UnknownHub:
     @property
     def size(self) -> int:
         """How many unknowns there are."""
-        return len(self.spreads) + len(self.factors)
+        return len(self.spreads) + len(self.factors) + (AT_MARK * self.marks + 1 if self.marks else 0)
+
+    @cached_property
+    def mark_errors(self) -> tuple[float, float]:
+        """Standard errors of a turn from a mark, and of one locking against others [m]."""
+        turn, drift = (standard_error(each, DEG) for each in (MARK_ERROR, DRIFT))
+        return DEG.to_si(turn) * self.lead, DEG.to_si(drift) * self.lead
 
     @cached_property
     def felt(self) -> FeltHub:
@@ -117,6 +103,11 @@ class UnknownHub:
     def tables(self) -> HubTables:
         """What follows from its end play."""
         return tables_for(self.scenario)
+
+    @cached_property
+    def window(self) -> Window:
+        """Its good range."""
+        return window_of(self.scenario)
 
     @property
     def lead(self) -> float:
@@ -129,8 +120,8 @@ class UnknownHub:
         Raises:
             NotConverged: no balance of forces was found.
         """
-        columns = iter(z.T)
-        drawn = {name: _spread_at(name, spread, next(columns)) for name, spread in self.spreads.items()}
+        columns = iter(z[:, : len(self.spreads) + len(self.factors)].T)
+        drawn = {name: quantity_at(name, spread, next(columns)) for name, spread in self.spreads.items()}
         hand = {name: usual * factor ** next(columns) for name, (usual, factor) in self.factors.items()}
         inputs = inputs_drawn(self.scenario, drawn)
         contact = self.tables.unloaded.end_play_at_preload(finger_preload(self.scenario, inputs))
@@ -145,12 +136,31 @@ class UnknownHub:
             push=drawn["push"],
             stiffness=drawn["stiffness"],
             play_factor=hand["play_factor"],
+            **self._at_marks(z[:, len(self.spreads) + len(self.factors) :]),
         )
+
+    def _at_marks(self, z: Array) -> dict[str, Any]:
+        """Return what a hub shows at its marks, by numbers that are standard normal (n, 1 + all at marks)."""
+        turn, drift = self.mark_errors
+        turned, drifted, *off = z[:, 1:].reshape(len(z), AT_MARK, self.marks).transpose(1, 0, 2)
+        give = AXLE_GIVE.at(ndtr(z[:, 0])) if self.marks else np.full(len(z), AXLE_GIVE.top)
+        # each mark is turned to from the one before: what the hand erred by stays
+        return {
+            "axle_give": give,
+            "turned": turn * np.cumsum(turned, axis=1),
+            "drifted": drift * drifted,
+            "gauge_off": dict(zip(STAGE_OF, off, strict=True)),
+        }
+
+    @cached_property
+    def draws(self) -> Array:
+        """Numbers that are standard normal, for `DRAWS` hubs (n, size), always the same ones."""
+        return np.random.default_rng(SEED).standard_normal((DRAWS, self.size))
 
     @cached_property
     def assumed(self) -> Shown:
-        """What `DRAWN` hubs show as they are assumed, always the same ones."""
-        return self.show(np.random.default_rng(DRAWN).standard_normal((DRAWN, self.size)))
+        """What hubs show as they are assumed, all as likely."""
+        return self.show(self.draws)
 
     def show_hand(self, coarser: float) -> Shown:
         """Return what the usual hub shows to a hand that is so many times as coarse as the usual one [-]."""
@@ -203,24 +213,19 @@ INPUTS = frozenset({
 """Assumptions that are inputs of the terms of end play; the others move a reading by less than it errs by."""
 
 
-GUESSED = frozenset({"lock_torque", "drift", "backlash", "clamp_force"})
-"""Of those, lengths, turns, forces and torques whose ends are guesses: beyond them is unlikely, not impossible."""
+AT_MARK = 2 + len(STAGE_OF)
+"""Unknowns that each mark brings: the turn to it, the drift there, and what the gauge errs by in each state."""
 
-TAIL = float(ndtri(0.9))
-"""Past nine in ten on either side such a quantity goes on in its logarithm as steeply as there [standard deviations].
-Held between its ends, it would stop answering near them, and the little room left would pass for knowledge."""
-
-
-def _spread_at(name: str, spread: Uncertain, z: Array) -> Array:
-    """Return a quantity [SI] at numbers (n,) that are standard normal."""
-    if name not in GUESSED or spread.low <= 0 or spread.low == spread.high:
-        return spread.at(ndtr(z))
-    inside, small = np.clip(z, -TAIL, TAIL), 1e-3
-    edge = np.sign(z) * TAIL
-    steep = np.log(spread.at(ndtr(edge)) / spread.at(ndtr(edge * (1 - small)))) / (TAIL * small)
-    return np.asarray(spread.at(ndtr(inside)) * np.exp(steep * np.maximum(np.abs(z) - TAIL, 0.0)))
+AXLE_GIVE = Uncertain.of(AXLE_PUSH_GIVE)
+"""What a push along the axle adds to the play read there, stop to stop [m/N]."""
 
 
-def unknown_hub(scenario: Scenario) -> UnknownHub:
-    """Return the hub of a scenario, worked on as the printed page says."""
-    return UnknownHub(scenario=scenario.with_setting(**PROCEDURE))
+def unknown_hub(scenario: Scenario, *, marks: int = 0) -> UnknownHub:
+    """Return the hub of a scenario, worked on as the printed page says, its cone stood at some `marks`."""
+    return _unknown_hub(scenario.with_setting(**PROCEDURE), marks)
+
+
+@keep_answers(size=32)
+def _unknown_hub(scenario: Scenario, marks: int) -> UnknownHub:
+    """Return an unknown hub, which keeps what it works out of itself."""
+    return UnknownHub(scenario=scenario, marks=marks)

@@ -1,0 +1,170 @@
+"""A hub measured at marks, in words: what to do next and why, the turn with its chance, what does not fit."""
+
+from conemodel.base.units import DEG, MM
+from conemodel.parts.measured_hub import ReadBy
+from conemodel.parts.real_hub import State
+from conemodel.show.formatting import number
+from conemodel.show.real_hub.wording import STATE_WORDS, count_words
+from conemodel.tasks.hand.estimate import Interval
+from conemodel.tasks.headline import shares_of_ten
+from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
+from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
+from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark
+from conemodel.tasks.setting.adjustment import STATE_WORDS as VERDICTS
+from conemodel.tasks.wording import clock_minutes, direction
+
+READ_BY_WORDS: dict[ReadBy, str] = {
+    "dial along the axle": "Dial gauge at the axle end, axle pushed and pulled along",
+    "dial at the rim": "Dial gauge at the rim",
+    "ruler at the rim": "Ruler at the rim",
+}
+"""How play is read, in words."""
+
+BRING: dict[State, str] = {
+    "nut loose": "Leave the locknut run back",
+    "locked": "Hold the cone at its pen line and tighten the locknut hard",
+    "clamped": "Close the clamp as it rides, locknut still tight",
+}
+"""What to do to a hub before it is read in a state."""
+
+PEN = "Draw a pen line across axle and cone where it stands."
+
+_WHY = {
+    "contact": "It tells where the fingers left the cone. With the next reading it tells the thread's slack.",
+    "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
+    "clamp": "What closing takes is the clamp's. The turn is counted from here.",
+    "slipped": (
+        "It does not fit the others. Set the gauge afresh and read both pushes again. If it reads the same, go on to a "
+        "new mark."
+    ),
+    "no play locked": "It is tight once locked, and a tight hub shows a gauge nothing. Further out it has play.",
+    "no play clamped": "It is tight once clamped, and a tight hub shows a gauge nothing. Further out it has play.",
+    "not sure": "One mark more makes the turn surer.",
+    "slack not known": "One mark more tells the slack for the next time.",
+    "sure": "Sure enough: what is left is the hand that turns, and no reading betters that.",
+}
+"""Why a thing is to be done next, by its stable name."""
+
+
+def turn_words(turn: float) -> str:
+    """Return a turn of the cone from its pen line, to half a minute [rad].
+
+    >>> from math import pi
+    >>> turn_words(-7 * pi / 60)
+    '3½ minutes in (clockwise), 21°'
+    """
+    return f"{clock_minutes(turn, to_half=True)} {direction(turn)}, {abs(DEG.from_si(turn)):.0f}°"
+
+
+def next_words(measuring: Measuring) -> tuple[str, str]:
+    """Return what to do next in a few words, and why."""
+    step = measuring.next
+    if step.what == "leave":
+        return "Leave it.", _WHY["sure"]
+    if step.what == "turn":
+        done = (
+            "Undo clamp and locknut, turn the cone from its pen line, lock and clamp it. Then read it again."
+        )
+        return f"Turn {turn_words(step.turn)}.", done
+    if step.what == "start over":
+        return "Start over from finger contact.", (
+            "The marks are used up without a turn that is sure. Find finger contact again; if it comes to the same, "
+            "look for what is wrong in Check a hub."
+        )
+    if step.what == "back off":
+        out = f"Undo the locknut. Turn the cone {turn_words(step.turn)} from its pen line. {PEN}"
+        return out, f"{_WHY[step.why]} {_next_count(step)}"
+    again = " again" if step.what == "read again" else ""
+    return f"{_first(measuring)}{BRING[step.state]}. Read the play{again}.", _WHY[step.why]
+
+
+def _first(measuring: Measuring) -> str:
+    """Return what comes before the very first reading: finger contact, and the count to back off by."""
+    if measuring.found.marks:
+        return ""
+    return (
+        "Screw the cone in by finger until the balls stop it. Back it off "
+        f"{clock_minutes(measuring.next.count)}. {PEN} "
+    )
+
+
+def _next_count(step: NextReading) -> str:
+    return f"It then stands {count_words(step.count)}."
+
+
+def headline_words(measuring: Measuring) -> tuple[str, str]:
+    """Return the largest words and what stands below them: the turn with its chance, or that there is none yet."""
+    turn, fitted = measuring.turn, measuring.fitted
+    if fitted.clash:
+        return (
+            "Some readings contradict each other",
+            "Nobody can tell which is wrong, so no turn rests on them.",
+        )
+    if turn is None:
+        return "No turn yet", "It takes the play once locked, and best once clamped too."
+    if not turn.worth_making:
+        stands = turn.stands
+        words = VERDICTS["right"] if stands.named == "right" else "Leave it there"
+        return words, f"{_chances(stands.right, stands.tight)}, clamped as it stands."
+    sure = "" if turn.sure else " More readings make it surer."
+    verb = "Try" if turn.cautious else "Turn"
+    return f"{verb} {turn_words(turn.turn)}", f"{_chances(turn.right, turn.tight)} after it.{sure}"
+
+
+def _chances(right: float, tight: float) -> str:
+    said = shares_of_ten({"right": right, "too tight": tight})
+    return f"{said[:1].upper()}{said[1:]}"
+
+
+def stands_words(turn: TurnFromMark | None) -> str:
+    """Return how the hub stands at its last mark, clamped; empty where that is not known."""
+    if turn is None:
+        return ""
+    shares = {VERDICTS[state].lower(): chance for state, chance in turn.stands.by_state.items()}
+    return f"As it stands, clamped, it is {shares_of_ten(shares)}."
+
+
+def span_words(span: Interval) -> str:
+    """Return a length and its range [m] in hundredths of a millimetre, one digit more.
+
+    >>> span_words(Interval(value=9.41e-5, low=8.4e-5, high=10.4e-5))
+    '0.094 mm (0.084 to 0.104)'
+    """
+    value, low, high = (number(MM.from_si(end), 3) for end in (span.value, span.low, span.high))
+    return f"{value} mm ({low} to {high})"
+
+
+def known(measuring: Measuring) -> dict[QuantityName, Interval]:
+    """Return what is known of slack, clamp and finger contact [m]."""
+    return {name: measuring.fitted.interval(each.of) for name, each in QUANTITIES_AT_MARKS.items()}
+
+
+def worn_words(measuring: Measuring) -> str:
+    """Return that the thread has more slack than a sound one; empty where that is not so."""
+    most = measuring.fitted.hub.scenario.axle.most_backlash
+    slack = known(measuring)["slack"]
+    if slack.low <= most:
+        return ""
+    return (
+        f"The thread has {span_words(slack)} of slack. A sound one has at most {number(MM.from_si(most), 3)} mm: axle "
+        "or cone is worn. The turn holds all the same, but look at the threads and renew what is worn."
+    )
+
+
+def misfit_words(measuring: Measuring) -> str:
+    """Return which readings nothing rests on; empty where all fit."""
+    fitted = measuring.fitted
+    places = [place for place, each in enumerate(fitted.readings) if each.left_out or place in fitted.clash]
+    if not places:
+        return ""
+    said = dict.fromkeys(
+        f"{STATE_WORDS[fitted.readings[place].reading.state]}, {count_words(fitted.readings[place].reading.count)}"
+        for place in places
+    )
+    which = "; ".join(said)
+    if fitted.clash:
+        return f"These contradict each other: {which}. Nobody can tell which is wrong, and nothing rests on them."
+    return (
+        f"One reading does not fit the others: {which}. Nothing rests on it. A slip of the gauge, or a clamp closed "
+        "otherwise?"
+    )

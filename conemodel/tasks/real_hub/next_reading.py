@@ -1,0 +1,198 @@
+"""What to do next at a hub that is being measured: which reading to take and why, or that the turn is sure enough."""
+
+from dataclasses import dataclass
+from math import ceil
+from typing import Literal
+
+import numpy as np
+
+from conemodel.base.units import MINUTE
+from conemodel.parts.measured_hub import PLACES, Mark, MeasuredHub, ReadBy
+from conemodel.parts.real_hub import MOST_COUNT, STATES, State
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
+from conemodel.tasks.real_hub.marked_readings import readings_at_marks
+from conemodel.tasks.real_hub.readings import Measured
+from conemodel.tasks.real_hub.told import QUANTITIES
+from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark, end_play_at_mark, turn_from_mark
+
+READABLE: dict[ReadBy, float] = {
+    "dial along the axle": 20e-6,
+    "dial at the rim": 20e-6,
+    "ruler at the rim": 60e-6,
+}
+"""Least end play that is well read [m]: two divisions of a gauge; by ruler some 0.6 mm at the rim. Judgement."""
+
+NO_PLAY: dict[ReadBy, float] = {
+    "dial along the axle": 10e-6,
+    "dial at the rim": 0.1e-3,
+    "ruler at the rim": 0.3e-3,
+}
+"""A play read below this may be none at all [m]: a division, what is just felt at the rim, what a ruler errs by."""
+
+SLACK_KNOWN = 10e-6
+"""Half the range, four times in five, from which thread slack counts as known [m]: a division of a gauge."""
+
+MARKS_FIRST = 2
+"""Marks after which a turn is made even if more could be learnt: the turn is itself the next mark. Judgement."""
+
+TIGHT_SHARE = 0.1
+"""Share of hubs, as likely as the readings leave them, that may show no play at a new mark [-]."""
+
+What = Literal["read", "read again", "back off", "turn", "leave", "start over"]
+Why = Literal[
+    "contact",
+    "slack",
+    "clamp",
+    "slipped",
+    "no play locked",
+    "no play clamped",
+    "not sure",
+    "slack not known",
+    "sure",
+]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextReading:
+    """The next thing to do.
+
+    Attributes:
+        what: take a reading, take one again, back off to a new mark to read there, make the turn, or leave it.
+        why: stable name of the reason.
+        mark: number of the mark it is done at; count: how far out that stands [rad]; state: how the hub stands then.
+        turn: from the mark before it to `count`, positive out [rad].
+    """
+
+    what: What
+    why: Why
+    mark: int
+    count: float
+    state: State = "nut loose"
+    turn: float = 0.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measuring:
+    """A hub that is being measured: what was read, what that tells, the turn, and what to do next."""
+
+    found: MeasuredHub
+    fitted: Fitted
+    turn: TurnFromMark | None
+    next: NextReading
+
+    @property
+    def slack_known(self) -> bool:
+        """The thread's slack is known to a division of a gauge, either way."""
+        return is_slack_known(self.fitted)
+
+
+def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
+    """Return what was read of a hub that is like a scenario's tells, and what to do next.
+
+    Raises:
+        NotConverged: no balance of forces, or no likeliest hub, was found.
+    """
+    fitted = fit_real_hub(scenario, readings_at_marks(found))
+    turn = turn_from_mark(fitted)
+    return Measuring(found=found, fitted=fitted, turn=turn, next=_next(found, fitted, turn))
+
+
+def is_slack_known(fitted: Fitted) -> bool:
+    """Tell whether thread slack is known to `SLACK_KNOWN` either way, four times in five."""
+    ends = fitted.interval(QUANTITIES["slack"].of)
+    return (ends.high - ends.low) / 2 <= SLACK_KNOWN
+
+
+def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> NextReading:
+    """Return what to do next."""
+    if slipped := _slipped(fitted, len(found.marks) - 1):
+        return slipped
+    if not found.marks or not found.marks[-1].is_read:
+        return _at_new_mark(found, fitted, first=not fitted.readings)
+    mark, number = found.marks[-1], len(found.marks) - 1
+    count = mark.count or 0.0
+    state = _last_state(mark)
+    sure = turn is not None and turn.sure
+    if state != "nut loose" and max(mark.plays[state]) < NO_PLAY[found.read_by] and not sure:
+        why: Why = "no play locked" if state == "locked" else "no play clamped"
+        return _back_off(found, fitted, why)
+    if state != "clamped":
+        following: State = "locked" if state == "nut loose" else "clamped"
+        return NextReading(
+            what="read",
+            why="slack" if following == "locked" else "clamp",
+            mark=number,
+            count=count,
+            state=following,
+        )
+    if turn is None:
+        return _back_off(found, fitted, "not sure")
+    if not sure and len(found.marks) < MARKS_FIRST:
+        return _back_off(found, fitted, "not sure")
+    if not turn.worth_making:
+        return NextReading(what="leave", why="sure", mark=number, count=count, state="clamped")
+    why = "sure" if sure else "not sure"
+    return NextReading(
+        what="turn", why=why, mark=number + 1, count=turn.count, state="clamped", turn=turn.turn
+    )
+
+
+def _slipped(fitted: Fitted, mark: int) -> NextReading | None:
+    """Return the first reading at a `mark` that does not fit the others, to be taken again; None where all fit.
+
+    What was read at marks before cannot be read again: the cone has left them.
+    """
+    for place, checked in enumerate(fitted.readings):
+        reading = checked.reading
+        doubted = checked.left_out or place in fitted.clash
+        if doubted and isinstance(reading, Measured) and reading.mark == mark:
+            return NextReading(
+                what="read again", why="slipped", mark=mark, count=reading.count, state=reading.state
+            )
+    return None
+
+
+def _last_state(mark: Mark) -> State:
+    """Return the furthest state in the order of the work in which something was read."""
+    return [state for state in STATES.values() if mark.plays[state]][-1]
+
+
+def _at_new_mark(found: MeasuredHub, fitted: Fitted, *, first: bool) -> NextReading:
+    """Return the first reading at a mark at which nothing was read yet."""
+    number = max(len(found.marks) - 1, 0)
+    count = found.marks[-1].count if found.marks else None
+    state: State = "nut loose" if first or not is_slack_known(fitted) else "locked"
+    if count is None:
+        count = count_with_play(fitted, READABLE[found.read_by])
+    return NextReading(
+        what="read", why="contact" if state == "nut loose" else "slack", mark=number, count=count, state=state
+    )
+
+
+def _back_off(found: MeasuredHub, fitted: Fitted, why: Why) -> NextReading:
+    """Return a new mark at which most hubs that fit the readings have play to read once clamped."""
+    last = found.marks[-1].count or 0.0
+    count = count_with_play(fitted, READABLE[found.read_by])
+    if why.startswith("no play") or count == last:
+        count = max(count, last + MINUTE.to_si(1))
+    number = len(found.marks)
+    full = number >= len(PLACES) or count >= MINUTE.to_si(MOST_COUNT)
+    return NextReading(
+        what="start over" if full else "back off",
+        why=why,
+        mark=number,
+        count=count,
+        state="nut loose" if not is_slack_known(fitted) else "locked",
+        turn=count - last,
+    )
+
+
+def count_with_play(fitted: Fitted, readable: float) -> float:
+    """Return the least whole minute at which all but `TIGHT_SHARE` of hubs have `readable` play [m] clamped [rad]."""
+    marks = fitted.hub.marks
+    end_play = end_play_at_mark(fitted, marks - 1) if marks else fitted.shown.end_play["clamped"]
+    order = np.argsort(end_play)
+    below = np.cumsum(fitted.weight[order])
+    tight = float(end_play[order][np.searchsorted(below, TIGHT_SHARE)])
+    return MINUTE.to_si(ceil(MINUTE.from_si((readable - tight) / fitted.hub.lead)))

@@ -1,0 +1,56 @@
+"""``measure``: plays read at pen marks in, the turn in words or JSON out."""
+
+import json
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner, Result
+
+from conemodel.cli import main
+from conemodel.parts.measured_hub import load_measured_hub
+from conemodel.parts.toml_files import load_scenario
+from conemodel.tasks.real_hub.next_reading import measure_hub
+
+FOUND = "scenarios/measured/rear-wheel.toml"
+
+
+@pytest.fixture(autouse=True)
+def _at_the_top(root: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(root)
+
+
+def run(*arguments: str) -> Result:
+    return CliRunner().invoke(main, ("measure", *arguments))
+
+
+def test_the_turn_comes_first_and_the_caution_last():
+    result = run(FOUND)
+    assert result.exit_code == 0
+    text = " ".join(result.output.split())
+    assert text.index("in (clockwise)") < text.index("slack of the cone's thread: 0.") < text.index("maker's")
+    assert "Right on" in text
+
+
+def test_json_holds_the_numbers_of_the_library():
+    found = json.loads(run(FOUND, "--json").output)
+    measuring = measure_hub(load_scenario("scenarios/touring-rear.toml"), load_measured_hub(FOUND))
+    slack = measuring.fitted.interval(lambda shown: shown.slack)
+    assert found["slack_mm"] == pytest.approx(1e3 * slack.value)
+    assert found["slack_low80_mm"] < found["slack_mm"] < found["slack_high80_mm"]
+    assert found["chance_right"] == pytest.approx(measuring.turn.right if measuring.turn else None)
+    assert len(found["readings"]) == 6
+
+
+def test_the_mistakes_of_both_files_come_together(tmp_path):
+    path = tmp_path / "odd.toml"
+    path.write_text("[first]\nlocked_mm = [0.1]\n")
+    result = run(str(path), "--hub", "nowhere.toml")
+    assert result.exit_code == 2
+    for words in ("count_minutes", "nowhere.toml"):
+        assert words in result.output
+
+
+def test_a_picture_is_written(tmp_path):
+    path = tmp_path / "lines.png"
+    assert run(FOUND, "--png", str(path)).exit_code == 0
+    assert path.read_bytes().startswith(b"\x89PNG")
