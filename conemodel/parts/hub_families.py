@@ -23,6 +23,24 @@ THREADS: dict[str, tuple[float, float]] = {
 }
 """Axle threads in use: diameter and pitch [m]. Common practice, no source."""
 
+BALLS: dict[str, float] = {
+    "5/32 in": MM.to_si(3.96875),
+    "3/16 in": MM.to_si(4.7625),
+    "7/32 in": MM.to_si(5.55625),
+    "1/4 in": MM.to_si(6.35),
+    "5/16 in": MM.to_si(7.9375),
+}
+"""Balls in use: their diameter [m]. Common practice, no source."""
+
+WIDTHS = {
+    True: tuple(map(MM.to_si, (91, 96, 100, 110))),
+    False: tuple(map(MM.to_si, (110, 114, 120, 126, 130, 135, 142, 148))),
+}
+"""Widths over the locknuts in use [m], of front hubs (True) and rear hubs. Common practice, no source."""
+
+FRONT_BELOW = 115e-3
+"""Width over the locknuts below which a hub is taken for a front one [m]. Common practice, no source."""
+
 USUAL_ROOM = 0.7
 """Room left in a usual row [ball widths]. Common practice, no source."""
 
@@ -80,7 +98,7 @@ _REAR_CONE = Cone()
 _FRONT_CONE = Cone(length=MM.to_si(14), ball_place=MM.to_si(11.5), thread_length=MM.to_si(11))
 _TUBE_CONE = Cone(length=MM.to_si(14), ball_place=MM.to_si(11.5), thread_length=MM.to_si(13))
 
-FAMILIES = {
+FAMILIES: dict[str, Family] = {
     "usual rear": Family(
         words="rear hub with quick release",
         front=False,
@@ -105,7 +123,7 @@ FAMILIES = {
         thread="M9 x 1",
         bore=MM.to_si(5.1),
         ball_count=Usual(9, 10, 11),
-        ball_diameter=_mm(4.7625, 4.7625, 5.556),
+        ball_diameter=_mm(4.7625, 4.7625, 5.55625),
         pitch_diameter=MM.to_si(16.4),
         row_spacing=MM.to_si(54),
         over_locknut_width=_mm(96, 100, 100),
@@ -141,7 +159,7 @@ FAMILIES = {
         thread="5/16 x 26",
         bore=0.0,
         ball_count=Usual(9, 10, 11),
-        ball_diameter=_mm(4.7625, 4.7625, 5.556),
+        ball_diameter=_mm(4.7625, 4.7625, 5.55625),
         pitch_diameter=MM.to_si(16.4),
         row_spacing=MM.to_si(54),
         over_locknut_width=_mm(90, 100, 100),
@@ -161,7 +179,7 @@ FAMILIES = {
         bore=MM.to_si(12.2),
         rod=MM.to_si(12),
         ball_count=Usual(13, 16, 18),
-        ball_diameter=_mm(3.969, 4.7625, 4.7625),
+        ball_diameter=_mm(3.96875, 4.7625, 4.7625),
         pitch_diameter=MM.to_si(25.5),
         row_spacing=MM.to_si(94),
         over_locknut_width=_mm(142, 142, 148),
@@ -181,7 +199,7 @@ FAMILIES = {
         bore=MM.to_si(12.2),
         rod=MM.to_si(12),
         ball_count=Usual(13, 16, 18),
-        ball_diameter=_mm(3.969, 4.7625, 4.7625),
+        ball_diameter=_mm(3.96875, 4.7625, 4.7625),
         pitch_diameter=MM.to_si(25.5),
         row_spacing=MM.to_si(52),
         over_locknut_width=_mm(100, 100, 110),
@@ -200,6 +218,15 @@ if TYPE_CHECKING:
     FamilyName = str
 else:
     FamilyName = Literal[tuple(FAMILIES)]
+
+
+def family_of(*, front: bool, clamp: str) -> str:
+    """Return the name of the family of hubs at one end that such a clamp holds.
+
+    >>> family_of(front=True, clamp="nuts")
+    'nutted front'
+    """
+    return next(name for name, each in FAMILIES.items() if (each.front, each.clamp) == (front, clamp))
 
 
 def usual_pitch_diameter(ball_diameter: float, ball_count: int) -> float:

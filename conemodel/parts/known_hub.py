@@ -31,9 +31,6 @@ MOST_SPRUNG = 10e-3
 LARGEST_RING = 60e-3
 """Largest circle of balls in a hub [m]. Judgement."""
 
-SIDED = ("ball_count", "ball_diameter", "protrusion")
-"""What is known of each side by itself, under a name that ends in the side."""
-
 
 class KnownHub(Part):
     """One hub by what is known of it; what is left out is as usual for its family.
@@ -137,7 +134,7 @@ class Sizes:
         return float(self.values.get(name, getattr(self.family, name).usual))
 
     def of_side(self, name: str, side: str) -> Any:
-        """Return what one of `SIDED` is on a side: as known there, as known on the left, or as usual."""
+        """Return what balls or protrusion are on a side: as known there, as known on the left, or as usual."""
         known = self.values.get(f"{name}_{side}", self.values.get(f"{name}_left"))
         return getattr(self.family, name).usual if known is None else known
 
@@ -210,13 +207,14 @@ def _check_rings(sizes: Sizes) -> Iterator[FieldError]:
 def _check_ends(sizes: Sizes) -> Iterator[FieldError]:
     """Yield axle ends with no room for a nut, and a hub that does not go between its dropouts."""
     thickness = sizes.size("dropout_thickness")
+    needed = round(thickness + NUT_NEEDS, 9)
     for side in ("left", "right"):
         out = sizes.of_side("protrusion", side)
-        if sizes.family.clamp != "nuts" or out >= thickness + NUT_NEEDS:
+        if sizes.family.clamp != "nuts" or out >= needed:
             continue
         if f"protrusion_{side}" in sizes.values:
             limit = "leaves an axle nut nothing to hold on: dropout and nut need at least {}"
-            yield FieldError(field=f"protrusion_{side}", value=out, limit=limit, bound=thickness + NUT_NEEDS)
+            yield FieldError(field=f"protrusion_{side}", value=out, limit=limit, bound=needed)
         elif "dropout_thickness" in sizes.values and side == "left":
             limit = "leaves an axle nut nothing to hold on: must be at most {}"
             yield FieldError(
@@ -224,7 +222,7 @@ def _check_ends(sizes: Sizes) -> Iterator[FieldError]:
                 remedy="or enter how far the axle stands out",
             )  # fmt: skip
     width, between = sizes.over_locknut_width, sizes.dropout_width
-    if abs(width - between) > MOST_SPRUNG:
+    if round(abs(width - between), 9) > MOST_SPRUNG:
         yield FieldError(
             field="dropout_width",
             value=between,

@@ -18,6 +18,9 @@ from conemodel.physics.thread import clearance_for_backlash
 USUAL_SIDE_LOAD = 90.0
 """Sideways load of the road at the tyre of a usual wheel [N]. Assumption."""
 
+_STAYS = ("name", "story", "wheel", "drive", "brake", "mix", "condition", "heat", "setting", "limits")
+"""What does not follow from what is known."""
+
 
 class KnownScenario(Scenario):
     """A scenario that follows from what is known of a hub, and remembers what that is.
@@ -35,6 +38,18 @@ class KnownScenario(Scenario):
             PartProblems: never for what `KnownHub` takes, but for a mistake in its checks.
         """
         return _derive(known)
+
+    def with_known(self, known: KnownHub) -> "KnownScenario":
+        """Return the same hub with other things known of it: its setting and all else that was changed stays.
+
+        Raises:
+            PartProblems: what was changed does not go with what is known now.
+        """
+        usual = KnownScenario.of(self.known)
+        changed = {
+            name: getattr(self, name) for name in _STAYS if getattr(self, name) != getattr(usual, name)
+        }
+        return KnownScenario.of(known).replace(**changed)
 
 
 @lru_cache(maxsize=64)
@@ -59,8 +74,8 @@ def _derive(known: KnownHub) -> KnownScenario:
 
 def _name(sizes: Sizes) -> str:
     """Return what to call a hub that nobody has named."""
-    words = sizes.family.words
-    return f"{words[:1].upper()}{words[1:]}, {MM.from_si(sizes.over_locknut_width):g} mm, {sizes.thread}"
+    words, thread = sizes.family.words, sizes.thread.replace(" x ", " × ")
+    return f"{words[:1].upper()}{words[1:]}, {MM.from_si(sizes.over_locknut_width):g} mm, {thread}"
 
 
 def _hub(sizes: Sizes) -> Hub:

@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 from typing import Any, Literal
@@ -176,6 +176,14 @@ class Staged:
     story: Story
     left: Scenario
     right: Scenario
+
+    def told_of(self, hub: Scenario) -> "Staged":
+        """Return the same story with `hub` on both sides, each changed as the story says.
+
+        Raises:
+            PartProblems: what is changed does not go with that hub.
+        """
+        return replace(self, left=self.story.left.apply_to(hub), right=self.story.right.apply_to(hub))
 
 
 def load_story(path: str | Path) -> Staged:

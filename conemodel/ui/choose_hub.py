@@ -1,14 +1,17 @@
-"""The hub shared by all screens of a visit: one of the ready ones, or one from a file."""
+"""The hub shared by all screens of a visit: one of the ready ones, one that was entered, or one from a file."""
 
 from functools import lru_cache
 
 import streamlit as st
 
 from conemodel.base.plain_text import one_line, visible
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, read_scenario
+from conemodel.show.known_hub import known_html
 from conemodel.ui.files import YOURS, ask_file
+from conemodel.ui.my_hub.form import offer_my_hub
 from conemodel.ui.own_hub import FIRST_HUB, OWN, OWN_HUB
 from conemodel.ui.url_state import choice, keep
 
@@ -36,11 +39,19 @@ def choose_hub() -> Scenario:
     )
     OWN_HUB.keep(chosen=chosen == OWN)
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
-    with st.popover("About it, or bring your own", width="content"):
+    with st.popover("About it, or a file", width="content"):
         st.text(visible(hub.story.strip()))
+        say_known(hub)
         st.caption("All these hubs are invented. You can bring your own as a scenario file.")
         ask_file("Scenario file", _take, key="hub_file", refused="Not taken. The hub is as it was.")
+    offer_my_hub(hub)
     return hub
+
+
+def say_known(hub: Scenario) -> None:
+    """Say what is known and what is assumed of a hub that was entered; of any other, nothing."""
+    if isinstance(hub, KnownScenario):
+        st.html(known_html(hub))
 
 
 def travelling_hub() -> Scenario:
@@ -51,6 +62,16 @@ def travelling_hub() -> Scenario:
     name = st.session_state.get("hub", st.query_params.get("hub"))
     st.session_state.hub = name if name in hubs else FIRST_HUB
     return hubs[st.session_state.hub]
+
+
+def is_hub_whole() -> bool:
+    """Return whether the hub of this visit, or of the address, is here; one of somebody's own may be damaged."""
+    return st.session_state.get("hub", st.query_params.get("hub")) != OWN or OWN_HUB.brought() is not None
+
+
+def is_hub_in_address() -> bool:
+    """Return whether the address holds the hub it names."""
+    return st.query_params.get("hub") != OWN or OWN_HUB.place in st.query_params
 
 
 def keep_travelling_hub(*, chosen: bool) -> None:

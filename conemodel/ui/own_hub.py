@@ -1,4 +1,4 @@
-"""A hub brought as a file, carried in the address."""
+"""A hub of somebody's own, entered or brought as a file, carried in the address."""
 
 import streamlit as st
 
@@ -11,7 +11,7 @@ FIRST_HUB = "touring-rear"
 """The hub shown to who comes for the first time."""
 
 OWN = "own"
-"""Stands in the address for a hub brought as a file, and is the name under which that hub stands there."""
+"""Stands in the address for such a hub, and is the name under which that hub stands there."""
 
 OWN_HUB: OwnFile[Scenario] = OwnFile(
     what="hub", place=OWN, read=lambda text, name: read_scenario(text, name=name), write=write_part

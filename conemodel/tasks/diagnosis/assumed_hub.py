@@ -7,7 +7,7 @@ from conemodel.parts.axle import Axle
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub import SIDES, Hub, Stacks
-from conemodel.parts.hub_families import THREADS, USUAL_ROOM, usual_pitch_diameter
+from conemodel.parts.hub_families import FRONT_BELOW, THREADS, USUAL_ROOM, usual_pitch_diameter
 from conemodel.parts.known_hub import KnownHub
 from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.mounting import Clamp
@@ -15,9 +15,6 @@ from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.unknowns.joint import THREAD_SLACK
 from conemodel.physics.thread import clearance_for_backlash
-
-FRONT_BELOW = 115e-3
-"""Width over the locknuts below which a hub is taken for a front one [m]. Common practice, no source."""
 
 SAME_BALL = 0.15e-3
 """Ball sizes closer than this are the same size [m]; sizes in use stand further apart."""

@@ -9,9 +9,10 @@ from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT
-from conemodel.ui.choose_hub import keep_travelling_hub, travelling_hub
+from conemodel.ui.choose_hub import keep_travelling_hub, say_known, travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, value_of
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
+from conemodel.ui.my_hub.form import offer_my_hub
 from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.setting.unmeasured import in_ranges
 from conemodel.ui.url_state import choice
@@ -140,7 +141,14 @@ def ask_hub() -> Scenario | None:
         help="What you measured counts in either case.",
     )
     keep_travelling_hub(chosen=chosen == "same")
+    offer_my_hub(travelling_hub(), used=_work_out_for_mine)
+    if chosen == "same":
+        say_known(travelling)
     return travelling if chosen == "same" else None
+
+
+def _work_out_for_mine() -> None:
+    st.session_state.checked_as = "same"
 
 
 def unanswered() -> list[str]:

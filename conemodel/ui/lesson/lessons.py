@@ -5,10 +5,12 @@ from functools import lru_cache
 import streamlit as st
 
 from conemodel.base.plain_text import one_line
-from conemodel.parts.lesson import Staged, Story, load_story, read_story, stories
+from conemodel.parts.foreign_file import read_bytes
+from conemodel.parts.lesson import STORIES, Staged, Story, load_story, read_story, stories
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.lesson import Played, play_story
 from conemodel.tasks.lesson.position import Position, positions, start
+from conemodel.ui.choose_hub import is_hub_in_address, is_hub_whole, travelling_hub
 from conemodel.ui.files import YOURS, ask_file, say_problems
 from conemodel.ui.own_file import OwnFile
 from conemodel.ui.url_state import choice
@@ -18,6 +20,9 @@ FIRST_STORY = "quick-release-or-nuts"
 
 OWN = "own"
 """Stands in the address for a story brought as a file."""
+
+ON_YOUR_HUB = "on-your-hub"
+"""The story that is told of the hub chosen on any page, ready or somebody's own."""
 
 OWN_STORY: OwnFile[Staged] = OwnFile(
     what="story",
@@ -31,13 +36,23 @@ OWN_STORY: OwnFile[Staged] = OwnFile(
 def ready_stories() -> dict[str, Staged]:
     """Return the ready stories by the name of their file, the first story first."""
     found = {path.stem: load_story(path) for path in stories()}
-    return {FIRST_STORY: found.pop(FIRST_STORY), **found}
+    return {FIRST_STORY: found.pop(FIRST_STORY), **found, ON_YOUR_HUB: _on_your_hub()}
+
+
+def _on_your_hub() -> Staged:
+    """Return the story of one hub set two ways, told of a ready hub."""
+    path = STORIES / "own" / "two-back-offs.toml"
+    return read_story(read_bytes(path), name=path.name)
 
 
 def known_stories() -> dict[str, Staged]:
-    """Return the ready stories and the one this person brought, or has in the address."""
-    brought = OWN_STORY.brought()
-    return {**ready_stories(), **({OWN: brought} if brought else {})}
+    """Return the ready stories, one of them told of the hub that was chosen, and the one this person brought."""
+    brought, found = OWN_STORY.brought(), dict(ready_stories())
+    if is_hub_whole():
+        found[ON_YOUR_HUB] = found[ON_YOUR_HUB].told_of(travelling_hub())
+    else:
+        del found[ON_YOUR_HUB]
+    return {**found, **({OWN: brought} if brought else {})}
 
 
 @st.cache_resource(
@@ -91,8 +106,15 @@ def story_from_address() -> tuple[str, Staged] | None:
     return (name, known[name]) if "step" in st.query_params and name in known else None
 
 
+def is_on_your_hub() -> bool:
+    """Return whether the story that is chosen is told of a hub that is chosen beside it."""
+    return bool(st.session_state.get("story") == ON_YOUR_HUB)
+
+
 def is_in_address() -> bool:
-    """Return whether the address holds the whole story it names."""
+    """Return whether the address holds the whole story it names, and the hub it is told of."""
+    if st.query_params.get("story") == ON_YOUR_HUB:
+        return is_hub_in_address()
     return st.query_params.get("story") != OWN or OWN_STORY.place in st.query_params
 
 

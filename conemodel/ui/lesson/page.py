@@ -8,10 +8,12 @@ from conemodel.base.plain_text import for_page, visible
 from conemodel.parts.lesson import Staged
 from conemodel.parts.toml_files import write_part
 from conemodel.tasks.lesson.position import KEYS, start
+from conemodel.ui.choose_hub import choose_hub, keep_travelling_hub
 from conemodel.ui.files import offer_file
 from conemodel.ui.frame import begin_page, end_page
-from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, story_from_address
+from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, is_on_your_hub, story_from_address
 from conemodel.ui.lesson.projector import SHORTCUTS, wall
+from conemodel.ui.own_hub import say_lost_hub
 
 
 def page() -> None:
@@ -25,7 +27,13 @@ def page() -> None:
         "Two hubs or settings side by side, step by step, for a class before a projector. Before each answer the class "
         "commits: in, out, or leave it. Nothing still to be guessed is on the page.",
     )
+    say_lost_hub()
     staged = choose_story()
+    if is_on_your_hub():
+        with st.container(horizontal=True, vertical_alignment="bottom", key="cm-settled"):
+            choose_hub()
+    else:
+        keep_travelling_hub(chosen=False)
     _story(staged)
     end_page()
 

@@ -28,7 +28,7 @@ from conemodel.ui.cache import (
     picture,
     wall_chart,
 )
-from conemodel.ui.choose_hub import choose_hub
+from conemodel.ui.choose_hub import choose_hub, say_known
 from conemodel.ui.files import Data, offer_files, say_problems
 from conemodel.ui.frame import begin_page, chart, end_page
 from conemodel.ui.own_hub import say_lost_hub
@@ -44,6 +44,7 @@ def page() -> None:
     say_lost_hub()
     with st.container(horizontal=True, vertical_alignment="bottom", key="cm-settled"):
         hub = choose_hub()
+    say_known(hub)
     start_setting(hub, st.session_state.hub)
     _setting(hub)
     end_page()

@@ -1,0 +1,1 @@
+"""The form in which somebody's own hub is entered."""
