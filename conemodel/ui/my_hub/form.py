@@ -31,7 +31,7 @@ STYLE = """
 [class*=st-key-mine_less] button::before {content: "\\2212"}
 [class*=st-key-mine_more] button::before {content: "+"}
 [class*=st-key-mine_less] button::before, [class*=st-key-mine_more] button::before {
-  position: absolute; inset: 0; display: grid; place-items: center; font-size: 1.5rem}
+  position: absolute; inset: 0; display: grid; place-items: center; font-size: var(--cm-value)}
 .st-key-mine_use {position: sticky; bottom: 0; z-index: 2; padding: 0.4rem 0}
 </style>
 """
@@ -46,7 +46,7 @@ AS_LEFT, DIFFERS = "same as left", "differs"
 
 def offer_my_hub(hub: Scenario, *, used: Callable[[], None] | None = None) -> None:
     """Draw the button that opens the form, started from a hub; `used` is called once the hub entered is taken."""
-    if st.button("My hub", key="my_hub", help="Enter what you know of your own hub."):
+    if st.button("My hub", key="my_hub"):
         begin(hub)
         _open_form(used)
 
