@@ -10,11 +10,14 @@ from conemodel.ui.widgets.mount import SHARED_SCRIPTS, mount_widget, read_text
 
 HANDS = ("rock", "twirl", "turn", "locknut", "lever")
 
+SCRIPTS = (*SHARED_SCRIPTS, *(f"{hand}.js" for hand in HANDS), "shared_hub.js", "whole_bench.js")
+STYLES = ("instrument_drawing.css", "bench.css", "whole_bench.css")
+
 _BENCH = st.components.v2.component(
     "conemodel_whole_bench",
     html=read_text("whole_bench.html"),
-    css=read_text("instrument_drawing.css", "bench.css", "whole_bench.css"),
-    js=read_text(*SHARED_SCRIPTS, *(f"{hand}.js" for hand in HANDS), "shared_hub.js", "whole_bench.js"),
+    css=read_text(*STYLES),
+    js=read_text(*SCRIPTS),
 )
 
 

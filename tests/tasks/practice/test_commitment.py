@@ -4,7 +4,6 @@ The players see what a trainee sees: the hand what the widgets are given, the re
 read. The bounds are the project's own.
 """
 
-from collections.abc import Callable
 from math import exp, log
 from random import Random
 
@@ -15,46 +14,10 @@ from conemodel.tasks.practice.actions.judge import line_words, state_said
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.commitment import AT_THE_END, TO_SAY, read
 from conemodel.tasks.practice.felt_words import DRAG_FROM, DRAG_GRADES, PLAY_FROM, PLAY_GRADES
-from conemodel.tasks.practice.marking import mark
 from conemodel.tasks.practice.session import Bench
-from tests.tasks.practice.hands import OFTEN, do, feel, hardest_right
-from tests.tasks.practice.hubs import bench_of, open_link
-
-NAMING = "02-loose-right-tight"
-MARKS = {"loose": -0.7, "right": 0.0, "tight": 0.7}
-
-Judging = Callable[[Bench, Random], tuple[Bench, float]]
-
-
-def play_round(judging: Judging, seed: int, *before: InWords) -> bool:
-    """Play the naming of eight hubs, assessed; whether it is passed."""
-    bench, chance = do(open_link(f"{NAMING}.words.{seed}"), *before), Random(seed)
-    for hub in range(len(bench.hubs)):
-        bench, at = judging(do(bench, Take(hub)), chance)
-        bench = do(bench, Judge(at, "sure"))
-    return mark(bench).passed
-
-
-def by_hand(bench: Bench, _: Random) -> tuple[Bench, float]:
-    """A hand with full attention: feels, and says what it felt."""
-    bench, hand = feel(bench)
-    return bench, MARKS[hand.says]
-
-
-def lines(bench: Bench, since: int) -> str:
-    return " ".join(read(bench, number) for number in range(since, len(bench.log)))
-
-
-def by_words_alone(bench: Bench, chance: Random) -> tuple[Bench, float]:
-    """Reads every line there is, feels nothing and judges nothing: matches the words to a name, or guesses."""
-    since = len(bench.log)
-    bench = do(bench, Rock(), Twirl())
-    told = lines(bench, since)
-    if "movement, then" in told:
-        return bench, MARKS["loose"]
-    if "heavily" in told or "stops dead" in told:
-        return bench, MARKS["tight"]
-    return bench, MARKS["right"] if "lightly" in told else chance.choice(list(MARKS.values()))
+from tests.tasks.practice.hands import OFTEN, do, hardest_right
+from tests.tasks.practice.hubs import bench_of
+from tests.tasks.practice.namers import MARKS, Judging, by_hand, by_words_alone, lines, name_all, start
 
 
 def _middle(edges: tuple[float, ...], grade: int) -> float:
@@ -80,7 +43,7 @@ def in_words(bench: Bench, _: Random) -> tuple[Bench, float]:
 
 
 def rate(judging: Judging, seeds: int, *before: InWords) -> float:
-    return sum(play_round(judging, seed, *before) for seed in range(seeds)) / seeds
+    return sum(name_all(start(seed), judging, seed, *before) for seed in range(seeds)) / seeds
 
 
 def check_rates(seeds: int, *, leave: float) -> None:
@@ -124,7 +87,7 @@ def test_what_was_felt_is_read_once_it_is_said_what_it_was_and_again_not_of_what
 
 
 def test_in_an_assessed_round_no_word_is_read_and_no_truth_told_before_the_last_hub_is_named():
-    bench = open_link(f"{NAMING}.end.1")
+    bench = start(1)
     for hub in range(8):
         bench = do(bench, Take(hub), Rock(), Twirl())
         assert read(bench, len(bench.log) - 1) == AT_THE_END

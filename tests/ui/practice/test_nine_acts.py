@@ -15,10 +15,9 @@ from conemodel.tasks.practice.session import Bench
 from conemodel.ui.practice.session import Stand
 from tests.tasks.practice.hands import do
 from tests.tasks.practice.hubs import bench_of
+from tests.tasks.practice.inputs import STEPS, By
 
 MOST = 9
-STEPS = {"mouse": 0.45, "touch": 0.9, "keys": 1.0}
-"""How finely each input turns the cone [°]: pixels of the dial, a finger's width of them, arrow keys with Shift."""
 
 
 def too_tight() -> Bench:
@@ -53,7 +52,7 @@ def corrected(out: float) -> Stand:
 
 
 @pytest.mark.parametrize("by", STEPS)
-def test_a_correction_takes_at_most_nine_acts(by: str) -> None:
+def test_a_correction_takes_at_most_nine_acts(by: By) -> None:
     before = too_tight()
     assert (state(before), before.hub.lock is not None, before.hub.closed) == ("tight", True, True)
     step = radians(STEPS[by])
