@@ -11,7 +11,6 @@ from conemodel.cli.reporting import Reported, say
 from conemodel.parts.foreign_file import read_bytes
 
 if TYPE_CHECKING:
-    from conemodel.record.customers import Deleted
     from conemodel.record.database import Database
     from conemodel.tasks.job_card.card import Card
 
@@ -130,7 +129,7 @@ def delete(database: "Database", name: str, yes: bool) -> None:
     if not yes:
         click.confirm("Delete every job card of this customer for good?", abort=True)
     with Reported():
-        say(_deleted_text(delete_customer(name, database)))
+        say("\n".join(delete_customer(name, database).lines))
 
 
 def _card_of(which: str, database: "Database") -> "Card":
@@ -151,21 +150,3 @@ def _card_of(which: str, database: "Database") -> "Card":
         limit = f"is how {len(begin)} ids begin"
         raise InputProblems([Problem(where="card", value=which, limit=limit, remedy="give more of it")])
     raise NoCard(f"No job card has the id or the tag number “{which[:60]}”.")
-
-
-def _deleted_text(deleted: "Deleted") -> str:
-    """Return what was deleted and what was not."""
-    from conemodel.record.customers import NOT_KNOWN
-
-    lines = [f"cards deleted: {deleted.cards}; answers deleted from cards of others: {deleted.former}"]
-    lines += [f"{each}: left, a card of another that mentions the name" for each in deleted.mentioned]
-    lines += [f"{each}: a copy of the record that still holds the name" for each in deleted.copies]
-    lines += [f"{each}: cannot be read, and may hold the name" for each in deleted.unread]
-    lines += [
-        f"{each}: a copy that is not where it was written, and may hold the name" for each in deleted.absent
-    ]
-    if not deleted.erased:
-        lines.append(
-            "Another program held the record: its file may still hold the text. Close it, delete again."
-        )
-    return "\n".join((*lines, NOT_KNOWN))

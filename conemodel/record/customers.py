@@ -43,6 +43,23 @@ class Deleted:
     unread: tuple[Path, ...]
     absent: tuple[Path, ...]
 
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """What was deleted and what was not, in words."""
+        lines = [f"cards deleted: {self.cards}; answers deleted from cards of others: {self.former}"]
+        lines += [f"{each}: left, a card of another that mentions the name" for each in self.mentioned]
+        lines += [f"{each}: a copy of the record that still holds the name" for each in self.copies]
+        lines += [f"{each}: cannot be read, and may hold the name" for each in self.unread]
+        lines += [
+            f"{each}: a copy that is not where it was written, and may hold the name" for each in self.absent
+        ]
+        if not self.erased:
+            held = (
+                "Another program held the record: its file may still hold the text. Close it, delete again."
+            )
+            lines.append(held)
+        return (*lines, NOT_KNOWN)
+
 
 def delete_customer(name: str, database: Database) -> Deleted:
     """Delete every card of a customer, and the name from the history of others' cards; capitals make no difference.

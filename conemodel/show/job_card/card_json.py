@@ -16,6 +16,7 @@ from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
 from conemodel.tasks.job_card.step import MOST_ROUNDS, Amount, Choice, Day, Step, Text
 from conemodel.tasks.job_card.steps import SECTIONS, Section, open_places, rounds_of
 from conemodel.tasks.job_card.stops import headline_of_card
+from conemodel.tasks.job_card.this_wheel import came_back, side_by_side
 from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES, UsualTorque, axle_torque
 
 PICTURED = ("cone", "cup")
@@ -51,6 +52,7 @@ def card_json(card: Card, beside: Beside) -> dict[str, Any]:
         "id": card.id,
         "who": who_words(card),
         "head": _head(card),
+        "before": _before(card, beside.before),
         "sections": [_section(section, card, beside, left) for section in SECTIONS],
         "besides": [[*place, value] for place, value in card.answers.items()],
         "torques": {"mark": MARK, "rows": [[one.part, one.words] for one in USUAL_TORQUES]},
@@ -85,6 +87,18 @@ def _head(card: Card) -> dict[str, Any]:
         "about": about,
         "rest": answer.rest,
         "below": [[one.head, one.rest] for one in headline.below],
+    }
+
+
+def _before(card: Card, before: Card | None) -> dict[str, Any] | None:
+    """Return the last card of the wheel beside this one; None where there is none."""
+    if before is None:
+        return None
+    return {
+        "id": before.id,
+        "title": f"Last card of this wheel: {before.begun_at[:10]}",
+        "back": list(came_back(card, before)),
+        "rows": [[row.asked, one_line(row.then), one_line(row.now)] for row in side_by_side(card, before)],
     }
 
 

@@ -67,6 +67,28 @@ def as_other_side(card: Card, side: str) -> Offer | None:
     return Offer(words=f"as on the {other}", answers=answers) if answers else None
 
 
+LASTING = ("held_by", "brake", "drive", "rim_mark", "customer", "hub", "measured")
+"""What stays with a wheel from one card to the next, with what is known of its hub."""
+
+
+def as_last_time(card: Card, before: Card) -> Offer | None:
+    """Return what answers who a wheel is as on its last card, with its hub and what was measured; None for nothing."""
+    answers = {
+        Place(step): value
+        for step in LASTING
+        if (value := before.answer(step)) is not None and card.answer(step) is None
+    }
+    words = [str(answers[Place(step)]) for step in LASTING[:3] if Place(step) in answers]
+    named = [
+        name for step, name in (("hub", "its hub"), ("measured", "as measured")) if Place(step) in answers
+    ]
+    return (
+        Offer(words=f"as last time: {', '.join((*words, *named)) or 'who it is'}", answers=answers)
+        if answers
+        else None
+    )
+
+
 def _from_hub(place: Place, hub: Scenario | None) -> Iterator[Offer]:
     if hub is None:
         return

@@ -14,7 +14,7 @@ from conemodel.parts.toml_files import read_scenario, write_part
 from conemodel.tasks.job_card.advice import TurnAdvice, rounds_told
 from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.from_check import answers_from
-from conemodel.tasks.job_card.offers import Offer
+from conemodel.tasks.job_card.offers import Offer, as_last_time
 from conemodel.tasks.job_card.steps import STEPS
 from conemodel.ui.cache import cached_diagnosis, cached_first_turn
 from conemodel.ui.choose_hub import travelling_hub
@@ -29,11 +29,12 @@ def hub_of(card: Card) -> Scenario | None:
     return None
 
 
-def offered_besides(card: Card) -> Mapping[str, tuple[Offer, ...]]:
-    """Return what can be taken from the other screens, by the section at whose head it is offered."""
+def offered_besides(card: Card, before: Card | None) -> Mapping[str, tuple[Offer, ...]]:
+    """Return what can be taken from the last card and from the other screens, by the section it is offered in."""
     offered: dict[str, tuple[Offer, ...]] = {}
-    if hub := _hub_offer():
-        offered["Who"] = (hub,)
+    last = as_last_time(card, before) if before else None
+    if who := tuple(offer for offer in (last, _hub_offer()) if offer):
+        offered["Who"] = who
     if found := _answers_of_check():
         offered["As found"] = (Offer(words="take what stands on Check a hub", answers=found),)
     return offered

@@ -9,10 +9,12 @@ import streamlit as st
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.record.cards import answer, find_card
 from conemodel.record.database import Database
+from conemodel.record.same_wheel import cards_known_alike
 from conemodel.show.job_card.card_json import Beside, card_json
 from conemodel.show.job_card.condition_pictures import condition_pictures
 from conemodel.show.palette import tones
 from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.tasks.job_card.this_wheel import last_of_wheel
 from conemodel.ui.job_card.hub_in_hand import advice_now, hub_of, offered_besides
 from conemodel.ui.visit import typed_name
 from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
@@ -41,9 +43,20 @@ def show_card(card_id: str) -> None:
 
 
 def beside_of(card: Card) -> Beside:
-    """Return what is known besides a card."""
+    """Return what is known besides a card.
+
+    Raises:
+        RecordError: the record could not be read.
+    """
     hub = hub_of(card)
-    return Beside(today=date.today(), hub=hub, offers=offered_besides(card), advice=advice_now(card, hub))
+    before = last_of_wheel(card, cards_known_alike(card, Database()))
+    return Beside(
+        today=date.today(),
+        before=before,
+        hub=hub,
+        offers=offered_besides(card, before),
+        advice=advice_now(card, hub),
+    )
 
 
 def _take(card_id: str, key: str) -> None:

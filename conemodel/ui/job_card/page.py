@@ -6,13 +6,18 @@ from conemodel.base.errors import ConemodelError
 from conemodel.base.plain_text import for_page
 from conemodel.record.cards import NoCard, begin_card
 from conemodel.record.database import Database
+from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.job_card.in_hand import show_card
-from conemodel.ui.job_card.memory import show_memory
+from conemodel.ui.job_card.keep_a_copy import keep_a_copy
+from conemodel.ui.job_card.memory import STYLE, show_memory
 from conemodel.ui.visit import ask_for_name
 
 CARD = "card"
 """Stands in the address for the id of the card in hand."""
+
+NOT_BEGUN = "job_card_not_begun"
+"""Where the reason stands why no card could be begun, until it is said."""
 
 LEAD = "What was found, done and measured on the hub in your hand. Every tap is kept at once, on this computer only."
 
@@ -23,16 +28,17 @@ def page() -> None:
     """Draw the page."""
     card_id = st.query_params.get(CARD)
     begin_page("Job cards", "" if card_id else LEAD)
+    st.html(STYLE)
     try:
         if card_id:
-            st.button("All cards", on_click=_put_down, icon=":material/arrow_back:")
+            st.button("All cards", on_click=_put_down, icon=":material/arrow_back:", key="job_card_back")
             show_card(card_id)
         else:
-            with st.container(horizontal=True, vertical_alignment="bottom"):
-                st.button(
-                    "New card", on_click=_begin, type="primary", icon=":material/add:", key="job_card_new"
-                )
+            st.button("New card", on_click=_begin, type="primary", icon=":material/add:", key="job_card_new")
+            if problem := st.session_state.pop(NOT_BEGUN, ""):
+                say_problems("No card could be begun.", problem)
             show_memory(take_up)
+            keep_a_copy()
         with st.expander("Who works here"):
             ask_for_name("Mechanic's name, or none", WITH_NAME, WITH_NAME)
     except NoCard:
@@ -55,4 +61,4 @@ def _begin() -> None:
     try:
         take_up(begin_card(Database()).id)
     except ConemodelError as error:
-        st.session_state.job_card_not_begun = str(error)
+        st.session_state[NOT_BEGUN] = str(error)

@@ -8,7 +8,7 @@ class JobCard {
   constructor(root) {
     const find = (what) => root.querySelector(what);
     this.frame = find(".job-card");
-    this.boxes = Object.fromEntries(["wheel", "head", "brief", "trouble", "sections"].map((name) => [name, find(`.${name}`)]));
+    this.boxes = Object.fromEntries(["wheel", "head", "brief", "trouble", "before", "sections"].map((name) => [name, find(`.${name}`)]));
     this.jumps = find("nav");
     this.sections = new Map();
     this.rows = new Map();
@@ -142,8 +142,23 @@ class JobCard {
     if (boxes.head.dataset.said !== JSON.stringify(head)) boxes.head.replaceChildren(...large, ...below);
     boxes.head.dataset.said = JSON.stringify(head);
     this.frame.dataset.question = head.question;
+    this.remember(data.before);
     boxes.brief.hidden = head.question !== "safe"; // what keeps a wheel from being ridden stays in sight
     boxes.brief.textContent = `${head.sign} ${head.words}${head.about ? `: ${head.about}` : ""}`.trim();
+  }
+
+  // The last card of this wheel, beside what stands now.
+  remember(before) {
+    const box = this.boxes.before, said = JSON.stringify(before), open = box.querySelector("details")?.open ?? false;
+    if (box.dataset.said === said) return;
+    box.dataset.said = said;
+    box.replaceChildren();
+    if (!before) return;
+    box.append(...before.back.map((words) => make("p", "below back", `↺ ${words}`)));
+    const fold = make("details"), table = sideBySide(before.rows);
+    fold.open = open;
+    fold.append(make("summary", "", before.title), table);
+    box.append(fold);
   }
 
   close() {

@@ -128,6 +128,20 @@ function torqueTable({ mark, rows }) {
   return fold;
 }
 
+export function sideBySide(rows) {
+  const table = make("table"), head = make("tr");
+  head.append(...["Asked", "Then", "Now"].map((words) => make("th", "", words)));
+  for (const cell of head.children) cell.scope = "col";
+  table.append(head);
+  for (const [asked, then, now] of rows) {
+    const line = make("tr");
+    line.append(make("th", "", asked), make("td", "", then), make("td", "", now || "–"));
+    line.firstChild.scope = "row";
+    table.append(line);
+  }
+  return table;
+}
+
 function pictures(drawn) {
   const strip = make("div", "pictures");
   for (const [words, svg] of Object.entries(drawn)) {

@@ -1,0 +1,114 @@
+"""The wheel in hand on earlier cards: which is its last, what came back, and what stands beside what now."""
+
+from collections.abc import Iterable, Iterator
+from datetime import date
+from typing import NamedTuple
+
+from conemodel.parts.hub import SIDES
+from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.tasks.job_card.step import Amount
+from conemodel.tasks.job_card.steps import STEPS, rounds_of
+
+KNOWN_BY = ("tag", "customer")
+"""Steps by either of which a wheel is known again, front and rear apart; of one customer the rim's mark counts too."""
+
+FELT = ("slight", "clear")
+"""Words for play that is there."""
+
+SIDE_BY_SIDE = (
+    "found_play_closed", "found_turning", "ball_count", "ball_size", "cone", "cup", "fixed_protrusion", "width",
+    "contact", "turn", "outcome", "play_closed", "turning",
+)  # fmt: skip
+"""Steps whose answers stand beside those of the last card."""
+
+
+class Beside(NamedTuple):
+    """One answer, then and now, in words; empty where there was none."""
+
+    asked: str
+    then: str
+    now: str
+
+
+def last_of_wheel(card: Card, cards: Iterable[Card]) -> Card | None:
+    """Return the last card of the same wheel that was begun before this one, None for none."""
+    earlier = [
+        each
+        for each in cards
+        if each.id != card.id and each.begun_at <= card.begun_at and _is_same_wheel(card, each)
+    ]
+    return max(earlier, key=lambda each: (each.begun_at, each.id), default=None)
+
+
+def _is_same_wheel(card: Card, other: Card) -> bool:
+    if card.answer("wheel") is None or card.answer("wheel") != other.answer("wheel"):
+        return False
+    if (tag := plain(card.text("tag"))) and tag == plain(other.text("tag")):
+        return True
+    customer = plain(card.text("customer"))
+    marks = {plain(each.text("rim_mark")) for each in (card, other)} - {""}
+    return bool(customer) and customer == plain(other.text("customer")) and len(marks) < 2
+
+
+def plain(text: str) -> str:
+    """Return a text as it is compared: capitals and blanks alike.
+
+    >>> plain(" A  7 ")
+    'a 7'
+    """
+    return " ".join(text.split()).casefold()
+
+
+def came_back(card: Card, before: Card) -> tuple[str, ...]:
+    """Return what was put right on the last card and is found again, in sentences."""
+    days = (date.fromisoformat(card.begun_at[:10]) - date.fromisoformat(before.begun_at[:10])).days
+    since = f"{days} day{'' if days == 1 else 's'} after the last card"
+    return tuple(f"{words}, {since}." for words in _came_back(card, before))
+
+
+def _came_back(card: Card, before: Card) -> Iterator[str]:
+    if card.answer("found_play_closed") in FELT and before.answer("play_closed") == "none":
+        yield "Play is back: it left with none, clamp closed"
+    rough = card.answer("found_turning")
+    if rough not in (None, "free", "not felt") and before.answer("turning") == "free":
+        yield f"It left turning free and now turns {rough}"
+    if card.answer("found_far_locked") == "no":
+        yield "The far side has come unlocked"
+
+
+def side_by_side(card: Card, before: Card) -> tuple[Beside, ...]:
+    """Return what the last card had answered beside what stands now, in the order of the bench."""
+    rows = (Beside(_asked(place), _words(place, before), _words(place, card)) for place in _places(before))
+    return tuple(row for row in rows if row.then)
+
+
+def _places(before: Card) -> Iterator[Place]:
+    for name in SIDE_BY_SIDE:
+        yield from STEPS[name].places(rounds_of(before))
+
+
+def _asked(place: Place) -> str:
+    words = STEPS[place.step].words
+    if place.where in SIDES:
+        return f"{words}, {place.where}"
+    return f"{words}, round {place.where}" if place.where else words
+
+
+def _words(place: Place, card: Card) -> str:
+    return value_words(place, card.answer(*place))
+
+
+def value_words(place: Place, value: Value) -> str:
+    """Return an answer in words with its unit, empty for none.
+
+    >>> value_words(Place("width"), 135.0), value_words(Place("turn", "2"), -3)
+    ('135 mm', 'in 3 min')
+    """
+    if value is None:
+        return ""
+    step = STEPS[place.step]
+    if not isinstance(step, Amount) or isinstance(value, str):
+        return str(value)
+    if step.least < 0:
+        return f"{'out' if value > 0 else 'in'} {abs(value):g} {step.unit.symbol}"
+    return f"{value:g} {step.unit.symbol}".rstrip()
