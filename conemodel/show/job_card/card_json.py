@@ -22,6 +22,9 @@ from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES, UsualTorq
 PICTURED = ("cone", "cup")
 """Steps with pictures to judge by, which have their names."""
 
+WHO = tuple(step.name for step in SECTIONS[0].steps)
+"""Steps that say which wheel it is: they are as they were, and that need not be said."""
+
 TORQUES = ("freehub_bolt", "locknut", "axle_nuts")
 """Steps below which the table of usual torques lies folded."""
 
@@ -50,7 +53,7 @@ def card_json(card: Card, beside: Beside) -> dict[str, Any]:
     left = open_places(card)
     return {
         "id": card.id,
-        "who": who_words(card),
+        "who": who_words(card) + (f" · hub: {one_line(beside.hub.name)}" if beside.hub else ""),
         "head": _head(card),
         "before": _before(card, beside.before),
         "sections": [_section(section, card, beside, left) for section in SECTIONS],
@@ -187,7 +190,8 @@ def _cell(step: Step, place: Place, card: Card, beside: Beside) -> dict[str, Any
             *offers,
         )
     given = [entry.value for entry in card.corrected(*place)]
-    earlier = beside.before.answer(*place) if beside.before and isinstance(step, Choice) else None
+    known_again = beside.before and isinstance(step, Choice) and step.name not in WHO
+    earlier = beside.before.answer(*place) if beside.before and known_again else None
     return {
         "place": list(place),
         "label": {"side": place.where, "round": f"Round {place.where}", "card": ""}[step.each],

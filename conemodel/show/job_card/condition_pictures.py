@@ -35,10 +35,16 @@ def _picture(draw: Callable[[Tones, str], Iterator[str]], tones: Tones, conditio
     return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {WIDTH} {HEIGHT}" aria-hidden="true">{marks}</svg>'
 
 
+def _bright_and_deep(tones: Tones) -> tuple[str, str]:
+    """Return the brightest and the darkest colour of either ground; as hex, the brighter is the greater."""
+    return max(tones.paper, tones.ink), min(tones.paper, tones.ink)
+
+
 def _track(tones: Tones, condition: str) -> tuple[str, float]:
     """Return colour and width of the track: bright where it is good, dull and broad where it is not."""
+    bright, _ = _bright_and_deep(tones)
     dull = mix_colours(tones.steel, tones.taken, 0.35)
-    return {GOOD: (tones.paper, FINE), PALE: (dull, BROAD), PITTED: (dull, BROAD)}[condition]
+    return {GOOD: (bright, FINE), PALE: (dull, BROAD), PITTED: (dull, BROAD)}[condition]
 
 
 def _cone(tones: Tones, condition: str) -> Iterator[str]:
@@ -76,4 +82,5 @@ def _pit(tones: Tones, x: float, y: float, radius: float) -> str:
         f"{x + out * cos(2 * pi * corner / 9):.1f},{y + out * sin(2 * pi * corner / 9):.1f}"
         for corner, out in enumerate(ragged)
     )
-    return f'<polygon points="{points}" fill="{tones.ink}" stroke="{tones.paper}" stroke-width="0.5"/>'
+    bright, deep = _bright_and_deep(tones)
+    return f'<polygon points="{points}" fill="{deep}" stroke="{bright}" stroke-width="0.5"/>'

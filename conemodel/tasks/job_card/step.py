@@ -17,7 +17,7 @@ Each = Literal["card", "side", "round"]
 MOST_ROUNDS = 8
 """Most settings of the cone on one card: a hub that is not right by then has something else the matter. Judgement."""
 
-LONGEST_TEXT = 2000
+LONGEST_TEXT = 8000
 """Longest text of an answer [characters]."""
 
 

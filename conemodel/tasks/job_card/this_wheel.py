@@ -62,7 +62,9 @@ def plain(text: str) -> str:
 def came_back(card: Card, before: Card) -> tuple[str, ...]:
     """Return what was put right on the last card and is found again, in sentences."""
     days = (date.fromisoformat(card.begun_at[:10]) - date.fromisoformat(before.begun_at[:10])).days
-    since = f"{days} day{'' if days == 1 else 's'} after the last card"
+    since = (
+        f"{days} day{'' if days == 1 else 's'} after the last card" if days else "on the day of the last card"
+    )
     return tuple(f"{words}, {since}." for words in _came_back(card, before))
 
 

@@ -48,7 +48,9 @@ def _hub_offer() -> Offer | None:
     text = write_part(hub)
     if STEPS["hub"].limit(text):
         return None
-    return Offer(words=f"it is the hub in hand: {one_line(hub.name)[:60]}", answers={Place("hub"): text})
+    return Offer(
+        words=f"like the hub of the other screens: {one_line(hub.name)[:60]}", answers={Place("hub"): text}
+    )
 
 
 def _answers_of_check() -> Mapping[Place, str | int | float | None]:

@@ -23,9 +23,12 @@ STYLE = """
 <style>
 .st-key-cm-cards button {min-height: 48px; justify-content: flex-start; text-align: left}
 .st-key-cm-cards button > div {justify-content: flex-start}
-.st-key-cm-cards {gap: 0.4rem}
-.st-key-job_card_new button, .st-key-job_card_back button {min-height: 48px}
-.st-key-job_card_words [data-baseweb=input], .st-key-job_card_words input {min-height: 46px}
+.st-key-cm-cards {gap: 0.5rem}
+.st-key-cm-cards [data-testid=stHeading] {padding-bottom: 0.4rem}
+[data-testid=stMain] [data-testid=stExpander] summary {min-height: 48px}
+[data-testid=stMain] [data-testid^=stBaseButton], [data-testid=stMain] [data-testid=stTextInputRootElement] {
+  min-height: 48px;
+}
 </style>
 """
 

@@ -12,6 +12,11 @@ class JobCard {
     this.jumps = find("nav");
     this.sections = new Map();
     this.rows = new Map();
+    this.seen = new IntersectionObserver(([head]) => {
+      this.away = !head.isIntersecting;
+      this.keepInSight();
+    });
+    this.seen.observe(this.boxes.head);
     this.run = Math.random().toString(36).slice(2);
     this.taps = 0;
   }
@@ -143,7 +148,7 @@ class JobCard {
     boxes.head.dataset.said = JSON.stringify(head);
     this.frame.dataset.question = head.question;
     this.remember(data.before);
-    boxes.brief.hidden = head.question !== "safe"; // what keeps a wheel from being ridden stays in sight
+    this.keepInSight();
     boxes.brief.textContent = `${head.sign} ${head.words}${head.about ? `: ${head.about}` : ""}`.trim();
   }
 
@@ -161,7 +166,13 @@ class JobCard {
     box.append(fold);
   }
 
+  // What keeps a wheel from being ridden stays in sight when the largest words do not.
+  keepInSight() {
+    this.boxes.brief.hidden = !this.away || this.data?.head.question !== "safe";
+  }
+
   close() {
+    this.seen.disconnect();
     clearTimeout(this.again);
     clearTimeout(this.late);
   }

@@ -77,7 +77,7 @@ function amountCell(card, row, cell, name) {
 }
 
 function textCell(card, row, cell, name) {
-  const field = make("input", "text");
+  const field = make("input", "field");
   field.type = row.kind === "day" ? "date" : "text";
   if (row.limits.longest) field.maxLength = row.limits.longest;
   field.setAttribute("aria-label", name);

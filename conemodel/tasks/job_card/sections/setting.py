@@ -25,6 +25,6 @@ STEPS = (
         name="locknut_torque", words="Its torque", applies=when("locknut", BY_WRENCH),
         unit=NEWTON_METRE, least=1, most=80, step=1, usual=15,
     ),
-    Text(name="measured", words="The hub as measured", optional=True, written=True, longest=2000),
+    Text(name="measured", words="The hub as measured", optional=True, written=True, longest=4000),
 )  # fmt: skip
 """`advice` and `measured` are not asked: the program writes them, `measured` as JSON."""

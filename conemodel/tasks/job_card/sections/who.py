@@ -18,6 +18,6 @@ STEPS = (
     Choice(name="drive", words="Drive", choices=(FREEHUB, "screwed freewheel", "fixed"), applies=rear),
     Text(name="rim_mark", words="How the wheel is known again", optional=True, longest=80),
     Text(name="customer", words="Customer", optional=True, longest=60),
-    Text(name="hub", words="The hub, as a file", optional=True, written=True, longest=2000),
+    Text(name="hub", words="The hub, as a file", optional=True, written=True, longest=8000),
 )
 """`hub` holds what is known of the hub, as the text of its file; it is not asked but taken from the hub in hand."""
