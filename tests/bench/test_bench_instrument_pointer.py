@@ -19,6 +19,7 @@ from tests.browser.server import Server
 MOVES, PAUSE_MS = 300, 4
 """As quick as a mouse reports: every frame has a move in it, for either picture."""
 
+ROUNDS = 3
 FRAME_MS = 1000 / 60
 
 SQUARE = """() => {
@@ -73,20 +74,23 @@ def slow_frames(page: Page, middle: tuple[float, float], radius: float, throttle
 def test_the_picture_follows_a_pointer_at_most_a_frame_later_than_a_square(
     benchmark: Any, visitor: Visitor, throttle: int
 ) -> None:
-    found: dict[str, tuple[float, float]] = {}
+    found: list[dict[str, tuple[float, float]]] = []
 
     def measure() -> None:
+        one = {}
         with visitor.page("/?stage=backed_off", width=1366, height=768) as page:
             wait_rest(page)
             hand = Spanner(page)
-            found["instrument"] = slow_frames(page, hand.middle, hand.radius, throttle)
+            one["instrument"] = slow_frames(page, hand.middle, hand.radius, throttle)
         with visitor.page("/?stage=backed_off", width=1366, height=768) as page:
             wait_rest(page)
             page.evaluate(SQUARE)
-            found["square"] = slow_frames(page, hand.middle, hand.radius, throttle)
+            one["square"] = slow_frames(page, hand.middle, hand.radius, throttle)
+        found.append(one)
 
-    benchmark.pedantic(measure, rounds=1, iterations=1)
-    for name, (median, late) in found.items():
+    benchmark.pedantic(measure, rounds=ROUNDS, iterations=1)
+    # Of three runs the one in the middle: whether a square just catches a frame is chance.
+    one = sorted(found, key=lambda each: each["instrument"][1] - each["square"][1])[ROUNDS // 2]
+    for name, (median, late) in one.items():
         benchmark.extra_info[f"{name}, median and 95 % [ms]"] = (round(median, 1), round(late, 1))
-    # A frame at a throttled processor's own pace: the square's frames are late there as well.
-    assert found["instrument"][1] <= found["square"][1] + throttle * FRAME_MS
+    assert one["instrument"][1] <= one["square"][1] + FRAME_MS

@@ -97,6 +97,7 @@ class Instrument {
   // Once a frame at most, however often a finger moves.
   show() {
     if (this.hands.busy) this.frame.dataset.busy = "yes";
+    else if (this.left) return; // it stands as drawn: nothing is in the way of asking and of the answer
     this.drawing ||= requestAnimationFrame(() => this.draw());
   }
 
@@ -110,7 +111,7 @@ class Instrument {
     this.dial.show(place, hands.at);
     this.whole.show(place);
     this.unsaid = { place, answer };
-    if (!hands.busy && !this.left) return this.tell(); // before an answer nothing stands in the way of asking for it
+    if (!hands.busy && !this.left) return this.tell();
     this.told = (this.told + 1) % this.tellings.length;
     this.tellings[this.told](place, answer);
     clearTimeout(this.telling);
@@ -145,6 +146,8 @@ class Instrument {
 
   say() {
     const { at } = this.hands;
+    this.silent = Boolean(this.left); // what is said aloud is what is answered
+    if (this.silent) return;
     put(this.boxes.said, this.words(follow(this.data, at), this.answer()));
   }
 
@@ -161,7 +164,7 @@ class Instrument {
     if (exact) {
       this.data.exact = exact;
       this.frame.dataset.exact = exact.angle;
-      this.show();
+      this.drawing ||= requestAnimationFrame(() => this.draw());
     }
     requestAnimationFrame(() => requestAnimationFrame(() => this.pass()));
   }
@@ -169,6 +172,8 @@ class Instrument {
   pass() {
     if (this.left) this.component.setStateValue("hand", this.left);
     this.left = undefined;
+    this.show();
+    if (this.silent) this.say();
   }
 
   close() {
