@@ -2,7 +2,7 @@
 
 from conemodel.base.plain_text import for_page
 from conemodel.base.table import Column, Table
-from conemodel.show.job_card.card_json import who_words
+from conemodel.show.job_card.on_page import who_words
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.faults import Counted
 from conemodel.tasks.job_card.memory import Recheck

@@ -19,6 +19,7 @@ from conemodel.tasks.job_card.steps import STEPS
 from conemodel.ui.cache import cached_diagnosis, cached_first_turn
 from conemodel.ui.choose_hub import travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, readings_of
+from conemodel.ui.own_hub import OWN, OWN_HUB
 
 
 def hub_of(card: Card) -> Scenario | None:
@@ -51,6 +52,12 @@ def _hub_offer() -> Offer | None:
     return Offer(
         words=f"like the hub of the other screens: {one_line(hub.name)[:60]}", answers={Place("hub"): text}
     )
+
+
+def carry_to_other_screens(hub: Scenario) -> None:
+    """Make a hub the one of the other screens."""
+    OWN_HUB.take(hub)
+    st.session_state.hub = OWN
 
 
 def _answers_of_check() -> Mapping[Place, str | int | float | None]:

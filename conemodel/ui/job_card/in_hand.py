@@ -7,15 +7,16 @@ from functools import partial
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.parts.scenario import Scenario
 from conemodel.record.cards import answer, find_card
 from conemodel.record.database import Database
 from conemodel.record.same_wheel import cards_known_alike
-from conemodel.show.job_card.card_json import Beside, card_json
 from conemodel.show.job_card.condition_pictures import condition_pictures
+from conemodel.show.job_card.on_page import Beside, card_on_page
 from conemodel.show.palette import tones
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.this_wheel import last_of_wheel
-from conemodel.ui.job_card.hub_in_hand import advice_now, hub_of, offered_besides
+from conemodel.ui.job_card.hub_in_hand import advice_now, carry_to_other_screens, hub_of, offered_besides
 from conemodel.ui.visit import typed_name
 from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
 
@@ -32,14 +33,23 @@ def show_card(card_id: str) -> None:
         RecordError: the record could not be read.
     """
     card, key = find_card(card_id, Database()), f"job_card_{card_id}"
+    beside = beside_of(card)
     job_card(
         key=key,
-        data=card_json(card, beside_of(card)),
+        data=card_on_page(card, beside),
         pictures=condition_pictures(tones(dark=st.context.theme.type == "dark")),
         kept=_done(),
         trouble=st.session_state.pop("job_card_trouble", ""),
         on_taps=partial(_take, card_id, key),
     )
+    if beside.hub:
+        _carry_hub(beside.hub)
+
+
+def _carry_hub(hub: Scenario) -> None:
+    """Draw what takes the hub of a card to the other screens."""
+    words = "Take this card's hub to the other screens"
+    st.button(words, key="job_card_carry", on_click=carry_to_other_screens, args=(hub,))
 
 
 def beside_of(card: Card) -> Beside:

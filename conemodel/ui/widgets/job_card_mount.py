@@ -38,7 +38,7 @@ def job_card(
 
     Args:
         key: of the widget.
-        data: the card, as `card_json` gives it.
+        data: the card, as `card_on_page` gives it.
         pictures: SVG to judge by, by part and condition.
         kept: ids of the taps that are dealt with; those that are not are sent again.
         trouble: what could not be kept, in words.

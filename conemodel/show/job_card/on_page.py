@@ -48,7 +48,7 @@ class Beside:
     advice: Mapping[str, TurnAdvice] = field(default_factory=dict)
 
 
-def card_json(card: Card, beside: Beside) -> dict[str, Any]:
+def card_on_page(card: Card, beside: Beside) -> dict[str, Any]:
     """Return a card for the widget: plain values only."""
     left = open_places(card)
     return {

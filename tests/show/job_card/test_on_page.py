@@ -5,8 +5,8 @@ from datetime import date
 
 import pytest
 
-from conemodel.show.job_card.card_json import Beside, card_json
 from conemodel.show.job_card.condition_pictures import PITS, condition_pictures
+from conemodel.show.job_card.on_page import Beside, card_on_page
 from conemodel.show.palette import DARK, LIGHT
 from conemodel.tasks.job_card.advice import TurnAdvice
 from conemodel.tasks.job_card.sections.strip import GOOD, PALE, PITTED
@@ -27,19 +27,19 @@ def cells(data):
 )
 def test_every_place_that_is_asked_stands_once(answers) -> None:
     card = card_with(answers)
-    drawn = [tuple(cell["place"]) for cell in cells(card_json(card, BESIDE))]
+    drawn = [tuple(cell["place"]) for cell in cells(card_on_page(card, BESIDE))]
     assert sorted(drawn) == sorted(place for place in places_of(card) if not STEPS[place.step].written)
 
 
 def test_nothing_is_chosen_that_was_not_tapped() -> None:
     before = card_with(REAR | {"cone/left": "good", "width": 135.0})
-    data = card_json(card_with({"wheel": "rear"}), Beside(today=BESIDE.today, before=before))
+    data = card_on_page(card_with({"wheel": "rear"}), Beside(today=BESIDE.today, before=before))
     assert [cell["place"] for cell in cells(data) if cell["value"] is not None] == [["wheel", ""]]
 
 
 def test_it_is_plain_json_and_what_was_corrected_is_said() -> None:
     card = card_with({"tag": "7"}).with_entry(card_with({"tag": "<b>"}).entries[0])
-    data = json.loads(json.dumps(card_json(card, BESIDE)))
+    data = json.loads(json.dumps(card_on_page(card, BESIDE)))
     tag = next(cell for cell in cells(data) if cell["place"][0] == "tag")
     assert (tag["value"], tag["was"]) == ("<b>", "7")
 
@@ -47,12 +47,13 @@ def test_it_is_plain_json_and_what_was_corrected_is_said() -> None:
 def test_a_round_that_came_out_wrong_opens_the_next_with_its_advice() -> None:
     advised = {"2": TurnAdvice(words="Bring it in.", minutes=-4)}
     card = card_with(REAR | {"turn/1": 15, "outcome/1": "loose"})
-    data = card_json(card, Beside(today=BESIDE.today, advice=advised))
+    data = card_on_page(card, Beside(today=BESIDE.today, advice=advised))
     turn = next(cell for cell in cells(data) if cell["place"] == ["turn", "2"])
     assert turn["advice"] == "Bring it in."
     assert turn["offers"][0] == {"words": "as advised: in 4", "answers": [["turn", "2", -4]]}
     assert all(
-        cell["place"] != ["turn", "2"] for cell in cells(card_json(card_with(REAR | {"turn/1": 15}), BESIDE))
+        cell["place"] != ["turn", "2"]
+        for cell in cells(card_on_page(card_with(REAR | {"turn/1": 15}), BESIDE))
     )
 
 
