@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import click
 
 from conemodel.base.errors import InputProblems, Problem
-from conemodel.cli.reporting import Reported, say
+from conemodel.cli.reporting import Reported, say, write_sheet
 from conemodel.parts.foreign_file import read_bytes
 
 if TYPE_CHECKING:
@@ -56,6 +56,20 @@ def show(database: "Database", which: str, as_json: bool) -> None:
     with Reported():
         found = _card_of(which, database)
         say(card_json(found) if as_json else card_text(found))
+
+
+@card.command("pdf")
+@click.argument("which")
+@click.argument("file")
+@click.pass_obj
+def print_pdf(database: "Database", which: str, file: str) -> None:
+    """Write the job card WHICH to FILE as PDF: a sheet of A5 with halves for workshop and customer, and a tag."""
+    from conemodel.show.job_card.sheet import card_figure
+
+    with Reported():
+        found = _card_of(which, database)
+        write_sheet("FILE", Path(file), lambda: card_figure(found))
+        say(f"{file}: written")
 
 
 @card.command("export")

@@ -164,3 +164,13 @@ def test_a_damaged_record_is_answered_in_words(database: Database) -> None:
         refused = run(*arguments)
         assert refused.exit_code == 1
         assert "record.sqlite3: the record could not be used: file is not a database" in refused.output
+
+
+def test_a_card_is_written_on_paper_by_its_tag(database: Database, tmp_path: Path) -> None:
+    keep(database, 1, tag="7")
+    file = tmp_path / "card.pdf"
+    assert run("pdf", "7", str(file)).exit_code == 0
+    assert file.read_bytes().startswith(b"%PDF")
+    nowhere = run("pdf", "7", str(tmp_path / "none" / "card.pdf"))
+    assert (nowhere.exit_code, "cannot be written" in nowhere.output) == (2, True)
+    assert run("pdf", "8", str(file)).exit_code == 1

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import nan
 from typing import TYPE_CHECKING, Any, Literal
 
@@ -34,8 +35,8 @@ ASCENT = 0.95
 INDENT = 6.0
 """Room of a sign before a paragraph [mm]."""
 
-GREY = "0.35"
-"""Of lesser words."""
+NO_LETTER = "\N{WHITE SQUARE}"
+"""Stands for a letter that cannot be drawn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +61,7 @@ class Sheet:
         **look: Any,
     ) -> None:
         """Write one line, its foot at `at` [mm], `size` [point] large; shortened where it is over `room` [mm]."""
-        told = one_line(words)
+        told = drawable(words)
         if room is not None:
             told = shorten(told, room=room, size=size, bold=bold)
         weight = "bold" if bold else "normal"
@@ -148,12 +149,29 @@ def new_sheet(size: Size, *, scale: float = 1.0) -> Sheet:
     return Sheet(figure, axes, width, height, scale)
 
 
+def drawable(words: str) -> str:
+    """Return words on one line, a box for each letter that the font of paper does not have."""
+    told = one_line(words)
+    if told.isascii():
+        return told
+    from matplotlib.font_manager import FontProperties, findfont, get_font
+
+    font = get_font(findfont(FontProperties()))
+    return "".join(letter if font.get_char_index(ord(letter)) else NO_LETTER for letter in told)
+
+
 def text_width(words: str, *, size: float, bold: bool = False) -> float:
     """Return how wide words are when written [mm]."""
+    return size * _width_of_one_point(words, bold)
+
+
+@lru_cache(maxsize=8192)
+def _width_of_one_point(words: str, bold: bool) -> float:
+    """Return how wide words would be in letters of one point [mm]: they are asked for again in many sizes."""
     from matplotlib.font_manager import FontProperties
     from matplotlib.textpath import text_to_path
 
-    font = FontProperties(size=size, weight="bold" if bold else "normal")
+    font = FontProperties(size=1.0, weight="bold" if bold else "normal")
     width: float = text_to_path.get_text_width_height_descent(words, font, ismath=False)[0]
     return width * POINT
 
@@ -175,21 +193,22 @@ def wrap(
 ) -> Sequence[str]:
     """Return words in lines that fit `room` [mm]: all of them, or `most`, the last one shortened."""
     lines = [""]
-    for word in _pieces(words, room=room, size=size, bold=bold):
+    pieces = _pieces(words, room=room, size=size, bold=bold)
+    for word in pieces:
         longer = f"{lines[-1]} {word}".strip()
-        if lines[-1] and text_width(longer, size=size, bold=bold) > room:
-            lines.append(word)
-        else:
+        if not lines[-1] or text_width(longer, size=size, bold=bold) <= room:
             lines[-1] = longer
-    if most is not None and len(lines) > most:
-        last = shorten(" ".join(lines[most - 1 :]), room=room, size=size, bold=bold)
-        return [*lines[: most - 1], last]
+        elif most is not None and len(lines) == most:
+            lines[-1] = shorten(f"{longer} {next(pieces, '')}", room=room, size=size, bold=bold)
+            break
+        else:
+            lines.append(word)
     return lines
 
 
 def _pieces(words: str, *, room: float, size: float, bold: bool) -> Iterator[str]:
     """Yield every word, those that are longer than a line in parts."""
-    for word in one_line(words).split():
+    for word in drawable(words).split():
         rest = word
         while text_width(rest, size=size, bold=bold) > room and len(rest) > 1:
             at = max(len(shorten(rest, room=room, size=size, bold=bold)) - 1, 1)

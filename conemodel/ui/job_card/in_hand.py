@@ -16,6 +16,7 @@ from conemodel.show.job_card.on_page import Beside, card_on_page
 from conemodel.show.palette import tones
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.this_wheel import last_of_wheel
+from conemodel.ui.files import offer_file
 from conemodel.ui.job_card.hub_in_hand import advice_now, carry_to_other_screens, hub_of, offered_besides
 from conemodel.ui.visit import typed_name
 from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
@@ -42,8 +43,17 @@ def show_card(card_id: str) -> None:
         trouble=st.session_state.pop("job_card_trouble", ""),
         on_taps=partial(_take, card_id, key),
     )
+    words = "This card on paper, with a tag (PDF, A5)"
+    offer_file(words, "job-card.pdf", partial(_on_paper, card_id), key="job_card_pdf")
     if beside.hub:
         _carry_hub(beside.hub)
+
+
+def _on_paper(card_id: str) -> bytes:
+    """Return a card as it stands when it is asked for, as PDF."""
+    from conemodel.show.job_card.sheet import card_pdf  # loads matplotlib, so only when needed
+
+    return card_pdf(find_card(card_id, Database()))
 
 
 def _carry_hub(hub: Scenario) -> None:
