@@ -4,6 +4,11 @@ Docstrings cite by key, ``Source: [ISO76]``; a test keeps the two matched.
 """
 
 SOURCES: dict[str, str] = {
+    "Bardsley2014": (
+        "J. M. Bardsley, A. Solonen, H. Haario, M. Laine, Randomize-then-optimize: a method for sampling from "
+        "posterior distributions in nonlinear inverse problems, SIAM Journal on Scientific Computing 36, 2014, "
+        "A1895-A1910"
+    ),
     "BoydVandenberghe2004": "S. Boyd, L. Vandenberghe, Convex Optimization, 2004",
     "BreweHamrock1977": (
         "D. E. Brewe, B. J. Hamrock, Simplified solution for elliptical-contact deformation between two "
@@ -36,6 +41,7 @@ SOURCES: dict[str, str] = {
         "ASME Dynamic Systems and Control 55-1, 1994, 369-375"
     ),
     "Johnson1985": "K. L. Johnson, Contact Mechanics, 1985",
+    "Kish1965": "L. Kish, Survey Sampling, 1965",
     "KontsevichTyler1999": (
         "L. L. Kontsevich, C. W. Tyler, Bayesian adaptive estimation of psychometric slope and threshold, Vision "
         "Research 39, 1999, 2729-2737"

@@ -5,6 +5,7 @@ from typing import Any
 
 import streamlit as st
 
+from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.real_hub import RealHubReadings
@@ -23,6 +24,7 @@ from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from conemodel.tasks.job_card.advice import TurnAdvice, advise_first
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
+from conemodel.tasks.real_hub.next_reading import Measuring, measure_hub
 from conemodel.tasks.real_hub.readings import readings_in
 from conemodel.tasks.setting.predict import Prediction, predict
 from conemodel.tasks.setting.sweep import Sweep, sweep
@@ -31,6 +33,7 @@ _BY_TEXT: dict[str | type[Any], Callable[[Any], Any]] = {
     Scenario: write_part,
     Readings: write_part,
     RealHubReadings: write_part,
+    MeasuredHub: write_part,
     Beliefs: write_part,
 }
 
@@ -161,6 +164,12 @@ def cached_diagnosis(readings: Readings, hub: Scenario | None, beliefs: Beliefs 
 def cached_real_hub(hub: Scenario, found: RealHubReadings) -> Fitted:
     """Return what was found on a real hub, fitted to a hub as described."""
     return fit_real_hub(hub, readings_in(found))
+
+
+@st.cache_resource(max_entries=128, show_spinner="Fitting your hub …", hash_funcs=_BY_TEXT)
+def cached_measuring(hub: Scenario, found: MeasuredHub) -> Measuring:
+    """Return what was measured on a hub as described, and what to do next."""
+    return measure_hub(hub, found)
 
 
 @st.cache_data(max_entries=1, show_spinner=False)

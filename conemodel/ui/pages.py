@@ -13,6 +13,7 @@ from conemodel.ui.lesson import page as demonstrate
 from conemodel.ui.population import page as many_hubs
 from conemodel.ui.practice import first_hub, progress
 from conemodel.ui.practice import page as practise
+from conemodel.ui.real_hub import measure
 from conemodel.ui.real_hub import page as real_hub
 from conemodel.ui.setting import page as set_cone
 from conemodel.ui.validation import page as method
@@ -27,6 +28,7 @@ PAGES: dict[str, tuple[Callable[[], None], str, str]] = {
     "demonstrate": (demonstrate.page, "Demonstrate", "co_present"),
     "many-hubs": (many_hubs.page, "Many hubs", "bar_chart"),
     "check-a-hub": (check.page, "Check a hub", "stethoscope"),
+    "measure-a-hub": (measure.page, "Measure a hub", "speed"),
     "real-hub": (real_hub.page, "A real hub", "straighten"),
     "job-cards": (job_card.page, "Job cards", "assignment"),
     "method": (method.page, "Method", "functions"),

@@ -69,7 +69,7 @@ DOORS = (
     Door(
         "Sort out a hub",
         "Say what you feel or measure, and read what to do.",
-        ("check-a-hub", "job-cards", "real-hub"),
+        ("check-a-hub", "measure-a-hub", "job-cards", "real-hub"),
     ),
 )
 

@@ -56,6 +56,7 @@ VALUES = {
     "ladder",
     "least_told",
     "pair_of",
+    "reached",
     "rim_position",
     "scenario_of",
     "stiffen",

@@ -11,6 +11,7 @@ from conemodel.show.real_hub.measured_wording import (
     known,
     misfit_words,
     next_words,
+    reached_words,
     span_words,
     stands_words,
     worn_words,
@@ -18,6 +19,7 @@ from conemodel.show.real_hub.measured_wording import (
 from conemodel.show.real_hub.wording import TRUTH, fits_words, found_words, model_words, reading_words
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.real_hub.next_reading import Measuring
+from conemodel.tasks.real_hub.reached import reached
 from conemodel.tasks.real_hub.taken_over import measured_summary
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS
 
@@ -40,6 +42,7 @@ def measured_text(measuring: Measuring) -> str:
     fitted = measuring.fitted
     said, below = headline_words(measuring)
     act, why = next_words(measuring)
+    gauges, unmeasured = reached()
     unknowns = [
         f"{QUANTITIES_AT_MARKS[name].words}: {span_words(now)}" for name, now in known(measuring).items()
     ]
@@ -58,6 +61,7 @@ def measured_text(measuring: Measuring) -> str:
         "\n".join(f"  {line}" for line in unknowns),
         "\n".join(f"  {line}" for line in readings),
         f"{TRUTH} Computed for: {one_line(fitted.hub.scenario.name)}.",
+        reached_words(gauges[measuring.found.read_by], unmeasured),
         CAUTION,
     )
     return "\n\n".join(part if "\n" in part else textwrap.fill(part, WIDTH) for part in parts if part)

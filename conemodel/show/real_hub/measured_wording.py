@@ -1,13 +1,15 @@
 """A hub measured at marks, in words: what to do next and why, the turn with its chance, what does not fit."""
 
 from conemodel.base.units import DEG, MM
-from conemodel.parts.measured_hub import ReadBy
+from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
+from conemodel.parts.unknowns.hands import MARK_ERROR
 from conemodel.show.formatting import number
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
+from conemodel.tasks.real_hub.reached import Reached, Unmeasured
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
 from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark
 from conemodel.tasks.setting.adjustment import STATE_WORDS as VERDICTS
@@ -40,7 +42,7 @@ _WHY = {
     "no play locked": "It is tight once locked, and a tight hub shows a gauge nothing. Further out it has play.",
     "no play clamped": "It is tight once clamped, and a tight hub shows a gauge nothing. Further out it has play.",
     "not sure": "One mark more makes the turn surer.",
-    "slack not known": "One mark more tells the slack for the next time.",
+    "turn not sure": "It is a step on the way: what is read after it makes the next one surer.",
     "sure": "Sure enough: what is left is the hand that turns, and no reading betters that.",
 }
 """Why a thing is to be done next, by its stable name."""
@@ -56,6 +58,13 @@ def turn_words(turn: float) -> str:
     return f"{clock_minutes(turn, to_half=True)} {direction(turn)}, {abs(DEG.from_si(turn)):.0f}°"
 
 
+def push_words(found: MeasuredHub, number: int) -> str:
+    """Return what the play under the light push, 0, or the hard one, 1, is called where it is entered."""
+    if found.read_by == "ruler at the rim":
+        return "Play at the rim, mm"
+    return f"{('Light', 'Hard')[number]} push ({found.pushes[number]:.0f} N), 0.01 mm"
+
+
 def next_words(measuring: Measuring) -> tuple[str, str]:
     """Return what to do next in a few words, and why."""
     step = measuring.next
@@ -63,9 +72,10 @@ def next_words(measuring: Measuring) -> tuple[str, str]:
         return "Leave it.", _WHY["sure"]
     if step.what == "turn":
         done = (
-            "Undo clamp and locknut, turn the cone from its pen line, lock and clamp it. Then read it again."
+            "Undo clamp and locknut, turn the cone from its pen line, draw a new line, lock and clamp. Then read "
+            "again."
         )
-        return f"Turn {turn_words(step.turn)}.", done
+        return done, _WHY["sure" if step.why == "sure" else "turn not sure"]
     if step.what == "start over":
         return "Start over from finger contact.", (
             "The marks are used up without a turn that is sure. Find finger contact again; if it comes to the same, "
@@ -168,3 +178,24 @@ def misfit_words(measuring: Measuring) -> str:
         f"One reading does not fit the others: {which}. Nothing rests on it. A slip of the gauge, or a clamp closed "
         "otherwise?"
     )
+
+
+def reached_words(measured: Reached, unmeasured: Unmeasured) -> str:
+    """Return how far measuring so gets, as simulated."""
+    turn = DEG.from_si(MARK_ERROR.unit.to_si(MARK_ERROR.high))
+    return (
+        f"{READ_BY_WORDS[measured.read_by]}: on {measured.hubs} simulated hubs of another make than the program's own "
+        f"the first turn was right on {_hundred(measured.first)}, the second on {_hundred(measured.second)}; the slack "
+        f"was met within {number(MM.from_si(measured.slack_error), 3)} mm on four of five. Nothing measured: a fixed "
+        f"back-off is right on {_hundred(unmeasured.fixed)}, one for the slack by feeler on "
+        f"{_hundred(unmeasured.feeler)}. A turn from a pen line is taken to miss by up to {turn:.0f}°."
+    )
+
+
+def _hundred(share: float) -> str:
+    """Return a share as so many of a hundred.
+
+    >>> _hundred(0.834)
+    '83 of 100'
+    """
+    return f"{100 * share:.0f} of 100"

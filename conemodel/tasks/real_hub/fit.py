@@ -19,7 +19,13 @@ from conemodel.tasks.real_hub.judging import judge
 from conemodel.tasks.real_hub.likeliest import Likeliest, find_likeliest, residuals
 from conemodel.tasks.real_hub.readings import Measured, Reading
 from conemodel.tasks.real_hub.shown import Shown
-from conemodel.tasks.real_hub.unknown_hub import DRAWS, UnknownHub, unknown_hub
+from conemodel.tasks.real_hub.unknown_hub import DRAWS, SEED, UnknownHub, unknown_hub
+
+ENOUGH = DRAWS / 2
+"""Hubs that must count, by their weights, of those drawn by the curvature [-]; else others are drawn. [Kish1965]"""
+
+STEPS = 3
+"""Steps to the likeliest hub for readings off by chance: the slopes hardly change over them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,10 +115,30 @@ def weighted_interval(values: Array, weight: Array) -> Interval:
 
 
 def _draw_about(hub: UnknownHub, readings: Sequence[Reading], best: Likeliest) -> tuple[Shown, Array]:
-    """Return what hubs drawn about the likeliest show, and how likely each is (n,)."""
-    root = np.linalg.cholesky(np.linalg.inv(best.slope.T @ best.slope))
-    z = best.z + hub.draws @ root.T
+    """Return what hubs drawn about the likeliest show, and how likely each is (n,).
+
+    Where only few of those drawn by the curvature would count, because plays read at marks tell more than a straight
+    line holds, each hub is instead the likeliest for readings and assumptions that are off by chance. [Bardsley2014]
+    """
+    covariance = np.asarray(np.linalg.inv(best.slope.T @ best.slope))
+    z = best.z + hub.draws @ np.linalg.cholesky(covariance).T
     shown = hub.show(z)
     left = (residuals(readings, hub, shown, z, best.spread) ** 2).sum(axis=1) - (hub.draws**2).sum(axis=1)
     weight = np.exp((left.min() - left) / 2)
-    return shown, weight / weight.sum()
+    weight /= weight.sum()
+    if not hub.marks or 1 / (weight @ weight) > ENOUGH:
+        return shown, weight
+    return _draw_by_chance(hub, readings, best, covariance), np.full(DRAWS, 1 / DRAWS)
+
+
+def _draw_by_chance(
+    hub: UnknownHub, readings: Sequence[Reading], best: Likeliest, covariance: Array
+) -> Shown:
+    """Return what the likeliest hubs for readings and assumptions that are off by chance show."""
+    off = np.random.default_rng(SEED).standard_normal((DRAWS, len(best.slope)))
+    z = best.z + off @ best.slope @ covariance
+    for _ in range(STEPS):
+        shown = hub.show(z)
+        step = (residuals(readings, hub, shown, z, best.spread) - off) @ best.slope @ covariance
+        z = z - step
+    return hub.show(z)

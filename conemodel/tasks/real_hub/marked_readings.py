@@ -3,6 +3,8 @@
 from collections.abc import Iterator
 from math import sqrt
 
+import numpy as np
+
 from conemodel.base.units import UM
 from conemodel.parts.distributions import standard_error
 from conemodel.parts.measured_hub import Mark, MeasuredHub
@@ -22,9 +24,14 @@ def readings_at_marks(found: MeasuredHub) -> tuple[Measured, ...]:
 
 
 def _at_mark(found: MeasuredHub, number: int, mark: Mark) -> Iterator[Measured]:
-    """Yield what was read at one mark; what a gauge errs by is the same under both pushes, how it is read is not."""
+    """Yield what was read at one mark.
+
+    What a gauge errs by is the same under both pushes, and plays that are nearly alike are written down alike; only
+    between them does the division count once more.
+    """
     along, by_ruler = found.read_by == "dial along the axle", found.read_by == "ruler at the rim"
-    gauge = 0.0 if by_ruler else UM.to_si(standard_error(DIAL_ERROR, UM))
+    written = HALF_DIVISION / sqrt(3)
+    gauge = 0.0 if by_ruler else float(np.hypot(UM.to_si(standard_error(DIAL_ERROR, UM)), written))
     for state, plays in mark.plays.items():
         for play, push in zip(plays, found.pushes, strict=False):
             yield Measured(
@@ -32,7 +39,7 @@ def _at_mark(found: MeasuredHub, number: int, mark: Mark) -> Iterator[Measured]:
                 state=state,
                 count=mark.count or 0.0,
                 play=play,
-                error=Beliefs().ruler_uncertainty if by_ruler else HALF_DIVISION / sqrt(3),
+                error=Beliefs().ruler_uncertainty if by_ruler else written,
                 push=None if by_ruler and len(plays) == 1 else push,
                 mark=number,
                 off=gauge,

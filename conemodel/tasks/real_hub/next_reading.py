@@ -48,7 +48,6 @@ Why = Literal[
     "no play locked",
     "no play clamped",
     "not sure",
-    "slack not known",
     "sure",
 ]
 

@@ -132,6 +132,8 @@ class Measured:
             end_play = end_play + shown.turned[:, self.mark]
             if self.state != "nut loose":
                 end_play = end_play - shown.drifted[:, self.mark]
+            if self.state == "clamped":
+                end_play = end_play - shown.closed[:, self.mark] * shown.clamp_give
         if self.place == "axle":
             # of a play that was seen a hub without any is ever less likely the tighter it is, so that a search gets out
             seen = self.play > SEEN * self.error

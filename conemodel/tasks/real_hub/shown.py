@@ -22,6 +22,7 @@ class Shown(NamedTuple):
         axle_give: what a gauge at the axle end shows more, per newton of push each way [m/N].
         turned: by how much further out the cone stands at a mark than was counted [m].
         drifted: by how much further in than at other lockings the cone went when it was locked at a mark [m].
+        closed: by how much more than usually the clamp took off end play at a mark, as a share of that [-].
         gauge_off: what a gauge errs by at a mark, in its standard errors, by state.
     """
 
@@ -37,6 +38,7 @@ class Shown(NamedTuple):
     axle_give: Array
     turned: Array
     drifted: Array
+    closed: Array
     gauge_off: Mapping[State, Array]
 
     @property

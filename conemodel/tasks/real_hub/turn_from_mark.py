@@ -10,6 +10,7 @@ from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.real_hub.fit import Fitted
 from conemodel.tasks.real_hub.lock_at import chances_at, find_count
 from conemodel.tasks.real_hub.readings import Measured
+from conemodel.tasks.real_hub.unknown_hub import CLOSING
 from conemodel.tasks.setting.chances import Chances
 from conemodel.tasks.setting.turn import FULL, WORTH_IT
 
@@ -80,11 +81,11 @@ def turn_from_mark(fitted: Fitted) -> TurnFromMark | None:
     mark, hub = last.mark or 0, fitted.hub
     window, errors = hub.window, hub.mark_errors
     stands = end_play_at_mark(fitted, mark) + last.count * hub.lead
-    again = stands + fitted.shown.drifted[:, mark]  # undone and locked again it drifts anew
+    # undone, locked and closed again it drifts and is taken anew
+    again = stands + fitted.shown.drifted[:, mark] + fitted.shown.closed[:, mark] * fitted.shown.clamp_give
+    error = float(np.hypot.reduce([*errors, CLOSING * fitted.interval(lambda shown: shown.clamp_give).value]))
     aim, known = (
-        find_count(
-            each, fitted.weight, window, error=float(np.hypot(*errors)), lead=hub.lead, grain=HALF_MINUTE
-        )
+        find_count(each, fitted.weight, window, error=error, lead=hub.lead, grain=HALF_MINUTE)
         for each in (again, np.full(again.size, window.target))
     )
     loose, right, tight = (
@@ -105,4 +106,5 @@ def turn_from_mark(fitted: Fitted) -> TurnFromMark | None:
 def end_play_at_mark(fitted: Fitted, mark: int) -> Array:
     """Return the end play of hubs (n,) clamped as they were locked at a mark, but for its count [m]."""
     shown = fitted.shown
-    return np.asarray(shown.end_play["clamped"] + shown.turned[:, mark] - shown.drifted[:, mark])
+    taken = shown.drifted[:, mark] + shown.closed[:, mark] * shown.clamp_give
+    return np.asarray(shown.end_play["clamped"] + shown.turned[:, mark] - taken)
