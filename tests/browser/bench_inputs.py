@@ -9,7 +9,7 @@ from math import cos, radians, sin
 from playwright.sync_api import Locator
 
 from conemodel.base.units import DEG
-from tests.browser.hands import AXLE, END, SIDE
+from tests.browser.hands import END, SIDE
 from tests.browser.own_bench import OwnBench
 from tests.browser.pointer import Pointer
 from tests.tasks.practice.inputs import By
@@ -23,12 +23,23 @@ FAR, AT_THE_AXLE = 0.3, 0.05
 ROUND, ALONG = 61, 6
 """How far an axle is seen to go that is taken right round, and one that is only taken along [minutes of the clock]."""
 
+TAPS, FRAMES = 10, 60
+"""How often a finger taps a button that does nothing, and how many pictures it waits each time."""
+
+PLACE = """canvas => {
+    canvas.scrollIntoView({ block: 'nearest' });
+    const { left, top, width, height } = canvas.getBoundingClientRect();
+    const { e: x, f: y } = canvas.parentElement.querySelector('svg .parts').getScreenCTM();
+    return { left, top, width, height, x, y };
+}"""
+
 TYRE = """() => {
+    pass(600);
     const scale = host.shadowRoot.querySelector('.from-side svg .parts').getScreenCTM().a;
     const enlarged = Number([...written].join().match(/drawn ([0-9]+)×/)[1]);
     return fingers / scale / enlarged / 1000;
 }"""
-"""Where the fingers on the tyre are drawn [m], by the scale that is written beside them."""
+"""Where the fingers on the tyre are drawn a little later [m], by the scale that is written beside them."""
 
 
 class Input(ABC):
@@ -66,7 +77,6 @@ class Input(ABC):
         """Lay a hand on, or take it off: by what stands on it, or its letter."""
 
     def tyre(self) -> float:
-        self.own.wait(300)
         return float(self.page.evaluate(TYRE))
 
 
@@ -80,7 +90,7 @@ class Fingers(Input):
 
     def rock(self) -> float:
         box = self._box(SIDE)
-        middle, y = box["x"] + box["width"] / 2, box["y"] + box["height"] / 4
+        middle, y = box["left"] + box["width"] / 2, box["top"] + box["height"] / 4
         self._go(middle, y, press=True)
         ends = []
         for way in (-1, 1):
@@ -90,13 +100,14 @@ class Fingers(Input):
         return ends[1] - ends[0]
 
     def twirl(self, *, again: bool = False) -> float:
-        x, y, reach = self._axle()
+        box = self._box(END)
+        x, y, reach = box["x"], box["y"], min(box["width"], box["height"])
         stood = self._go(x, y - AT_THE_AXLE * reach, press=True)
         clock = gone = 0.0
         while gone < (ALONG if again else ROUND):
             clock += 20.0
             stands = self._round(x, y, FAR * reach, clock, wait=50)
-            gone, stood = gone + (stands - stood) % 60, stands
+            gone, stood = gone + (stands - stood + 30) % 60 - 30, stands
         lag = self.own.wait(200)[-1]
         self._lift(600)
         return lag
@@ -121,11 +132,19 @@ class Fingers(Input):
 
     def lay_on(self, words: str, key: str) -> None:
         button = self.page.get_by_role("button", name=words, exact=True)
-        button.tap() if self.touch else button.click()
+        if not self.touch:
+            button.click()
+            return
+        # A tap that a busy machine draws out is a long press, which presses nothing: it is made again.
+        for _ in range(TAPS):
+            button.tap()
+            if self.page.evaluate("frames => heard(frames)", FRAMES):
+                return
 
     def _pull(self, start: float, turned: float) -> None:
         """Go round the axle from a place on the clock by so much clockwise [°]."""
-        x, y, reach = self._axle()
+        box = self._box(END)
+        x, y, reach = box["x"], box["y"], min(box["width"], box["height"])
         steps = max(2, round(abs(turned) / 15))
         for step in range(steps + 1):
             self._round(x, y, FAR * reach, start + turned * step / steps, press=step == 0)
@@ -145,16 +164,8 @@ class Fingers(Input):
         self.page.evaluate("arrival", {**self.at, "down": False, "wait": wait})
 
     def _box(self, picture: str) -> dict[str, float]:
-        canvas = self.page.locator(picture)
-        canvas.scroll_into_view_if_needed()
-        box = canvas.bounding_box()
-        assert box is not None
-        return dict(box)  # type: ignore[arg-type]
-
-    def _axle(self) -> tuple[float, float, float]:
-        """Where the axle is drawn on the picture from the end, and that picture's lesser side [px]."""
-        box, axle = self._box(END), self.page.locator(END).evaluate(AXLE)
-        return box["x"] + axle["x"], box["y"] + axle["y"], min(box["width"], box["height"])
+        """Where a picture is in the window, and where the axle is drawn [px]."""
+        return dict(self.page.locator(picture).evaluate(PLACE))
 
 
 class Keys(Input):
@@ -165,7 +176,6 @@ class Keys(Input):
         ends = []
         for arrow in ("ArrowLeft", "ArrowRight"):
             self.page.keyboard.down(arrow)
-            self.own.wait(300)
             ends.append(self.tyre())
             self.page.keyboard.up(arrow)
         self.own.wait(1200)

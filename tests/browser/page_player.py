@@ -7,7 +7,7 @@ read off the picture alone.
 from collections import Counter
 from collections.abc import Iterator
 from contextlib import contextmanager
-from math import exp, expm1, log
+from math import exp, expm1, log, radians
 from unittest.mock import patch
 
 import numpy as np
@@ -28,6 +28,9 @@ from tests.tasks.practice.namers import lines
 FINGERS = TwirlHand()
 LEAST = 1e-4
 """The least torque that is made anything of [N·m], as at the model."""
+
+LEAST_TURN = radians(0.5)
+"""A turn that keys do not make at all."""
 
 LETTERS = {hold.name: (hold.words, hold.key) for hold in HOLDS}
 
@@ -92,9 +95,7 @@ class PagePlayer:
                 self._lay_on(hub.axle_held if by == "nothing" else by)
             case a.HoldCone(held) if held != hub.cone_held:
                 self._lay_on("cone")
-            case a.HoldAxle() | a.HoldCone():
-                pass
-            case a.TurnCone(angle):
+            case a.TurnCone(angle) if abs(angle - hub.shown) > LEAST_TURN:
                 hand.turn(angle - hub.shown)
                 self.own.take()
             case a.Undo():
@@ -106,6 +107,8 @@ class PagePlayer:
             case a.OpenClamp() | a.CloseClamp():
                 hand.throw_lever()
                 self.own.take()
+            case a.HoldAxle() | a.HoldCone() | a.TurnCone():
+                pass  # it is so already
             case _:
                 self.own.do(action)
 

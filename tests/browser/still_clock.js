@@ -64,10 +64,15 @@ pen.fillText = function (text, ...place) {
 
 // What was sent; a finger's press is heard a little after it.
 window.sent = [];
+window.heard = async (frames) => {
+  for (let i = 0; i < frames && !window.sent.length; i += 1) await new Promise(window.realFrame);
+  return window.sent.length > 0;
+};
 window.received = async () => {
-  for (let i = 0; i < PATIENCE && !window.sent.length; i += 1) await new Promise(window.realFrame);
+  await window.heard(PATIENCE);
   return window.sent.splice(0);
 };
+
 window.show = async (told) => {
   const data = JSON.parse(told);
   if (window.shownKey !== data.key) {
