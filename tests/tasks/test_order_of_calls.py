@@ -42,7 +42,6 @@ VALUES = {
     "_mend",
     "_capacities",
     "_cone_ellipse",
-    "_derive",
     "_hub",
     "_prepare_pair",
     "_prepare_positions",

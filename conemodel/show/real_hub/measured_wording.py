@@ -3,13 +3,12 @@
 from conemodel.base.units import DEG, MM
 from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
-from conemodel.parts.unknowns.hands import MARK_ERROR
 from conemodel.show.formatting import number
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
-from conemodel.tasks.real_hub.reached import Reached, Unmeasured
+from conemodel.tasks.real_hub.reached import DRAWN, Reached, Unmeasured
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
 from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark
 from conemodel.tasks.setting.adjustment import STATE_WORDS as VERDICTS
@@ -182,13 +181,12 @@ def misfit_words(measuring: Measuring) -> str:
 
 def reached_words(measured: Reached, unmeasured: Unmeasured) -> str:
     """Return how far measuring so gets, as simulated."""
-    turn = DEG.from_si(MARK_ERROR.unit.to_si(MARK_ERROR.high))
     return (
         f"{READ_BY_WORDS[measured.read_by]}: on {measured.hubs} simulated hubs of another make than the program's own "
         f"the first turn was right on {_hundred(measured.first)}, the second on {_hundred(measured.second)}; the slack "
         f"was met within {number(MM.from_si(measured.slack_error), 3)} mm on four of five. Nothing measured: a fixed "
         f"back-off is right on {_hundred(unmeasured.fixed)}, one for the slack by feeler on "
-        f"{_hundred(unmeasured.feeler)}. A turn from a pen line is taken to miss by up to {turn:.0f}°."
+        f"{_hundred(unmeasured.feeler)}. Simulated were {DRAWN}."
     )
 
 

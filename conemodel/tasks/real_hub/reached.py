@@ -14,6 +14,10 @@ KEPT = Path(__file__).parent / "reached.json"
 """Where it is kept."""
 
 
+DRAWN = "a dial or a ruler read to its division, turns within 3° of their pen line, each locking and closing of its own"
+"""How those mechanics erred, fixed before anything was tried."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Reached:
     """What hubs came to that were measured and turned as the program says; shares of all hubs [-].
