@@ -21,7 +21,6 @@ TAPS: dict[tuple[str, str], tuple[Place, Value]] = {
     ("Wheel", "rear"): (Place("wheel"), "rear"),
     ("What holds it in the frame", "quick release"): (Place("held_by"), "quick release"),
     ("Brake", "rim"): (Place("brake"), "rim"),
-    ("Balls counted, left", "9 × 1/4 in, as usual"): (Place("ball_count", "left"), 9),
     ("Cone, left", "pitted"): (Place("cone", "left"), "pitted"),
     ("Cone, right", "good"): (Place("cone", "right"), "good"),
 }

@@ -87,6 +87,12 @@ def test_a_card_is_shown_in_bench_order_with_what_was_corrected(database: Databa
     assert {"step": "ball_count", "where": "right"} in shown["open"]
 
 
+def test_what_keeps_a_wheel_from_being_ridden_comes_first(database: Database) -> None:
+    text = run("show", keep(database, wheel="rear", brake_works="no").id).output
+    assert 0 < text.index("the brake is not connected") < text.index("Who\n")
+    assert "rear, do not ride, " in run("list").output
+
+
 def test_which_card_is_said_when_it_is_none_or_several(database: Database) -> None:
     assert (run("show", "7").exit_code, "“7”" in run("show", "7").output) == (1, True)
     while len(ids := [card.id for card in all_cards(database)]) == len({name[0] for name in ids}):

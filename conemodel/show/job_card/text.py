@@ -10,19 +10,21 @@ from conemodel.tasks.job_card.card import Card, Entry, Place
 from conemodel.tasks.job_card.memory import Recheck
 from conemodel.tasks.job_card.step import Amount
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, Section, open_places, places_of
+from conemodel.tasks.job_card.stops import headline_of_card
 
 NOT_SIGNED = "A card that is complete says that everything was answered, not that the wheel is safe."
 
 
 def card_text(card: Card) -> str:
-    """Return a card as text: what was answered, what was corrected, what is open."""
+    """Return a card as text: what keeps the wheel from being ridden, what was answered, corrected, and is open."""
     places = places_of(card)
     sections = (_section_text(section, card, places) for section in SECTIONS)
     left = open_places(card)
     state = f"Open: {len(left)} of {len(places)} places." if left else "Complete: every step was answered."
     feet = (textwrap.fill(words, WIDTH) for words in (state, NOT_SIGNED, CAUTION))
     head = f"Job card {card.id}, begun {card.begun_at}"
-    return "\n\n".join((head, *filter(None, sections), *feet))
+    said = (textwrap.fill(answer.sentence, WIDTH) for answer in headline_of_card(card).answers)
+    return "\n\n".join((head, *said, *filter(None, sections), *feet))
 
 
 def card_json(card: Card) -> str:
@@ -100,9 +102,10 @@ def _line(card: Card) -> str:
         card.text("wheel"),
         card.text("customer"),
     ]
+    stop = "do not ride" if headline_of_card(card).question == "safe" else ""
     left = len(open_places(card))
-    state = f"{left} open" if left else "complete"
-    return one_line(", ".join((card.id[:8], card.begun_at[:10], *filter(None, known), state)))
+    parts = (card.id[:8], card.begun_at[:10], *known, stop, f"{left} open" if left else "complete")
+    return one_line(", ".join(filter(None, parts)))
 
 
 def _due(recheck: Recheck) -> str:
