@@ -156,6 +156,7 @@ def test_a_bad_file_is_explained_and_keeps_everything(open_page: Open) -> None:
         ("Result (text)", b"A hub"),
         ("Result (JSON)", b"{"),
         ("Curves (CSV)", b"clamp,end_play_mm"),
+        ("Sheet, A5 (PDF)", b"%PDF"),
     ],
 )
 def test_everything_can_be_taken_along(open_page: Open, label: str, start: bytes) -> None:

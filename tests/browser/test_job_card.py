@@ -105,3 +105,12 @@ def test_the_card_is_whole_at_every_width(open_page: Open, width: int, height: i
     assert way.evaluate("one => one.scrollWidth <= one.clientWidth")
     assert overflow(page) == 0
     assert findings(page) == []
+
+
+def test_a_card_is_taken_along_on_paper(open_page: Open) -> None:
+    page = open_page("/job-cards", width=820, height=1180, touch=True)
+    begin(page)
+    with page.expect_download() as waiting:
+        page.get_by_role("button", name="This card on paper").tap()
+    with open(waiting.value.path(), "rb") as stream:
+        assert stream.read(4) == b"%PDF"

@@ -17,7 +17,7 @@ from conemodel.show.instrument.paper import name_on, paint_on
 from conemodel.show.instrument.states import state_of
 from conemodel.show.paper.sheet import PAPERS, Sheet, new_sheet
 from conemodel.show.setting.text import CAUTION
-from conemodel.tasks.headline import of_ten
+from conemodel.tasks.headline import Answer, of_ten
 from conemodel.tasks.setting.by_clamp import BackOff, back_offs_by_clamp, in_its_frame
 from conemodel.tasks.setting.outlook import Spread, outlook_of
 from conemodel.tasks.setting.predict import predict
@@ -48,6 +48,9 @@ LEAD = (
 )
 
 
+UNTIL_THEN = "Until that is put right no back-off is told for this hub."
+
+
 @dataclass(frozen=True, slots=True)
 class Ruler:
     """Minutes of a clock face over the width of the bars: from `low` to `high` [min]."""
@@ -69,22 +72,38 @@ def wall_chart_figure(scenario: Scenario, *, paper: str = "A3") -> "Figure":
     """
     size = PAPERS[paper]
     sheet = new_sheet(size, scale=size[0] / PAPERS["A4"][0])
-    hub = in_its_frame(scenario)
-    rows, lead = back_offs_by_clamp(scenario), hub.axle.lead_per_radian
-    spreads = outlook_of(hub).spreads(0.0)
-    ruler = _ruler(rows, spreads, lead)
-    room = RIGHT - LEFT
-    title, said = _first_words(hub, rows)
+    hub, room = in_its_frame(scenario), RIGHT - LEFT
+    stops = _stops(hub)
+    title = stops[0].words.split(":")[0] if stops else TITLE
     sheet.write((LEFT, 23), title, size=FAR, bold=True, room=room)
     top = sheet.paragraph((LEFT, 27), scenario.name, room=room, size=NEAR, bold=True, most=1)
-    top = sheet.paragraph((LEFT, top + 0.5), said, room=room, size=NEAR, most=5)
+    if stops:
+        for words in (*(answer.sentence for answer in stops), UNTIL_THEN):
+            top = sheet.paragraph((LEFT, top + 4), words, room=room, size=16)
+    else:
+        _back_offs(sheet, top + 0.5, hub)
+    sheet.paragraph((LEFT, sheet.height - 21), CAUTION, room=room, size=NEAR, bold=True)
+    return sheet.figure
+
+
+def _stops(hub: Scenario) -> Sequence[Answer]:
+    """Return what comes before any turn of the cone, the most serious first; usually nothing."""
+    outlook = outlook_of(hub)
+    return (*outlook.unsafe, *outlook.unsound, *((outlook.obstacle,) if outlook.obstacle else ()))
+
+
+def _back_offs(sheet: Sheet, top: float, hub: Scenario) -> None:
+    """Write and draw what is to be done under each clamp, what shifts it, and the bearing."""
+    rows, lead = back_offs_by_clamp(hub), hub.axle.lead_per_radian
+    spreads = outlook_of(hub).spreads(0.0)
+    ruler = _ruler(rows, spreads, lead)
+    way = " or ".join(dict.fromkeys(direction(row.first) for row in rows))
+    top = sheet.paragraph((LEFT, top), LEAD.format(way), room=RIGHT - LEFT, size=NEAR)
     top = _rows(sheet, top + 3, rows, ruler)
     top = _scale(sheet, top, ruler)
     top = _chances(sheet, top, rows)
     top = _shifts(sheet, top + 4, spreads, lead, ruler)
     _picture(sheet, top + 2, hub, rows[len(rows) // 2].first)
-    sheet.paragraph((LEFT, sheet.height - 21), CAUTION, room=room, size=NEAR, bold=True)
-    return sheet.figure
 
 
 def _ruler(rows: Sequence[BackOff], spreads: Sequence[Spread], lead: float) -> Ruler:
@@ -93,15 +112,6 @@ def _ruler(rows: Sequence[BackOff], spreads: Sequence[Spread], lead: float) -> R
     angles += [end / lead for spread in spreads for end in (spread.low, spread.high)]
     low, high = MINUTE.from_si(min(angles)), MINUTE.from_si(max(angles))
     return Ruler(5 * floor(low / 5), 5 * ceil(high / 5))
-
-
-def _first_words(hub: Scenario, rows: Sequence[BackOff]) -> tuple[str, str]:
-    """Return title and first sentences: what comes before any turn of the cone where something does."""
-    outlook = outlook_of(hub)
-    first = [*outlook.unsafe, *outlook.unsound, *([outlook.obstacle] if outlook.obstacle else [])]
-    if first:
-        return first[0].words.split(":")[0], first[0].sentence
-    return TITLE, LEAD.format(" or ".join(dict.fromkeys(direction(row.first) for row in rows)))
 
 
 def _rows(sheet: Sheet, top: float, rows: Sequence[BackOff], ruler: Ruler) -> float:

@@ -88,12 +88,21 @@ def test_it_says_each_clamp_what_shifts_it_and_the_caution(root):
         assert re.search(rf"{re.escape(spread.label)}\b.*\b{by:.1f}", words)
 
 
-def test_what_comes_before_any_turn_stands_largest(root):
-    figure = wall_chart_figure(hub(root, "proud-axle"))
-    largest = max(figure.findobj(Text), key=lambda text: (text.get_fontsize(), text.get_position()[0] < 20))
-    assert figure.axes[0].texts[0].get_text() == "Do not ride"
-    assert figure.axes[0].texts[0].get_fontsize() == largest.get_fontsize()
-    assert "can come out" in said(figure)
+@pytest.mark.parametrize(
+    ("name", "title", "why"),
+    [
+        ("proud-axle", "Do not ride", "can come out"),
+        ("one-ball-short", "Count the balls first", "one may be missing"),
+    ],
+)
+def test_what_comes_before_any_turn_stands_largest_and_no_turn_beside_it(root, name, title, why):
+    figure = wall_chart_figure(hub(root, name))
+    largest = max(figure.findobj(Text), key=lambda text: text.get_fontsize())
+    assert largest.get_text() == title
+    words = said(figure)
+    assert why in words
+    for turn in ("try this first", " min ", "good range"):
+        assert turn not in words
 
 
 def test_it_is_read_at_two_metres(root):
