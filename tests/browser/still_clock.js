@@ -31,7 +31,11 @@ for (const [event, down] of [["pointerdown", true], ["pointermove", null], ["poi
   addEventListener(event, ({ clientX: x, clientY: y }) => Object.assign(pointer, { x, y, down: down ?? pointer.down }), { capture: true });
 }
 window.arrival = async ({ x, y, down, wait }) => {
-  while (pointer.down !== down || Math.hypot(pointer.x - x, pointer.y - y) > 2) await new Promise(window.realFrame);
+  const there = () => pointer.down === down && Math.hypot(pointer.x - x, pointer.y - y) < 2;
+  for (let i = 0; !there(); i += 1) {
+    if (i === PATIENCE) throw new Error(`the pointer never came to ${x}, ${y}`);
+    await new Promise(window.realFrame);
+  }
   window.pass(wait);
   return Number(window.host.shadowRoot.querySelector(".hand.twirl [role=slider]").ariaValueNow);
 };
