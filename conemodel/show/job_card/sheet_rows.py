@@ -90,11 +90,8 @@ def _section_rows(section: Section, card: Card) -> Iterator[Row]:
 def _round_rows(card: Card) -> Iterator[Row]:
     """Yield each round of setting the cone, and below it what was advised."""
     for place in map(str, range(1, rounds_of(card) + 1)):
-        turn = card.answer("turn", place)
-        way = "" if turn is None else f"{abs(float(turn)):g} min {'out' if float(turn) < 0 else 'in'}"
-        yield Row(
-            words=f"Round {place}", cells=(way, answer_words(card, STEPS["outcome"], place)), share=0.28
-        )
+        cells = tuple(STEPS[step].said(card.answer(step, place)) for step in ("turn", "outcome"))
+        yield Row(words=f"Round {place}", cells=cells, share=0.28)
         if advice := card.text("advice", place):
             yield Row(words=f"advised: {advice}")
 

@@ -6,9 +6,8 @@ from collections.abc import Iterable, Iterator
 
 from conemodel.base.plain_text import one_line
 from conemodel.show.setting.text import CAUTION, WIDTH
-from conemodel.tasks.job_card.card import Card, Entry, Place
+from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.memory import Recheck
-from conemodel.tasks.job_card.step import Amount
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, Section, open_places, places_of
 from conemodel.tasks.job_card.stops import headline_of_card
 
@@ -86,13 +85,9 @@ def _entry(entry: Entry) -> str:
     return f"{_answer(entry.place, entry.value)}, {entry.at}{by}"
 
 
-def _answer(place: Place, value: object) -> str:
+def _answer(place: Place, value: Value) -> str:
     """Return an answer with its unit."""
-    if value is None:
-        return "not answered"
-    step = STEPS[place.step]
-    unit = step.unit.symbol if isinstance(step, Amount) else ""
-    return one_line(f"{value} {unit}")
+    return one_line(STEPS[place.step].said(value)) or "not answered"
 
 
 def _line(card: Card) -> str:

@@ -73,6 +73,10 @@ class Step:
         """Return what an answer must be and is not, empty where nothing is wrong."""
         raise NotImplementedError
 
+    def said(self, value: Value) -> str:
+        """Return an answer in words, with its unit; empty for none."""
+        return "" if value is None else str(value)
+
 
 @dataclass(frozen=True, kw_only=True)
 class Choice(Step):
@@ -110,6 +114,13 @@ class Amount(Step):
             return ""
         kind = "whole number" if self.whole else "number"
         return f"must be a {kind} of {self.least:g} to {self.most:g} {self.unit.symbol}".rstrip()
+
+    def said(self, value: Value) -> str:
+        """Return a number with its unit; a turn of the cone by its way, out being above 0."""
+        if value is None or isinstance(value, str):
+            return value or ""
+        way = ("out " if value > 0 else "in ") if self.least < 0 else ""
+        return f"{way}{abs(value) if way else value:g} {self.unit.symbol}".rstrip()
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -5,8 +5,7 @@ from datetime import date
 from typing import NamedTuple
 
 from conemodel.parts.hub import SIDES
-from conemodel.tasks.job_card.card import Card, Place, Value
-from conemodel.tasks.job_card.step import Amount
+from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.steps import STEPS, rounds_of
 
 KNOWN_BY = ("tag", "customer")
@@ -97,20 +96,4 @@ def _asked(place: Place) -> str:
 
 
 def _words(place: Place, card: Card) -> str:
-    return value_words(place, card.answer(*place))
-
-
-def value_words(place: Place, value: Value) -> str:
-    """Return an answer in words with its unit, empty for none.
-
-    >>> value_words(Place("width"), 135.0), value_words(Place("turn", "2"), -3)
-    ('135 mm', 'in 3 min')
-    """
-    if value is None:
-        return ""
-    step = STEPS[place.step]
-    if not isinstance(step, Amount) or isinstance(value, str):
-        return str(value)
-    if step.least < 0:
-        return f"{'out' if value > 0 else 'in'} {abs(value):g} {step.unit.symbol}"
-    return f"{value:g} {step.unit.symbol}".rstrip()
+    return STEPS[place.step].said(card.answer(*place))

@@ -102,7 +102,7 @@ def test_both_halves_and_the_tag_have_what_they_are_for():
         "recheck_after": 100,
         "balls": "all new",
     }
-    answers |= {"turn/1": -11, "advice/1": "out by 11 minutes", "outcome/1": "right"}
+    answers |= {"turn/1": 11, "advice/1": "out by 11 minutes", "outcome/1": "right"}
     figure = card_figure(card_with(REAR | answers))
     parts: list[list[str]] = [[], [], []]
     for text in figure.findobj(Text):
@@ -110,7 +110,7 @@ def test_both_halves_and_the_tag_have_what_they_are_for():
             y = text.get_position()[1]
             parts[int(y > FOLD) + int(y > CUT)].append(text.get_text())
     workshop, customer, tag = (" ".join(part) for part in parts)
-    assert "11 min out right advised: out by 11 minutes" in workshop
+    assert "out 11 min right advised: out by 11 minutes" in workshop
     for words in ("2026-12-10 or after 100 km", "all new", "After the first ride", "Received", CAUTION):
         assert words in customer
     for words in ("0417", "rear wheel", "2026-12-10 or after 100 km"):

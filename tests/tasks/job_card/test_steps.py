@@ -89,3 +89,12 @@ def test_every_step_takes_an_answer_and_refuses_one() -> None:
         assert not list(step.problems(some_answer(step), step.places(1)[0].where)), step.name
         for wrong in ("", "\0" * 9000, "a\ud800", True, float("nan"), 1e9):
             assert step.limit(wrong), (step.name, wrong)
+
+
+def test_numbers_are_said_with_their_unit_and_a_turn_by_its_way() -> None:
+    """Out is above 0, as everywhere in the program."""
+    assert [STEPS["turn"].said(minutes) for minutes in (11, -3)] == ["out 11 min", "in 3 min"]
+    assert STEPS["width"].said(135.0) == "135 mm"
+    assert STEPS["ball_count"].said(9) == "9"
+    assert STEPS["cone"].said("pitted") == "pitted"
+    assert STEPS["cone"].said(None) == ""

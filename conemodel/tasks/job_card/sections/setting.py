@@ -13,7 +13,7 @@ STEPS = (
     Choice(name="contact", words="Finger contact found", choices=get_args(ContactFound)),
     Amount(
         name="turn", words="Cone turned", each="round", unit=MINUTE, least=-60, most=60, step=1,
-        hint="In minutes of a clock face; out is minus.",
+        hint="From outside, in minutes of a clock face.",
     ),
     Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=400),
     Choice(
