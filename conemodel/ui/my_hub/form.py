@@ -28,8 +28,8 @@ STYLE = """
 [class*=st-key-mine_less] button, [class*=st-key-mine_more] button {width: 56px; position: relative}
 [class*=st-key-mine_less] button p, [class*=st-key-mine_more] button p {
   position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%)}
-[class*=st-key-mine_less] button::before {content: "\\2212"}
-[class*=st-key-mine_more] button::before {content: "+"}
+[class*=st-key-mine_less] button::before {content: "\\2212" / ""}
+[class*=st-key-mine_more] button::before {content: "+" / ""}
 [class*=st-key-mine_less] button::before, [class*=st-key-mine_more] button::before {
   position: absolute; inset: 0; display: grid; place-items: center; font-size: var(--cm-value)}
 .st-key-mine_use {position: sticky; bottom: 0; z-index: 2; padding: 0.4rem 0}
