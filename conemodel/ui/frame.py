@@ -33,7 +33,8 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 [data-testid=stMainBlockContainer]:has(.st-key-cm-heard) {padding-inline: max(1rem, min(1.25rem, 2vw))}
 :has(> * > .st-key-instrument_ahead) {position: absolute}
 .st-key-cm-settled > :first-child {flex: 1 1 12rem; min-width: 0}
-.st-key-my_hub button, .st-key-cm-settled button, .st-key-cm-settled [data-baseweb=select] > div {min-height: 48px}
+.st-key-my_hub button, .st-key-cm-settled [data-testid^=stPopover] button {min-height: 48px}
+.st-key-cm-settled [data-testid=stSelectbox] [role=group] {min-height: 48px; align-items: center}
 .cm-known summary {min-height: 48px; padding: 0.7rem 0; cursor: pointer}
 .st-key-closer label p {font-size: var(--cm-value); font-weight: 600}
 [data-testid=stHtml] > h2 {font-size: var(--cm-value); font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}
