@@ -34,6 +34,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 :has(> * > .st-key-instrument_ahead) {position: absolute}
 .st-key-cm-settled > :first-child {flex: 1 1 12rem; min-width: 0}
 .st-key-my_hub button, .st-key-cm-settled [data-testid^=stPopover] button {min-height: 48px}
+.st-key-cm-settled {margin-top: -10px}
 .st-key-cm-settled [data-testid=stSelectbox] [role=group] {min-height: 48px; align-items: center}
 .cm-known summary {min-height: 48px; padding: 0.7rem 0; cursor: pointer}
 .st-key-closer label p {font-size: var(--cm-value); font-weight: 600}
