@@ -60,6 +60,7 @@ def test_nothing_lies_over_anything_or_off_the_sheet(name):
     assert page_size(card_pdf(CARDS[name])) == pytest.approx(PAPERS["A5"], abs=0.1)
 
 
+@pytest.mark.filterwarnings("ignore:Glyph .* missing from font")  # a font has not every letter there is
 @settings(max_examples=5, deadline=None)
 @given(cards(most=40))
 def test_whatever_stands_on_a_card_stays_apart_and_on_the_sheet(card):
