@@ -114,3 +114,4 @@ def test_a_card_is_taken_along_on_paper(open_page: Open) -> None:
         page.get_by_role("button", name="This card on paper").tap()
     with open(waiting.value.path(), "rb") as stream:
         assert stream.read(4) == b"%PDF"
+    assert page.locator("[data-testid=stException]").count() == 0

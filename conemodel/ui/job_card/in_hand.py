@@ -45,22 +45,14 @@ def show_card(card_id: str) -> None:
         on_taps=partial(_take, card_id, key),
     )
     words = "This card on paper, with a tag (PDF, A5)"
-    offer_file(words, "job-card.pdf", partial(_on_paper, card_id), key="job_card_pdf")
     name = f"job-card-{for_file_name(card.text('tag')) or card_id[:8]}.pdf"
-    offer_file("This card and its tag (PDF, A5)", name, partial(_sheet, card_id), key="job_card_pdf")
+    offer_file(words, name, partial(_on_paper, card_id), key="job_card_pdf")
     if beside.hub:
         _carry_hub(beside.hub)
 
 
 def _on_paper(card_id: str) -> bytes:
     """Return a card as it stands when it is asked for, as PDF."""
-    from conemodel.show.job_card.sheet import card_pdf  # loads matplotlib, so only when needed
-
-    return card_pdf(find_card(card_id, Database()))
-
-
-def _sheet(card_id: str) -> bytes:
-    """Return a card on paper, as it stands when it is asked for."""
     from conemodel.show.job_card.sheet import card_pdf  # loads matplotlib, so only when needed
 
     return card_pdf(find_card(card_id, Database()))
