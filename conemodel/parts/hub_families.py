@@ -24,6 +24,7 @@ THREADS: dict[str, tuple[float, float]] = {
 """Axle threads in use: diameter and pitch [m]. Common practice, no source."""
 
 BALLS: dict[str, float] = {
+    "1/8 in": MM.to_si(3.175),
     "5/32 in": MM.to_si(3.96875),
     "3/16 in": MM.to_si(4.7625),
     "7/32 in": MM.to_si(5.55625),

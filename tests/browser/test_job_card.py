@@ -27,7 +27,8 @@ AFTER_STRIP = (
     ("Freehub body", "left on"), ("Fixed side: axle beyond the locknut, after locking", "5.5 as usual"),
     ("Over both locknuts, after locking", "135 as usual"),
     ("Finger contact found", "nut loose"), ("Cone turned, Round 1", "out 10"),
-    ("Locked, clamped, rocked and twirled, Round 1", "right"), ("Locknut", "by hand"),
+    ("Locked, clamped, rocked and twirled, Round 1", "right"), ("Locknut", "by feel"),
+    ("Far side locked, tried again", "yes"),
     ("Lever", "firm, marks the palm"), ("Rim central", "yes"), ("Brake connected and working", "yes"),
     ("Advice given", "recheck after the first rides"), ("Recheck on", "in 2 weeks"), ("or after", "100 km"),
 )  # fmt: skip

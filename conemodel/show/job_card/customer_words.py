@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from conemodel.parts.hub import SIDES
 from conemodel.show.job_card.sheet_rows import answer_words
 from conemodel.tasks.job_card.card import Card
-from conemodel.tasks.job_card.sections.strip import GOOD, NOT_LOOKED, RENEWED
+from conemodel.tasks.job_card.sections.as_found import NOT_LOOKED, NOT_TRIED
+from conemodel.tasks.job_card.sections.strip import GOOD, RENEWED
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, rounds_of
 
 PARTS = tuple(
@@ -28,7 +29,7 @@ def found_words(card: Card) -> str:
     felt = [
         f"{words} {answer}"
         for step, words in (("found_play_closed", "play, clamped:"), ("found_turning", "turning:"))
-        if (answer := card.text(step)) and answer != "not felt"
+        if (answer := card.text(step)) and answer != NOT_TRIED
     ]
     return "; ".join((*felt, *_parts(card, renewed=False)))
 

@@ -27,6 +27,9 @@ FOLD, CUT = 126.0, 185.0
 
 DASHES = (0, (4, 3))
 
+FEW_STOPS = 4
+"""Most stops below the largest words that are written as large as the rest; more are written in a line each."""
+
 BLANK = "_" * 40
 """What is filled in by pen."""
 
@@ -63,12 +66,11 @@ def _first_words(sheet: Sheet, at: tuple[float, float], card: Card, *, room: flo
     """Write what a card says largest, and every stop, and return where the next may begin [mm]."""
     headline = headline_of_card(card)
     left, top = at
+    small, lines = (8, 2) if len(headline.stops) <= FEW_STOPS else (6, 1)
     for place, answer in enumerate((headline.answer, *headline.stops)):
         sign = SIGNS.get(headline.question, "") if place == 0 else ""
-        words = f"{sign} {answer.head} {answer.act}".strip()
-        top = sheet.paragraph(
-            (left, top), words, room=room, size=size if place == 0 else 8, bold=True, most=2
-        )
+        words, look = f"{sign} {answer.head} {answer.act}".strip(), (small, lines) if place else (size, 2)
+        top = sheet.paragraph((left, top), words, room=room, size=look[0], bold=True, most=look[1])
     return top
 
 

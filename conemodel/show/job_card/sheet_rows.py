@@ -10,7 +10,7 @@ from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.step import Amount, Step
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, Section, rounds_of
 
-LOOKS = ((8.5, 3), (8.0, 3), (7.5, 3), (7.0, 2), (6.5, 2), (6.0, 2), (6.0, 1), (5.5, 1))
+LOOKS = ((8.5, 3), (8.0, 3), (7.5, 3), (7.0, 2), (6.5, 2), (6.0, 2), (6.0, 1), (5.5, 1), (5.0, 1))
 """Sizes of type [point], each with the most lines of one answer: the first in which all rows fit."""
 
 GAP = 4.0

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from conemodel.parts.hub import SIDES
 from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.sections.as_found import NOT_LOOKED, NOT_TRIED
 from conemodel.tasks.job_card.sections.strip import PALE, PITTED
 from conemodel.tasks.job_card.this_wheel import FELT
 
@@ -35,7 +36,7 @@ def _said(words: str, step: str, *answers: str, sides: bool = False) -> FaultKin
     return FaultKind(
         words=words,
         looked=lambda card: any(
-            card.answer(step, where) not in (None, "not looked", "not felt") for where in wheres
+            card.answer(step, where) not in (None, NOT_LOOKED, NOT_TRIED) for where in wheres
         ),
         found=lambda card: any(card.answer(step, where) in answers for where in wheres),
     )

@@ -9,6 +9,7 @@ from datetime import date, timedelta
 
 from conemodel.base.units import MM
 from conemodel.parts.hub import SIDES
+from conemodel.parts.hub_families import BALLS
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.sections import strip
@@ -20,11 +21,8 @@ USUAL: Mapping[str, tuple[int, str, float, float]] = {
 }
 """Balls a side, their size, axle beyond the locknut [mm], width over the locknuts [mm]. Common practice, no source."""
 
-BALL_SIZES_MM = {"1/4 in": 6.35, "7/32 in": 5.556, "3/16 in": 4.763, "5/32 in": 3.969, "1/8 in": 3.175}
-"""Sizes of balls by their names on a card [mm]: an inch is 25.4 mm."""
-
-NEAR = 0.1
-"""How near a ball must be to a size to have its name [mm]: far closer than one size is to the next."""
+NEAR = 0.1e-3
+"""How near a ball must be to a size to have its name [m]: far closer than one size is to the next."""
 
 TURNS = {"1": (5, 10, 15), "more": (-3, -1, 1, 3)}
 """Turns offered in the first round, from finger contact, and in later ones [min of a clock face]."""
@@ -112,7 +110,7 @@ def size_name(diameter: float) -> str:
     >>> size_name(6.35e-3), size_name(5e-3)
     ('1/4 in', 'other')
     """
-    near = (name for name, size in BALL_SIZES_MM.items() if abs(size - MM.from_si(diameter)) < NEAR)
+    near = (name for name, size in BALLS.items() if abs(size - diameter) < NEAR)
     return next(near, "other")
 
 

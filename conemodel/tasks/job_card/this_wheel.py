@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from conemodel.parts.hub import SIDES
 from conemodel.tasks.job_card.card import Card, Place
+from conemodel.tasks.job_card.sections.as_found import NOT_TRIED
 from conemodel.tasks.job_card.steps import STEPS, rounds_of
 
 KNOWN_BY = ("tag", "customer")
@@ -71,9 +72,9 @@ def _came_back(card: Card, before: Card) -> Iterator[str]:
     if card.answer("found_play_closed") in FELT and before.answer("play_closed") == "none":
         yield "Play is back: it left with none, clamp closed"
     rough = card.answer("found_turning")
-    if rough not in (None, "free", "not felt") and before.answer("turning") == "free":
+    if rough not in (None, "free", NOT_TRIED) and before.answer("turning") == "free":
         yield f"It left turning free and now turns {rough}"
-    if card.answer("found_far_locked") == "no":
+    if card.answer("found_far_locked") == "no" and before.answer("far_locked") == "yes":
         yield "The far side has come unlocked"
 
 

@@ -23,7 +23,7 @@ def cells(data):
 
 
 @pytest.mark.parametrize(
-    "answers", [{}, REAR, REAR | {"brake": "disc", "held_by": "nuts", "axle_nuts": "by wrench"}]
+    "answers", [{}, REAR, REAR | {"brake": "disc", "held_by": "nuts", "axle_nuts": "torque wrench"}]
 )
 def test_every_place_that_is_asked_stands_once(answers) -> None:
     card = card_with(answers)

@@ -39,7 +39,12 @@ def card_of_everything():
         for step in STEPS.values()
         for place in step.places(MOST_ROUNDS)
     }
-    kind = {"brake": "disc", "held_by": "nuts", "axle_nuts": "by wrench", "locknut": "by wrench"}
+    kind = {
+        "brake": "disc",
+        "held_by": "nuts",
+        "axle_nuts": "torque wrench",
+        "locknut": "torque wrench",
+    }
     return card_with(answers | REAR | kind)
 
 

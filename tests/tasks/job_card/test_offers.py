@@ -1,13 +1,16 @@
 """One-tap answers: never an answer that a step refuses, never one that is not true of where it comes from."""
 
 from datetime import date
+from fractions import Fraction
 
 import pytest
 
 from conemodel.parts import library
+from conemodel.parts.hub_families import BALLS
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.job_card.card import Place
-from conemodel.tasks.job_card.offers import as_other_side, offers_at
+from conemodel.tasks.job_card.offers import as_other_side, offers_at, size_name
+from conemodel.tasks.job_card.sections.strip import BALL_SIZES
 from conemodel.tasks.job_card.steps import check_answers, places_of
 from tests.tasks.job_card.cards import REAR, card_with
 
@@ -53,6 +56,15 @@ def test_a_recheck_counts_days_from_today() -> None:
     """14 days after 31 January is 14 February: the calendar."""
     offers = offers_at(Place("recheck_on"), card_with({}), today=TODAY)
     assert offers[0].answers == {Place("recheck_on"): "2026-02-14"}
+
+
+def test_a_card_and_ones_own_hub_name_the_same_balls() -> None:
+    """An inch is 25.4 mm."""
+    inches = {name: float(Fraction(name.removesuffix(" in"))) for name in BALL_SIZES if name != "other"}
+    assert {name: size_name(25.4e-3 * size) for name, size in inches.items()} == {
+        name: name for name in BALLS
+    }
+    assert size_name(5e-3) == "other"
 
 
 def test_the_other_side_fills_what_is_open_only() -> None:

@@ -60,6 +60,48 @@ def test_pitted_races_are_to_be_renewed_on_the_sides_they_are_on() -> None:
     assert [one.words for one in said.answers][:-1] == ["To be renewed: cup, left and right"]
 
 
+def test_a_far_side_found_unlocked_forbids_riding_until_it_was_tried_again() -> None:
+    for again, question in (
+        ({}, "safe"),
+        ({"far_locked": "not looked"}, "safe"),
+        ({"far_locked": "yes"}, "adjustment"),
+    ):
+        said = headline_of_card(card_with(REAR | {"found_far_locked": "no"} | again))
+        assert said.question == question, again
+        assert len(said.unsafe) == (question == "safe")
+
+
+def test_a_damaged_axle_thread_forbids_riding_until_it_is_renewed() -> None:
+    said = headline_of_card(card_with(REAR | {"axle_thread/left": "damaged", "axle_thread/right": "good"}))
+    assert said.answer.words == f"{DO_NOT_RIDE}: the axle's thread is damaged, left"
+    assert headline_of_card(card_with(REAR | {"axle_thread/left": "renewed"})).question == "adjustment"
+
+
+@pytest.mark.parametrize(
+    ("answers", "words"),
+    [
+        ({"outcome/1": "tight"}, ["The last setting was tight: set it again"]),
+        (
+            {"outcome/1": "tight", "turn/2": 3, "outcome/2": "loose"},
+            ["The last setting was loose: set it again"],
+        ),
+        ({"outcome/1": "tight", "turn/2": 3}, []),
+        ({"outcome/1": "tight", "outcome/2": "right"}, []),
+        ({"play_closed": "slight"}, ["Slight play with the clamp closed"]),
+        ({"turning": "tight"}, ["It turns tight in the frame"]),
+        (
+            {"play_closed": "slight", "turning": "tight", "outcome/1": "tight"},
+            ["It turns tight and has play, clamp closed"],
+        ),
+    ],
+)
+def test_the_last_setting_counts_and_play_with_a_tight_turn_is_not_the_cone(
+    answers, words: list[str]
+) -> None:
+    said = headline_of_card(card_with(REAR | answers))
+    assert [one.words for one in said.answers][:-1] == words
+
+
 def test_no_card_says_that_a_wheel_is_safe() -> None:
     for answers in ({}, REAR, REAR | {"brake_works": "yes", "play_closed": "none"}):
         said = headline_of_card(card_with(answers)).sentences.lower()

@@ -7,9 +7,11 @@ from conemodel.parts.felt_play import PLAY_WORDS
 from conemodel.parts.readings import TurningWord
 from conemodel.tasks.job_card.step import Amount, Choice
 
-PLAY = (*PLAY_WORDS, "not felt")
-TURNING = (*get_args(TurningWord), "not felt")
-YES_NO = ("yes", "no", "not looked")
+NOT_TRIED, NOT_LOOKED = "not tried", "not looked"
+
+PLAY = (*PLAY_WORDS, NOT_TRIED)
+TURNING = (*get_args(TurningWord), NOT_TRIED)
+YES_NO = ("yes", "no", NOT_LOOKED)
 
 STEPS = (
     Choice(name="found_play_closed", words="Play at the rim, clamp closed", choices=PLAY),

@@ -2,6 +2,7 @@
 
 from conemodel.base.units import MM, NEWTON_METRE
 from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.sections.setting import BY_FEEL, BY_WRENCH
 from conemodel.tasks.job_card.sections.who import FREEHUB
 from conemodel.tasks.job_card.step import Amount, Choice, when
 
@@ -15,7 +16,7 @@ def bolt_touched(card: Card) -> bool:
 
 def bolt_torque_read(card: Card) -> bool:
     """Return whether that bolt was tightened by a wrench that shows a torque."""
-    return bolt_touched(card) and card.answer("freehub_bolt") not in (None, "by hand")
+    return bolt_touched(card) and card.answer("freehub_bolt") not in (None, BY_FEEL)
 
 
 STEPS = (
@@ -32,7 +33,7 @@ STEPS = (
     ),
     Choice(
         name="freehub_bolt", words="Its fixing bolt", applies=bolt_touched,
-        choices=("by wrench, as the maker states", "by wrench", "by hand"),
+        choices=(f"{BY_WRENCH}, maker's figure", BY_WRENCH, BY_FEEL),
     ),
     Amount(
         name="freehub_torque", words="The bolt's torque", applies=bolt_torque_read,

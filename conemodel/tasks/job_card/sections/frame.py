@@ -3,6 +3,7 @@
 from conemodel.base.units import NEWTON_METRE
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.sections.as_found import PLAY, TURNING, YES_NO
+from conemodel.tasks.job_card.sections.setting import BY_FEEL, BY_WRENCH
 from conemodel.tasks.job_card.sections.who import DISC, FRONT
 from conemodel.tasks.job_card.step import Amount, Choice, when
 
@@ -18,14 +19,14 @@ def open_fork(card: Card) -> bool:
 
 def torque_read(card: Card) -> bool:
     """Return whether nuts or axle were tightened by a wrench that shows a torque."""
-    return nutted(card) and card.answer("axle_nuts") == "by wrench"
+    return nutted(card) and card.answer("axle_nuts") == BY_WRENCH
 
 
 STEPS = (
     Choice(
         name="lever", words="Lever", applies=lever, choices=("firm, marks the palm", "light", "could not be closed"),
     ),
-    Choice(name="axle_nuts", words="Axle or axle nuts", applies=nutted, choices=("by wrench", "by hand")),
+    Choice(name="axle_nuts", words="Axle or axle nuts", applies=nutted, choices=(BY_WRENCH, BY_FEEL)),
     Amount(
         name="axle_torque", words="Their torque", applies=torque_read, unit=NEWTON_METRE, least=1, most=80, step=1,
     ),

@@ -4,9 +4,10 @@ from typing import get_args
 
 from conemodel.base.units import MINUTE, NEWTON_METRE
 from conemodel.parts.setting import ContactFound
+from conemodel.tasks.job_card.sections.as_found import NOT_TRIED, YES_NO
 from conemodel.tasks.job_card.step import Amount, Choice, Text, when
 
-BY_WRENCH = "by wrench"
+BY_FEEL, BY_WRENCH = "by feel", "torque wrench"
 LOOSE, RIGHT, TIGHT = "loose", "right", "tight"
 
 STEPS = (
@@ -18,13 +19,14 @@ STEPS = (
     Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=400),
     Choice(
         name="outcome", words="Locked, clamped, rocked and twirled", each="round",
-        choices=(LOOSE, RIGHT, TIGHT, "not tried"),
+        choices=(LOOSE, RIGHT, TIGHT, NOT_TRIED),
     ),
-    Choice(name="locknut", words="Locknut", choices=("by hand", BY_WRENCH)),
+    Choice(name="locknut", words="Locknut", choices=(BY_FEEL, BY_WRENCH)),
     Amount(
         name="locknut_torque", words="Its torque", applies=when("locknut", BY_WRENCH),
         unit=NEWTON_METRE, least=1, most=80, step=1, usual=15,
     ),
+    Choice(name="far_locked", words="Far side locked, tried again", choices=YES_NO),
     Text(name="measured", words="The hub as measured", optional=True, written=True, longest=4000),
 )  # fmt: skip
 """`advice` and `measured` are not asked: the program writes them, `measured` as JSON."""

@@ -1,14 +1,16 @@
 """Strip: what came off, left and right, in the order it came off; and how it looked once it was clean."""
 
+from conemodel.parts.hub_families import BALLS
+from conemodel.tasks.job_card.sections.as_found import NOT_LOOKED
 from conemodel.tasks.job_card.step import Amount, Choice
 
-NOT_LOOKED, GOOD, PALE, PITTED, RENEWED = "not looked", "good", "pale track", "pitted", "renewed"
+GOOD, PALE, PITTED, DAMAGED, RENEWED = "good", "pale track", "pitted", "damaged", "renewed"
 
 LOOKED = (GOOD, PALE, PITTED, RENEWED, NOT_LOOKED)
-WORN = (GOOD, "worn", "damaged", RENEWED, NOT_LOOKED)
+WORN = (GOOD, "worn", DAMAGED, RENEWED, NOT_LOOKED)
 """Of parts without a track."""
 
-BALL_SIZES = ("1/4 in", "3/16 in", "7/32 in", "5/32 in", "1/8 in", "other")
+BALL_SIZES = (*BALLS, "other")
 
 STEPS = (
     Amount(name="ball_count", words="Balls counted", each="side", least=0, most=40, step=1),
