@@ -20,6 +20,7 @@ from conemodel.parts.file_kinds import FILE_KINDS, kind_of
 from conemodel.parts.foreign_file import FILE_SIZE_LIMIT, read_bytes
 from conemodel.parts.lesson import Story, load_story
 from conemodel.parts.library import SCENARIOS
+from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.parts.population import Population
 from conemodel.parts.readings import Readings, load_readings
 from conemodel.parts.real_hub import RealHubReadings
@@ -196,6 +197,7 @@ KINDS: dict[str, type[Any]] = {
     "Story": Story,
     "Exercise": Exercise,
     "RealHubReadings": RealHubReadings,
+    "MeasuredHub": MeasuredHub,
 }
 SHIPPED = [(path, "Scenario") for path in sorted(SCENARIOS.glob("*.toml"))] + [
     (path, kind)

@@ -12,7 +12,7 @@ from conemodel.parts.known_hub import KnownHub
 from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
-from conemodel.parts.schema import FieldError, PartProblems
+from conemodel.parts.schema import FieldError, PartProblems, unit_of
 from conemodel.parts.toml_files import load_scenario, read_scenario, write_part
 from conemodel.solve.stages.clamp_force import clamp_force
 from conemodel.tasks.setting.predict import predict
@@ -40,7 +40,8 @@ def test_what_can_be_entered_makes_a_hub_or_is_named(values: dict[str, Any]) -> 
     if refused:
         return
     for name, value in values.items():
-        near = pytest.approx(value, abs=1e-9, rel=1e-6) if isinstance(value, float) else value
+        millionth = unit_of(KnownHub.model_fields[name]).to_si(1e-6)  # as a part keeps it
+        near = pytest.approx(value, abs=millionth, rel=0) if isinstance(value, float) else value
         assert getattr(hub.known, name) == near
     text = write_part(hub)
     assert text.count("=") == len([value for value in values.values() if value is not None])
