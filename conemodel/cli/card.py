@@ -138,12 +138,17 @@ def restore_file(database: "Database", file: str) -> None:
 @click.pass_obj
 def delete(database: "Database", name: str, yes: bool) -> None:
     """Delete every job card of the customer NAME, history too, and name the copies that still hold it."""
-    from conemodel.record.customers import delete_customer
+    from conemodel.record.customers import CUSTOMER, count_customer, delete_customer
 
-    if not yes:
-        click.confirm("Delete every job card of this customer for good?", abort=True)
+    with Reported():
+        cards, former = count_customer(name, database)
+    if (cards or former) and not yes:
+        others = f", and the name from {former} of others" if former else ""
+        click.confirm(f"Delete {cards} job card(s) of this customer{others} for good?", abort=True)
     with Reported():
         say("\n".join(delete_customer(name, database).lines))
+        if not cards and not former:
+            raise InputProblems([Problem(where=CUSTOMER, value=name[:60], limit="no such customer")])
 
 
 def _card_of(which: str, database: "Database") -> "Card":

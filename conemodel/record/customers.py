@@ -61,6 +61,20 @@ class Deleted:
         return (*lines, NOT_KNOWN)
 
 
+def count_customer(name: str, database: Database) -> tuple[int, int]:
+    """Return how many cards are a customer's, and how many of others once bore the name.
+
+    Raises:
+        RecordError: the record could not be read.
+    """
+    wanted = _plain(name)
+    with database.reading() as connection:
+        cards = cards_in(connection)
+    theirs = [card for card in cards if wanted and _plain(card.text(CUSTOMER)) == wanted]
+    others = (card for card in cards if wanted and card not in theirs and _without(wanted, card) != card)
+    return len(theirs), len(list(others))
+
+
 def delete_customer(name: str, database: Database) -> Deleted:
     """Delete every card of a customer, and the name from the history of others' cards; capitals make no difference.
 

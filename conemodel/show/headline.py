@@ -14,6 +14,12 @@ STATE_SIGNS: dict[State | None, str] = {"loose": "↔", "right": "✓", "tight":
 """A sign beside the words of the adjustment, by the state that is named."""
 
 
+def stop_words(headline: Headline) -> str:
+    """Return the largest words with their sign where they are of what is unsafe or unsound, otherwise none."""
+    sign = SIGNS.get(headline.question)
+    return f"{sign} {headline.answer.words}" if sign else ""
+
+
 def headline_json(headline: Headline) -> dict[str, Any]:
     """Return the headline and what stands below it; `question` is safe, sound or adjustment."""
     return {

@@ -76,6 +76,24 @@ def test_an_ordinary_rear_hub_takes_few_taps_and_no_typing_but_the_tag(open_page
     assert "safe" not in card.inner_text().lower()
 
 
+def test_a_turn_has_its_way_by_chip_and_a_value_tapped_twice_by_two_chips_stands(open_page: Open) -> None:
+    page = open_page("/job-cards", width=820, height=1180, touch=True)
+    card = begin(page)
+    chip(card, "Wheel", "rear").tap()
+    settle(page)
+    chip(card, "Balls counted, left", "9 × 1/4 in, as usual").tap()
+    settle(page)
+    size = chip(card, "Ball size, left", "1/4 in")
+    size.tap()
+    settle(page)
+    assert size.get_attribute("aria-pressed") == "true"
+    card.get_by_label("Cone turned, Round 1 in min").fill("3")
+    page.keyboard.press("Enter")
+    chip(card, "Cone turned, Round 1", "in (clockwise)").tap()
+    settle(page)
+    card.get_by_text("3 min in (clockwise)").wait_for()
+
+
 def test_a_chip_looks_chosen_after_a_tap_only_and_a_second_takes_it_back(open_page: Open) -> None:
     page = open_page("/job-cards", width=390, height=844, touch=True)
     card = begin(page)
@@ -102,7 +120,7 @@ def test_the_card_is_whole_at_every_width(open_page: Open, width: int, height: i
         box = target.bounding_box()
         assert box is not None
         assert min(box["height"], box["width"]) >= SMALLEST, target.inner_text()
-    way = card.get_by_text("out (anticlockwise), 10 min on a clock face")
+    way = card.get_by_text("10 min out (anticlockwise)")
     assert way.evaluate("one => one.scrollWidth <= one.clientWidth")
     assert overflow(page) == 0
     assert findings(page) == []

@@ -90,7 +90,7 @@ def test_a_card_is_shown_in_bench_order_with_what_was_corrected(database: Databa
 def test_what_keeps_a_wheel_from_being_ridden_comes_first(database: Database) -> None:
     text = run("show", keep(database, wheel="rear", brake_works="no").id).output
     assert 0 < text.index("the brake is not connected") < text.index("Who\n")
-    assert "rear, do not ride, " in run("list").output
+    assert "rear, ⚠ Do not ride: the brake is not connected or does not work, " in run("list").output
 
 
 def test_which_card_is_said_when_it_is_none_or_several(database: Database) -> None:
@@ -157,11 +157,14 @@ def test_a_customer_is_deleted_once_that_was_confirmed(database: Database) -> No
     copy = run("backup").output.split(": written")[0]
     asked = CliRunner().invoke(main, ("card", "delete-customer", "zoë quill"), input="n\n")
     assert (asked.exit_code, len(all_cards(database))) == (1, 1)
+    assert "Delete 1 job card(s) of this customer for good?" in asked.output
     said = run("delete-customer", "zoë quill", "--yes").output
     assert all_cards(database) == ()
     assert "cards deleted: 1;" in said
     assert f"{copy}: a copy of the record that still holds the name" in said
     assert "cannot be known here" in said
+    unknown = run("delete-customer", "zoë quill")
+    assert (unknown.exit_code, "no such customer" in unknown.output) == (2, True)
 
 
 def test_a_damaged_record_is_answered_in_words(database: Database) -> None:

@@ -2,6 +2,7 @@
 
 from conemodel.base.plain_text import for_page
 from conemodel.base.table import Column, Table
+from conemodel.show.headline import stop_words
 from conemodel.show.job_card.on_page import who_words
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.faults import Counted
@@ -22,11 +23,14 @@ def list_faults_found(counted: tuple[Counted, ...]) -> Table[Counted]:
 
 
 def card_line(card: Card) -> str:
-    """Return a card in a line for the label of a button: whose it is, and how far."""
-    headline, left = headline_of_card(card), len(open_places(card))
-    how = "complete" if not left else f"{left} open"
-    stop = "⚠ do not ride · " if headline.question == "safe" else ""
-    return f"{stop}{for_page(who_words(card))} · {how}"
+    """Return a card in a line for the label of a button: what it says largest of a fault, whose it is, and how far."""
+    left = len(open_places(card))
+    return f"{_stop(card)}{for_page(who_words(card))} · {f'{left} open' if left else 'complete'}"
+
+
+def _stop(card: Card) -> str:
+    words = stop_words(headline_of_card(card))
+    return f"**{for_page(words)}** · " if words else ""
 
 
 def recheck_line(recheck: Recheck) -> str:
@@ -38,4 +42,4 @@ def recheck_line(recheck: Recheck) -> str:
     days = abs(recheck.overdue)
     counted = f"{days} day{'' if days == 1 else 's'}"
     when = f"**{counted} overdue**" if recheck.overdue > 0 else f"in {counted}" if days else "**today**"
-    return f"{when} · {for_page(who_words(recheck.card))}"
+    return f"{when} · {_stop(recheck.card)}{for_page(who_words(recheck.card))}"

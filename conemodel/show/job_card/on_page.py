@@ -99,6 +99,7 @@ def _before(card: Card, before: Card | None) -> dict[str, Any] | None:
         return None
     return {
         "id": before.id,
+        "day": before.begun_at[:10],
         "title": f"Last card of this wheel: {before.begun_at[:10]}",
         "back": list(came_back(card, before)),
         "rows": [[row.asked, one_line(row.then), one_line(row.now)] for row in side_by_side(card, before)],

@@ -90,8 +90,11 @@ def _section_rows(section: Section, card: Card) -> Iterator[Row]:
 def _round_rows(card: Card) -> Iterator[Row]:
     """Yield each round of setting the cone, and below it what was advised."""
     for place in map(str, range(1, rounds_of(card) + 1)):
-        cells = tuple(STEPS[step].said(card.answer(step, place)) for step in ("turn", "outcome"))
-        yield Row(words=f"Round {place}", cells=cells, share=0.28)
+        turn, outcome = (STEPS[step].said(card.answer(step, place)) for step in ("turn", "outcome"))
+        if turn:
+            yield Row(words=f"Round {place}: {turn}", cells=(outcome,), share=0.76)
+        else:
+            yield Row(words=f"Round {place}", cells=(turn, outcome), share=0.28)
         if advice := card.text("advice", place):
             yield Row(words=f"advised: {advice}")
 

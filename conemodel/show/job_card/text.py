@@ -5,6 +5,7 @@ import textwrap
 from collections.abc import Iterable, Iterator
 
 from conemodel.base.plain_text import one_line
+from conemodel.show.headline import SIGNS, stop_words
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.memory import Recheck
@@ -22,7 +23,13 @@ def card_text(card: Card) -> str:
     state = f"Open: {len(left)} of {len(places)} places." if left else "Complete: every step was answered."
     feet = (textwrap.fill(words, WIDTH) for words in (state, NOT_SIGNED, CAUTION))
     head = f"Job card {card.id}, begun {card.begun_at}"
-    said = (textwrap.fill(answer.sentence, WIDTH) for answer in headline_of_card(card).answers)
+    headline = headline_of_card(card)
+    sign = SIGNS.get(headline.question, "")
+    sentences = (
+        f"{sign} {headline.answer.sentence}".strip(),
+        *(answer.sentence for answer in headline.below),
+    )
+    said = (textwrap.fill(sentence, WIDTH) for sentence in sentences)
     return "\n\n".join((head, *said, *filter(None, sections), *feet))
 
 
@@ -97,7 +104,7 @@ def _line(card: Card) -> str:
         card.text("wheel"),
         card.text("customer"),
     ]
-    stop = "do not ride" if headline_of_card(card).question == "safe" else ""
+    stop = stop_words(headline_of_card(card))
     left = len(open_places(card))
     parts = (card.id[:8], card.begun_at[:10], *known, stop, f"{left} open" if left else "complete")
     return one_line(", ".join(filter(None, parts)))

@@ -11,6 +11,7 @@ from conemodel.base.plain_text import visible
 from conemodel.base.units import ONE, Unit
 from conemodel.parts.hub import SIDES
 from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.tasks.wording import direction
 
 Each = Literal["card", "side", "round"]
 
@@ -119,8 +120,9 @@ class Amount(Step):
         """Return a number with its unit; a turn of the cone by its way, out being above 0."""
         if value is None or isinstance(value, str):
             return value or ""
-        way = ("out " if value > 0 else "in ") if self.least < 0 else ""
-        return f"{way}{abs(value) if way else value:g} {self.unit.symbol}".rstrip()
+        if self.least >= 0 or value == 0:
+            return f"{value:g} {self.unit.symbol}".rstrip()
+        return f"{abs(value):g} {self.unit.symbol} {direction(value)}"
 
 
 @dataclass(frozen=True, kw_only=True)

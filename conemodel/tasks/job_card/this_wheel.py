@@ -70,7 +70,7 @@ def came_back(card: Card, before: Card) -> tuple[str, ...]:
 
 def _came_back(card: Card, before: Card) -> Iterator[str]:
     if card.answer("found_play_closed") in FELT and before.answer("play_closed") == "none":
-        yield "Play is back: it left with none, clamp closed"
+        yield f"Seen on {before.begun_at[:10]}, left without play: play is back"
     rough = card.answer("found_turning")
     if rough not in (None, "free", NOT_TRIED) and before.answer("turning") == "free":
         yield f"It left turning free and now turns {rough}"

@@ -10,7 +10,7 @@ from conemodel.base.errors import ConemodelError
 from conemodel.record.backups import back_up, known_copies, restore
 from conemodel.record.card_exchange import export_cards, import_cards
 from conemodel.record.card_file import FILE_NOTE
-from conemodel.record.customers import delete_customer
+from conemodel.record.customers import count_customer, delete_customer
 from conemodel.record.database import Database
 from conemodel.ui.files import YOURS, offer_file, say_problems
 
@@ -54,7 +54,17 @@ def _ask_delete() -> None:
             "Every card of this customer is deleted for good, history too. Copies that still hold it are named."
         )
         name = st.text_input("Customer, as on the cards", key="job_card_customer")
+        cards, former = count_customer(name, Database())
+        if name.strip():
+            st.markdown(_named(cards, former))
         st.button("Delete for good", on_click=_act, args=(partial(_delete, name),), disabled=not name.strip())
+
+
+def _named(cards: int, former: int) -> str:
+    """Return what would be deleted of a customer, in words."""
+    if not cards and not former:
+        return "No such customer on any card."
+    return f"Cards deleted: **{cards}**. Cards of others that lose this name: **{former}**."
 
 
 def _bring_in() -> None:

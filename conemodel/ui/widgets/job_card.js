@@ -12,6 +12,7 @@ class JobCard {
     this.jumps = find("nav");
     this.sections = new Map();
     this.rows = new Map();
+    this.givenBy = new Map(); // the chip last tapped, by place
     this.seen = new IntersectionObserver(([head]) => {
       this.away = !head.isIntersecting;
       this.keepInSight();
@@ -35,7 +36,7 @@ class JobCard {
 
   begin(id) {
     this.pending = JSON.parse(sessionStorage.getItem(`job-card ${id}`) ?? "[]");
-    for (const made of [this.sections, this.rows]) made.clear();
+    for (const made of [this.sections, this.rows, this.givenBy]) made.clear();
     if (this.pending.length) this.wait(0);
   }
 
@@ -51,6 +52,14 @@ class JobCard {
     this.store();
     this.send();
     this.show();
+  }
+
+  // A chip's tap: it answers, or takes back what it answered itself; what another chip gave alike stands.
+  tap(name, answers) {
+    const stands = this.standsAll(answers), places = answers.map(keyOf);
+    const own = places.every((place) => [undefined, name].includes(this.givenBy.get(place)));
+    for (const place of places) this.givenBy.set(place, name);
+    if (!stands || own) this.answer(answers.map(([step, where, value]) => [step, where, stands ? null : value]));
   }
 
   send() {
@@ -161,6 +170,10 @@ class JobCard {
     if (!before) return;
     box.append(...before.back.map((words) => make("p", "below back", `↺ ${words}`)));
     const fold = make("details"), table = sideBySide(before.rows);
+    const link = make("a", "", `Open the card of ${before.day}`);
+    link.href = `?card=${before.id}`;
+    link.target = "_self";
+    box.append(link);
     fold.open = open;
     fold.append(make("summary", "", before.title), table);
     box.append(fold);

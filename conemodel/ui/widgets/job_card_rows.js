@@ -20,60 +20,84 @@ function press(chip, on) {
 
 const keyOf = (place) => place.slice(0, 2).join("/");
 
-const WAYS = (minutes) =>
-  minutes ? `${minutes > 0 ? "out (anticlockwise)" : "in (clockwise)"}, ${Math.abs(minutes)} min on a clock face` : "";
+const WAYS = { 1: "out (anticlockwise)", "-1": "in (clockwise)" };
 
 // What one tap answers at once; tapped again it takes all of that back.
 function offerChip(card, offer) {
-  const chip = button("chip offer", offer.words, () => {
-    const stands = card.standsAll(offer.answers);
-    card.answer(offer.answers.map(([step, where, value]) => [step, where, stands ? null : value]));
-  });
+  const chip = button("chip offer", offer.words, () => card.tap(`offer ${offer.words}`, offer.answers));
   return { element: chip, show: () => press(chip, card.standsAll(offer.answers)) };
 }
 
 function choiceCell(card, row, cell) {
   const chips = row.limits.choices.map((words) => {
-    const chip = button("chip", words, () => card.answer([[...cell.place, card.valueAt(cell.place) === words ? null : words]]));
+    const chip = button("chip", words, () => card.tap(words, [[...cell.place, words]]));
     chip.dataset.choice = words;
     return chip;
   });
   return { elements: chips, show: () => chips.forEach((chip) => press(chip, card.valueAt(cell.place) === chip.dataset.choice)) };
 }
 
+// Which way a size goes, out or in: asked by chip, never by a sign. A size that is typed first waits for its way.
+function waysOf(card, cell, name, send) {
+  const chips = make("div", "chips"), said = make("p", "way");
+  let way = null, typed = null, answered = false;
+  const give = (size) => {
+    typed = null;
+    if (size < 0) card.say(`${name}: minutes without a sign; tap which way.`);
+    else if (way || !size) send(way * size);
+    else card.say(`${name}: ${(typed = size)} min which way? Tap out or in.`);
+  };
+  const take = (to) => {
+    const size = typed ?? Math.abs(card.valueAt(cell.place) ?? 0);
+    way = to;
+    if (size) give(size);
+    else show(card.valueAt(cell.place));
+  };
+  const buttons = [1, -1].map((to) => [to, button("chip", WAYS[to], () => take(to))]);
+  chips.append(...buttons.map(([, chip]) => chip));
+  const show = (value) => {
+    if (value) way = Math.sign(value);
+    else if (value === null && answered) way = null;
+    answered = value !== null;
+    for (const [to, chip] of buttons) press(chip, way === to);
+    said.textContent = value ? `${Math.abs(value)} min ${WAYS[way]}` : "";
+    said.hidden = !value;
+  };
+  return { chips, said, give, show, typed: () => typed };
+}
+
 function amountCell(card, row, cell, name) {
   const { unit, least, most, step, whole } = row.limits, digits = (String(step).split(".")[1] ?? "").length;
-  const field = make("input", "number"), way = make("p", "way");
-  const send = (value) => card.answer([[...cell.place, value]]);
+  const field = make("input", "number"), send = (value) => card.answer([[...cell.place, value]]);
+  const ways = least < 0 ? waysOf(card, cell, name, send) : null, give = ways ? ways.give : send;
   const turn = (by) => () => {
-    const now = card.valueAt(cell.place), next = now === null ? cell.start : now + by * step;
-    send(Number(Math.min(most, Math.max(least, next)).toFixed(digits)));
+    const now = card.valueAt(cell.place);
+    if (now === null) send(cell.start);
+    else give(Number(Math.min(most, Math.max(Math.max(least, 0), Math.abs(now) + by * step)).toFixed(digits)));
   };
-  const signed = least < 0;
-  const down = button("stepper", signed ? "in" : "−", turn(-1)), up = button("stepper", signed ? "out" : "+", turn(1));
+  const down = button("stepper", "−", turn(-1)), up = button("stepper", "+", turn(1));
   const back = button("stepper back", "×", () => send(null));
-  down.setAttribute("aria-label", `${name}: ${signed ? "one further in" : "less"}`);
-  up.setAttribute("aria-label", `${name}: ${signed ? "one further out" : "more"}`);
+  down.setAttribute("aria-label", `${name}: less`);
+  up.setAttribute("aria-label", `${name}: more`);
   back.setAttribute("aria-label", `${name}: take back`);
-  field.inputMode = signed ? "text" : "decimal";
+  field.inputMode = "decimal";
   field.setAttribute("aria-label", unit ? `${name} in ${unit}` : name);
   field.addEventListener("change", () => {
     const text = field.value.trim().replace(",", ".").replace("−", "-"), value = Number(text);
     if (!text) send(null);
-    else if (Number.isFinite(value)) send(whole ? Math.round(value) : value);
+    else if (Number.isFinite(value)) give(whole ? Math.round(value) : value);
     else card.say(`${name}: "${field.value}" is no number.`);
   });
   const line = make("div", "steps");
   line.append(down, field, make("span", "unit", unit), up, back);
   const show = () => {
     const value = card.valueAt(cell.place);
-    if (!field.matches(":focus") || value !== null) field.value = value ?? "";
+    if (!field.matches(":focus") || value !== null) field.value = value === null ? (ways?.typed() ?? "") : ways ? Math.abs(value) : value;
     line.classList.toggle("answered", value !== null);
     back.hidden = value === null;
-    way.textContent = signed ? WAYS(value ?? 0) : "";
-    way.hidden = !way.textContent;
+    ways?.show(value);
   };
-  return { elements: [line, way], show };
+  return { elements: ways ? [ways.chips, line, ways.said] : [line], show };
 }
 
 function textCell(card, row, cell, name) {

@@ -116,7 +116,7 @@ def test_both_halves_and_the_tag_have_what_they_are_for():
             y = text.get_position()[1]
             parts[int(y > FOLD) + int(y > CUT)].append(text.get_text())
     workshop, customer, tag = (" ".join(part) for part in parts)
-    assert "out 11 min right advised: out by 11 minutes" in workshop
+    assert "Round 1: 11 min out (anticlockwise) right advised: out by 11 minutes" in workshop
     for words in ("2026-12-10 or after 100 km", "all new", "After the first ride", "Received", CAUTION):
         assert words in customer
     for words in ("0417", "rear wheel", "2026-12-10 or after 100 km"):

@@ -93,7 +93,10 @@ def test_every_step_takes_an_answer_and_refuses_one() -> None:
 
 def test_numbers_are_said_with_their_unit_and_a_turn_by_its_way() -> None:
     """Out is above 0, as everywhere in the program."""
-    assert [STEPS["turn"].said(minutes) for minutes in (11, -3)] == ["out 11 min", "in 3 min"]
+    assert [STEPS["turn"].said(minutes) for minutes in (11, -3)] == [
+        "11 min out (anticlockwise)",
+        "3 min in (clockwise)",
+    ]
     assert STEPS["width"].said(135.0) == "135 mm"
     assert STEPS["ball_count"].said(9) == "9"
     assert STEPS["cone"].said("pitted") == "pitted"

@@ -22,6 +22,7 @@ def earlier(answers: dict[str, Value], *, begun: str = "2026-01-01T09:00:00+00:0
         ({"tag": " A  7"}, True),
         ({"customer": "ADA"}, True),
         ({"customer": "Ada", "rim_mark": "blue"}, True),
+        ({"tag": "8", "customer": "Ada", "rim_mark": "blue"}, True),
         ({"tag": "8"}, False),
         ({"tag": "a 7", "wheel": "front"}, False),
         ({}, False),
@@ -48,7 +49,7 @@ def test_play_that_comes_back_is_said_with_its_days() -> None:
     """From 1 January to 1 March 2026 are 59 days: the calendar."""
     again = card_with(REAR | {"found_play_closed": "clear"}, begun=NOW.begun_at)
     assert came_back(again, earlier({"play_closed": "none"})) == (
-        "Play is back: it left with none, clamp closed, 59 days after the last card.",
+        "Seen on 2026-01-01, left without play: play is back, 59 days after the last card.",
     )
     assert came_back(again, earlier({"play_closed": "slight"})) == ()
     assert came_back(NOW, earlier({"play_closed": "none"})) == ()
@@ -60,8 +61,8 @@ def test_then_and_now_stand_side_by_side() -> None:
     assert [tuple(row) for row in side_by_side(now, before)] == [
         ("Cone, left", "good", "pitted"),
         ("Over both locknuts, after locking", "135 mm", ""),
-        ("Cone turned, round 1", "out 15 min", "out 10 min"),
-        ("Cone turned, round 2", "in 3 min", ""),
+        ("Cone turned, round 1", "15 min out (anticlockwise)", "10 min out (anticlockwise)"),
+        ("Cone turned, round 2", "3 min in (clockwise)", ""),
     ]
 
 
