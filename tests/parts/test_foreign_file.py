@@ -207,6 +207,7 @@ SHIPPED = [(path, "Scenario") for path in sorted(SCENARIOS.glob("*.toml"))] + [
         "stories": "Story",
         "practise": "Exercise",
         "real_hubs": "RealHubReadings",
+        "measured": "MeasuredHub",
     }.items()
     for path in sorted((SCENARIOS / folder).glob("*.toml"))
 ]
