@@ -21,11 +21,13 @@ def shorten_names(names: Sequence[str]) -> dict[str, str]:
     return {name: short if count[short] == 1 else name for name, short in first.items()}
 
 
-def lift_signs(tops: Mapping[str, tuple[float, float]], *, across: float, height: float) -> dict[str, int]:
+def lift_signs(
+    tops: Mapping[str, tuple[float, float]], *, across: float, height: float, wide: float = SIGN
+) -> dict[str, int]:
     """Return how far to lift the sign of each line from the line's top (x, y) to stand clear of the others [px].
 
     Lower tops keep their place. `across`: span of x that the chart shows; `height`: of the chart [px], filled by
-    the highest top.
+    the highest top; `wide`: the widest sign [px].
 
     >>> lift_signs({"1": (10, 0.5), "2": (12, 0.5)}, across=100, height=300)
     {'1': 0, '2': 18}
@@ -35,7 +37,7 @@ def lift_signs(tops: Mapping[str, tuple[float, float]], *, across: float, height
     lifts: dict[str, int] = {}
     for sign, (x, y) in sorted(tops.items(), key=lambda each: each[1][1]):
         middle, at, lift = x * NARROWEST / across, y * up, 0
-        while any(abs(middle - other) < SIGN and abs(at + lift - high) < LINE for other, high in placed):
+        while any(abs(middle - other) < wide and abs(at + lift - high) < LINE for other, high in placed):
             lift += 2
         placed.append((middle, at + lift))
         lifts[sign] = lift

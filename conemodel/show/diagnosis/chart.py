@@ -1,10 +1,12 @@
 """Probability density of a checked hub's end play, as a chart for the live screen, in words and as CSV."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from conemodel.base.units import MM, Array
+from conemodel.show.charts.label_layout import NARROWEST, lift_signs
 from conemodel.show.charts.vega_lite import (
     Spec,
     chart,
@@ -33,6 +35,12 @@ READ_OUT = (("place", "end play, closed"), ("less", "chance of less"), ("turn", 
 
 HEIGHT = 300
 """Of the whole chart, with heading and words below [px]."""
+
+CURVES = 150
+"""Least height of the higher curve in it [px]."""
+
+NAMED = 130
+"""Widest name of a curve, with its line [px]."""
 
 POINTS = 160
 """Points of each curve on screen; the CSV has them all."""
@@ -86,7 +94,7 @@ def spread_chart(diagnosis: Diagnosis) -> Spec | None:
         *_good(diagnosis, scales),
         *(_curve(name, scales) for name in NAMES),
         rule("x", scales.x, 0.0, strokeWidth=1),  # where the balls just touch
-        *(mark for name in NAMES for mark in _name(name, rows, scales)),
+        *_names(rows, scales),
         {**only("datum.which == 'closed'"), **strip(scales.x("mm"), *READ_OUT)},
     ]
     heading = title("Where the end play most likely is", 34)
@@ -157,18 +165,31 @@ def _curve(name: str, scales: _Scales) -> Spec:
     return {**only(f"datum.which == '{name}'"), **drawn}
 
 
-def _name(name: str, rows: list[Spec], scales: _Scales) -> list[Spec]:
-    """Return a curve's name above its peak."""
-    peak = max((row for row in rows if row["which"] == name), key=lambda row: float(row["density"]))
-    place = {"mm": peak["mm"], "density": peak["density"]}
-    return written(
-        {"x": scales.x("mm"), "y": scales.y("density")},
-        {"data": values(place)},
-        text=NAMES[name],
-        align=scales.align(float(peak["mm"])),
-        dy=-11,
-        fontWeight="bold",
-    )
+def _names(rows: list[Spec], scales: _Scales) -> Iterator[Spec]:
+    """Yield each curve's name above its peak; where two would lie on each other the higher one is lifted."""
+    peaks = {
+        name: max((row for row in rows if row["which"] == name), key=lambda row: float(row["density"]))
+        for name in NAMES
+    }
+    across = scales.high - scales.low
+    aside = {"left": NAMED / 2, "center": 0.0, "right": -NAMED / 2}
+    middles = {
+        name: (
+            peak["mm"] - scales.low + aside[scales.align(peak["mm"])] * across / NARROWEST,
+            peak["density"],
+        )
+        for name, peak in peaks.items()
+    }
+    lifts = lift_signs(middles, across=across, height=CURVES, wide=NAMED)
+    for name, peak in peaks.items():
+        yield from written(
+            {"x": scales.x("mm"), "y": scales.y("density")},
+            {"data": values({"mm": peak["mm"], "density": peak["density"]})},
+            text=NAMES[name],
+            align=scales.align(peak["mm"]),
+            dy=-11 - lifts[name],
+            fontWeight="bold",
+        )
 
 
 def alt_text_spread(diagnosis: Diagnosis) -> str:

@@ -1,5 +1,7 @@
 """The picture of a checked hub: valid, true to the numbers it shows, and told in words."""
 
+from typing import Any
+
 import numpy as np
 import pytest
 
@@ -7,12 +9,18 @@ from conemodel.base.table import csv_text
 from conemodel.base.units import MM
 from conemodel.parts.checks import Checks
 from conemodel.parts.readings import Play, Readings, Round
-from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
+from conemodel.show.diagnosis.chart import NAMES, alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import list_spread
 from conemodel.show.formatting import play_words
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
 from tests.show.vega_lite import check_vega_lite
 from tests.tasks.diagnosis.simulated import quick_readings
+
+PHONE, PLOT = 300, 200
+"""Width and height of what a phone shows of the chart between its axes [px]."""
+
+LETTERS, TALL = 125, 14
+"""Width of a curve's name and height of a line of 13 px bold [px]; common practice, no source."""
 
 
 @pytest.fixture(scope="module")
@@ -93,3 +101,27 @@ def test_contradictory_readings_have_no_picture_and_no_number(contradictory: Dia
     assert spread_chart(contradictory) is None
     assert alt_text_spread(contradictory) == "The end play is not known."
     assert len(csv_text(list_spread(contradictory)).splitlines()) == 1
+
+
+@pytest.mark.parametrize("clamp", ["nuts", "quick release"])
+def test_the_names_of_both_curves_stand_clear_of_each_other(clamp: str) -> None:
+    """Geometry: at a phone's width their boxes, as wide as their letters and as high as a line, do not meet."""
+    chart = spread_chart(diagnose(quick_readings(play_open="none", play_closed="none", clamp=clamp)))
+    assert chart is not None
+    # of halo and ink, which lie on each other, the ink
+    one, other = {each["mark"]["text"]: each for each in chart["layer"] if is_name(each)}.values()
+    (left, foot), (other_left, other_foot) = placed(one), placed(other)
+    assert abs(left - other_left) >= LETTERS or abs(foot - other_foot) >= TALL
+
+
+def is_name(layer: dict[str, Any]) -> bool:
+    return layer.get("mark", {}).get("text") in NAMES.values()
+
+
+def placed(layer: dict[str, Any]) -> tuple[float, float]:
+    """Return where a curve's name begins, and how high it stands [px]."""
+    mark, peak = layer["mark"], layer["data"]["values"]
+    (low, high), (_, top) = (layer["encoding"][way]["scale"]["domain"] for way in ("x", "y"))
+    before = LETTERS * {"left": 0.0, "center": 0.5, "right": 1.0}[mark["align"]]
+    peak = peak[0] if isinstance(peak, list) else peak
+    return PHONE * (peak["mm"] - low) / (high - low) - before, PLOT * peak["density"] / top - mark["dy"]
