@@ -14,7 +14,7 @@ from conemodel.tasks.diagnosis.evidence import NOTCHY
 from conemodel.tasks.diagnosis.fault_list import FoundFault
 from conemodel.tasks.diagnosis.fit import Fit
 from conemodel.tasks.diagnosis.posterior import Posterior
-from conemodel.tasks.diagnosis.procedure import act_words, move_words, say_chance
+from conemodel.tasks.diagnosis.procedure import act_words, measured_first, move_words, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
 from conemodel.tasks.headline import DO_NOT_RIDE, STRIP, Answer
 from conemodel.tasks.setting.adjustment import STATE_WORDS
@@ -216,7 +216,7 @@ def adjustment_answer(
             why=f"Too little is known to advise a turn: that the best would end right is {chance}.{first_step}",
             act="No turn yet: look further first.",
         )
-    return _on_setting(standing.states, move, posterior.model.scenario, measured=measured)
+    return _on_setting(standing, move, posterior.model.scenario, measured=measured)
 
 
 def sound_enough(posterior: Posterior) -> bool:
@@ -224,27 +224,19 @@ def sound_enough(posterior: Posterior) -> bool:
     return sum(posterior.of(cause) for cause in CURABLE) >= 0.5
 
 
-def _on_setting(states: dict[State, float], move: Move, scenario: Scenario, *, measured: bool) -> Answer:
-    """Return the state, named outright where it is likely enough, and the turn to make or none."""
-    first, second = sorted(states, key=lambda name: -states[name])[:2]
-    if states[first] >= SURE:
-        words, certainty = STATE_WORDS[first], say_chance(states[first], measured=measured)
-    else:
-        words, certainty = (
-            f"{STATE_WORDS[first]} or {STATE_WORDS[second].lower()}",
-            "not to be told from these readings",
-        )
-    if move.worth_it:
-        return Answer(
-            words=words,
-            certainty=certainty,
-            why=move_words(move, scenario, measured=measured),
-            act=act_words(move),
-        )
-    right = say_chance(move.chance_now, measured=measured)
-    return Answer(
-        words=words,
-        certainty=certainty,
-        why=f"That it is in the good range now is {right}, and no turn that seldom ends tight makes it better.",
-        act="Leave it.",
-    )
+def _on_setting(standing: Standing, move: Move, scenario: Scenario, *, measured: bool) -> Answer:
+    """Return the state, named outright where it is likely enough, and the turn to make or none.
+
+    Where it is not, what can still be measured comes before the turn.
+    """
+    first, second = sorted(standing.states, key=lambda name: -standing.states[name])[:2]
+    words, certainty = STATE_WORDS[first], say_chance(standing.states[first], measured=measured)
+    act = act_words(move) if move.worth_it else "Leave it."
+    if standing.states[first] < SURE:
+        words, certainty = f"{words} or {STATE_WORDS[second].lower()}", "not to be told from these readings"
+        act = measured_first(act) if standing.ahead else act
+    why = move_words(move, scenario, measured=measured)
+    if not move.worth_it:
+        right = say_chance(move.chance_now, measured=measured)
+        why = f"That it is in the good range now is {right}, and no turn that seldom ends tight makes it better."
+    return Answer(words=words, certainty=certainty, why=why, act=act)

@@ -80,10 +80,10 @@ class Move:
 
     @property
     def worth_it(self) -> bool:
-        """Whether turning is better than leaving it alone."""
+        """Whether turning is better than leaving it alone: never where it is no likelier to end right than now."""
         loose = 1 - self.chance - self.tight
         gain = (self.chance - self.chance_now) + LOOSE_COUNTS * (loose - self.loose_now)
-        return gain > WORTH_IT
+        return self.chance > self.chance_now and gain > WORTH_IT
 
 
 def best_move(posterior: Posterior, window: Window) -> Move | None:

@@ -30,6 +30,15 @@ def act_words(move: Move) -> str:
     return f"Turn the cone {way} about {size}."
 
 
+def measured_first(act: str) -> str:
+    """Return what to do about a state that a measurement would tell.
+
+    >>> measured_first("Leave it.")
+    'Measure first. Where you cannot: leave it.'
+    """
+    return f"Measure first. Where you cannot: {act[0].lower()}{act[1:]}"
+
+
 def range_words(move: Move) -> str:
     """Return the range of the turn needed, each end with its direction where they differ."""
     low, high = move.angle_range
@@ -92,8 +101,8 @@ def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...
         "and turning clamped."
     )
     return (
-        f"Work on the {side} (adjustable) side, out of the frame, the axle held in a soft-jawed vice by the {far} "
-        f"end; see that cone and locknut of the {far} side are locked. Open the {clamp} first.",
+        f"Open the {clamp} and take the wheel out. Work on the {side} (adjustable) side, the axle held in a "
+        f"soft-jawed vice by the {far} end; see that cone and locknut of the {far} side are locked.",
         "Draw a pen line across axle, cone and locknut.",
         f"Hold the cone with its spanner and loosen the locknut on the {side}; the cone stays on its line.",
         f"Turn the cone {direction(move.length)}, looking at it from outside, by {_degrees(move.angle)}: "

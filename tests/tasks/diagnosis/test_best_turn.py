@@ -7,7 +7,7 @@ import pytest
 from scipy.special import ndtr
 
 from conemodel.parts.priors import Beliefs
-from conemodel.parts.readings import Play
+from conemodel.parts.readings import Play, Readings, Round
 from conemodel.tasks.diagnosis.assumed_hub import usual_hub
 from conemodel.tasks.diagnosis.best_turn import CURABLE, best_move
 from conemodel.tasks.diagnosis.between_rounds import turn_error
@@ -233,3 +233,34 @@ def test_the_turn_is_said_as_a_procedure_with_side_direction_and_range():
         "next round",
     ):
         assert word in work
+
+
+def test_what_is_a_toss_up_is_measured_before_it_is_turned():
+    """None, none, free: right or too tight; the turn is likelier to end right than the hub is to be so."""
+    by_hand = {"rim_open": Play(hand="none"), "rim_closed": Play(hand="none"), "turns_closed": "free"}
+    diagnosis = diagnose(readings_of(by_hand), REAR)
+    assert diagnosis.move is not None
+    assert diagnosis.move.chance > diagnosis.move.chance_now
+    assert diagnosis.headline.answer.certainty == "not to be told from these readings"
+    assert diagnosis.headline.answer.act.startswith("Measure first. Where you cannot: turn the cone out")
+    assert diagnosis.next_steps
+
+
+def test_no_turn_is_advised_that_is_no_likelier_to_end_right_than_the_hub_is_to_be_so():
+    """Nutted, no play open or closed, not yet turned: a step out would only trade too tight for loose."""
+    nothing = Round(rim_open=Play(hand="none"), rim_closed=Play(hand="none"))
+    diagnosis = diagnose(Readings(clamp="nuts", found=nothing))
+    assert diagnosis.move is None
+    assert diagnosis.steps == ()
+    assert "No turn yet: look further first." in diagnosis.sentence
+    assert diagnosis.next_steps
+
+
+def test_the_work_begins_with_opening_the_clamp():
+    """Common practice, no source: what holds the wheel is opened before the axle can be held in a vice."""
+    for clamp, opens in (("quick release", "Open the clamp"), ("nuts", "Open the nuts")):
+        diagnosis = diagnose(
+            Readings(clamp=clamp, found=Round(rim_open=Play(hand="clear"), rim_closed=Play(hand="slight")))
+        )
+        assert diagnosis.steps[0].startswith(opens)
+        assert diagnosis.steps[0].index("vice") > diagnosis.steps[0].index("wheel out")
