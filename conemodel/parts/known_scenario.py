@@ -8,7 +8,7 @@ from conemodel.base.units import MM
 from conemodel.parts.axle import NOT_KNOWN, Axle
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.hub import SIDES, Hub, Side, Stack, Stacks
-from conemodel.parts.hub_families import CONTACT_ANGLE, THREADS
+from conemodel.parts.hub_families import CONTACT_ANGLE, FRONT_BELOW, THREADS
 from conemodel.parts.known_hub import KnownHub, Sizes
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.scenario import Scenario
@@ -50,6 +50,13 @@ class KnownScenario(Scenario):
             name: getattr(self, name) for name in _STAYS if getattr(self, name) != getattr(usual, name)
         }
         return KnownScenario.of(known).replace(**changed)
+
+
+def is_front(hub: Scenario) -> bool:
+    """Return whether a hub is a front one: as is known of it, else by its width."""
+    if isinstance(hub, KnownScenario):
+        return hub.known.usual.front
+    return hub.hub.over_locknut_width < FRONT_BELOW
 
 
 @lru_cache(maxsize=64)

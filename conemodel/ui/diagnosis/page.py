@@ -24,7 +24,7 @@ from conemodel.ui.diagnosis.entries import (
     widget,
 )
 from conemodel.ui.diagnosis.own_hand import ask_own_hand
-from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick
+from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more, ask_quick, take_own_hub
 from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
 from conemodel.ui.files import YOURS, Data, ask_file, offer_file, offer_files
@@ -47,6 +47,7 @@ def page() -> None:
     )
     st.html(STYLE)
     take_address()
+    take_own_hub()
     # on a phone the four places stand one below the other in this order
     (asking, said), (more, rest) = (st.columns([2, 3], gap="large") for _ in range(2))
     with asking:

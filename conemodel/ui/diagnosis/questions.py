@@ -6,6 +6,7 @@ import streamlit as st
 
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.felt_play import EARLIER_WORDS, PLAY_WORDS
+from conemodel.parts.known_scenario import is_front
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.looks import ASKED_FIRST
 from conemodel.tasks.diagnosis.readings.reading import WHEEL_OUT
@@ -13,7 +14,7 @@ from conemodel.ui.choose_hub import keep_travelling_hub, say_known, travelling_h
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, value_of
 from conemodel.ui.diagnosis.fields import ask_balls, ask_looks, ask_marked, ask_readings, ask_sizes
 from conemodel.ui.my_hub.form import offer_my_hub
-from conemodel.ui.own_hub import say_lost_hub
+from conemodel.ui.own_hub import OWN, say_lost_hub
 from conemodel.ui.setting.unmeasured import in_ranges
 from conemodel.ui.url_state import choice
 
@@ -31,6 +32,12 @@ CLAMPS = {
     **{name: kind.words for name, kind in CLAMP_KINDS.items()},
 }
 ANSWERS = {NOT_LOOKED: "not looked", "no": "no", "yes": "yes"}
+
+FREEHUB = "freehub_rocks"
+"""The look that no front hub is asked for: it has no freehub."""
+
+TAKEN = "checked_own"
+"""Where the own hub is kept that was chosen here by itself, so that another choice stays."""
 
 QUESTIONS = {
     "found.rim_open.hand": (
@@ -79,6 +86,8 @@ def ask_confounders() -> dict[str, str]:
     """Draw what else could rock; return what was answered, by field."""
     found = {}
     for name, look in ASKED_FIRST.items():
+        if name == FREEHUB and _chosen_is_front() and _answer(name) == NOT_LOOKED:
+            continue
         found[f"checks.{name}"] = _pills(f"checks.{name}", look.asked, ANSWERS, look.hint)
     return _drop_not_looked(found)
 
@@ -124,6 +133,25 @@ def ask_more() -> None:
                     draw()
 
 
+def take_own_hub() -> None:
+    """Choose a hub that somebody entered, once it is new here, and take it at its word what holds the wheel.
+
+    A link that says itself for which hub it was worked out is left as it is.
+    """
+    hub = travelling_hub()
+    if st.session_state.hub != OWN or st.session_state.get(TAKEN) == hub:
+        return
+    before: Scenario | None = st.session_state.get(TAKEN)
+    st.session_state[TAKEN] = hub
+    if before is None and "checked_as" in st.query_params:
+        return
+    _work_out_for_mine()
+    held_by = QUICK["clamp"]
+    now = st.session_state.get(held_by, st.query_params.get(held_by, NOT_LOOKED))
+    if now in (NOT_LOOKED, before and before.clamp.kind):
+        st.session_state[held_by] = hub.clamp.kind
+
+
 def ask_hub() -> Scenario | None:
     """Draw which hub it is worked out for; None is a usual one."""
     say_lost_hub()
@@ -151,10 +179,22 @@ def _work_out_for_mine() -> None:
     st.session_state.checked_as = "same"
 
 
-def unanswered() -> list[str]:
-    """Return what else could rock and was not looked at, in words."""
+def unanswered(scenario: Scenario) -> list[str]:
+    """Return what else could rock on a hub and was not looked at, in words."""
     return [
         look.place
         for name, look in ASKED_FIRST.items()
-        if st.session_state.get(QUICK[f"checks.{name}"], NOT_LOOKED) == NOT_LOOKED
+        if _answer(name) == NOT_LOOKED and not (name == FREEHUB and is_front(scenario))
     ]
+
+
+def _answer(name: str) -> str:
+    """Return the answer given to what else could rock."""
+    field = QUICK[f"checks.{name}"]
+    return str(st.session_state.get(field, st.query_params.get(field, NOT_LOOKED)))
+
+
+def _chosen_is_front() -> bool:
+    """Return whether the hub of the other screens is chosen here, and is a front one."""
+    chosen = st.session_state.get("checked_as", st.query_params.get("checked_as"))
+    return chosen == "same" and is_front(travelling_hub())

@@ -86,7 +86,7 @@ def _first_look(diagnosis: Diagnosis) -> None:
         return
     closed = diagnosis.readings.rounds[-1].rim_closed
     rocks = closed.hand not in (None, "none") or (closed.play or 0.0) > 0.0
-    if rocks and (left := unanswered()):
+    if rocks and (left := unanswered(diagnosis.scenario)):
         st.markdown(
             f"**First see that it is the hub.** Not looked at yet: {'; '.join(left)}. Play from there feels the same."
         )

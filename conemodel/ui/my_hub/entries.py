@@ -5,9 +5,9 @@ from typing import Any
 import streamlit as st
 
 from conemodel.base.errors import Problem
-from conemodel.parts.hub_families import FAMILIES, FRONT_BELOW, family_of
+from conemodel.parts.hub_families import FAMILIES, family_of
 from conemodel.parts.known_hub import KnownHub
-from conemodel.parts.known_scenario import KnownScenario
+from conemodel.parts.known_scenario import KnownScenario, is_front
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of, unit_of
 from conemodel.show.known_hub import Size, label_of, sizes_of, value_words
@@ -35,8 +35,7 @@ def begin(hub: Scenario) -> None:
     if isinstance(hub, KnownScenario):
         st.session_state[ENTERED] = {"family": hub.known.family, **hub.known.known}
     else:
-        front = hub.hub.over_locknut_width < FRONT_BELOW
-        st.session_state[ENTERED] = {"family": family_of(front=front, clamp=hub.clamp.kind)}
+        st.session_state[ENTERED] = {"family": family_of(front=is_front(hub), clamp=hub.clamp.kind)}
 
 
 def entered() -> dict[str, Any]:

@@ -22,7 +22,7 @@ def _script() -> None:
     from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, readings_of
 
     check.page()
-    answers = {field: st.session_state[name] for field, name in QUICK.items()}
+    answers = {field: st.session_state.get(name, NOT_LOOKED) for field, name in QUICK.items()}
     try:
         seen = readings_of({field: answer for field, answer in answers.items() if answer != NOT_LOOKED})
     except InputProblems:
