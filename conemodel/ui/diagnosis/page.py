@@ -34,6 +34,8 @@ STYLE = """
 <style>
 .cm-big {display: flex; flex-wrap: wrap; gap: 0.2rem 2.2rem; margin: 0.4rem 0 0}
 .cm-big b {display: block; font-size: var(--cm-value); line-height: 1.2}
+[data-testid=stButtonGroup] button {min-height: 48px; min-width: 48px}
+.stButtonGroup > label {margin: 0; min-height: 0}
 .cm-next {border-left: 4px solid; padding: 0.2rem 0 0.2rem 0.8rem; margin: 0.6rem 0 0}
 </style>
 """
