@@ -1,5 +1,7 @@
 """A hub that somebody entered is the one that is checked: chosen by itself, and taken at its word."""
 
+from typing import Any
+
 from streamlit.testing.v1 import AppTest
 
 from conemodel.parts.known_hub import KnownHub
@@ -11,10 +13,10 @@ from tests.ui.diagnosis.driving import opened, pick, seen, words
 
 NUTTED = KnownScenario.of(KnownHub(family="nutted front"))
 REAR = KnownScenario.of(KnownHub(family="usual rear"))
-ROCKS = {"play_open": "clear", "play_closed": "slight", "turns": "free"}
+ROCKS: dict[str, Any] = {"play_open": "clear", "play_closed": "slight", "turns": "free"}
 
 
-def linked(hub: KnownScenario = NUTTED, **more: str) -> AppTest:
+def linked(hub: KnownScenario = NUTTED, **more: Any) -> AppTest:
     """Open the page by a link that holds an own hub."""
     return opened(hub=OWN, own=pack(write_part(hub)), **more)
 
