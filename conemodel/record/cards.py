@@ -114,7 +114,7 @@ def delete_card(card_id: str, connection: sqlite3.Connection) -> None:
 def _card(card_id: str, connection: sqlite3.Connection) -> Card:
     card = kept_card(card_id, connection)
     if card is None:
-        raise NoCard("This job card is not in the record.")
+        raise NoCard("This card is not in the record: it was deleted, or the address is cut short.")
     return card
 
 

@@ -7,9 +7,9 @@ from functools import partial
 import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
-from conemodel.base.plain_text import for_file_name
+from conemodel.base.plain_text import for_file_name, for_page
 from conemodel.parts.scenario import Scenario
-from conemodel.record.cards import answer, find_card
+from conemodel.record.cards import NoCard, answer, find_card
 from conemodel.record.database import Database
 from conemodel.record.same_wheel import cards_known_alike
 from conemodel.show.job_card.condition_pictures import condition_pictures
@@ -25,10 +25,24 @@ from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
 REMEMBERED = 200
 """Taps whose ids are remembered, so that one that is sent twice is kept once."""
 
+NOT_KEPT = "job_card_not_kept"
+"""Where it stands that a tap came for a card that is no longer there, until it is said."""
+
 
 @st.fragment
 def show_card(card_id: str) -> None:
-    """Draw a card; a tap draws nothing else again.
+    """Draw a card; a tap draws nothing else again, so what goes wrong is said here: no page is there to catch it."""
+    try:
+        _draw(card_id)
+    except NoCard as error:
+        lost = " The last tap was not kept." if st.session_state.pop(NOT_KEPT, False) else ""
+        st.error(f"{error}{lost}")
+    except ConemodelError as error:
+        st.error(f"The record could not be read or written: {for_page(str(error))}")
+
+
+def _draw(card_id: str) -> None:
+    """Draw a card.
 
     Raises:
         NoCard: it is not in the record.
@@ -91,6 +105,9 @@ def _take(card_id: str, key: str) -> None:
             answer(card_id, _with_advice(card_id, tap), Database(), by=typed_name())
         except InputProblems as error:
             troubles.append(f"Not taken: {error}")
+        except NoCard:
+            st.session_state[NOT_KEPT] = True
+            return
         except ConemodelError as error:
             troubles.append(str(error))
             break

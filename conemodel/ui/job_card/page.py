@@ -4,7 +4,7 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError
 from conemodel.base.plain_text import for_page
-from conemodel.record.cards import NoCard, begin_card
+from conemodel.record.cards import begin_card
 from conemodel.record.database import Database
 from conemodel.ui.files import say_problems
 from conemodel.ui.frame import begin_page, end_page
@@ -41,8 +41,6 @@ def page() -> None:
             keep_a_copy()
         with st.expander("Who works here"):
             ask_for_name("Mechanic's name, or none", WITH_NAME, WITH_NAME)
-    except NoCard:
-        st.error("This card is not in the record of this computer, or was deleted.")
     except ConemodelError as error:
         st.error(f"The record could not be read or written: {for_page(str(error))}")
     end_page()
