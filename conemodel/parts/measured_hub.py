@@ -35,6 +35,9 @@ class Mark(Part):
         at_least=LEAST_COUNT,
         at_most=MOST_COUNT,
     )
+    count_checked: bool = quantity(
+        ONE, "true where the count was looked at again and is right, though another would fit", default=False
+    )
     nut_loose: tuple[float, ...] = quantity(MM, "play, locknut loose: light push, hard push", default=())
     locked: tuple[float, ...] = quantity(MM, "play, locked on the bench: light push, hard push", default=())
     clamped: tuple[float, ...] = quantity(MM, "play, locked and clamped: light push, hard push", default=())

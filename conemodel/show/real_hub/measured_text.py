@@ -44,7 +44,9 @@ def measured_text(measuring: Measuring) -> str:
     act, why = next_words(measuring)
     gauges, unmeasured = reached()
     unknowns = [
-        f"{QUANTITIES_AT_MARKS[name].words}: {span_words(now)}" for name, now in known(measuring).items()
+        f"{QUANTITIES_AT_MARKS[name].words}: {span_words(now)}"
+        for name, now in known(measuring).items()
+        if not measuring.doubt
     ]
     readings = [
         f"{reading_words(each.reading)}: {found_words(each)}, model {model_words(each, fitted.hub.lead)}; "

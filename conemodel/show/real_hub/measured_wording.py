@@ -1,12 +1,13 @@
 """A hub measured at marks, in words: what to do next and why, the turn with its chance, what does not fit."""
 
-from conemodel.base.units import DEG, MM
+from conemodel.base.units import DEG, MINUTE, MM
 from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
-from conemodel.show.formatting import number
+from conemodel.show.formatting import number, typeset
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
+from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
 from conemodel.tasks.real_hub.reached import DRAWN, Reached, Unmeasured
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
@@ -31,6 +32,10 @@ BRING: dict[State, str] = {
 PEN = "Draw a pen line across axle and cone where it stands."
 
 _WHY = {
+    "count": (
+        "Play with the nut loose, or the slack of the thread, does not go with it. If the count is right, say so: then "
+        "it is the gauge, or the thread."
+    ),
     "contact": "It tells where the fingers left the cone. With the next reading it tells the thread's slack.",
     "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
     "clamp": "What closing takes is the clamp's. The turn is counted from here.",
@@ -67,6 +72,8 @@ def push_words(found: MeasuredHub, number: int) -> str:
 def next_words(measuring: Measuring) -> tuple[str, str]:
     """Return what to do next in a few words, and why."""
     step = measuring.next
+    if step.what == "check the count":
+        return "Look at the count again (in a file: correct it, or count_checked = true).", _WHY["count"]
     if step.what == "leave":
         return "Leave it.", _WHY["sure"]
     if step.what == "turn":
@@ -104,6 +111,8 @@ def _next_count(step: NextReading) -> str:
 def headline_words(measuring: Measuring) -> tuple[str, str]:
     """Return the largest words and what stands below them: the turn with its chance, or that there is none yet."""
     turn, fitted = measuring.turn, measuring.fitted
+    if measuring.doubt:
+        return doubt_words(measuring.doubt), "No turn and no slack is told before the count is right."
     if fitted.clash:
         return (
             "Some readings contradict each other",
@@ -118,6 +127,22 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
     sure = "" if turn.sure else " More readings make it surer."
     verb = "Try" if turn.cautious else "Turn"
     return f"{verb} {turn_words(turn.turn)}", f"{_chances(turn.right, turn.tight)} after it.{sure}"
+
+
+def doubt_words(doubt: CountDoubt) -> str:
+    """Return the question that a count in doubt asks.
+
+    >>> doubt_words(CountDoubt(mark=0, count=MINUTE.to_si(60), fits=MINUTE.to_si(15)))
+    '60 minutes? 15 would fit'
+    """
+    asked = f"{_minutes(doubt.count)} minutes?"
+    if doubt.fits is None:
+        return f"{asked} No thread has so much slack"
+    return f"{asked} {_minutes(doubt.fits)} would fit"
+
+
+def _minutes(count: float) -> str:
+    return typeset(f"{MINUTE.from_si(count):g}")
 
 
 def _chances(right: float, tight: float) -> str:
@@ -149,10 +174,10 @@ def known(measuring: Measuring) -> dict[QuantityName, Interval]:
 
 
 def worn_words(measuring: Measuring) -> str:
-    """Return that the thread has more slack than a sound one; empty where that is not so."""
+    """Return that the thread has more slack than a sound one; empty where that is not so, or a count is in doubt."""
     most = measuring.fitted.hub.scenario.axle.most_backlash
     slack = known(measuring)["slack"]
-    if slack.low <= most:
+    if measuring.doubt or slack.low <= most:
         return ""
     return (
         f"The thread has {span_words(slack)} of slack. A sound one has at most {number(MM.from_si(most), 3)} mm: axle "
@@ -161,10 +186,10 @@ def worn_words(measuring: Measuring) -> str:
 
 
 def misfit_words(measuring: Measuring) -> str:
-    """Return which readings nothing rests on; empty where all fit."""
+    """Return which readings nothing rests on; empty where all fit, or a count is in doubt."""
     fitted = measuring.fitted
     places = [place for place, each in enumerate(fitted.readings) if each.left_out or place in fitted.clash]
-    if not places:
+    if measuring.doubt or not places:
         return ""
     said = dict.fromkeys(
         f"{STATE_WORDS[fitted.readings[place].reading.state]}, {count_words(fitted.readings[place].reading.count)}"

@@ -10,6 +10,7 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.measured_hub import PLACES, Mark, MeasuredHub, ReadBy
 from conemodel.parts.real_hub import MOST_COUNT, STATES, State
 from conemodel.parts.scenario import Scenario
+from conemodel.tasks.real_hub.count_doubt import CountDoubt, doubt_count
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
 from conemodel.tasks.real_hub.readings import Measured
@@ -39,8 +40,9 @@ MARKS_FIRST = 2
 TIGHT_SHARE = 0.1
 """Share of hubs, as likely as the readings leave them, that may show no play at a new mark [-]."""
 
-What = Literal["read", "read again", "back off", "turn", "leave", "start over"]
+What = Literal["check the count", "read", "read again", "back off", "turn", "leave", "start over"]
 Why = Literal[
+    "count",
     "contact",
     "slack",
     "clamp",
@@ -57,7 +59,8 @@ class NextReading:
     """The next thing to do.
 
     Attributes:
-        what: take a reading, take one again, back off to a new mark to read there, make the turn, or leave it.
+        what: look at a count again, take a reading, take one again, back off to a new mark to read there, make the
+            turn, or leave it.
         why: stable name of the reason.
         mark: number of the mark it is done at; count: how far out that stands [rad]; state: how the hub stands then.
         turn: from the mark before it to `count`, positive out [rad].
@@ -73,10 +76,14 @@ class NextReading:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measuring:
-    """A hub that is being measured: what was read, what that tells, the turn, and what to do next."""
+    """A hub that is being measured: what was read, what that tells, the turn, and what to do next.
+
+    While a count is in doubt there is no turn, and what the readings tell rests on that count.
+    """
 
     found: MeasuredHub
     fitted: Fitted
+    doubt: CountDoubt | None
     turn: TurnFromMark | None
     next: NextReading
 
@@ -93,8 +100,11 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
         NotConverged: no balance of forces, or no likeliest hub, was found.
     """
     fitted = fit_real_hub(scenario, readings_at_marks(found))
+    if doubt := doubt_count(scenario, found, fitted):
+        check = NextReading(what="check the count", why="count", mark=doubt.mark, count=doubt.count)
+        return Measuring(found=found, fitted=fitted, doubt=doubt, turn=None, next=check)
     turn = turn_from_mark(fitted)
-    return Measuring(found=found, fitted=fitted, turn=turn, next=_next(found, fitted, turn))
+    return Measuring(found=found, fitted=fitted, doubt=None, turn=turn, next=_next(found, fitted, turn))
 
 
 def is_slack_known(fitted: Fitted) -> bool:

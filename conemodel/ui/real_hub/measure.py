@@ -122,8 +122,9 @@ def _draw_result(measuring: Measuring, hub: Scenario) -> None:
         draw_by_width(
             "measured", partial(real_hub_svg, measuring.fitted), alt=alt_text_of_real_hub(measuring.fitted)
         )
-    table(list_known(measuring))
-    st.caption(TRUTH)
+    if not measuring.doubt:
+        table(list_known(measuring))
+        st.caption(TRUTH)
     with st.expander("Every reading beside the model"):
         table(list_readings(measuring.fitted))
     with st.container(horizontal=True):

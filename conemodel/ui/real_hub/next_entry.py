@@ -7,6 +7,7 @@ from conemodel.parts.measured_hub import MOST_PLAY, Mark, MeasuredHub, ReadBy
 from conemodel.parts.real_hub import LEAST_COUNT, MOST_COUNT, STATES, State
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.show.real_hub.measured_wording import push_words
+from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
 from conemodel.ui.own_file import OwnFile
 
@@ -60,6 +61,9 @@ def ask_next(measuring: Measuring) -> None:
     step, found = measuring.next, measuring.found
     if step.what in ("leave", "start over"):
         return
+    if measuring.doubt:
+        _ask_which_count(found, measuring.doubt)
+        return
     if step.what in ("turn", "back off"):
         count = _ask_count(step)
         st.button(
@@ -86,6 +90,22 @@ def ask_next(measuring: Measuring) -> None:
         disabled=not read,
         width="stretch",
     )
+
+
+def _ask_which_count(found: MeasuredHub, doubt: CountDoubt) -> None:
+    """Draw the buttons that confirm a count in doubt, or correct it."""
+    with st.container(horizontal=True):
+        if doubt.fits is not None:
+            words = f"It was {MINUTE.from_si(doubt.fits):g} minutes"
+            st.button(words, type="primary", on_click=_set_count, args=(found, doubt.mark, doubt.fits))
+        words = f"{MINUTE.from_si(doubt.count):g} minutes is right"
+        st.button(words, on_click=_set_count, args=(found, doubt.mark, doubt.count))
+
+
+def _set_count(found: MeasuredHub, number: int, count: float) -> None:
+    marks = list(found.marks)
+    marks[number] = marks[number].replace(count=count, count_checked=True)
+    MEASURED.take(found.at_marks(tuple(marks)))
 
 
 def _ask_count(step: NextReading) -> float:

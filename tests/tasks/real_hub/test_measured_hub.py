@@ -8,7 +8,7 @@ import pytest
 
 from conemodel.base.units import MINUTE, MM
 from conemodel.parts.measured_hub import Mark, MeasuredHub, ReadBy
-from conemodel.show.real_hub.measured_wording import misfit_words, next_words, worn_words
+from conemodel.show.real_hub.measured_wording import headline_words, misfit_words, next_words, worn_words
 from conemodel.tasks.real_hub.next_reading import Measuring, count_with_play, measure_hub
 from conemodel.tasks.real_hub.taken_over import measured_scenario, measured_summary
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
@@ -195,3 +195,25 @@ def test_a_new_mark_has_play_on_nine_of_ten_hubs_that_fit():
         plays = ends + (count - MINUTE.to_si(short)) * REAR.axle.lead_per_radian
         share = float(fitted.weight @ (plays >= MM.to_si(0.02)))
         assert (share >= 0.9) == enough
+
+
+@pytest.mark.parametrize("minutes", [60, 45, 25])
+def test_a_count_that_play_with_the_nut_loose_denies_is_asked_for_before_anything_is_told(minutes):
+    """Geometry: 0.24 mm of play on a thread of 1 mm is 14.4 minutes, with finger contact 15."""
+    wrong = mark(minutes, (0.24, 0.25), (0.15, 0.15), (0.10, 0.10))
+    asked = measure(wrong)
+    assert headline_words(asked)[0] == f"{minutes} minutes? 15 would fit"
+    assert asked.turn is None
+    assert worn_words(asked) == misfit_words(asked) == ""
+    confirmed = measure(wrong.replace(count_checked=True))
+    assert confirmed.doubt is None
+    assert confirmed.turn is not None
+
+
+def test_slack_that_no_thread_has_is_asked_for_even_without_play_with_the_nut_loose():
+    """Half a pitch, 0.5 mm, is all the ridge there is at the pitch diameter [ISO68-1]; 0.30 mm of it is a worn one."""
+    doubt = measure(mark(60, (), (0.15, 0.15), (0.10, 0.10))).doubt
+    assert doubt is not None
+    assert doubt.fits == pytest.approx(MINUTE.to_si(15), abs=MINUTE.to_si(3.1))
+    assert measure(mark(24, (0.39, 0.39), (0.075, 0.075), (0.025, 0.025))).doubt is None
+    assert measure(mark(30, (), (0.15, 0.15), (0.10, 0.10))).doubt is None
