@@ -2,7 +2,9 @@
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
-from typing import Any, Literal
+from typing import Annotated, Any, Literal
+
+from pydantic import Field
 
 from conemodel.base.units import MINUTE, MM, NEWTON, ONE
 from conemodel.parts.real_hub import LEAST_COUNT, MOST_COUNT, STATES, State
@@ -21,6 +23,9 @@ USUAL_PUSHES: dict[ReadBy, tuple[float, float]] = {
 MOST_PLAY = MM.to_si(20.0)
 """Most play that can be written down [m]: more is no play of a hub."""
 
+Play = Annotated[float, Field(ge=0.0, le=MOST_PLAY)]
+"""A play as it was read [m]."""
+
 PLACES = ("first", "second", "third", "fourth", "fifth", "sixth")
 """The marked positions of the cone by the names of their tables, in the order they were stood at."""
 
@@ -38,9 +43,9 @@ class Mark(Part):
     count_checked: bool = quantity(
         ONE, "true where the count was looked at again and is right, though another would fit", default=False
     )
-    nut_loose: tuple[float, ...] = quantity(MM, "play, locknut loose: light push, hard push", default=())
-    locked: tuple[float, ...] = quantity(MM, "play, locked on the bench: light push, hard push", default=())
-    clamped: tuple[float, ...] = quantity(MM, "play, locked and clamped: light push, hard push", default=())
+    nut_loose: tuple[Play, ...] = quantity(MM, "play, locknut loose: light push, hard push", default=())
+    locked: tuple[Play, ...] = quantity(MM, "play, locked on the bench: light push, hard push", default=())
+    clamped: tuple[Play, ...] = quantity(MM, "play, locked and clamped: light push, hard push", default=())
 
     @classmethod
     def cross_checks(cls, values: Mapping[str, Any]) -> Iterator[FieldError]:
@@ -54,7 +59,6 @@ class Mark(Part):
                     value=f"{len(plays)} numbers",
                     limit="must be at most 2: light push, hard push",
                 )
-            yield from _check_plays(name, plays)
         if any(values.get(name) for name in STATES) and values.get("count", 0.0) is None:
             yield FieldError(
                 field="count", value=None, limit="is missing: plays need the place they were read at"
@@ -69,15 +73,6 @@ class Mark(Part):
     def is_read(self) -> bool:
         """Something was read here."""
         return any(self.plays.values())
-
-
-def _check_plays(name: str, plays: tuple[float, ...]) -> Iterator[FieldError]:
-    """Yield plays that cannot be."""
-    for play in plays:
-        if play < 0:
-            yield FieldError(field=name, value=play, limit="must be at least {}", bound=0.0)
-        elif play > MOST_PLAY:
-            yield FieldError(field=name, value=play, limit="must be at most {}", bound=MOST_PLAY)
 
 
 class MeasuredHub(Part):
@@ -109,10 +104,11 @@ class MeasuredHub(Part):
         light, hard = values.get("light_push"), values.get("hard_push")
         if light is not None and hard is not None and light >= hard:
             yield FieldError(field="light_push", value=light, limit="must be below hard_push, {}", bound=hard)
-        used = [values[name].count is not None for name in PLACES if name in values]
-        for name, before, here in zip(PLACES[1:], used, used[1:], strict=False):
-            if here and not before:
-                yield FieldError(field=name, value="", limit="stands after a mark that has no count")
+        here = [name for name in PLACES if name in values]
+        used = [name for name in here if values[name].count is not None]
+        for name in here[: here.index(used[-1])] if used else ():
+            if name not in used:
+                yield FieldError(field=name, value="", limit=f"has no count, but {used[-1]} after it has one")
 
     @property
     def marks(self) -> tuple[Mark, ...]:

@@ -217,13 +217,14 @@ def _as_given(value: Any, unit: Unit) -> str:
 
 
 def _mistakes_in(error: ValidationError) -> list[FieldError]:
-    """Return the mistakes in a validation error, one a field."""
-    found: dict[str, FieldError] = {}
+    """Return the mistakes in a validation error, one a field, or one an entry of a list."""
+    found: dict[tuple[int | str, ...], FieldError] = {}
     for item in error.errors(include_url=False):
         name = str(item["loc"][0])
         limit, bound = _limit(item["type"], item.get("ctx", {}), item["msg"])
         value = None if item["type"] == "missing" else item["input"]
-        found.setdefault(name, FieldError(field=name, value=value, limit=limit, bound=bound))
+        entry = tuple(at for at in item["loc"][1:2] if isinstance(at, int))
+        found.setdefault((name, *entry), FieldError(field=name, value=value, limit=limit, bound=bound))
     return list(found.values())
 
 

@@ -55,8 +55,25 @@ clamped_mm = [-0.1]
 
 
 def test_a_mark_cannot_stand_behind_one_without_a_place():
-    with pytest.raises(InputProblems, match="third"):
-        read_part(MeasuredHub, "[first]\ncount_minutes = 9\n[third]\ncount_minutes = 8\n", name="hub.toml")
+    text = "[first]\ncount_minutes = 9\n[third]\ncount_minutes = 8\n"
+    with pytest.raises(InputProblems, match="second: has no count, but third after it has one"):
+        read_part(MeasuredHub, text, name="hub.toml")
+
+
+def test_a_count_that_cannot_be_is_not_said_to_be_missing():
+    text = "[first]\ncount_minutes = -16\n[second]\ncount_minutes = -15\n"
+    with pytest.raises(InputProblems) as caught:
+        read_part(MeasuredHub, text, name="hub.toml")
+    assert [str(each) for each in caught.value.problems] == [
+        "hub.toml:2: first.count_minutes = -16: must be at least -15 min"
+    ]
+
+
+def test_every_play_in_a_list_that_cannot_be_is_said():
+    text = '[first]\ncount_minutes = 9\nnut_loose_mm = [nan, 1e308, -0.2, "x", true, 0.2]\n'
+    with pytest.raises(InputProblems) as caught:
+        read_part(MeasuredHub, text, name="hub.toml")
+    assert [each.value for each in caught.value.problems] == ["nan", "1e+308", "-0.2", "x", "True"]
 
 
 def test_the_example_is_whole_and_no_other_kind_of_file(root):
