@@ -21,10 +21,8 @@ Plays = tuple[float, ...]
 
 def mark(minutes: float, loose: Plays = (), locked: Plays = (), clamped: Plays = ()) -> Mark:
     """Return a mark with plays in mm."""
-    read = {"nut_loose": loose, "locked": locked, "clamped": clamped}
-    return Mark(
-        count=MINUTE.to_si(minutes), **{name: tuple(map(MM.to_si, plays)) for name, plays in read.items()}
-    )
+    first, second, third = (tuple(map(MM.to_si, plays)) for plays in (loose, locked, clamped))
+    return Mark(count=MINUTE.to_si(minutes), nut_loose=first, locked=second, clamped=third)
 
 
 def measure(*marks: Mark, by: ReadBy = "dial along the axle") -> Measuring:
