@@ -53,7 +53,7 @@ def _decode(raw: bytes | str, name: str, most: int) -> str:
     data = raw.encode("utf-8", "surrogatepass") if isinstance(raw, str) else raw
     if len(data) > most:
         limit = f"must not be larger than {most // 1024} KB"
-        raise InputProblems([Problem(where=name, value=f"{len(data) // 1024} KB", limit=limit)])
+        raise InputProblems([Problem(where=name, value="", limit=limit)])
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:

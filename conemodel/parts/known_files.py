@@ -41,8 +41,8 @@ def read_known(text: str, table: Mapping[str, Any], *, name: str) -> KnownScenar
         InputProblems: what cannot be used, with every mistake.
     """
     reader = Reader(name, lines_of_text(text))
-    sizes = {key: value for key, value in table.items() if key in KNOWN_KEYS}
-    rest = {key: value for key, value in table.items() if key not in KNOWN_KEYS}
+    sizes = {key: value for key, value in table.items() if key in KNOWN_KEYS or _is_strange(key, value)}
+    rest = {key: value for key, value in table.items() if key not in sizes}
     for place, key in _PLACES.items():
         left, value = _take_out(rest, place)
         if value is not None and key not in sizes:
@@ -66,6 +66,12 @@ def known_text(scenario: KnownScenario) -> str | None:
     except InputProblems:
         return None
     return text if back == scenario else None
+
+
+def _is_strange(key: str, value: Any) -> bool:
+    """Return whether what stands at the top of a file is nothing of a scenario: most likely a misspelt size."""
+    whole = (file_key(name, field) for name, field in KnownScenario.model_fields.items())
+    return not isinstance(value, Mapping) and key not in whole
 
 
 def _some_family(table: Mapping[str, Any]) -> str:

@@ -191,6 +191,7 @@ def _check_thread(sizes: Sizes) -> Iterator[FieldError]:
 
 def _check_rings(sizes: Sizes) -> Iterator[FieldError]:
     """Yield more or larger balls than a hub has room for."""
+    most = f"{MM.from_si(LARGEST_RING):g} mm"  # in full: the field may be a number of balls
     for side in ("left", "right"):
         ring = sizes.pitch_diameter(side)
         known = next((n for n in ("ball_count", "ball_diameter") if f"{n}_{side}" in sizes.values), None)
@@ -198,8 +199,7 @@ def _check_rings(sizes: Sizes) -> Iterator[FieldError]:
             yield FieldError(
                 field=f"{known}_{side}",
                 value=sizes.values[f"{known}_{side}"],
-                limit=f"would make a ring of balls {MM.from_si(ring):.0f} mm across, more than {{}}",
-                bound=LARGEST_RING,
+                limit=f"would make a ring of balls {MM.from_si(ring):.0f} mm across, more than {most}",
                 remedy="count the balls again and measure one",
             )
 

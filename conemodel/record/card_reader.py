@@ -2,6 +2,7 @@
 
 import json
 import re
+from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterator, Mapping
 from datetime import datetime
 from typing import NamedTuple
@@ -24,6 +25,9 @@ from conemodel.record.names import clean_name
 from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.steps import check_answers
 
+BEFORE = BOM_UTF8 + BOM_UTF16_LE + BOM_UTF16_BE + b" \t\r\n\0"
+"""Bytes that may stand before the first bracket, in any encoding of it: what is no UTF-8 is said with its line."""
+
 _TIME = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\+00:00", re.ASCII)
 _ID = re.compile(r"[0-9a-f]{32}")
 
@@ -43,10 +47,18 @@ def read_cards(raw: bytes | str, *, name: str) -> tuple[ReadCard, ...]:
             or the first one where it is no JSON; a version newer than `VERSION`.
     """
     reader = _Reader(name)
+    _check_begin(raw, name)
     found = reader.file(read_json(raw, name=name, most=LARGEST))
     if reader.problems:
         raise InputProblems(first_problems(reader.problems, name))
     return found
+
+
+def _check_begin(raw: bytes | str, name: str) -> None:
+    """Refuse what does not begin as JSON can: whatever follows, it is another kind of file."""
+    begin = raw[:200].encode("utf-8", "replace") if isinstance(raw, str) else raw[:200]
+    if begin.lstrip(BEFORE)[:1] not in (b"{", b"["):
+        raise InputProblems([Problem(where=name, value="", limit="is not a JSON file of job cards")])
 
 
 class _Reader:

@@ -26,6 +26,7 @@ def ready_hubs() -> dict[str, Scenario]:
 def choose_hub() -> Scenario:
     """Draw the chooser and return the hub; a file that cannot be used is explained and changes nothing."""
     brought = OWN_HUB.brought()
+    asked = {place: words for place, words in st.query_params.items() if place in ("hub", OWN)}
     titles = {name: one_line(hub.name) for name, hub in ready_hubs().items()}
     if brought:
         titles[OWN] = f"Your own: {one_line(brought.name)}"
@@ -38,6 +39,8 @@ def choose_hub() -> Scenario:
         label_visibility="collapsed",
     )
     OWN_HUB.keep(chosen=chosen == OWN)
+    if brought is None and asked.get("hub") == OWN and chosen == FIRST_HUB:
+        st.query_params.update(asked)  # a damaged link stays as it came, to be compared with the whole one
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
     with st.popover("About it, or a file", width="content"):
         st.text(visible(hub.story.strip()))

@@ -23,5 +23,5 @@ def say_lost_hub() -> None:
     if st.query_params.get("hub") == OWN and OWN_HUB.brought() is None:
         OWN_HUB.lose("It names a hub from a file and does not hold it.")
     if OWN_HUB.lost and st.session_state.get("hub") in (None, FIRST_HUB):
-        words = "The hub in this address could not be read. Here is another; bring its file again."
+        words = "The hub in this address could not be read. Here is another; ask for the link again, or bring its file."
         say_problems(words, OWN_HUB.lost)

@@ -100,3 +100,10 @@ def test_what_is_known_has_no_table_of_its_own() -> None:
 def test_a_scenario_that_leaves_out_sizes_is_told_that_they_need_not_be_known() -> None:
     said = problems_of("[hub]\nover_locknut_width_mm = 130\n")
     assert sum('family = "usual rear"' in line for line in said) == 1
+
+
+def test_a_misspelt_size_is_answered_with_the_sizes_of_such_a_file() -> None:
+    (said,) = problems_of(NINE.replace("ball_diameter_left_mm", "ball_diamter_left_mm"))
+    assert said.endswith("(did you mean ball_diameter_left_mm?)")
+    (said,) = problems_of(NINE + "qqq = 1\n")
+    assert "known here: family" in said

@@ -232,3 +232,8 @@ def test_too_large_a_file_is_refused_before_it_is_read(
 ) -> None:
     monkeypatch.setattr("conemodel.record.card_reader.LARGEST", 2048)
     assert refusal(export_cards(database), database).endswith("must not be larger than 2 KB")
+
+
+@pytest.mark.parametrize("raw", [b"", b"name = 1", b"\x89PNG\r\n", b"%PDF-1.7"])
+def test_another_kind_of_file_is_said_to_be_one(database: Database, raw: bytes) -> None:
+    assert refusal(raw, database) == "cards.json: is not a JSON file of job cards"

@@ -75,5 +75,8 @@ def test_a_hub_that_is_not_whole_is_said_and_another_shown(packed: str | None) -
     app = opened({"hub": "own"} | ({} if packed is None else {"own": packed}))
     assert "could not be read" in app.error[0].value
     assert shown(app) != LIGHT.name
+    assert app.query_params["hub"] == "own"
+    assert app.query_params.get("own") == packed
     app.selectbox(key="hub").select("road-front").run()
     assert not app.error
+    assert "own" not in app.query_params

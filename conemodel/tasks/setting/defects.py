@@ -172,14 +172,24 @@ def _on_packing(scenario: Scenario) -> Iterator[Defect]:
         return
     both = len(roomy) == 2 and rooms["left"] == rooms["right"]
     where = "Each row" if both else " and ".join(f"the {side} row" for side in roomy)
-    room = " and ".join(f"{value:.1f}" for value in ([rooms["left"]] if both else roomy.values()))
+    room = " and ".join(_more_balls(value) for value in ([rooms["left"]] if both else roomy.values()))
     has = "has" if both or len(roomy) == 1 else "have"
     yield Defect(
         short="one may be missing",
-        what=f"{where[0].upper()}{where[1:]} {has} room for {room} more balls: one may be missing.",
+        what=f"{where[0].upper()}{where[1:]} {has} room for {room}: one may be missing.",
         cure="Count them against the maker's number, which decides; what fell out is no proof of what belongs there.",
         sure=False,
     )
+
+
+def _more_balls(room: float) -> str:
+    """Return how many whole balls go into a room for so many.
+
+    >>> _more_balls(3.1), _more_balls(1.0)
+    ('3 more balls', '1 more ball')
+    """
+    balls = int(room)
+    return f"{balls} more {'ball' if balls == 1 else 'balls'}"
 
 
 def _room(row: RowGeometry) -> float:
