@@ -24,6 +24,9 @@ NAME = "practise_name"
 COOKIE = "practise_name"
 """Under what the browser keeps it."""
 
+CARD_IN_HAND = "card_in_hand"
+"""Where the id of the job card stands that was opened last in this visit."""
+
 KEPT = 365 * 24 * 3600
 """How long a browser keeps it [s]."""
 

@@ -9,6 +9,7 @@ from conemodel.base.plain_text import one_line
 from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.show.headline import SIGNS
+from conemodel.show.job_card.rows_besides import measured_row, plain_row
 from conemodel.tasks.job_card.advice import TurnAdvice
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_words
@@ -131,6 +132,8 @@ def _rows(section: Section, card: Card, beside: Beside) -> Iterator[dict[str, An
                 yield from (_row(each, (str(number),), card, beside) for each in in_rounds)
     if any(step.each == "side" for step in asked if not step.optional):
         yield from _other_side(card)
+    if any(step.name == "measured" for step in section.steps):
+        yield measured_row(card)
 
 
 def rounds_shown(card: Card) -> int:
@@ -207,13 +210,6 @@ def _cell(step: Step, place: Place, card: Card, beside: Beside) -> dict[str, Any
     }
 
 
-def _advice(place: Place, card: Card, advised: TurnAdvice | None) -> str:
-    """Return what was advised for a turn when it was made, or is advised now."""
-    if place.step != "turn":
-        return ""
-    return card.text("advice", place.where) or (advised.words if advised else "")
-
-
 def _start(step: Step, place: Place, card: Card, offers: Sequence[Offer]) -> float:
     """Return where a stepper begins: the first number offered, what is usual, or the least."""
     if not isinstance(step, Amount):
@@ -231,11 +227,7 @@ def _other_side(card: Card) -> Iterator[dict[str, Any]]:
     for side in SIDES:
         if offer := as_other_side(card, side):
             words = f"{side}: all that is open {offer.words}".capitalize()
-            yield {
-                "id": f"other/{side}", "step": "", "words": "", "hint": "", "caution": "", "kind": "offers",
-                "optional": False, "pictured": "", "torques": False, "limits": {}, "cells": [],
-                "offers": [{**_offer(offer), "words": words}],
-            }  # fmt: skip
+            yield plain_row(f"other/{side}", "offers") | {"offers": [{**_offer(offer), "words": words}]}
 
 
 def _offer(offer: Offer) -> dict[str, Any]:

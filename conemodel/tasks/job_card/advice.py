@@ -1,12 +1,14 @@
 """What the program advises for a round of setting the cone, and what a card tells it of the rounds before."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from conemodel.base.units import MINUTE
 from conemodel.parts.readings import MOST_ROUNDS, ROUNDS, Play, Readings, Round
 from conemodel.parts.scenario import Scenario
-from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
+from conemodel.tasks.job_card.step import MOST_ROUNDS as MOST_ON_CARD
 from conemodel.tasks.job_card.steps import rounds_of
 from conemodel.tasks.setting.middle import set_in_middle
 from conemodel.tasks.setting.predict import predict
@@ -59,3 +61,17 @@ def rounds_told(card: Card) -> Readings | None:
     rounds = dict(zip(ROUNDS, looks, strict=False))
     told = Readings(clamp=card.text("held_by") or None, cone_out=MINUTE.to_si(first))
     return told.replace(**rounds)
+
+
+def answers_of_measured(card: Card, measured: str, advised: str) -> Mapping[Place, Value]:
+    """Return what a hub that was measured answers on a card: it, and the turn `advised` for the round to come.
+
+    `advised` is empty where no turn is to be made; after a round that came out right none is to come.
+    """
+    answers: dict[Place, Value] = {Place("measured"): measured}
+    rounds = [str(number + 1) for number in range(MOST_ON_CARD)]
+    coming = next((where for where in rounds if card.answer("turn", where) is None), None)
+    before = rounds[rounds.index(coming) - 1] if coming and coming != "1" else None
+    if advised and coming and (before is None or card.answer("outcome", before) in FELT):
+        answers[Place("advice", coming)] = advised[:LONGEST]
+    return answers

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from contextlib import suppress
+from functools import lru_cache
 
 import streamlit as st
 
@@ -11,15 +12,19 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_scenario, write_part
+from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.job_card.advice import TurnAdvice, rounds_told
 from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.from_check import answers_from
+from conemodel.tasks.job_card.measured import read_measured
 from conemodel.tasks.job_card.offers import Offer, as_last_time
 from conemodel.tasks.job_card.steps import STEPS
+from conemodel.tasks.real_hub.taken_over import with_measured
 from conemodel.ui.cache import cached_diagnosis, cached_first_turn
 from conemodel.ui.choose_hub import travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, readings_of
 from conemodel.ui.own_hub import OWN, OWN_HUB
+from conemodel.ui.real_hub.to_card import read_for
 
 
 def hub_of(card: Card) -> Scenario | None:
@@ -28,6 +33,20 @@ def hub_of(card: Card) -> Scenario | None:
         with suppress(InputProblems):
             return read_scenario(text.encode(), name="the hub of this card")
     return None
+
+
+def hub_as_measured(card: Card) -> Scenario | None:
+    """Return the hub that a card holds with what was measured on it; as it holds it, where that cannot be taken in."""
+    hub, measured = hub_of(card), read_measured(card.text("measured"))
+    if hub and measured:
+        with suppress(ConemodelError):
+            return _with_measured(hub, measured.slack, measured.clamp_give)
+    return hub
+
+
+@lru_cache(maxsize=16)
+def _with_measured(hub: Scenario, slack: Interval, give: Interval | None) -> Scenario:
+    return with_measured(hub, slack, give)
 
 
 def offered_besides(card: Card, before: Card | None) -> Mapping[str, tuple[Offer, ...]]:
@@ -58,6 +77,14 @@ def carry_to_other_screens(hub: Scenario) -> None:
     """Make a hub the one of the other screens."""
     OWN_HUB.take(hub)
     st.session_state.hub = OWN
+
+
+def measure_hub_of(card: Card) -> None:
+    """Go to Measure a hub with the hub of a card, as it is described."""
+    if hub := hub_of(card):
+        carry_to_other_screens(hub)
+    read_for(card.id)
+    st.switch_page(st.session_state.pages["measure-a-hub"])
 
 
 def _answers_of_check() -> Mapping[Place, str | int | float | None]:

@@ -18,8 +18,14 @@ from conemodel.show.palette import tones
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.this_wheel import last_of_wheel
 from conemodel.ui.files import offer_file
-from conemodel.ui.job_card.hub_in_hand import advice_now, carry_to_other_screens, hub_of, offered_besides
-from conemodel.ui.visit import typed_name
+from conemodel.ui.job_card.hub_in_hand import (
+    advice_now,
+    carry_to_other_screens,
+    hub_as_measured,
+    measure_hub_of,
+    offered_besides,
+)
+from conemodel.ui.visit import CARD_IN_HAND, typed_name
 from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
 
 REMEMBERED = 200
@@ -27,6 +33,10 @@ REMEMBERED = 200
 
 NOT_KEPT = "job_card_not_kept"
 """Where it stands that a tap came for a card that is no longer there, until it is said."""
+
+
+TO_MEASURE = "job_card_to_measure"
+"""Stands while the way to Measure a hub was asked for and not gone yet."""
 
 
 @st.fragment
@@ -49,6 +59,9 @@ def _draw(card_id: str) -> None:
         RecordError: the record could not be read.
     """
     card, key = find_card(card_id, Database()), f"job_card_{card_id}"
+    st.session_state[CARD_IN_HAND] = card_id
+    if st.session_state.pop(TO_MEASURE, False):
+        measure_hub_of(card)
     beside = beside_of(card)
     job_card(
         key=key,
@@ -57,6 +70,7 @@ def _draw(card_id: str) -> None:
         kept=_done(),
         trouble=st.session_state.pop("job_card_trouble", ""),
         on_taps=partial(_take, card_id, key),
+        on_measure=_go_to_measure,
     )
     words = "This card on paper, with a tag (PDF, A5)"
     name = f"job-card-{for_file_name(card.text('tag')) or card_id[:8]}.pdf"
@@ -84,7 +98,7 @@ def beside_of(card: Card) -> Beside:
     Raises:
         RecordError: the record could not be read.
     """
-    hub = hub_of(card)
+    hub = hub_as_measured(card)
     before = last_of_wheel(card, cards_known_alike(card, Database()))
     return Beside(
         today=date.today(),
@@ -116,6 +130,10 @@ def _take(card_id: str, key: str) -> None:
     st.session_state.job_card_trouble = " ".join(troubles)
 
 
+def _go_to_measure() -> None:
+    st.session_state[TO_MEASURE] = True
+
+
 def _done() -> list[str]:
     done: list[str] = st.session_state.setdefault("job_card_done", [])
     return done
@@ -129,7 +147,7 @@ def _with_advice(card_id: str, tap: Tap) -> Mapping[Place, Value]:
     if not turned:
         return tap.answers
     card = find_card(card_id, Database())
-    advised = advice_now(card, hub_of(card))
+    advised = advice_now(card, hub_as_measured(card))
     new = {
         Place("advice", where): advised[where].words
         for where in turned

@@ -4,7 +4,7 @@ from functools import partial
 
 import streamlit as st
 
-from conemodel.base.errors import ConemodelError
+from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html, for_page
 from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.parts.scenario import Scenario
@@ -31,6 +31,10 @@ from conemodel.ui.frame import begin_page, end_page, table
 from conemodel.ui.own_hub import OWN, OWN_HUB
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.real_hub.next_entry import MEASURED, ask_how_read, ask_next, clear, found_so_far, take_back
+from conemodel.ui.real_hub.to_card import offer_card
+
+DESCRIBED = "measured_as_described"
+"""Where the measured hub that was taken over stands beside the same as it was described."""
 
 LEAD = "Read the play at a pen mark: locknut loose, locked, clamped. It says the turn for this hub, and when to stop."
 
@@ -58,7 +62,7 @@ def page() -> None:
     with st.container(key="cm-measure"):
         asking, said = st.columns([5, 6], gap="large")
         with asking:
-            hub = choose_hub()
+            hub = _as_described(choose_hub())
             found = ask_how_read(found_so_far())
             MEASURED.keep(chosen=bool(found.marks))
         try:
@@ -76,6 +80,12 @@ def page() -> None:
                 _draw_result(measuring, hub)
             st.caption(reached_words(*_reached(found)))
     end_page()
+
+
+def _as_described(hub: Scenario) -> Scenario:
+    """Return the hub as it was before it was measured: no reading may count twice."""
+    taken, described = st.session_state.get(DESCRIBED, (None, None))
+    return described if hub == taken else hub
 
 
 def _reached(found: MeasuredHub) -> tuple[Reached, Unmeasured]:
@@ -127,6 +137,7 @@ def _draw_result(measuring: Measuring, hub: Scenario) -> None:
         st.caption(TRUTH)
     with st.expander("Every reading beside the model"):
         table(list_readings(measuring.fitted))
+    offer_card(measuring)
     with st.container(horizontal=True):
         if measuring.turn is not None:
             st.button("Take this hub to Set the cone and Check", on_click=_take_over, args=(measuring, hub))
@@ -136,6 +147,12 @@ def _draw_result(measuring: Measuring, hub: Scenario) -> None:
 
 def _take_over(measuring: Measuring, hub: Scenario) -> None:
     """Choose the hub with slack and clamp as measured, on every page."""
-    OWN_HUB.take(measured_scenario(measuring, hub))
+    try:
+        taken = measured_scenario(measuring, hub)
+    except InputProblems as error:
+        st.toast(f"Not taken over: {for_page(str(error))}")
+        return
+    OWN_HUB.take(taken)
+    st.session_state[DESCRIBED] = (taken, hub)
     st.session_state.hub = OWN
     st.toast("Taken over: your own hub, slack and clamp as measured.")

@@ -72,6 +72,10 @@ class JobCard {
     this.wait(AGAIN);
   }
 
+  measure() {
+    this.component.setTriggerValue("measure", true);
+  }
+
   wait(time) {
     clearTimeout(this.again);
     this.again = setTimeout(() => this.pending.length && this.send(), time);

@@ -33,6 +33,7 @@ def job_card(
     kept: Sequence[str],
     trouble: str,
     on_taps: Callable[[], None],
+    on_measure: Callable[[], None],
 ) -> None:
     """Show a card.
 
@@ -43,9 +44,10 @@ def job_card(
         kept: ids of the taps that are dealt with; those that are not are sent again.
         trouble: what could not be kept, in words.
         on_taps: called when taps have come; `taps_of` reads them.
+        on_measure: called when the hub is to be measured.
     """
     given = {**data, "pictures": pictures, "kept": list(kept), "trouble": trouble}
-    _CARD(key=key, data=given, on_taps_change=on_taps)
+    _CARD(key=key, data=given, on_taps_change=on_taps, on_measure_change=on_measure)
 
 
 def taps_of(key: str) -> tuple[Tap, ...]:

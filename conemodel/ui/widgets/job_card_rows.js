@@ -183,6 +183,7 @@ export function makeRow(card, row, data) {
   if (row.words) head.append(make("h3", "", row.words));
   if (row.hint) head.append(make("p", "hint", row.hint));
   if (row.caution) head.append(make("p", "caution", `⚠ ${row.caution}`));
+  if (row.said) head.append(make("p", "said", row.said));
   element.append(head);
   if (row.pictured) element.append(pictures(data.pictures[row.pictured]));
   const cells = make("div", "cells");
@@ -196,6 +197,7 @@ export function makeRow(card, row, data) {
     cells.append(made.element);
     shown.push(made);
   }
+  if (row.kind === "measured") cells.append(button("chip", "Measure this hub", () => card.measure()));
   element.append(cells);
   if (row.torques) element.append(torqueTable(data.torques));
   return { element, show: () => shown.forEach((part) => part.show()) };

@@ -7,7 +7,10 @@ import numpy as np
 import pytest
 
 from conemodel.base.units import MINUTE, MM
+from conemodel.parts.known_hub import KnownHub
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.measured_hub import Mark, MeasuredHub, ReadBy
+from conemodel.parts.toml_files import read_scenario, write_part
 from conemodel.show.real_hub.measured_wording import headline_words, misfit_words, next_words, worn_words
 from conemodel.tasks.real_hub.next_reading import Measuring, count_with_play, measure_hub
 from conemodel.tasks.real_hub.taken_over import measured_scenario, measured_summary
@@ -215,3 +218,29 @@ def test_slack_that_no_thread_has_is_asked_for_even_without_play_with_the_nut_lo
     assert doubt.fits == pytest.approx(MINUTE.to_si(15), abs=MINUTE.to_si(3.1))
     assert measure(mark(24, (0.39, 0.39), (0.075, 0.075), (0.025, 0.025))).doubt is None
     assert measure(mark(30, (), (0.15, 0.15), (0.10, 0.10))).doubt is None
+
+
+def test_an_own_hub_by_known_values_is_measured_and_keeps_slack_and_clamp_with_their_errors():
+    """Normal spread: four of five lie within 1.2816 standard deviations, and a bell is cut off at two."""
+    own = KnownScenario.of(KnownHub(family="usual rear"))
+    found = MeasuredHub().at_marks((ONCE, LATER))
+    measuring = measure_hub(own, found)
+    known = measured_scenario(measuring, own)
+    assert isinstance(known, KnownScenario)
+    slack = measuring.fitted.interval(QUANTITIES_AT_MARKS["slack"].of)
+    assert known.known.thread_slack == pytest.approx(slack.value, abs=1e-9)
+    half = max(slack.high - slack.value, slack.value - slack.low)
+    assert known.known.thread_slack_error == pytest.approx(2 / 1.2816 * half, rel=1e-3)
+    assert known.known.clamp_force_error
+    assert known.assumed.clamp_force_low == pytest.approx(
+        known.known.clamp_force - known.known.clamp_force_error
+    )
+    assert read_scenario(write_part(known).encode(), name="own") == known
+
+
+def test_a_clamp_that_was_not_read_stays_as_it_was():
+    once = measure(mark(15, (0.24, 0.24), (0.15, 0.15)))
+    known = measured_scenario(once, REAR)
+    assert known.clamp == REAR.clamp
+    assert known.assumed == REAR.assumed
+    assert known.axle.thread_clearance_error > 0

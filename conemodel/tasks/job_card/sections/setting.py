@@ -4,6 +4,7 @@ from typing import get_args
 
 from conemodel.base.units import MINUTE, NEWTON_METRE
 from conemodel.parts.setting import ContactFound
+from conemodel.tasks.job_card.measured import MeasuredText
 from conemodel.tasks.job_card.sections.as_found import NOT_TRIED, YES_NO
 from conemodel.tasks.job_card.step import Amount, Choice, Text, when
 
@@ -27,6 +28,6 @@ STEPS = (
         unit=NEWTON_METRE, least=1, most=80, step=1, usual=15,
     ),
     Choice(name="far_locked", words="Far side locked, tried again", choices=YES_NO),
-    Text(name="measured", words="The hub as measured", optional=True, written=True, longest=4000),
+    MeasuredText(name="measured", words="The hub as measured", optional=True, written=True, longest=4000),
 )  # fmt: skip
 """`advice` and `measured` are not asked: the program writes them, `measured` as JSON."""

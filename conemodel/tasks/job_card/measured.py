@@ -1,0 +1,92 @@
+"""What a card keeps of a hub that was measured: read back from the JSON that the program wrote, and said in words."""
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from math import isfinite
+from typing import Any
+
+from conemodel.base.units import MINUTE, MM
+from conemodel.tasks.hand.estimate import Interval
+from conemodel.tasks.headline import shares_of_ten
+from conemodel.tasks.job_card.card import Value
+from conemodel.tasks.job_card.step import Text
+from conemodel.tasks.wording import clock_minutes, direction
+
+UNREADABLE = "kept as this version of the program cannot read it"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measured:
+    """A hub as it was measured.
+
+    Attributes:
+        slack: of the cone's thread [m]; clamp_give: what the clamp takes off end play [m], None where not read.
+        turn: that was advised, out positive [rad], None for none; right, tight: the chances after it [-].
+    """
+
+    slack: Interval
+    clamp_give: Interval | None = None
+    turn: float | None = None
+    right: float = 0.0
+    tight: float = 0.0
+
+    @property
+    def words(self) -> str:
+        """It in a line."""
+        said = [f"thread slack {_span(self.slack)}"]
+        if self.clamp_give:
+            said.append(f"the clamp takes {_span(self.clamp_give)}")
+        line = ", ".join(said)
+        if self.turn is None:
+            return line
+        chances = shares_of_ten({"right": self.right, "too tight": self.tight})
+        turn = f"{clock_minutes(self.turn, to_half=True)} {direction(self.turn)}" if self.turn else "none"
+        return f"{line}; turn advised from the pen line: {turn}, {chances}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class MeasuredText(Text):
+    """What was measured, as JSON."""
+
+    def said(self, value: Value) -> str:
+        """Return it in a line."""
+        if value is None:
+            return ""
+        measured = read_measured(str(value))
+        return measured.words if measured else UNREADABLE
+
+
+def read_measured(text: str) -> Measured | None:
+    """Return what was measured; None for a text that does not say it."""
+    try:
+        kept = json.loads(text)
+        slack = _interval(kept, "slack")
+        give = _interval(kept, "clamp_give") if kept["clamp_read"] is True else None
+        turn = kept["turn_minutes"]
+        if turn is None:
+            return Measured(slack=slack, clamp_give=give)
+        chances = {name: _number(kept[f"chance_{name}"]) for name in ("right", "tight")}
+        if min(chances.values()) < 0 or sum(chances.values()) > 1 + 1e-9:
+            return None
+        return Measured(slack=slack, clamp_give=give, turn=MINUTE.to_si(_number(turn)), **chances)
+    except (ValueError, TypeError, KeyError, RecursionError):
+        return None
+
+
+def _interval(kept: Mapping[str, Any], name: str) -> Interval:
+    value, low, high = (MM.to_si(_number(kept[f"{name}_{end}"])) for end in ("mm", "low80_mm", "high80_mm"))
+    if not 0 <= low <= value <= high or not value:
+        raise ValueError(name)
+    return Interval(value=value, low=low, high=high)
+
+
+def _number(value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
+        raise ValueError(value)
+    return float(value)
+
+
+def _span(span: Interval) -> str:
+    value, low, high = (f"{MM.from_si(end):.3f}" for end in (span.value, span.low, span.high))
+    return f"{value} mm ({low} to {high})"

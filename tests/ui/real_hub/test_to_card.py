@@ -1,0 +1,80 @@
+"""A measured hub goes on the card in hand, and from there to the next job of the same wheel."""
+
+from pathlib import Path
+
+import pytest
+from streamlit.testing.v1 import AppTest
+
+from conemodel.base.units import MINUTE, MM
+from conemodel.parts.library import SCENARIOS
+from conemodel.parts.measured_hub import Mark, MeasuredHub
+from conemodel.record.cards import answer, begin_card, find_card
+from conemodel.record.database import FILE_OPTION, Database
+from conemodel.tasks.job_card.card import Place
+from conemodel.tasks.job_card.measured import read_measured
+from conemodel.tasks.job_card.steps import STEPS
+from conemodel.ui.job_card.hub_in_hand import hub_as_measured, hub_of
+from conemodel.ui.real_hub.next_entry import MEASURED
+from conemodel.ui.visit import CARD_IN_HAND
+from tests.patience import PATIENCE
+
+READ = MeasuredHub(
+    first=Mark(
+        count=MINUTE.to_si(15),
+        nut_loose=(MM.to_si(0.24),),
+        locked=(MM.to_si(0.15),),
+        clamped=(MM.to_si(0.10),),
+    )
+)
+
+
+@pytest.fixture(autouse=True)
+def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
+    path = tmp_path / "record.sqlite3"
+    monkeypatch.setenv(FILE_OPTION, str(path))
+    return Database(path)
+
+
+def _script() -> None:
+    from conemodel.ui.real_hub import measure
+
+    measure.page()
+
+
+def opened(card_id: str | None) -> AppTest:
+    app = AppTest.from_function(_script, default_timeout=PATIENCE)
+    app.session_state[f"own_{MEASURED.what}"] = READ
+    if card_id:
+        app.session_state[CARD_IN_HAND] = card_id
+    return app.run()
+
+
+def labels(app: AppTest) -> list[str]:
+    return [button.label for button in app.button if button.label.startswith("Put it on")]
+
+
+def test_without_a_card_in_hand_nothing_is_offered() -> None:
+    assert labels(opened(None)) == labels(opened("deleted since")) == []
+
+
+def test_what_was_measured_goes_on_the_card_and_into_its_hub(database: Database) -> None:
+    card = begin_card(database)
+    hub = (SCENARIOS / "touring-rear.toml").read_text(encoding="utf-8")
+    answer(card.id, {Place("tag"): "A 7", Place("hub"): hub}, database)
+    app = opened(card.id)
+    assert labels(app) == ["Put it on the card of tag A 7"]
+    app.button(key="measured_to_card").click().run()
+    assert not app.exception
+    assert labels(app) == []
+    assert any("It stands on the card of tag A 7" in each.value for each in app.markdown)
+    kept = find_card(card.id, database)
+    assert "minutes in (clockwise)" in kept.text("advice", "1")
+    assert "the clamp takes 0.05" in STEPS["measured"].said(kept.answer("measured"))
+    measured, plain, known = read_measured(kept.text("measured")), hub_of(kept), hub_as_measured(kept)
+    assert measured
+    assert plain
+    assert known
+    assert known.axle.backlash == pytest.approx(measured.slack.value, rel=1e-6)
+    low, high = known.axle.backlash_range
+    assert low < measured.slack.low < measured.slack.high < high
+    assert high - low < plain.axle.backlash_range[1] - plain.axle.backlash_range[0]
