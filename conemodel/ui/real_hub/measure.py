@@ -44,7 +44,8 @@ STYLE = """
 .st-key-cm-measure [data-testid=stNumberInputContainer] input {font-size: var(--cm-value)}
 .st-key-cm-measure [data-testid=stNumberInputContainer] button {width: 52px; min-width: 52px; height: 54px}
 .st-key-cm-measure .stButton button, .st-key-cm-measure [data-testid=stPopoverButton] {min-height: 52px}
-.st-key-cm-measure [data-testid=stButtonGroup] button {min-height: 48px}
+.st-key-cm-measure [data-testid=stButtonGroup] button,
+.st-key-cm-measure [data-testid=stPageLink] a {min-height: 48px}
 .st-key-cm-plays > * {flex: 1 1 40%; min-width: 9rem; width: auto}
 .st-key-cm-lines {max-width: 640px}
 @media (max-width: 1000px) {

@@ -49,7 +49,7 @@ def offer_card(measuring: Measuring) -> None:
     if card.answer("measured") != _record(measuring):
         st.button(f"Put it on {which}", key="measured_to_card", on_click=_put, args=(card, measuring))
         return
-    st.markdown(f"It stands on {which}, with the turn advised.")
+    st.markdown(f"It stands on {which}.")
     if pages := st.session_state.get("pages"):
         st.page_link(pages["job-cards"], label=f"To {which}", query_params={"card": card.id})
 

@@ -231,6 +231,7 @@ def test_an_own_hub_by_known_values_is_measured_and_keeps_slack_and_clamp_with_t
     assert known.known.thread_slack == pytest.approx(slack.value, abs=1e-9)
     half = max(slack.high - slack.value, slack.value - slack.low)
     assert known.known.thread_slack_error == pytest.approx(2 / 1.2816 * half, rel=1e-3)
+    assert known.known.clamp_force
     assert known.known.clamp_force_error
     assert known.assumed.clamp_force_low == pytest.approx(
         known.known.clamp_force - known.known.clamp_force_error
