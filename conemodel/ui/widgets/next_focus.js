@@ -1,7 +1,7 @@
 // Puts the focus on what an act of the person at the page has brought there, and brings that into view. It stands on the
 // page all the while; what the page opens with is no such act.
 
-const LOOKS_MS = 50, LONGEST = 100;
+const LOOKS_MS = 50, LONGEST = 1200; // a minute, on a slow machine
 
 class NextFocus {
   constructor() {

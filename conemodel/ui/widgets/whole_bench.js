@@ -69,6 +69,7 @@ class WholeBench {
     this.showHolds();
     if (this.said !== data.said) [this.said, this.done.textContent, this.words.textContent] = [data.said, data.done, data.told];
     if (!this.shown) this.show(Object.values(this.pictures).find(({ section }) => !section.hidden).bench.part.live);
+    this.frame.classList.add("cm-landing"); // the focus is led here once letters are heard
   }
 
   each(what) {
