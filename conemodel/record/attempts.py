@@ -2,11 +2,12 @@
 
 import sqlite3
 from dataclasses import dataclass, fields, replace
-from datetime import UTC, datetime
+from datetime import datetime
 
 from conemodel.record.attempt_hubs import delete_hubs, hubs_of, keep_hubs
 from conemodel.record.database import Database
 from conemodel.record.hand_sittings import delete_hands, delete_nameless_hands
+from conemodel.record.moments import stamp
 from conemodel.record.names import clean_name
 from conemodel.record.real_hubs import delete_real_hubs_of
 from conemodel.tasks.practice.catalogue import Link
@@ -76,7 +77,7 @@ def attempt_of(
     asked = [hub for hub in mark.hubs if not SET_BY_HAND.isdisjoint(check.name for check in hub.checks)]
     worst = max(asked or mark.hubs, key=lambda hub: abs(hub.off_by))
     return Attempt(
-        made_at=(now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds"),
+        made_at=stamp(now),
         name=clean_name(name),
         exercise=link.exercise,
         salt=link.salt,

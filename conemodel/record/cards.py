@@ -3,11 +3,12 @@
 import json
 import sqlite3
 from collections.abc import Mapping
-from datetime import UTC, datetime
+from datetime import datetime
 from uuid import uuid4
 
 from conemodel.base.errors import ConemodelError
 from conemodel.record.database import Database, RecordError
+from conemodel.record.moments import stamp
 from conemodel.record.names import clean_name
 from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.steps import STEPS, check_answers
@@ -23,7 +24,7 @@ def begin_card(database: Database, *, now: datetime | None = None) -> Card:
     Raises:
         RecordError: the record could not be read or written.
     """
-    card = Card(id=uuid4().hex, begun_at=_moment(now))
+    card = Card(id=uuid4().hex, begun_at=stamp(now))
     with database.writing() as connection:
         connection.execute("INSERT INTO card VALUES (?, ?)", (card.id, card.begun_at))
     return card
@@ -45,7 +46,7 @@ def answer(
         RecordError: the record could not be read or written.
     """
     check_answers(answers)
-    moment, mechanic = _moment(now), clean_name(by)
+    moment, mechanic = stamp(now), clean_name(by)
     with database.writing() as connection:
         card = _card(card_id, connection)
         for place, value in answers.items():
@@ -139,7 +140,3 @@ def _entry(row: sqlite3.Row) -> Entry:
         which = f"answer {row['number']} of job card {row['card']}, “{place.step}”"
         raise RecordError(f"the record holds what this version of the program cannot read: {which}")
     return Entry(at=row["at"], by=row["by"], place=place, value=value)
-
-
-def _moment(now: datetime | None) -> str:
-    return (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")

@@ -3,9 +3,10 @@
 import secrets
 import sqlite3
 from dataclasses import dataclass, replace
-from datetime import UTC, datetime
+from datetime import datetime
 
 from conemodel.record.database import Database
+from conemodel.record.moments import stamp
 from conemodel.record.names import clean_name
 from conemodel.tasks.hand.estimate import Estimate, estimate
 from conemodel.tasks.hand.kinds import KINDS, Kind, KindName
@@ -52,7 +53,7 @@ def begin_sitting(
         InputProblems: the name is too long or does not print.
         RecordError: the record could not be read or written.
     """
-    begun = (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")
+    begun = stamp(now)
     number, name = 1 + secrets.randbelow(NUMBERS - 1), clean_name(name)
     sitting = Sitting(id=number, begun_at=begun, name=name, visit=visit, kind=kind)
     with database.writing() as connection:

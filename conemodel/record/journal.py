@@ -7,12 +7,13 @@ there is one bench for a link.
 import sqlite3
 from collections.abc import Sequence
 from dataclasses import dataclass, fields
-from datetime import UTC, datetime
+from datetime import datetime
 from typing import NamedTuple
 
 from conemodel.base.errors import ConemodelError
 from conemodel.record.attempts import Attempt, insert_attempt
 from conemodel.record.database import Database
+from conemodel.record.moments import stamp
 
 
 class Overtaken(ConemodelError):
@@ -100,7 +101,7 @@ def begin_bench(opening: Opening, database: Database, *, now: datetime | None = 
         Overtaken: another window of the visit has begun on the link.
         RecordError: the record could not be read or written.
     """
-    begun = (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")
+    begun = stamp(now)
     values = (begun, *(getattr(opening, name) for name in _OPENING))
     places = ", ".join("?" for _ in values)
     with database.writing() as connection:
@@ -189,7 +190,7 @@ def leave_bench(bench: int, database: Database) -> None:
     Raises:
         RecordError: the record could not be read or written.
     """
-    left = datetime.now(UTC).isoformat(timespec="seconds")
+    left = stamp()
     with database.writing() as connection:
         connection.execute("UPDATE bench SET left_at = ? WHERE id = ?", (left, bench))
 

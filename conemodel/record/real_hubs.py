@@ -5,12 +5,13 @@ So a better fit reads old ones too. A threshold is a person's: who typed no name
 
 import sqlite3
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import datetime
 
 from conemodel.parts.real_hub import RealHubReadings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.database import Database
+from conemodel.record.moments import stamp
 from conemodel.record.names import clean_name
 
 KEPT = "the record"
@@ -50,7 +51,7 @@ def keep_real_hub(
         InputProblems: the name is too long or does not print.
         RecordError: the record could not be read or written.
     """
-    made = (now or datetime.now(UTC)).astimezone(UTC).isoformat(timespec="seconds")
+    made = stamp(now)
     values = (made, clean_name(name), write_part(hub), write_part(readings))
     same = "SELECT * FROM real_hub WHERE name IS ? AND hub = ? AND readings = ? ORDER BY id DESC LIMIT 1"
     with database.writing() as connection:
