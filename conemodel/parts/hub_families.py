@@ -3,7 +3,7 @@
 Every number is common practice, no source. A range is where hubs of the family are usually found.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import pi, sin
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
@@ -99,6 +99,27 @@ _REAR_CONE = Cone()
 _FRONT_CONE = Cone(length=MM.to_si(14), ball_place=MM.to_si(11.5), thread_length=MM.to_si(11))
 _TUBE_CONE = Cone(length=MM.to_si(14), ball_place=MM.to_si(11.5), thread_length=MM.to_si(13))
 
+_THRU_REAR = Family(
+    words="rear hub with thru-axle",
+    front=False,
+    clamp="thru-axle",
+    thread="M17 x 1",
+    material="aluminium",
+    bore=MM.to_si(12.2),
+    rod=MM.to_si(12),
+    ball_count=Usual(13, 16, 18),
+    ball_diameter=_mm(3.96875, 4.7625, 4.7625),
+    pitch_diameter=MM.to_si(25.5),
+    row_spacing=MM.to_si(94),
+    over_locknut_width=_mm(142, 142, 148),
+    protrusion=_mm(0, 0, 1),
+    dropout_thickness=_mm(10, 12, 14),
+    cone=_TUBE_CONE,
+    locknut_length=MM.to_si(6),
+    washer=MM.to_si(24),
+    face=MM.to_si(22),
+)
+
 FAMILIES: dict[str, Family] = {
     "usual rear": Family(
         words="rear hub with quick release",
@@ -171,45 +192,13 @@ FAMILIES: dict[str, Family] = {
         face=MM.to_si(13),
         lock_torque=12.0,
     ),
-    "thru-axle rear": Family(
-        words="rear hub with thru-axle",
-        front=False,
-        clamp="thru-axle",
-        thread="M17 x 1",
-        material="aluminium",
-        bore=MM.to_si(12.2),
-        rod=MM.to_si(12),
-        ball_count=Usual(13, 16, 18),
-        ball_diameter=_mm(3.96875, 4.7625, 4.7625),
-        pitch_diameter=MM.to_si(25.5),
-        row_spacing=MM.to_si(94),
-        over_locknut_width=_mm(142, 142, 148),
-        protrusion=_mm(0, 0, 1),
-        dropout_thickness=_mm(10, 12, 14),
-        cone=_TUBE_CONE,
-        locknut_length=MM.to_si(6),
-        washer=MM.to_si(24),
-        face=MM.to_si(22),
-    ),
-    "thru-axle front": Family(
+    "thru-axle rear": _THRU_REAR,
+    "thru-axle front": replace(
+        _THRU_REAR,
         words="front hub with thru-axle",
         front=True,
-        clamp="thru-axle",
-        thread="M17 x 1",
-        material="aluminium",
-        bore=MM.to_si(12.2),
-        rod=MM.to_si(12),
-        ball_count=Usual(13, 16, 18),
-        ball_diameter=_mm(3.96875, 4.7625, 4.7625),
-        pitch_diameter=MM.to_si(25.5),
         row_spacing=MM.to_si(52),
         over_locknut_width=_mm(100, 100, 110),
-        protrusion=_mm(0, 0, 1),
-        dropout_thickness=_mm(10, 12, 14),
-        cone=_TUBE_CONE,
-        locknut_length=MM.to_si(6),
-        washer=MM.to_si(24),
-        face=MM.to_si(22),
         lock_torque=12.0,
     ),
 }

@@ -3,6 +3,7 @@
 import json
 import re
 import sqlite3
+from collections.abc import Iterable
 from contextlib import closing
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -12,6 +13,7 @@ from conemodel.record.backups import known_copies, opened
 from conemodel.record.cards import cards_in, delete_card, keep_card
 from conemodel.record.database import Database, RecordError, transaction
 from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.this_wheel import plain
 
 CUSTOMER = "customer"
 """The step at which a card names its customer."""
@@ -67,12 +69,12 @@ def count_customer(name: str, database: Database) -> tuple[int, int]:
     Raises:
         RecordError: the record could not be read.
     """
-    wanted = _plain(name)
+    wanted = plain(name)
+    if not wanted:
+        return 0, 0
     with database.reading() as connection:
-        cards = cards_in(connection)
-    theirs = [card for card in cards if wanted and _plain(card.text(CUSTOMER)) == wanted]
-    others = (card for card in cards if wanted and card not in theirs and _without(wanted, card) != card)
-    return len(theirs), len(list(others))
+        theirs, others = _split(cards_in(connection), wanted)
+    return len(theirs), sum(_without(wanted, card) != card for card in others)
 
 
 def delete_customer(name: str, database: Database) -> Deleted:
@@ -82,15 +84,13 @@ def delete_customer(name: str, database: Database) -> Deleted:
         InputProblems: no name.
         RecordError: the record could not be read or written.
     """
-    wanted = _plain(name)
+    wanted = plain(name)
     if not wanted:
         raise InputProblems([Problem(where=CUSTOMER, value="", limit="must be a name")])
     with database.reading() as connection:
         connection.execute("PRAGMA secure_delete = ON")
         with transaction(connection):
-            cards = cards_in(connection)
-            theirs = [card for card in cards if _plain(card.text(CUSTOMER)) == wanted]
-            others = [card for card in cards if _plain(card.text(CUSTOMER)) != wanted]
+            theirs, others = _split(cards_in(connection), wanted)
             for card in theirs:
                 delete_card(card.id, connection)
             left = [_without(wanted, card) for card in others]
@@ -113,20 +113,23 @@ def delete_customer(name: str, database: Database) -> Deleted:
     )
 
 
-def _plain(text: str) -> str:
-    """Return a name as it is compared."""
-    return " ".join(text.split()).casefold()
+def _split(cards: Iterable[Card], wanted: str) -> tuple[list[Card], list[Card]]:
+    """Return the cards of a customer, and those of others."""
+    sorted_out: tuple[list[Card], list[Card]] = ([], [])
+    for card in cards:
+        sorted_out[plain(card.text(CUSTOMER)) != wanted].append(card)
+    return sorted_out
 
 
 def _without(wanted: str, card: Card) -> Card:
     """Return a card without the answers that named a customer."""
-    kept = (each for each in card.entries if each.place.step != CUSTOMER or _plain(str(each.value)) != wanted)
+    kept = (each for each in card.entries if each.place.step != CUSTOMER or plain(str(each.value)) != wanted)
     return replace(card, entries=tuple(kept))
 
 
 def _mentions(wanted: str, value: object) -> bool:
     """Return whether an answer holds a name as words of its own."""
-    return isinstance(value, str) and bool(re.search(rf"(?<!\w){re.escape(wanted)}(?!\w)", _plain(value)))
+    return isinstance(value, str) and bool(re.search(rf"(?<!\w){re.escape(wanted)}(?!\w)", plain(value)))
 
 
 def _erase(database: Database) -> bool:

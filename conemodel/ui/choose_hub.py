@@ -12,7 +12,7 @@ from conemodel.parts.toml_files import load_scenario, read_scenario
 from conemodel.show.known_hub import known_html
 from conemodel.ui.files import YOURS, ask_file
 from conemodel.ui.my_hub.form import offer_my_hub
-from conemodel.ui.own_hub import FIRST_HUB, OWN, OWN_HUB
+from conemodel.ui.own_hub import FIRST_HUB, OWN, OWN_HUB, take_own_hub
 from conemodel.ui.url_state import choice, keep
 
 
@@ -86,5 +86,4 @@ def keep_travelling_hub(*, chosen: bool) -> None:
 
 def _take(sent: bytes) -> None:
     """Keep the hub in a file just brought, and choose it."""
-    OWN_HUB.take(read_scenario(sent, name=YOURS))
-    st.session_state.hub = OWN
+    take_own_hub(read_scenario(sent, name=YOURS))

@@ -18,6 +18,12 @@ OWN_HUB: OwnFile[Scenario] = OwnFile(
 )
 
 
+def take_own_hub(hub: Scenario) -> None:
+    """Make a hub the own one, and the one of every screen."""
+    OWN_HUB.take(hub)
+    st.session_state.hub = OWN
+
+
 def say_lost_hub() -> None:
     """Say that the address asks for a hub brought as a file and does not hold it whole, until another is chosen."""
     if st.query_params.get("hub") == OWN and OWN_HUB.brought() is None:

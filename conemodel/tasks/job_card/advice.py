@@ -7,7 +7,7 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.readings import MOST_ROUNDS, ROUNDS, Play, Readings, Round
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
-from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
+from conemodel.tasks.job_card.sections.setting import LONGEST_ADVICE, LOOSE, TIGHT
 from conemodel.tasks.job_card.step import MOST_ROUNDS as MOST_ON_CARD
 from conemodel.tasks.job_card.steps import rounds_of
 from conemodel.tasks.setting.middle import set_in_middle
@@ -16,9 +16,6 @@ from conemodel.tasks.wording import clock_minutes, direction
 
 FELT = {LOOSE: Round(rim_closed=Play(hand="slight")), TIGHT: Round(turns_closed="tight")}
 """What *Check a hub* is told of an outcome: loose is play that is felt clamped, tight a tight turn."""
-
-LONGEST = 400
-"""Longest advice that is kept [characters]."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,7 +38,7 @@ def advise_first(hub: Scenario) -> TurnAdvice:
     words = (
         f"{clock_minutes(middle.setting.back_off)} {direction(middle.setting.back_off)} from finger contact"
     )
-    return TurnAdvice(words=f"{words}{f', {sure}' if sure else ''}"[:LONGEST], minutes=minutes or None)
+    return TurnAdvice(words=f"{words}{f', {sure}' if sure else ''}"[:LONGEST_ADVICE], minutes=minutes or None)
 
 
 def rounds_told(card: Card) -> Readings | None:
@@ -73,5 +70,5 @@ def answers_of_measured(card: Card, measured: str, advised: str) -> Mapping[Plac
     coming = next((where for where in rounds if card.answer("turn", where) is None), None)
     before = rounds[rounds.index(coming) - 1] if coming and coming != "1" else None
     if advised and coming and (before is None or card.answer("outcome", before) in FELT):
-        answers[Place("advice", coming)] = advised[:LONGEST]
+        answers[Place("advice", coming)] = advised[:LONGEST_ADVICE]
     return answers

@@ -18,9 +18,6 @@ Each = Literal["card", "side", "round"]
 MOST_ROUNDS = 8
 """Most settings of the cone on one card: a hub that is not right by then has something else the matter. Judgement."""
 
-LONGEST_TEXT = 8000
-"""Longest text of an answer [characters]."""
-
 
 def always(card: Card) -> bool:
     """Return that a step applies, whatever was answered."""
@@ -133,9 +130,10 @@ class Text(Step):
 
     def limit(self, value: str | int | float) -> str:
         """Return the length, where the answer is no text within it."""
-        longest = min(self.longest, LONGEST_TEXT)
-        good = isinstance(value, str) and 0 < len(value) <= longest and value.strip() and _is_whole(value)
-        return "" if good else f"must be text of 1 to {longest} characters"
+        good = (
+            isinstance(value, str) and 0 < len(value) <= self.longest and value.strip() and _is_whole(value)
+        )
+        return "" if good else f"must be text of 1 to {self.longest} characters"
 
 
 def _is_whole(text: str) -> bool:

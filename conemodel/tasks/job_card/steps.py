@@ -46,15 +46,10 @@ def places_of(card: Card) -> tuple[Place, ...]:
 
 
 def open_places(card: Card) -> tuple[Place, ...]:
-    """Return what applies to a card and was not answered, but for what is optional."""
+    """Return what applies to a card and was not answered, but for what is optional; nothing of a complete card."""
     return tuple(
         place for place in places_of(card) if not STEPS[place.step].optional and place not in card.answers
     )
-
-
-def is_complete(card: Card) -> bool:
-    """Return whether every step that applies was answered. It says nothing of whether the hub is right."""
-    return not open_places(card)
 
 
 def check_answers(answers: Mapping[Place, Value]) -> None:

@@ -87,11 +87,6 @@ class Measuring:
     turn: TurnFromMark | None
     next: NextReading
 
-    @property
-    def slack_known(self) -> bool:
-        """The thread's slack is known to a division of a gauge, either way."""
-        return is_slack_known(self.fitted)
-
 
 def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
     """Return what was read of a hub that is like a scenario's tells, and what to do next.

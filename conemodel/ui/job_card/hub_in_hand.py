@@ -18,12 +18,13 @@ from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.from_check import answers_from
 from conemodel.tasks.job_card.measured import read_measured
 from conemodel.tasks.job_card.offers import Offer, as_last_time
+from conemodel.tasks.job_card.sections.setting import LONGEST_ADVICE
 from conemodel.tasks.job_card.steps import STEPS
 from conemodel.tasks.real_hub.taken_over import with_measured
 from conemodel.ui.cache import cached_diagnosis, cached_first_turn
 from conemodel.ui.choose_hub import travelling_hub
 from conemodel.ui.diagnosis.entries import NOT_LOOKED, QUICK, readings_of
-from conemodel.ui.own_hub import OWN, OWN_HUB
+from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.real_hub.to_card import read_for
 
 
@@ -73,16 +74,10 @@ def _hub_offer() -> Offer | None:
     )
 
 
-def carry_to_other_screens(hub: Scenario) -> None:
-    """Make a hub the one of the other screens."""
-    OWN_HUB.take(hub)
-    st.session_state.hub = OWN
-
-
 def measure_hub_of(card: Card) -> None:
     """Go to Measure a hub with the hub of a card, as it is described."""
     if hub := hub_of(card):
-        carry_to_other_screens(hub)
+        take_own_hub(hub)
     read_for(card.id)
     st.switch_page(st.session_state.pages["measure-a-hub"])
 
@@ -108,4 +103,4 @@ def advice_now(card: Card, hub: Scenario | None) -> Mapping[str, TurnAdvice]:
 def _advice_of_check(told: Readings, hub: Scenario | None) -> TurnAdvice:
     diagnosis = cached_diagnosis(told, hub)
     minutes = round(MINUTE.from_si(diagnosis.move.angle)) if diagnosis.move else 0
-    return TurnAdvice(words=diagnosis.headline.line[:400], minutes=minutes or None)
+    return TurnAdvice(words=diagnosis.headline.line[:LONGEST_ADVICE], minutes=minutes or None)

@@ -20,11 +20,11 @@ from conemodel.tasks.job_card.this_wheel import last_of_wheel
 from conemodel.ui.files import offer_file
 from conemodel.ui.job_card.hub_in_hand import (
     advice_now,
-    carry_to_other_screens,
     hub_as_measured,
     measure_hub_of,
     offered_besides,
 )
+from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.visit import CARD_IN_HAND, typed_name
 from conemodel.ui.widgets.job_card_mount import Tap, job_card, taps_of
 
@@ -89,7 +89,7 @@ def _on_paper(card_id: str) -> bytes:
 def _carry_hub(hub: Scenario) -> None:
     """Draw what takes the hub of a card to the other screens."""
     words = "Take this card's hub to the other screens"
-    st.button(words, key="job_card_carry", on_click=carry_to_other_screens, args=(hub,))
+    st.button(words, key="job_card_carry", on_click=take_own_hub, args=(hub,))
 
 
 def beside_of(card: Card) -> Beside:

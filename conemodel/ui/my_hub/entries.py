@@ -11,7 +11,7 @@ from conemodel.parts.known_scenario import KnownScenario, is_front
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import PartProblems, reach_of, unit_of
 from conemodel.show.known_hub import Size, label_of, sizes_of, value_words
-from conemodel.ui.own_hub import OWN, OWN_HUB
+from conemodel.ui.own_hub import OWN_HUB, take_own_hub
 
 ENTERED = "my_hub_entered"
 """Where what is entered is kept: fields of `KnownHub` [SI]."""
@@ -100,5 +100,4 @@ def take() -> None:
         hub = brought.with_known(known) if isinstance(brought, KnownScenario) else KnownScenario.of(known)
     except PartProblems:
         hub = KnownScenario.of(known)
-    OWN_HUB.take(hub)
-    st.session_state.hub = OWN
+    take_own_hub(hub)

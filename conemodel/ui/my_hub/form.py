@@ -37,6 +37,7 @@ STYLE = """
 """
 
 ENDS = {"front": True, "rear": False}
+CLAMPS = {kind.words: name for name, kind in CLAMP_KINDS.items()}
 
 STEPPED = ("over_locknut_width", "protrusion_left", "protrusion_right", "dropout_thickness", "dropout_width")
 """What is measured along the axle."""
@@ -94,8 +95,7 @@ def _ask_family() -> None:
     """Ask at which end it is, what holds it, and its thread."""
     family = FAMILIES[entered()["family"]]
     _chips("end", "Which wheel", ENDS, family.front, _take_family, required=True)
-    holds = {kind.words: name for name, kind in CLAMP_KINDS.items()}
-    _chips("clamp", "What holds it", holds, family.clamp, _take_family, required=True)
+    _chips("clamp", "What holds it", CLAMPS, family.clamp, _take_family, required=True)
     fitting = {
         value_words("thread", name): name
         for name, (diameter, pitch) in THREADS.items()
@@ -106,9 +106,8 @@ def _ask_family() -> None:
 
 def _take_family() -> None:
     """Take the family of the end and the clamp that were tapped."""
-    clamps = {kind.words: name for name, kind in CLAMP_KINDS.items()}
     end, clamp = st.session_state.mine_end, st.session_state.mine_clamp
-    set_to("family", family_of(front=ENDS[end], clamp=clamps[clamp]))
+    set_to("family", family_of(front=ENDS[end], clamp=CLAMPS[clamp]))
 
 
 def _ask_balls() -> None:
@@ -137,13 +136,7 @@ def _ask_widths() -> None:
     _ask_chips(
         "over_locknut_width", {value_words("over_locknut_width", width): width for width in WIDTHS[front]}
     )
-    for field in (
-        "over_locknut_width",
-        "protrusion_left",
-        "protrusion_right",
-        "dropout_thickness",
-        "dropout_width",
-    ):
+    for field in STEPPED:
         _ask_step(field)
 
 

@@ -28,7 +28,7 @@ from conemodel.ui.cache import cached_measuring
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.files import YOURS, ask_file, offer_file
 from conemodel.ui.frame import begin_page, end_page, table
-from conemodel.ui.own_hub import OWN, OWN_HUB
+from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.real_hub.next_entry import MEASURED, ask_how_read, ask_next, clear, found_so_far, take_back
 from conemodel.ui.real_hub.to_card import offer_card
@@ -153,7 +153,6 @@ def _take_over(measuring: Measuring, hub: Scenario) -> None:
     except InputProblems as error:
         st.toast(f"Not taken over: {for_page(str(error))}")
         return
-    OWN_HUB.take(taken)
+    take_own_hub(taken)
     st.session_state[DESCRIBED] = (taken, hub)
-    st.session_state.hub = OWN
     st.toast("Taken over: your own hub, slack and clamp as measured.")

@@ -11,13 +11,16 @@ from conemodel.tasks.job_card.step import Amount, Choice, Text, when
 BY_FEEL, BY_WRENCH = "by feel", "torque wrench"
 LOOSE, RIGHT, TIGHT = "loose", "right", "tight"
 
+LONGEST_ADVICE = 400
+"""Longest advice that is kept [characters]."""
+
 STEPS = (
     Choice(name="contact", words="Finger contact found", choices=get_args(ContactFound)),
     Amount(
         name="turn", words="Cone turned", each="round", unit=MINUTE, least=-60, most=60, step=1,
         hint="From outside, in minutes of a clock face.",
     ),
-    Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=400),
+    Text(name="advice", words="What was advised", each="round", optional=True, written=True, longest=LONGEST_ADVICE),
     Choice(
         name="outcome", words="Locked, clamped, rocked and twirled", each="round",
         choices=(LOOSE, RIGHT, TIGHT, NOT_TRIED),
