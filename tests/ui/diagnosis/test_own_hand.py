@@ -1,13 +1,9 @@
 """Check a hub takes a threshold of the person named, found on a real hub; and none that practice found."""
 
-from pathlib import Path
-
-import pytest
-
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.real_hub import load_real_hub
 from conemodel.parts.toml_files import load_scenario
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.record.hand_sittings import begin_sitting, keep_answer
 from conemodel.record.real_hubs import keep_real_hub
 from conemodel.tasks.hand.kinds import KINDS
@@ -15,13 +11,6 @@ from conemodel.tasks.hand.procedure import PAIRS, Answer
 from tests.ui.diagnosis.driving import QUICK, opened, words
 
 SAID = "Ada feels play at the rim from 0.0"
-
-
-@pytest.fixture(autouse=True)
-def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return Database(path)
 
 
 def _keep(database: Database) -> None:

@@ -1,11 +1,7 @@
 """A card that is not in the record is said in a sentence, in its fragment too, where no page catches anything."""
 
-from pathlib import Path
-
-import pytest
 from streamlit.testing.v1 import AppTest
 
-from conemodel.record.database import FILE_OPTION
 from tests.patience import PATIENCE
 
 SAID = "This card is not in the record: it was deleted, or the address is cut short."
@@ -22,10 +18,7 @@ def _page() -> None:
     show_card("nope")
 
 
-def test_a_card_that_is_not_there_is_said_and_so_is_a_tap_that_came_too_late(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setenv(FILE_OPTION, str(tmp_path / "record.sqlite"))
+def test_a_card_that_is_not_there_is_said_and_so_is_a_tap_that_came_too_late() -> None:
     app = AppTest.from_function(_page, default_timeout=PATIENCE).run()
     assert not app.exception
     assert [error.value for error in app.error] == [SAID]

@@ -1,19 +1,12 @@
 """What the bench in a browser reports is done once, in its order, and what no hand does leaves no trace."""
 
-from pathlib import Path
 from typing import Any
 
 import pytest
 import streamlit as st
 
-from conemodel.record.database import FILE_OPTION
 from conemodel.ui.practice.session import BENCH, Stand
 from tests.ui.practice.trainee import Trainee
-
-
-@pytest.fixture(autouse=True)
-def record(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv(FILE_OPTION, str(tmp_path / "record.sqlite3"))
 
 
 def kinds(stand: Stand) -> list[str]:

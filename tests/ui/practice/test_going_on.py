@@ -12,7 +12,7 @@ from conemodel.parts.exercise import Exercise
 from conemodel.parts.scatter import Scatter
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import attempts, delete_name
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.record.journal import Opening, begin_bench, count_starts, unfinished
 from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.catalogue import ladder
@@ -22,13 +22,6 @@ from conemodel.ui.practice.keeping import DELETED, ELSEWHERE
 from tests.ui.practice.trainee import Trainee
 
 JOB = "12-the-whole-job.evening.3"
-
-
-@pytest.fixture(autouse=True)
-def record(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return path
 
 
 def anew(trainee: Trainee, **other: str) -> Trainee:
@@ -72,31 +65,31 @@ def test_the_same_bench_is_back_in_a_new_session_and_goes_on() -> None:
     assert len(anew(again).sitting.stand.bench.log) == len(one.sitting.stand.bench.log) + 1
 
 
-def test_nothing_is_kept_of_a_bench_that_was_only_looked_at(record: Path) -> None:
+def test_nothing_is_kept_of_a_bench_that_was_only_looked_at(database: Database) -> None:
     trainee = Trainee(link=JOB)
     visit = trainee.app.query_params["visit"]
     visit = visit if isinstance(visit, str) else visit[0]
-    assert unfinished(visit, None, Database(record)) == ()
+    assert unfinished(visit, None, database) == ()
     assert anew(trainee).sitting.stand.bench == trainee.sitting.stand.bench
 
 
-def test_a_finished_exercise_shows_its_mark_again_and_is_saved_once(record: Path) -> None:
+def test_a_finished_exercise_shows_its_mark_again_and_is_saved_once(database: Database) -> None:
     done = in_the_middle().press("Done: it is right")
     assert "Not yet" in done.words
     again = anew(done)
     assert "Not yet" in again.words
-    (kept,) = attempts(Database(record))
+    (kept,) = attempts(database)
     assert again.sitting.saved == kept.id
 
 
-def test_starting_afresh_draws_other_hubs_and_counts(record: Path) -> None:
+def test_starting_afresh_draws_other_hubs_and_counts(database: Database) -> None:
     left = typed(in_the_middle(exercise="04-locknut"), "Kim")
     again = anew(left).press("Start afresh")
     assert again.sitting.stand.bench.hidden != left.sitting.stand.bench.hidden
     assert again.sitting.stand.bench.log == ()
     assert not any(label.startswith("Go on with") for label in labels(again))
     again.hold("vice")
-    assert count_starts("", "Kim", "04-locknut", Database(record)) == (2, 0)
+    assert count_starts("", "Kim", "04-locknut", database) == (2, 0)
     again.run()
     assert any("started twice, finished never" in caption.value for caption in again.app.caption)
 
@@ -154,10 +147,10 @@ def test_two_windows_that_begin_at_once_come_to_one_bench() -> None:
     ],
 )
 def test_a_journal_that_cannot_be_played_back_says_so_and_loses_nothing(
-    record: Path, harm: str, said: str
+    database: Database, harm: str, said: str
 ) -> None:
     left = in_the_middle()
-    with sqlite3.connect(record) as connection:
+    with sqlite3.connect(database.path) as connection:
         connection.execute(harm)
     connection.close()
     again = anew(left)
@@ -165,11 +158,11 @@ def test_a_journal_that_cannot_be_played_back_says_so_and_loses_nothing(
     assert said in problem
     assert "stays in the record" in problem
     assert again.sitting.stand.bench.log == ()
-    assert unfinished(left.sitting.keeping.opening.visit, None, Database(record))
+    assert unfinished(left.sitting.keeping.opening.visit, None, database)
 
 
 def test_an_exercise_of_ones_own_comes_back_without_its_file_and_starts_afresh_as_itself(
-    record: Path,
+    database: Database,
 ) -> None:
     mine = ladder()["05-quick-release"].replace(name="Mine", number=0)
     code, visit = "own-mine.self.7", "v" * 16
@@ -183,7 +176,7 @@ def test_an_exercise_of_ones_own_comes_back_without_its_file_and_starts_afresh_a
         own=write_part(mine),
         proof=proof_of(start),
     )
-    begin_bench(opening, Database(record))
+    begin_bench(opening, database)
     again = Trainee(visit=visit, link=code)
     assert again.sitting.own == mine
     assert again.sitting.stand.bench == start
@@ -199,28 +192,30 @@ def test_an_exercise_kept_as_text_is_the_same_to_the_last_digit() -> None:
         assert read_part(Exercise, write_part(played), name="kept") == played
 
 
-def test_what_was_deleted_stays_deleted(record: Path) -> None:
+def test_what_was_deleted_stays_deleted(database: Database) -> None:
     trainee = typed(in_the_middle(), "Kim")
-    delete_name("Kim", Database(record))
+    delete_name("Kim", database)
     trainee.twirl()
     assert DELETED in [warning.value for warning in trainee.app.warning]
     assert trainee.told
-    assert unfinished(trainee.sitting.keeping.opening.visit, "Kim", Database(record)) == ()
+    assert unfinished(trainee.sitting.keeping.opening.visit, "Kim", database) == ()
 
 
-def test_a_record_that_cannot_be_used_stops_nobody_and_what_was_done_is_kept_later(record: Path) -> None:
+def test_a_record_that_cannot_be_used_stops_nobody_and_what_was_done_is_kept_later(
+    database: Database,
+) -> None:
     trainee = in_the_middle()
-    moved = record.with_name("moved")
+    moved = database.path.with_name("moved")
     for end in ("", "-wal", "-shm"):
-        if (part := Path(f"{record}{end}")).exists():
+        if (part := Path(f"{database.path}{end}")).exists():
             part.rename(f"{moved}{end}")
-    record.mkdir()
+    database.path.mkdir()
     trainee.twirl()
     assert any("Not kept just now" in warning.value for warning in trainee.app.warning)
-    record.rmdir()
+    database.path.rmdir()
     for end in ("", "-wal", "-shm"):
         if (part := Path(f"{moved}{end}")).exists():
-            part.rename(f"{record}{end}")
+            part.rename(f"{database.path}{end}")
     trainee.rock()
     assert not trainee.app.warning
     assert anew(trainee).sitting.stand.bench == trainee.sitting.stand.bench

@@ -1,11 +1,9 @@
 """A measured hand serves in its own practice, and in no class. The law: what was measured is what hubs scatter by."""
 
-from pathlib import Path
-
 import pytest
 
 from conemodel.parts.scatter import Scatter
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.record.hand_sittings import begin_sitting, keep_answer, latest_thresholds
 from conemodel.tasks.hand.kinds import KINDS
 from conemodel.tasks.hand.procedure import PAIRS, Answer
@@ -14,16 +12,14 @@ from tests.ui.practice.trainee import Trainee
 
 
 @pytest.fixture(autouse=True)
-def measured(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Scatter:
+def measured(database: Database) -> Scatter:
     """Keep a finished sitting of Ada's, and return what her hubs scatter by."""
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    file, kind = Database(path), KINDS["tightness"]
-    sitting = begin_sitting(kind, file, name="Ada")
+    kind = KINDS["tightness"]
+    sitting = begin_sitting(kind, database, name="Ada")
     for number in range(PAIRS):
         answer = Answer(difference=kind.usual * (-1) ** number, second=number % 2 == 0)
-        sitting = keep_answer(sitting, answer, file)
-    return scatter_of_hand(Scatter(), latest_thresholds("Ada", file))
+        sitting = keep_answer(sitting, answer, database)
+    return scatter_of_hand(Scatter(), latest_thresholds("Ada", database))
 
 
 def scatter_for(name: str, **address: str) -> Scatter:

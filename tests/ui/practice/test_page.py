@@ -5,7 +5,6 @@ import re
 import secrets
 from dataclasses import replace
 from math import nan, radians
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -24,13 +23,6 @@ from conemodel.ui.practice.bench import ADVISED
 from conemodel.ui.practice.steps import advised_action
 from tests.tasks.practice.hubs import open_link
 from tests.ui.practice.trainee import Trainee
-
-
-@pytest.fixture(autouse=True)
-def record(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return path
 
 
 def test_every_exercise_opens_with_its_goal_and_what_to_do_next() -> None:
@@ -106,17 +98,17 @@ def _find_touch(trainee: Trainee) -> None:
     trainee.press("Done: it is right")
 
 
-def test_first_touch_by_words_alone_is_marked_kept_and_goes_on(record: Path) -> None:
+def test_first_touch_by_words_alone_is_marked_kept_and_goes_on(database: Database) -> None:
     trainee = Trainee(link="01-first-touch.evening.3")
     trainee.app.text_input(key="practise_name").set_value("Kim")
     for _ in range(4):
         _find_touch(trainee)
     assert "Passed" in trainee.words
     assert "4 of 4 right" in trainee.words
-    (kept,) = attempts(Database(record), name="Kim")
+    (kept,) = attempts(database, name="Kim")
     assert (kept.passed, kept.exercise, kept.salt, kept.seed) == (True, "01-first-touch", "evening", 3)
     trainee.run()
-    assert len(attempts(Database(record))) == 1  # a rerun keeps nothing twice
+    assert len(attempts(database)) == 1  # a rerun keeps nothing twice
     trainee.press("Next exercise")
     assert trainee.sitting.link.exercise == "02-loose-right-tight"
     assert trainee.sitting.link.salt == "evening"
@@ -140,7 +132,7 @@ def test_hubs_are_named_by_a_mark_and_no_word_of_what_was_felt_is_read_before_th
     assert "free movement" in trainee.words
 
 
-def test_who_asks_for_words_reads_them_at_once_and_the_record_says_so(record: Path) -> None:
+def test_who_asks_for_words_reads_them_at_once_and_the_record_says_so(database: Database) -> None:
     trainee = Trainee(link="02-loose-right-tight.evening.6").rock()
     assert AT_THE_END in trainee.words
     trainee.app.toggle[0].set_value(True)
@@ -149,7 +141,7 @@ def test_who_asks_for_words_reads_them_at_once_and_the_record_says_so(record: Pa
     assert AT_THE_END not in trainee.words
     for _ in range(8):
         trainee.rock().twirl().say(0, "guessing")
-    (kept,) = attempts(Database(record))
+    (kept,) = attempts(database)
     assert kept.worded
     assert not kept.passed
 

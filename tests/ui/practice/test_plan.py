@@ -2,26 +2,18 @@
 
 from collections.abc import Callable
 from datetime import UTC, datetime, timedelta
-from pathlib import Path
 
 import pytest
 from streamlit.testing.v1 import AppTest
 
 from conemodel.record.attempts import Attempt, attempts, delete_attempt, delete_name, save
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.tasks.practice.plan.hub_result import HubResult
 from conemodel.ui.practice.name import WITH_NAME, WITHOUT_NAME
 from tests.patience import PATIENCE
 from tests.ui.practice.trainee import Trainee
 
 BEGIN = "Begin today's hubs"
-
-
-@pytest.fixture(autouse=True)
-def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return Database(path)
 
 
 def keep(

@@ -4,24 +4,16 @@ from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 
-import pytest
 from streamlit.testing.v1 import AppTest
 
 from conemodel.parts.exercise import Exercise
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import Attempt, attempts, save
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.record.journal import begin_bench, save_once
 from conemodel.tasks.practice.catalogue import ladder, read_link
 from tests.patience import PATIENCE
 from tests.record.test_journal import KIM
-
-
-@pytest.fixture(autouse=True)
-def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return Database(path)
 
 
 def _script() -> None:

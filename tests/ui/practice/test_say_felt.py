@@ -1,16 +1,6 @@
 """The line from loose to tight: no answer before it is marked, and no tight hub may be called right."""
 
-from pathlib import Path
-
-import pytest
-
-from conemodel.record.database import FILE_OPTION
 from tests.ui.practice.trainee import Trainee
-
-
-@pytest.fixture(autouse=True)
-def record(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv(FILE_OPTION, str(tmp_path / "record.sqlite3"))
 
 
 def test_an_untouched_line_is_no_answer_and_a_broken_rule_is_named() -> None:

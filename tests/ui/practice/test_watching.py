@@ -1,10 +1,7 @@
 """The fold under the verdict: worked out only once it is opened, once for each hub that is watched."""
 
-from pathlib import Path
-
 import pytest
 
-from conemodel.record.database import FILE_OPTION
 from conemodel.tasks.practice.actions import Finish
 from conemodel.tasks.practice.replay import Replay, replay_of
 from conemodel.tasks.practice.session import Bench
@@ -13,9 +10,8 @@ from tests.ui.practice.trainee import Trainee
 
 
 @pytest.fixture
-def worked_out(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> list[int]:
+def worked_out(monkeypatch: pytest.MonkeyPatch) -> list[int]:
     """Numbers of the hubs whose replays were worked out."""
-    monkeypatch.setenv(FILE_OPTION, str(tmp_path / "record.sqlite3"))
     hubs: list[int] = []
 
     def work_out(bench: Bench, number: int) -> Replay:

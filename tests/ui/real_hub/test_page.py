@@ -2,12 +2,10 @@
 
 from collections.abc import Mapping
 from datetime import UTC, datetime
-from pathlib import Path
 
-import pytest
 from streamlit.testing.v1 import AppTest
 
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.record.hand_sittings import begin_sitting, keep_answer
 from conemodel.record.real_hubs import real_hubs
 from conemodel.show.real_hub.wording import ONLY_REAL
@@ -23,13 +21,6 @@ COUNTS: dict[str, float] = {
     "clamped_play": 12,
     "clamped_drag": 10,
 }
-
-
-@pytest.fixture(autouse=True)
-def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return Database(path)
 
 
 def _script() -> None:

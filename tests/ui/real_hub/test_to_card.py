@@ -1,7 +1,5 @@
 """A measured hub goes on the card in hand, and from there to the next job of the same wheel."""
 
-from pathlib import Path
-
 import pytest
 from streamlit.testing.v1 import AppTest
 
@@ -9,7 +7,7 @@ from conemodel.base.units import MINUTE, MM
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.measured_hub import Mark, MeasuredHub
 from conemodel.record.cards import answer, begin_card, find_card
-from conemodel.record.database import FILE_OPTION, Database
+from conemodel.record.database import Database
 from conemodel.tasks.job_card.card import Place
 from conemodel.tasks.job_card.measured import read_measured
 from conemodel.tasks.job_card.steps import STEPS
@@ -26,13 +24,6 @@ READ = MeasuredHub(
         clamped=(MM.to_si(0.10),),
     )
 )
-
-
-@pytest.fixture(autouse=True)
-def database(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Database:
-    path = tmp_path / "record.sqlite3"
-    monkeypatch.setenv(FILE_OPTION, str(path))
-    return Database(path)
 
 
 def _script() -> None:
