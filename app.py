@@ -13,6 +13,6 @@ if __name__ == "__main__":  # a visit; widgets are made known to the running ser
     draw_menu(pages, shown)
     shown.run()
 else:  # the server, before the first visit
-    from conemodel.ui.serving import MIDDLEWARE, begin_serving
+    from conemodel.ui.serving import MIDDLEWARE, ROUTES, begin_serving
 
-    app = st.App(__file__, middleware=MIDDLEWARE, lifespan=begin_serving)
+    app = st.App(__file__, routes=ROUTES, middleware=MIDDLEWARE, lifespan=begin_serving)

@@ -31,7 +31,6 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 .st-key-cm-pair > * {flex: 1 1 0; min-width: 18rem}
 .st-key-cm-heard {position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%)}
 [data-testid=stMainBlockContainer]:has(.st-key-cm-heard) {padding-inline: max(1rem, min(1.25rem, 2vw))}
-:has(> * > .st-key-instrument_ahead) {position: absolute}
 .st-key-cm-settled > :first-child {flex: 1 1 12rem; min-width: 0}
 .st-key-my_hub button, .st-key-cm-settled [data-testid^=stPopover] button {min-height: 48px}
 .st-key-cm-settled {margin-top: -10px}

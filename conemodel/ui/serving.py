@@ -20,6 +20,7 @@ from streamlit.web.server.server_util import get_display_address, get_url
 from streamlit.web.server.starlette.starlette_websocket import is_host_allowed
 
 from conemodel.base.plain_text import for_html
+from conemodel.ui.widgets.instrument_ahead import ROUTE
 
 FORBIDDEN = 403
 """Status of an answer to a host that is not allowed."""
@@ -108,6 +109,9 @@ def _end_quietly() -> None:
     if hasattr(server, "should_exit"):
         signal.signal(signal.SIGINT, lambda *_: setattr(server, "should_exit", True))
 
+
+ROUTES = [ROUTE]
+"""What is answered beside the pages."""
 
 MIDDLEWARE = [Middleware(RefuseForeignHosts)]
 """What a request passes before it reaches the frame."""

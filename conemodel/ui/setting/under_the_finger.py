@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from functools import partial
+from hashlib import sha256
 from typing import Any
 
 import streamlit as st
@@ -9,6 +10,7 @@ import streamlit as st
 from conemodel.base.errors import ConemodelError
 from conemodel.base.units import DEG
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.toml_files import write_part
 from conemodel.show.instrument.numbers import exact_json, glance_json
 from conemodel.solve.stages.terms import STAGES
 from conemodel.tasks.setting.glance import glance_at
@@ -33,13 +35,18 @@ def show_under_the_finger(prediction: Prediction) -> None:
     scenario = prediction.scenario
     instrument(
         key=KEY,
-        data={**hub_of_instrument(scenario), "exact": exact_json(prediction)},
+        data={**hub_of_instrument(scenario), "exact": exact_json(prediction), "ask": ask_at(scenario)},
         stage=_last_act(),
         above=ABOVE,
         under=UNDER,
         on_change=_take,
     )
-    answer_ahead(key=f"{KEY}_ahead", exact=partial(_exact_at, scenario))
+
+
+def ask_at(scenario: Scenario) -> str:
+    """Return the address at which a hand on this hub is answered; the same wherever its cone stands now."""
+    hub = write_part(scenario.with_setting(back_off=0.0))
+    return answer_ahead(sha256(hub.encode()).hexdigest(), partial(_exact_at, scenario))
 
 
 def _exact_at(scenario: Scenario, angle: float) -> Mapping[str, Any] | None:

@@ -1,9 +1,20 @@
 // The instrument on a page: builds its sheets once, draws them at the next frame, and tells Python when a hand lets go.
 
 const WIDE = 1000, TABLET = 560; // px of the instrument's own width
+const SOON = 1000; // ms that the server has to answer ahead of the page
 const STILL = 60; // ms without a move: a frame for words sooner than that would be late for the next move
 
 export default (component) => standAt(component, (root) => new Instrument(root));
+
+// What is exactly so, from the server; nothing where it does not answer soon, for then the page will.
+async function answerAhead(address) {
+  try {
+    const answer = await fetch(address, { signal: AbortSignal.timeout(SOON) });
+    return answer.ok ? await answer.json() : null;
+  } catch {
+    return null;
+  }
+}
 
 class Instrument {
   constructor(root) {
@@ -14,8 +25,6 @@ class Instrument {
     this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
     this.sequence = 0;
     this.told = 0;
-    this.hear = ({ detail }) => this.answered(detail);
-    document.addEventListener("conemodel-exact", this.hear);
     // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
     // all are renewed once the hand keeps still.
     this.tellings = [
@@ -151,21 +160,17 @@ class Instrument {
     put(this.boxes.said, this.words(follow(this.data, at), this.answer()));
   }
 
-  // Where somebody on the page answers ahead of the rest, the rest is asked for once that answer can be seen.
-  report(told) {
+  // Where the server answers ahead of the page, the page is told once that answer can be seen.
+  async report(told) {
     this.sequence += 1;
-    this.left = { sequence: this.sequence, set_id: this.data.set_id, ...told };
-    const asked = new CustomEvent("conemodel-hand", { detail: this.left, cancelable: true });
-    if (document.dispatchEvent(asked)) this.pass();
-  }
-
-  answered({ sequence, exact }) {
-    if (!this.left || sequence !== this.left.sequence) return;
-    if (exact) {
-      this.data.exact = exact;
-      this.frame.dataset.exact = exact.angle;
-      this.drawing ||= requestAnimationFrame(() => this.draw());
-    }
+    const left = { sequence: this.sequence, set_id: this.data.set_id, ...told };
+    this.left = left;
+    const exact = this.data.ask && await answerAhead(this.data.ask + told.angle);
+    if (this.left !== left) return; // the hand has moved on
+    if (!exact) return this.pass();
+    this.data.exact = exact;
+    this.frame.dataset.exact = exact.angle;
+    this.drawing ||= requestAnimationFrame(() => this.draw());
     requestAnimationFrame(() => requestAnimationFrame(() => this.pass()));
   }
 
@@ -177,7 +182,6 @@ class Instrument {
   }
 
   close() {
-    document.removeEventListener("conemodel-exact", this.hear);
     this.hands?.stop();
     clearTimeout(this.hands?.waits);
     cancelAnimationFrame(this.drawing);

@@ -62,13 +62,14 @@ def instrument(
     Args:
         key: of the widget.
         data: the hub: its drawing, `sheets`, `paints`, `colours` and `rule`; its `numbers`; the `exact` setting.
+            With `ask`, an address of `answer_ahead`, a hand is answered there before the page is told of it.
         stage: where the hub stands when it is first shown.
         hide: what may not be seen in an exercise.
         above: height of what stands above it on the page when that is not scrolled [px].
         under: height of what stays at the top of the window and its headline has to keep clear of [px].
         on_change: called after a gesture.
     """
-    drawing = {name: each for name, each in data.items() if name not in ("numbers", "exact")}
+    drawing = {name: each for name, each in data.items() if name not in ("numbers", "exact", "ask")}
     return mount_widget(
         _INSTRUMENT,
         Moved,
