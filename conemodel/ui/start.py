@@ -20,6 +20,7 @@ from conemodel.ui.frame import end_page, style
 from conemodel.ui.own_hub import FIRST_HUB
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.practice.plan import done_so_far, read_today
+from conemodel.ui.widgets.doors_mount import show_doors
 from conemodel.ui.widgets.rock_me_mount import rock_me
 
 MENU, DOOR = 60, 100
@@ -35,13 +36,6 @@ STYLE = """
 <style>
 [data-testid=stMainBlockContainer]:has(.st-key-cm-doors) {padding-inline: max(1rem, min(1.25rem, 2vw))}
 .st-key-cm-doors {margin-top: -0.5rem}
-.st-key-cm-doors h2 {font-size: var(--cm-title); padding: 0}
-.st-key-cm-doors [data-testid=stMarkdownContainer], .st-key-cm-doors [data-testid=stMarkdownContainer] p {margin: 0}
-.st-key-cm-doors [data-testid=stVerticalBlock] {gap: 0.1rem}
-.st-key-cm-doors [data-testid=stHorizontalBlock] [data-testid=stHorizontalBlock] {gap: 0 0.2rem; margin-left: -0.5rem}
-.st-key-cm-doors a > span:has([data-testid=stIconMaterial]) {display: none}
-.st-key-cm-doors a {padding: 0.2rem 0.5rem; min-height: 40px}
-.st-key-cm-doors a p {text-decoration: underline; text-underline-offset: 3px}
 </style>
 """
 
@@ -81,16 +75,17 @@ def page() -> None:
     words = f"{name}, an invented hub."
     if rock_me(key="rock_me", data=hub_data(), name=words, next_act=NEXT, above=MENU, below=DOOR):
         st.switch_page(st.session_state.pages["first-hub"])
-    with st.container(key="cm-doors"):
-        for column, door in zip(st.columns(len(DOORS)), DOORS, strict=True):
-            with column:
-                st.header(door.name, anchor=False)
-                st.markdown((due_today() if "practise" in door.pages else "") or door.lead)
-                with st.container(horizontal=True):
-                    for name in door.pages:
-                        st.page_link(st.session_state.pages[name], width="content")
+    if address := show_doors([door_json(door) for door in DOORS], key="cm-doors"):
+        st.switch_page(st.session_state.pages[address])
     name_parts()
     end_page()
+
+
+def door_json(door: Door) -> dict[str, Any]:
+    """Return what a door says and where it leads; on the one to the bench stands what is due, if anything is."""
+    due = due_today() if "practise" in door.pages else ""
+    pages = [{"title": st.session_state.pages[name].title, "address": name} for name in door.pages]
+    return {"name": door.name, "lead": due or door.lead, "due": bool(due), "pages": pages}
 
 
 @st.fragment
@@ -110,7 +105,7 @@ def due_today() -> str:
     """
     with suppress(ConemodelError):
         if done_so_far() and (today := read_today()).left:
-            return f"**{today_words(today)}.**"
+            return f"{today_words(today)}."
     return ""
 
 

@@ -8,7 +8,7 @@ from playwright.sync_api import Page
 
 from conemodel.show.instrument.wheel import RIM
 from conemodel.ui.start import DOORS, NEXT, hub_data
-from tests.browser.pages import findings, overflow
+from tests.browser.pages import findings, overflow, settle
 from tests.browser.pointer import Pointer
 
 TARGET = 44  # px, for a finger; WCAG 2.2, 2.5.5, from memory
@@ -273,3 +273,22 @@ def test_the_names_of_the_parts_are_a_fold_away(open_page):
     picture.scroll_into_view_if_needed()
     assert picture.is_visible()
     assert "keyed washer" in (picture.get_attribute("aria-label") or "")
+
+
+def test_a_link_of_a_door_opens_its_page_without_loading_afresh(open_page):
+    page = open_page("/")
+    page.evaluate("window.here = true")
+    page.locator(".st-key-cm-doors").get_by_role("link", name="Many hubs").focus()
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/many-hubs")
+    settle(page)
+    assert page.get_by_role("heading", name="Many hubs", level=1).count() == 1
+    assert page.evaluate("window.here")
+
+
+def test_a_link_of_a_door_opens_in_a_tab_of_its_own_when_asked_to(open_page):
+    page = open_page("/")
+    with page.context.expect_page() as opened:
+        page.locator(".st-key-cm-doors").get_by_role("link", name="Method").click(modifiers=["ControlOrMeta"])
+    opened.value.wait_for_url("**/method")
+    assert not page.url.endswith("method")

@@ -184,8 +184,8 @@ def test_progress_draws_only_what_was_trained() -> None:
     ("before", "said"),
     [
         (lambda: None, ""),
-        (lambda: keep("04-locknut", 1, passed=False), "**Today: two hubs, about two minutes.**"),
-        (lambda: keep("04-locknut", 1, passed=True), "**Today: four hubs, about four minutes.**"),
+        (lambda: keep("04-locknut", 1, passed=False), "Today: two hubs, about two minutes."),
+        (lambda: keep("04-locknut", 1, passed=True), "Today: four hubs, about four minutes."),
     ],
     ids=["nothing done yet", "missed", "something new"],
 )
