@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from ipaddress import IPv4Address, IPv6Address, ip_address
 
 from conemodel.base.errors import InputProblems, Problem
+from conemodel.base.network_address import in_url
 
 EVERY_ADDRESS = "0.0.0.0"
 """Listening there is listening on every IPv4 address of the machine."""
@@ -154,7 +155,7 @@ def in_address_bar(host: str, port: int) -> str:
     >>> in_address_bar("192.168.1.20", 8501), in_address_bar("fd00::2", 8501)
     ('http://192.168.1.20:8501', 'http://[fd00::2]:8501')
     """
-    return f"http://[{host}]:{port}" if ":" in host else f"http://{host}:{port}"
+    return f"http://{in_url(host)}:{port}"
 
 
 def _is_local(address: IPv4Address | IPv6Address) -> bool:

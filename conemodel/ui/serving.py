@@ -19,6 +19,7 @@ from streamlit.cli_util import open_browser
 from streamlit.web.server.server_util import get_display_address, get_url
 from streamlit.web.server.starlette.starlette_websocket import is_host_allowed
 
+from conemodel.base.network_address import in_url
 from conemodel.base.plain_text import for_html
 from conemodel.ui.widgets.instrument_ahead import ROUTE
 
@@ -77,21 +78,12 @@ def refusal_page(request: Request) -> str:
     """
     address, port = request.scope.get("server") or ("", None)
     remedy = ON_THIS_MACHINE.replace("PORT", str(port))
-    if is_host_allowed(in_address(address)) and not ip_address(address).is_loopback:
+    if is_host_allowed(in_url(address)) and not ip_address(address).is_loopback:
         page = quote(request.scope["path"]) + "?" * bool(request.query_params) + str(request.query_params)
-        other = for_html(f"http://{in_address(address)}:{port}{page}")
+        other = for_html(f"http://{in_url(address)}:{port}{page}")
         remedy = f'Open this instead: <a href="{other}">{other}</a>'
     host = for_html(request.headers.get("host", "(none)"))
     return REFUSAL.replace("REMEDY", remedy).replace("HOST", host)
-
-
-def in_address(address: str) -> str:
-    """Return an IP address as it stands in the address bar.
-
-    >>> in_address("192.0.2.7"), in_address("2001:db8::7")
-    ('192.0.2.7', '[2001:db8::7]')
-    """
-    return f"[{address}]" if ":" in address else address
 
 
 @asynccontextmanager
