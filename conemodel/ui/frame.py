@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page
 from conemodel.base.table import Table, csv_text
 from conemodel.show.palette import tones
 from conemodel.show.setting.text import CAUTION
@@ -87,6 +88,11 @@ def begin_page(title: str, lead: str = "") -> None:
         st.title(title, anchor=False)
     if lead:
         st.markdown(lead)
+
+
+def say_no_answer(error: object, to: str = "") -> None:
+    """Say that the model found no answer, `to` what (" for these readings"), and that no entry is lost."""
+    st.error(f"The model found no answer{to}: {for_page(str(error))}. Your entries are as they were.")
 
 
 def end_page() -> None:

@@ -28,7 +28,7 @@ from conemodel.ui.diagnosis.questions import ask_confounders, ask_hub, ask_more,
 from conemodel.ui.diagnosis.result import show_answer, show_details
 from conemodel.ui.diagnosis.rounds import ask_round
 from conemodel.ui.files import YOURS, Data, ask_file, offer_file, offer_files
-from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.frame import begin_page, end_page, say_no_answer
 
 STYLE = """
 <style>
@@ -76,7 +76,8 @@ def page() -> None:
             _show_problems(error)
         return end_page()
     except ConemodelError as error:
-        said.error(f"The model found no answer for these readings: {error}. Your entries are as they were.")
+        with said:
+            say_no_answer(error, " for these readings")
         return end_page()
     with said:
         show_answer(diagnosis)

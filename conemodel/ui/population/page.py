@@ -11,7 +11,7 @@ from conemodel.show.population.wording import turn_words
 from conemodel.tasks.population.sobol import Influence, what_matters
 from conemodel.tasks.population.study import ManyHubs, many_hubs
 from conemodel.ui.background_job import Kept, Progress, Stop, Work
-from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.frame import begin_page, end_page, say_no_answer
 from conemodel.ui.population.choose import choose_crowd, show_assumptions
 from conemodel.ui.population.result import show_study
 from conemodel.ui.url_state import choice, number
@@ -128,7 +128,7 @@ def _work_on(asked: Asked) -> None:
         _wait()
         return
     if work.error:
-        st.error(f"The model found no answer: {work.error}. What you entered is still there.")
+        say_no_answer(work.error)
     elif work.cancelled:
         st.info("Stopped. What you entered is still there.")
     st.button("Work it out", on_click=lambda: st.session_state.pop("many_work", None))

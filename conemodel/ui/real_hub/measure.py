@@ -27,7 +27,7 @@ from conemodel.tasks.real_hub.taken_over import measured_scenario
 from conemodel.ui.cache import cached_measuring
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.files import YOURS, ask_file, offer_file
-from conemodel.ui.frame import begin_page, end_page, table
+from conemodel.ui.frame import begin_page, end_page, say_no_answer, table
 from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.real_hub.next_entry import MEASURED, ask_how_read, ask_next, clear, found_so_far, take_back
@@ -69,7 +69,7 @@ def page() -> None:
         try:
             measuring = cached_measuring(hub, found)
         except ConemodelError as error:
-            st.error(f"The model found no answer for these readings: {error}. Your entries are as they were.")
+            say_no_answer(error, " for these readings")
             measuring = None
         with asking:
             if measuring is not None:

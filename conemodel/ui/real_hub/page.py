@@ -9,7 +9,7 @@ from conemodel.tasks.real_hub.readings import readings_in
 from conemodel.ui.cache import real_hub_page_to_print
 from conemodel.ui.choose_hub import choose_hub
 from conemodel.ui.files import offer_file
-from conemodel.ui.frame import begin_page, end_page
+from conemodel.ui.frame import begin_page, end_page, say_no_answer
 from conemodel.ui.real_hub.entries import ask_counts, ask_measures, entered, forget
 from conemodel.ui.real_hub.result import offer_keeping, show_over_weeks, show_problems, show_result
 from conemodel.ui.visit import NAME, recall_name, typed_name
@@ -66,7 +66,7 @@ def page() -> None:
         except InputProblems as error:
             show_problems(error)
         except ConemodelError as error:
-            st.error(f"The model found no answer for these readings: {error}. Your entries are as they were.")
+            say_no_answer(error, " for these readings")
         if name:
             _over_weeks(name)
     end_page()

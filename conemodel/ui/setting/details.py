@@ -20,7 +20,7 @@ from conemodel.tasks.setting.defects import Defect
 from conemodel.tasks.setting.good_range import window_of
 from conemodel.tasks.setting.predict import Prediction
 from conemodel.ui.cache import cached_feel, cached_race_sweep
-from conemodel.ui.frame import TAKE, chart, take_csv
+from conemodel.ui.frame import TAKE, chart, say_no_answer, take_csv
 from conemodel.ui.setting.details_feel import show_rocking, show_turning
 from conemodel.ui.setting.details_loads import show_ball_loads
 from conemodel.ui.url_state import choice, flag, number
@@ -66,7 +66,7 @@ def look_closer(prediction: Prediction) -> None:
     try:
         drawn[part](prediction)
     except ConemodelError as error:
-        st.error(f"The model found no answer here: {error}. Your entries are as they were.")
+        say_no_answer(error, " here")
 
 
 def show_defects(prediction: Prediction, troubles: Sequence[Defect]) -> None:

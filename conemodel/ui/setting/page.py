@@ -30,7 +30,7 @@ from conemodel.ui.cache import (
 )
 from conemodel.ui.choose_hub import choose_hub, say_known
 from conemodel.ui.files import Data, offer_files, say_problems
-from conemodel.ui.frame import begin_page, chart, end_page
+from conemodel.ui.frame import begin_page, chart, end_page, say_no_answer
 from conemodel.ui.own_hub import say_lost_hub
 from conemodel.ui.setting.controls import ask_by_numbers, start_setting
 from conemodel.ui.setting.details import look_closer, show_defects
@@ -62,7 +62,8 @@ def _setting(hub: Scenario) -> None:
             say_problems("This setting is not possible. What you entered is still there.", error)
         return
     except ConemodelError as error:
-        shown.error(f"The model found no answer for this setting: {error}. Your entries are as they were.")
+        with shown:
+            say_no_answer(error, " for this setting")
         return
     troubles = defects_of(scenario)
     with shown:
