@@ -24,6 +24,9 @@ NAME = "practise_name"
 COOKIE = "practise_name"
 """Under what the browser keeps it."""
 
+CARD = "card"
+"""Stands in the address for the id of a job card: the one in hand, or the one whose hub is measured."""
+
 CARD_IN_HAND = "card_in_hand"
 """Where the id of the job card stands that was opened last in this visit."""
 

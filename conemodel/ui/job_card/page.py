@@ -11,10 +11,7 @@ from conemodel.ui.frame import begin_page, end_page
 from conemodel.ui.job_card.in_hand import show_card
 from conemodel.ui.job_card.keep_a_copy import keep_a_copy
 from conemodel.ui.job_card.memory import STYLE, show_memory
-from conemodel.ui.visit import ask_for_name
-
-CARD = "card"
-"""Stands in the address for the id of the card in hand."""
+from conemodel.ui.visit import CARD, ask_for_name
 
 NOT_BEGUN = "job_card_not_begun"
 """Where the reason stands why no card could be begun, until it is said."""

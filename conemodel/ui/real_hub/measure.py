@@ -21,6 +21,7 @@ from conemodel.show.real_hub.measured_wording import (
 )
 from conemodel.show.real_hub.text import list_readings
 from conemodel.show.real_hub.wording import TRUTH
+from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.real_hub.next_reading import Measuring
 from conemodel.tasks.real_hub.reached import Reached, Unmeasured, reached
 from conemodel.tasks.real_hub.taken_over import measured_scenario
@@ -31,7 +32,7 @@ from conemodel.ui.frame import begin_page, end_page, say_no_answer, table
 from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.real_hub.next_entry import MEASURED, ask_how_read, ask_next, clear, found_so_far, take_back
-from conemodel.ui.real_hub.to_card import offer_card
+from conemodel.ui.real_hub.to_card import card_measured, offer_card
 
 DESCRIBED = "measured_as_described"
 """Where the measured hub that was taken over stands beside the same as it was described."""
@@ -63,6 +64,7 @@ def page() -> None:
     with st.container(key="cm-measure"):
         asking, said = st.columns([5, 6], gap="large")
         with asking:
+            card = card_measured(begun=bool(found_so_far().marks))
             hub = _as_described(choose_hub())
             found = ask_how_read(found_so_far())
             MEASURED.keep(chosen=bool(found.marks))
@@ -78,7 +80,7 @@ def page() -> None:
             _draw_undo(found)
         with said:
             if measuring is not None and measuring.fitted.readings:
-                _draw_result(measuring, hub)
+                _draw_result(measuring, hub, card)
             st.caption(reached_words(*_reached(found)))
     end_page()
 
@@ -125,7 +127,7 @@ def _take(sent: bytes) -> None:
     MEASURED.take(read_part(MeasuredHub, sent, name=YOURS))
 
 
-def _draw_result(measuring: Measuring, hub: Scenario) -> None:
+def _draw_result(measuring: Measuring, hub: Scenario, card: Card | None) -> None:
     """Draw the lines and what is known, and hand it on."""
     if words := stands_words(measuring.turn):
         st.markdown(for_page(words))
@@ -138,7 +140,8 @@ def _draw_result(measuring: Measuring, hub: Scenario) -> None:
         st.caption(TRUTH)
     with st.expander("Every reading beside the model"):
         table(list_readings(measuring.fitted))
-    offer_card(measuring)
+    if card:
+        offer_card(measuring, card)
     with st.container(horizontal=True):
         if measuring.turn is not None:
             st.button("Take this hub to Set the cone and Check", on_click=_take_over, args=(measuring, hub))

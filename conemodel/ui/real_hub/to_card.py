@@ -1,4 +1,4 @@
-"""A measured hub put on the job card in hand: the card that was opened last in this visit."""
+"""A measured hub put on a job card: the one it is measured for, else the one that was opened last in this visit."""
 
 import json
 
@@ -15,7 +15,8 @@ from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.real_hub.next_reading import Measuring
 from conemodel.tasks.real_hub.taken_over import measured_summary
 from conemodel.ui.real_hub.next_entry import MEASURED, found_so_far
-from conemodel.ui.visit import CARD_IN_HAND, typed_name
+from conemodel.ui.url_state import keep
+from conemodel.ui.visit import CARD, CARD_IN_HAND, typed_name
 
 READ_FOR = "measured_for_card"
 """Where the id of the card stands for whose hub the readings are; none before a card asked for them."""
@@ -34,24 +35,50 @@ def read_for(card_id: str) -> None:
     st.session_state[READ_FOR] = card_id
 
 
-def offer_card(measuring: Measuring) -> None:
-    """Draw the button that puts a measured hub on the card in hand, and once it stands there the way to it."""
-    card_id = st.session_state.get(CARD_IN_HAND)
-    if card_id is None or measuring.turn is None:
-        return
+def card_measured(*, begun: bool) -> Card | None:
+    """Name the card whose hub is measured and return it, None for none; the address keeps it through a reload.
+
+    Readings that were `begun` stay with the card they were taken for, those to come are for the card in hand. One that
+    is not to be had is said, and nothing else changes.
+    """
+    of_visit = (begun and st.session_state.get(READ_FOR)) or st.session_state.get(CARD_IN_HAND)
+    wanted = of_visit or st.query_params.get(CARD)
+    if not wanted:
+        return None
+    keep(CARD, wanted, "")
     try:
-        card = find_card(card_id, Database())
-    except ConemodelError:  # deleted since, or the record cannot be read: nothing can be put there
+        card = find_card(wanted, Database())
+    except ConemodelError as error:
+        for place in (READ_FOR, CARD_IN_HAND):
+            if st.session_state.get(place) == wanted:
+                del st.session_state[place]
+        st.warning(
+            f"{for_page(str(error))} The readings stand: any card opened under Job cards can take them."
+        )
+        return None
+    if not of_visit:
+        st.session_state[CARD_IN_HAND] = card.id
+    if not of_visit or not begun:
+        st.session_state[READ_FOR] = card.id
+    st.caption(f"For {_which(card)}.")
+    return card
+
+
+def offer_card(measuring: Measuring, card: Card) -> None:
+    """Draw the button that puts a measured hub on a card, and once it stands there the way to it."""
+    if measuring.turn is None:
         return
-    which = (
-        f"the card of tag {for_page(card.text('tag'))}" if card.answer("tag") else "the card without a tag"
-    )
+    which = _which(card)
     if card.answer("measured") != _record(measuring):
         st.button(f"Put it on {which}", key="measured_to_card", on_click=_put, args=(card, measuring))
         return
     st.markdown(f"It stands on {which}.")
     if pages := st.session_state.get("pages"):
-        st.page_link(pages["job-cards"], label=f"To {which}", query_params={"card": card.id})
+        st.page_link(pages["job-cards"], label=f"To {which}", query_params={CARD: card.id})
+
+
+def _which(card: Card) -> str:
+    return f"the card of tag {for_page(card.text('tag'))}" if card.answer("tag") else "the card without a tag"
 
 
 def _put(card: Card, measuring: Measuring) -> None:

@@ -13,7 +13,7 @@ from conemodel.tasks.job_card.measured import read_measured
 from conemodel.tasks.job_card.steps import STEPS
 from conemodel.ui.job_card.hub_in_hand import hub_as_measured, hub_of
 from conemodel.ui.real_hub.next_entry import MEASURED
-from conemodel.ui.visit import CARD_IN_HAND
+from conemodel.ui.visit import CARD, CARD_IN_HAND
 from tests.patience import PATIENCE
 
 READ = MeasuredHub(
@@ -32,9 +32,11 @@ def _script() -> None:
     measure.page()
 
 
-def opened(card_id: str | None) -> AppTest:
+def opened(card_id: str | None, *, in_address: str = "", read: MeasuredHub = READ) -> AppTest:
     app = AppTest.from_function(_script, default_timeout=PATIENCE)
-    app.session_state[f"own_{MEASURED.what}"] = READ
+    app.session_state[f"own_{MEASURED.what}"] = read
+    if in_address:
+        app.query_params[CARD] = in_address
     if card_id:
         app.session_state[CARD_IN_HAND] = card_id
     return app.run()
@@ -46,6 +48,51 @@ def labels(app: AppTest) -> list[str]:
 
 def test_without_a_card_in_hand_nothing_is_offered() -> None:
     assert labels(opened(None)) == labels(opened("deleted since")) == []
+
+
+def test_a_reload_goes_on_with_the_card_that_the_address_names(database: Database) -> None:
+    card = begin_card(database)
+    answer(card.id, {Place("tag"): "A 7"}, database)
+    before = opened(card.id)
+    assert before.query_params[CARD] == card.id
+    reloaded = opened(None, in_address=card.id)
+    assert labels(reloaded) == labels(before) == ["Put it on the card of tag A 7"]
+    reloaded.button(key="measured_to_card").click().run()
+    assert find_card(card.id, database).answer("measured")
+
+
+def test_readings_stay_with_their_card_after_a_reload_though_another_is_opened(database: Database) -> None:
+    theirs, other = begin_card(database), begin_card(database)
+    answer(theirs.id, {Place("tag"): "A 7"}, database)
+    app = opened(None, in_address=theirs.id)
+    app.session_state[CARD_IN_HAND] = other.id
+    assert labels(app.run()) == ["Put it on the card of tag A 7"]
+
+
+def test_before_the_first_reading_it_is_for_the_card_in_hand(database: Database) -> None:
+    first, then = begin_card(database), begin_card(database)
+    answer(then.id, {Place("tag"): "8"}, database)
+    app = opened(None, in_address=first.id, read=MeasuredHub())
+    del app.query_params[CARD]  # as when one comes back to the page by the menu
+    app.run()
+    assert "For the card without a tag." in [each.value for each in app.caption]
+    app.session_state[CARD_IN_HAND] = then.id
+    app.run()
+    assert app.query_params[CARD] == then.id
+    assert "For the card of tag 8." in [each.value for each in app.caption]
+
+
+@pytest.mark.parametrize("damaged", ["nope", "*a* <b>"])
+def test_a_card_the_address_names_in_vain_is_said_and_loses_nothing(damaged: str, database: Database) -> None:
+    app = opened(None, in_address=damaged)
+    assert not app.exception
+    assert labels(app) == []
+    (said,) = (each.value for each in app.warning if "card" in each.value)
+    assert said.startswith("This card is not in the record: it was deleted, or the address is cut short.")
+    assert any("Every reading" in each.label for each in app.expander)
+    card = begin_card(database)
+    app.session_state[CARD_IN_HAND] = card.id
+    assert labels(app.run()) == ["Put it on the card without a tag"]
 
 
 def test_what_was_measured_goes_on_the_card_and_into_its_hub(database: Database) -> None:
