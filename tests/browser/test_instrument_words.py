@@ -126,3 +126,12 @@ def test_that_the_gap_is_enlarged_is_said_on_every_screen(bench, size):
     with bench.page("/", width=width, height=height, still=True) as page:
         wait_rest(page)
         assert "Gap and rule 20 ×" in page.locator(".close").inner_text()
+
+
+def test_a_phone_too_says_the_clamp_force_and_whether_anybody_measured_it(bench):
+    with bench.page("/?hub=touring-rear city-nutted", width=390, height=844, still=True) as page:
+        notes = page.locator(".close")
+        assert "Clamp ≈ 5 kN, not measured" in notes.inner_text()
+        page.get_by_role("button", name="Next hub").dispatch_event("click")
+        settle(page)
+        assert "Clamp ≈ 16 kN, not measured" in notes.inner_text()

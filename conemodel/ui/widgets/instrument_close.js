@@ -10,6 +10,7 @@ const WHOLE = ["ball", "inset"]; // must be seen whole, however low the picture 
 const ON_PHONE = ["cup", "ball", "cone", "locknut", "a ball below"]; // names for which there is room
 const WITH_CUP = 60; // px of a ball, beside a smaller one the cup has no room for its name
 const ABOVE = ["cone", "dented cone", "locknut"]; // of these what stands on its part, which a small picture draws too near
+const FORCE = "clamp force"; // the group of its arrow, and its name among what was not measured
 const NAMED = 2; // of what was not measured, what matters most
 
 export class CloseUp {
@@ -65,7 +66,7 @@ export class CloseUp {
     const at = (node, y, px) => set(node, { x, y, "text-anchor": anchor, "font-size": `${px}px` });
     at(this.play, size.large + (this.narrow ? 2 : 8), size.large);
     at(this.rim, size.large + size.middle + (this.narrow ? 8 : 16), size.middle);
-    // What is not measured stands beside the first bar, which is a short one.
+    // What is not measured stands beside the first bar, which is a short one; so does the clamp's force on a phone.
     const lines = this.noteLines(), last = height - 9;
     const first = hide.has("numbers") ? last - size.small - 5 : this.base + 16;
     this.notes.forEach((node, i) => {
@@ -75,11 +76,17 @@ export class CloseUp {
   }
 
   noteLines() {
-    const { factor, thread_coarser: coarser, numbers } = this.data, lines = [];
-    if (this.narrow) return [`Gap and rule ${factor} ×`]; // there is room for no more
+    const { factor, thread_coarser: coarser, numbers } = this.data, lines = [], enlarged = `Gap and rule ${factor} ×`;
+    if (this.narrow) return this.hide.has("numbers") ? [enlarged] : [this.clampLine(), enlarged]; // there is room for no more
     const few = numbers.unmeasured.slice(0, NAMED), more = numbers.unmeasured.length - few.length;
     if (few.length) lines.push(`Not measured: ${few.join(", ")}${more ? ` and ${more} more` : ""}.`);
-    return [...lines, `Gap and rule ${factor} × the parts; thread ${coarser} × coarser.`];
+    return [...lines, `${enlarged} the parts; thread ${coarser} × coarser.`];
+  }
+
+  // With what force the clamp is computed, which is no more than assumed where nobody measured it.
+  clampLine() {
+    const { sheets, numbers } = this.data, force = sheets.close.labels.find(({ group }) => group === FORCE).text;
+    return `Clamp ${force}${numbers.unmeasured.includes(FORCE) ? ", not measured" : ""}`;
   }
 
   show(place) {
