@@ -1,6 +1,7 @@
 """The hub shared by all screens of a visit: one of the ready ones, one that was entered, or one from a file."""
 
 from functools import lru_cache
+from textwrap import shorten
 
 import streamlit as st
 
@@ -14,6 +15,9 @@ from conemodel.ui.files import YOURS, ask_file
 from conemodel.ui.my_hub.form import offer_my_hub
 from conemodel.ui.own_hub import FIRST_HUB, OWN, OWN_HUB, take_own_hub
 from conemodel.ui.url_state import choice, keep
+
+MOST_LETTERS = 52
+"""Of a hub's name in the chooser: as many as a phone has room for; a longer one loses whole words."""
 
 
 @lru_cache(maxsize=1)
@@ -29,7 +33,7 @@ def choose_hub() -> Scenario:
     asked = {place: words for place, words in st.query_params.items() if place in ("hub", OWN)}
     titles = {name: one_line(hub.name) for name, hub in ready_hubs().items()}
     if brought:
-        titles[OWN] = f"Your own: {one_line(brought.name)}"
+        titles[OWN] = shorten(f"Your own: {one_line(brought.name)}", MOST_LETTERS, placeholder=" …")
     chosen = choice(
         st.selectbox,
         "Hub",

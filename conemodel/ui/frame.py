@@ -63,7 +63,9 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 .cm-words td, .cm-words th {text-align: left !important; vertical-align: top}
 .cm-table th {font-weight: 600; font-size: var(--cm-label)}
 @media (max-width: 640px) {
-  .st-key-cm-settled {gap: 0.5rem; flex-wrap: nowrap} .st-key-cm-pair > * {flex-basis: 100%}
+  .st-key-cm-settled {gap: 0.3rem 0.5rem; margin-bottom: -6px}
+  [data-testid=stMainBlockContainer]:has(.st-key-cm-heard) .st-key-cm-settled {margin-top: -22px}
+  .st-key-cm-settled > :first-child, .st-key-cm-pair > * {flex-basis: 100%}
   .cm-turn {font-size: var(--cm-title)}
   .cm-table th, .cm-table td {padding: 0.25rem 0.3rem; font-size: var(--cm-label)}
 }

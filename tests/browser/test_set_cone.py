@@ -11,6 +11,7 @@ from conemodel.base.units import DEG
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.unknowns.hands import DRIFT
 from conemodel.tasks.setting.overrides import apply_overrides
+from conemodel.ui.choose_hub import ready_hubs
 from tests.browser.instrument_hands import wait_rest
 from tests.browser.pages import findings, overflow, settle, wait_idle
 
@@ -76,6 +77,20 @@ def test_hub_spanner_scale_and_headline_stand_above_the_fold(
         assert box is not None
         assert box["y"] >= 0
         assert box["y"] + box["height"] <= height
+
+
+@pytest.mark.parametrize(("width", "height"), [(820, 1180), (390, 844)])
+def test_the_longest_name_of_a_hub_is_read_whole_above_the_spanner(
+    open_page: Open, width: int, height: int
+) -> None:
+    longest = max(ready_hubs(), key=lambda name: len(ready_hubs()[name].name))
+    page = open_page(f"/set-the-cone?hub={longest}", width=width, height=height)
+    chooser = page.get_by_role("combobox", name="Hub")
+    assert chooser.input_value() == ready_hubs()[longest].name
+    assert chooser.evaluate("node => node.scrollWidth <= node.clientWidth")
+    box = page.locator(".instrument .dial").bounding_box()
+    assert box is not None
+    assert box["y"] + box["height"] <= height
 
 
 def test_the_advised_turn_makes_it_right_and_a_key_undoes_it(open_page: Open) -> None:

@@ -8,6 +8,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario, write_part
+from conemodel.ui.choose_hub import MOST_LETTERS, ready_hubs
 from conemodel.ui.own_file import LONGEST
 from conemodel.ui.packed_text import pack
 from tests.patience import PATIENCE
@@ -80,3 +81,14 @@ def test_a_hub_that_is_not_whole_is_said_and_another_shown(packed: str | None) -
     app.selectbox(key="hub").select("road-front").run()
     assert not app.error
     assert "own" not in app.query_params
+
+
+def test_a_name_too_long_for_a_phone_loses_whole_words_in_the_chooser() -> None:
+    words = "Rear hub of the green town cycle with the carrier that stands under the lean-to at the back"
+    app = opened(brought=LIGHT.replace(name=words))
+    said = app.selectbox(key="hub").options[-1]
+    assert len(said) <= MOST_LETTERS
+    assert said.endswith(" …")
+    assert f"Your own: {words} ".startswith(said.removesuffix("…"))
+    assert shown(app) == words
+    assert max(len(hub.name) for hub in ready_hubs().values()) <= MOST_LETTERS
