@@ -119,6 +119,19 @@ def test_two_turns_undone_while_the_first_still_plays_leave_picture_and_page_ali
     assert cone(page).get_attribute("aria-valuenow") == "5"
 
 
+def test_of_two_turns_that_the_page_is_told_of_at_once_undo_takes_back_one(open_page: Open) -> None:
+    page = open_page("/set-the-cone?turn=72&stage=backed_off")
+    wait_rest(page)
+    page.locator(".instrument .acts").evaluate(
+        """acts => ['contact', 'backed_off'].forEach(stage => acts.querySelector(`[data-stage=${stage}]`).click())"""
+    )
+    page.wait_for_url(re.compile("turns_made=72_0&|turns_made=72_0$"))
+    assert "turn=72" in page.url
+    page.get_by_role("button", name="Undo the last turn").click()
+    page.get_by_text(re.compile("^0° out:")).wait_for()
+    page.locator(".instrument .dial", has_text="At finger contact").wait_for()
+
+
 def test_the_spanner_turns_by_keys_and_the_page_follows(open_page: Open) -> None:
     page = open_page("/set-the-cone")
     cone(page).focus()

@@ -1,14 +1,17 @@
 """What the widgets refuse to be given, and what they hand back to a page."""
 
 from math import nan
+from typing import Any
 
 import pytest
+import streamlit as st
 from streamlit.testing.v1 import AppTest
 
 from conemodel.base.errors import InputProblems
 from conemodel.ui.widgets.contract_rock import RockCurve, RockHand
 from conemodel.ui.widgets.contract_turning import SpinCurve, TurnResist
 from conemodel.ui.widgets.contract_twirl import TwirlCurve, TwirlHand
+from conemodel.ui.widgets.instrument_mount import take_hand
 
 
 @pytest.mark.parametrize(
@@ -66,3 +69,17 @@ def test_a_page_hears_nothing_before_the_first_gesture_and_then_the_last():
     app.session_state["axle"] = {"hand": hand}
     app.run()
     assert [text.value for text in app.text] == ["4 -0.5 True"]
+
+
+def test_of_turns_told_of_twice_each_is_heard_once_and_in_its_order(monkeypatch):
+    state: dict[str, Any] = {}
+    monkeypatch.setattr(st, "session_state", state)
+
+    def tell(*turns: tuple[int, float]) -> tuple[str, list[float]]:
+        told = [{"sequence": number, "angle": angle} for number, angle in turns]
+        state["hub"] = {"hand": {"sequence": turns[-1][0], "stage": "locked", "turns": told}}
+        return take_hand("hub")
+
+    assert tell((1, 84.0)) == ("locked", [84.0])
+    assert tell((1, 84.0), (2, 0.0), (3, 90.0)) == ("locked", [0.0, 90.0])
+    assert tell((2, 0.0), (3, 90.0), (4, 90.0)) == ("locked", [90.0])

@@ -19,7 +19,7 @@ from conemodel.ui.cache import hub_of_instrument
 from conemodel.ui.setting.controls import nearest_turn, turn_to
 from conemodel.ui.url_state import keep
 from conemodel.ui.widgets.instrument_ahead import answer_ahead
-from conemodel.ui.widgets.instrument_mount import Stage, instrument
+from conemodel.ui.widgets.instrument_mount import Stage, instrument, take_hand
 
 KEY = "instrument"
 
@@ -59,10 +59,11 @@ def _exact_at(scenario: Scenario, angle: float) -> Mapping[str, Any] | None:
 
 def _take() -> None:
     """Take over where a hand left the cone, and which act it did last."""
-    hand = st.session_state[KEY]["hand"]
-    st.session_state.stage = hand["stage"]
-    keep("stage", hand["stage"], LAST_ACT)
-    turn_to(hand["angle"])
+    stage, angles = take_hand(KEY)
+    st.session_state.stage = stage
+    keep("stage", stage, LAST_ACT)
+    for angle in angles:  # each a turn of its own, however few messages they came in
+        turn_to(angle)
 
 
 def _last_act() -> Stage:

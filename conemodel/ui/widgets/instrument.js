@@ -2,6 +2,7 @@
 
 const WIDE = 1000, TABLET = 560; // px of the instrument's own width
 const SOON = 1000; // ms that the server has to answer ahead of the page
+const MOST_UNHEARD = 30; // gestures kept for a page that does not answer
 const STILL = 60; // ms without a move: a frame for words sooner than that would be late for the next move
 
 export default (component) => standAt(component, (root) => new Instrument(root));
@@ -24,6 +25,7 @@ class Instrument {
     this.headline = new Headline(this.boxes.head, () => this.makeTurn());
     this.acts = new Acts(this.boxes.acts, (stage) => this.hands.goTo(stage, "pointer"));
     this.sequence = 0;
+    this.unheard = []; // how hands left the hub since the gesture that the page answered last
     this.told = 0;
     // Words cost as much as the rest of the picture. While a hand moves each frame renews those of one box in turn, and
     // all are renewed once the hand keeps still.
@@ -55,6 +57,7 @@ class Instrument {
     if (fresh || shown !== this.laidOut) this.layout();
     this.laidOut = shown;
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
+    this.unheard = this.unheard.filter(({ sequence }) => sequence > (data.sequence ?? 0));
     this.frame.dataset.exact = this.data.exact.angle;
     this.show();
   }
@@ -160,10 +163,12 @@ class Instrument {
     put(this.boxes.said, this.words(follow(this.data, at), this.answer()));
   }
 
-  // Where the server answers ahead of the page, the page is told once that answer can be seen.
+  // Where the server answers ahead of the page, the page is told once that answer can be seen; of the last gesture, with
+  // the angles of those before it that it may not have heard of.
   async report(told) {
     this.sequence += 1;
-    const left = { sequence: this.sequence, set_id: this.data.set_id, ...told };
+    this.unheard = [...this.unheard, { sequence: this.sequence, angle: told.angle }].slice(-MOST_UNHEARD);
+    const left = { sequence: this.sequence, set_id: this.data.set_id, ...told, turns: this.unheard };
     this.left = left;
     const exact = this.data.ask && await answerAhead(this.data.ask + told.angle);
     if (this.left !== left) return; // the hand has moved on

@@ -3,14 +3,14 @@
 All it shows was worked out in Python before; it tells Python of a gesture once the hand has let go.
 """
 
-from collections.abc import Callable, Collection, Mapping
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 from zlib import crc32
 
 import streamlit as st
 
-from conemodel.ui.widgets.mount import mount_widget, read_text
+from conemodel.ui.widgets.mount import hear, mount_widget, read_text
 
 Stage = Literal["contact", "backed_off", "locked", "clamped", "ridden"]
 Hidden = Literal["good", "headline", "numbers"]
@@ -38,6 +38,7 @@ class Moved:
         angle: of the cone, out from finger contact [°].
         stage: the act that was done last.
         way: how it was done.
+        turns: `sequence` and `angle` of this gesture and those before it that the page may not have heard of.
     """
 
     sequence: int
@@ -45,6 +46,7 @@ class Moved:
     angle: float
     stage: Stage
     way: Way
+    turns: Sequence[Mapping[str, float]] = ()
 
 
 def instrument(
@@ -79,3 +81,12 @@ def instrument(
         data={**data, "stage": stage, "hide": sorted(hide), "above": above, "under": under},
         on_change=on_change,
     )
+
+
+def take_hand(key: str) -> tuple[Stage, list[float]]:
+    """Return the act that a hand did last, and where hands left the cone since the page was told before, in turn [°].
+
+    For use in `on_change`.
+    """
+    hand, before = hear(key)
+    return hand["stage"], [turn["angle"] for turn in hand["turns"] if turn["sequence"] > before]

@@ -62,6 +62,14 @@ def _copy(key: str) -> str:
     return f"{key} (last gesture)"
 
 
+def hear(key: str) -> tuple[Mapping[str, Any], int]:
+    """Return the gesture just told and the sequence number of the one heard before it, 0 for none; in `on_change`."""
+    before = (st.session_state.get(_copy(key)) or {}).get("sequence", 0)
+    hand: Mapping[str, Any] = st.session_state[key]["hand"]
+    st.session_state[_copy(key)] = hand
+    return hand, int(before)
+
+
 def mount_widget(
     component: Any,
     result: type[_Gesture],
