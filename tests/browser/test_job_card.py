@@ -25,7 +25,7 @@ BEFORE_STRIP = (
 AFTER_STRIP = (
     ("Balls", "all new, grade 25"), ("Grease", "bearing grease"), ("How much", "a bed in each cup"),
     ("Freehub body", "left on"), ("Fixed side: axle beyond the locknut, after locking", "5.5 as usual"),
-    ("Over both locknuts, after locking", "135 as usual"),
+    ("Over both locknuts, after locking", "130 as usual"),
     ("Finger contact found", "nut loose"), ("Cone turned, Round 1", "out 10"),
     ("Locked, clamped, rocked and twirled, Round 1", "right"), ("Locknut", "by feel"),
     ("Far side locked, tried again", "yes"),

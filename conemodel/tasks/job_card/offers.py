@@ -8,18 +8,13 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 
 from conemodel.base.units import MM
+from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub import SIDES
-from conemodel.parts.hub_families import BALLS
+from conemodel.parts.hub_families import BALLS, FAMILIES, WIDTHS, Family, family_of
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.sections import strip
-from conemodel.tasks.job_card.sections.who import REAR
-
-USUAL: Mapping[str, tuple[int, str, float, float]] = {
-    "front": (10, "3/16 in", 4.0, 100.0),
-    "rear": (9, "1/4 in", 5.5, 135.0),
-}
-"""Balls a side, their size, axle beyond the locknut [mm], width over the locknuts [mm]. Common practice, no source."""
+from conemodel.tasks.job_card.sections.who import FRONT
 
 NEAR = 0.1e-3
 """How near a ball must be to a size to have its name [m]: far closer than one size is to the next."""
@@ -97,8 +92,7 @@ def _from_hub(place: Place, hub: Scenario | None) -> Iterator[Offer]:
         "dropout_thickness": hub.frame.dropout_thickness,
     }
     if place.step in lengths:
-        length = round(MM.from_si(lengths[place.step]), 1)
-        yield Offer(words=f"{length:g} as the hub says", answers={place: length})
+        yield _length(place, lengths[place.step], " as the hub says")
     elif place.step == "ball_count":
         row = getattr(hub.hub, place.where)
         yield _balls(place.where, row.ball_count, size_name(row.ball_diameter), "as the hub says")
@@ -128,14 +122,7 @@ def _from_before(place: Place, before: Card | None) -> Iterator[Offer]:
 
 
 def _usual(place: Place, card: Card, today: date) -> Iterator[Offer]:
-    balls, size, beyond, width = USUAL.get(card.text("wheel"), USUAL[REAR])
     match place.step:
-        case "ball_count":
-            yield _balls(place.where, balls, size, "as usual")
-        case "fixed_protrusion":
-            yield Offer(words=f"{beyond:g} as usual", answers={place: beyond})
-        case "width":
-            yield Offer(words=f"{width:g} as usual", answers={place: width})
         case "turn":
             for minutes in TURNS.get(place.where, TURNS["more"]):
                 yield Offer(words=turn_words(minutes), answers={place: minutes})
@@ -145,6 +132,37 @@ def _usual(place: Place, card: Card, today: date) -> Iterator[Offer]:
         case "recheck_after":
             for kilometres in (100, 300, 1000):
                 yield Offer(words=f"{kilometres} km", answers={place: kilometres})
+        case _:
+            yield from _of_family(place, _family(card))
+
+
+def _family(card: Card) -> Family:
+    """Return the kind of hub usual at a card's end of what holds it: where not said a rear one, a quick release."""
+    held_by = card.text("held_by")
+    clamp = held_by if held_by in CLAMP_KINDS else next(iter(CLAMP_KINDS))
+    return FAMILIES[family_of(front=card.text("wheel") == FRONT, clamp=clamp)]
+
+
+def _of_family(place: Place, family: Family) -> Iterator[Offer]:
+    """Yield what is usual of a kind of hub, and the other widths in use within its range."""
+    match place.step:
+        case "ball_count":
+            count, size = family.ball_count.usual, size_name(family.ball_diameter.usual)
+            yield _balls(place.where, int(count), size, "as usual")
+        case "fixed_protrusion":
+            yield _length(place, family.protrusion.usual, " as usual")
+        case "width":
+            low, usual, high = family.over_locknut_width
+            yield _length(place, usual, " as usual")
+            for width in WIDTHS[family.front]:
+                if low <= width <= high and width != usual:
+                    yield _length(place, width)
+
+
+def _length(place: Place, length: float, why: str = "") -> Offer:
+    """Return the offer of a length [m], to the tenth of a millimetre."""
+    tenths = round(MM.from_si(length), 1)
+    return Offer(words=f"{tenths:g}{why}", answers={place: tenths})
 
 
 def turn_words(minutes: int) -> str:

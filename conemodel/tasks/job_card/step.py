@@ -91,7 +91,7 @@ class Choice(Step):
 class Amount(Step):
     """A number, in `unit`, `least` to `most`, by steppers of `step`.
 
-    `usual` is offered where nothing better is known.
+    A stepper begins at `usual` where nothing better is offered.
     """
 
     unit: Unit = ONE

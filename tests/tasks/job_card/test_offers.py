@@ -6,7 +6,9 @@ from fractions import Fraction
 import pytest
 
 from conemodel.parts import library
-from conemodel.parts.hub_families import BALLS
+from conemodel.parts.hub_families import BALLS, FAMILIES
+from conemodel.parts.known_hub import KnownHub
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.job_card.card import Place
 from conemodel.tasks.job_card.offers import as_other_side, offers_at, size_name
@@ -50,6 +52,29 @@ def test_numbers_of_the_card_before_and_of_the_hub_come_first() -> None:
     assert offers_at(Place("width"), card, today=TODAY, before=BEFORE)[0].answers == {Place("width"): 126.5}
     by_hub = offers_at(Place("width"), card, today=TODAY, before=BEFORE, hub=HUB)[0]
     assert by_hub.answers == {Place("width"): pytest.approx(1e3 * HUB.hub.over_locknut_width)}
+
+
+@pytest.mark.parametrize("family", FAMILIES)
+def test_what_is_usual_on_a_card_is_what_a_hub_of_ones_own_starts_from(family: str) -> None:
+    """A card that knows the end and what holds the wheel, and a hub that knows its family, speak of one usual hub."""
+    usual = KnownScenario.of(KnownHub(family=family))
+    card = card_with({"wheel": "front" if FAMILIES[family].front else "rear", "held_by": usual.clamp.kind})
+    row, offered = usual.hub.left, offers_at(Place("ball_count", "left"), card, today=TODAY)
+    assert offered[0].answers == {
+        Place("ball_count", "left"): row.ball_count,
+        Place("ball_size", "left"): size_name(row.ball_diameter),
+    }
+    lengths = {"width": usual.hub.over_locknut_width, "fixed_protrusion": usual.stack.left.protrusion}
+    for step, length in lengths.items():
+        first = offers_at(Place(step), card, today=TODAY)[0]
+        assert first.answers == {Place(step): pytest.approx(1e3 * length)}
+        assert first.words.endswith(" as usual")
+
+
+def test_widths_in_use_stand_beside_the_usual_one() -> None:
+    """Rear hubs with a quick release are 126, 130 and 135 mm wide: common practice, no source."""
+    offered = offers_at(Place("width"), card_with(REAR), today=TODAY)
+    assert [offer.words for offer in offered] == ["130 as usual", "126", "135"]
 
 
 def test_a_recheck_counts_days_from_today() -> None:

@@ -41,10 +41,10 @@ STEPS = (
     ),
     Amount(
         name="fixed_protrusion", words="Fixed side: axle beyond the locknut, after locking",
-        unit=MM, least=0, most=60, step=0.1, usual=5.5,
+        unit=MM, least=0, most=60, step=0.1,
     ),
     Amount(
         name="width", words="Over both locknuts, after locking",
-        unit=MM, least=60, most=250, step=0.5, usual=135,
+        unit=MM, least=60, most=250, step=0.5,
     ),
 )  # fmt: skip

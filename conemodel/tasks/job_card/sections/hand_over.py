@@ -10,6 +10,6 @@ STEPS = (
         hint="Grease spreads and faces bed in: closure and play are checked after the first ride, and again.",
     ),
     Day(name="recheck_on", words="Recheck on"),
-    Amount(name="recheck_after", words="or after", unit=KILOMETRE, least=1, most=20000, step=50, usual=100),
+    Amount(name="recheck_after", words="or after", unit=KILOMETRE, least=1, most=20000, step=50),
     Text(name="note", words="Note", optional=True, longest=500),
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from typing import get_args
 
 from conemodel.base.units import MINUTE, NEWTON_METRE
+from conemodel.parts.hub_families import FAMILIES
 from conemodel.parts.setting import ContactFound
 from conemodel.tasks.job_card.measured import MeasuredText
 from conemodel.tasks.job_card.sections.as_found import NOT_TRIED, YES_NO
@@ -28,7 +29,7 @@ STEPS = (
     Choice(name="locknut", words="Locknut", choices=(BY_FEEL, BY_WRENCH)),
     Amount(
         name="locknut_torque", words="Its torque", applies=when("locknut", BY_WRENCH),
-        unit=NEWTON_METRE, least=1, most=80, step=1, usual=15,
+        unit=NEWTON_METRE, least=1, most=80, step=1, usual=FAMILIES["usual rear"].lock_torque,
     ),
     Choice(name="far_locked", words="Far side locked, tried again", choices=YES_NO),
     MeasuredText(name="measured", words="The hub as measured", optional=True, written=True, longest=4000),
