@@ -37,8 +37,10 @@ def list_cards(database: "Database", words: tuple[str, ...], due: bool, as_json:
     from conemodel.tasks.job_card.memory import find_cards, list_rechecks
 
     with Reported():
-        found = find_cards(all_cards(database), " ".join(words))
-        rechecks = list_rechecks(found, date.today())
+        cards = all_cards(database)
+        found = find_cards(cards, " ".join(words))
+        wanted = {card.id for card in found}
+        rechecks = [each for each in list_rechecks(cards, date.today()) if each.card.id in wanted]
         if as_json:
             say(list_json([recheck.card for recheck in rechecks] if due else found))
         else:
@@ -159,10 +161,11 @@ def _card_of(which: str, database: "Database") -> "Card":
         NoCard: there is none.
     """
     from conemodel.record.cards import NoCard, all_cards
+    from conemodel.tasks.job_card.same_wheel import plain
 
-    cards = all_cards(database)
+    cards, tag = all_cards(database), plain(which)
     begin = [found for found in cards if found.id.startswith(which.lower())]
-    tagged = [found for found in cards if found.text("tag").casefold() == which.casefold()]
+    tagged = [found for found in cards if tag and plain(found.text("tag")) == tag]
     if tagged or len(begin) == 1:
         return (tagged or begin)[0]
     if begin:

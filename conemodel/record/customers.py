@@ -13,7 +13,7 @@ from conemodel.record.backups import known_copies, opened
 from conemodel.record.cards import cards_in, delete_card, keep_card
 from conemodel.record.database import Database, RecordError, transaction
 from conemodel.tasks.job_card.card import Card
-from conemodel.tasks.job_card.this_wheel import plain
+from conemodel.tasks.job_card.same_wheel import plain
 
 CUSTOMER = "customer"
 """The step at which a card names its customer."""

@@ -6,7 +6,7 @@ import sqlite3
 from conemodel.record.cards import kept_card
 from conemodel.record.database import Database
 from conemodel.tasks.job_card.card import Card
-from conemodel.tasks.job_card.this_wheel import KNOWN_BY, plain
+from conemodel.tasks.job_card.same_wheel import KNOWN_BY, plain
 
 
 def cards_known_alike(card: Card, database: Database) -> tuple[Card, ...]:

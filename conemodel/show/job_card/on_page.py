@@ -13,6 +13,7 @@ from conemodel.show.job_card.rows_besides import measured_row, plain_row
 from conemodel.tasks.job_card.advice import TurnAdvice
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_words
+from conemodel.tasks.job_card.same_wheel import is_same_wheel
 from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
 from conemodel.tasks.job_card.step import MOST_ROUNDS, Amount, Choice, Day, Step, Text
 from conemodel.tasks.job_card.steps import SECTIONS, Section, open_places, rounds_of
@@ -98,10 +99,12 @@ def _before(card: Card, before: Card | None) -> dict[str, Any] | None:
     """Return the last card of the wheel beside this one; None where there is none."""
     if before is None:
         return None
+    same = is_same_wheel(card, before)
+    whose = "Last card of this wheel" if same else f"Last {before.text('wheel')} wheel of this customer"
     return {
         "id": before.id,
         "day": before.begun_at[:10],
-        "title": f"Last card of this wheel: {before.begun_at[:10]}",
+        "title": f"{whose}: {before.begun_at[:10]}",
         "back": list(came_back(card, before)),
         "rows": [[row.asked, one_line(row.then), one_line(row.now)] for row in side_by_side(card, before)],
     }

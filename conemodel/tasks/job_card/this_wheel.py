@@ -6,11 +6,9 @@ from typing import NamedTuple
 
 from conemodel.parts.hub import SIDES
 from conemodel.tasks.job_card.card import Card, Place
+from conemodel.tasks.job_card.same_wheel import is_same_wheel, may_be_same_wheel
 from conemodel.tasks.job_card.sections.as_found import NOT_TRIED
 from conemodel.tasks.job_card.steps import STEPS, rounds_of
-
-KNOWN_BY = ("tag", "customer")
-"""Steps by either of which a wheel is known again, front and rear apart; of one customer the rim's mark counts too."""
 
 FELT = ("slight", "clear")
 """Words for play that is there."""
@@ -31,32 +29,16 @@ class Beside(NamedTuple):
 
 
 def last_of_wheel(card: Card, cards: Iterable[Card]) -> Card | None:
-    """Return the last card of the same wheel that was begun before this one, None for none."""
+    """Return the last card of the same wheel that was begun before this one, None for none.
+
+    Where there is none, the last one that may be of it.
+    """
     earlier = [
         each
         for each in cards
-        if each.id != card.id and each.begun_at <= card.begun_at and _is_same_wheel(card, each)
+        if each.id != card.id and each.begun_at <= card.begun_at and may_be_same_wheel(card, each)
     ]
-    return max(earlier, key=lambda each: (each.begun_at, each.id), default=None)
-
-
-def _is_same_wheel(card: Card, other: Card) -> bool:
-    if card.answer("wheel") is None or card.answer("wheel") != other.answer("wheel"):
-        return False
-    if (tag := plain(card.text("tag"))) and tag == plain(other.text("tag")):
-        return True
-    customer = plain(card.text("customer"))
-    marks = {plain(each.text("rim_mark")) for each in (card, other)} - {""}
-    return bool(customer) and customer == plain(other.text("customer")) and len(marks) < 2
-
-
-def plain(text: str) -> str:
-    """Return a text as it is compared: capitals and blanks alike.
-
-    >>> plain(" A  7 ")
-    'a 7'
-    """
-    return " ".join(text.split()).casefold()
+    return max(earlier, key=lambda each: (is_same_wheel(card, each), each.begun_at, each.id), default=None)
 
 
 def came_back(card: Card, before: Card) -> tuple[str, ...]:

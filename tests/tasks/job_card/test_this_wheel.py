@@ -1,10 +1,14 @@
 """What earlier cards say of the wheel in hand, and what all of them count. Common practice, no source."""
 
+from datetime import date
+
 import pytest
 
 from conemodel.tasks.job_card.card import Place, Value
 from conemodel.tasks.job_card.faults import FAULTS, count_faults
+from conemodel.tasks.job_card.memory import find_cards, list_rechecks
 from conemodel.tasks.job_card.offers import as_last_time
+from conemodel.tasks.job_card.same_wheel import is_same_wheel
 from conemodel.tasks.job_card.steps import STEPS
 from conemodel.tasks.job_card.this_wheel import came_back, last_of_wheel, side_by_side
 from tests.tasks.job_card.cards import REAR, card_with
@@ -43,6 +47,41 @@ def test_the_last_card_is_the_latest_before_this_one() -> None:
     last = last_of_wheel(NOW, cards)
     assert last is not None
     assert last.id == "last"
+
+
+def test_a_card_that_may_be_of_the_wheel_gives_way_to_one_that_is() -> None:
+    theirs = earlier({"customer": "Ada"}, begun="2026-02-01T09:00:00+00:00", name="theirs")
+    assert last_of_wheel(NOW, [theirs]) == theirs
+    assert last_of_wheel(NOW, [theirs, earlier({"tag": "A 7"})]) == earlier({"tag": "A 7"})
+
+
+AGAIN = date(2026, 4, 1)
+
+
+@pytest.mark.parametrize(
+    ("answers", "same"),
+    [
+        ({"tag": "A  7 "}, True),
+        ({"tag": "8", "customer": "ada", "rim_mark": "Blue"}, True),
+        ({"tag": "8", "customer": "Ada"}, False),
+        ({"tag": "8", "customer": "Ada", "rim_mark": "red"}, False),
+        ({"tag": "a 7", "wheel": "front"}, False),
+        ({"tag": "a 7", "wheel": None}, False),
+    ],
+)
+def test_a_recheck_is_past_once_the_same_wheel_came_back_and_never_for_another(answers, same: bool) -> None:
+    """One that only may be the same, such as another rear wheel of one customer, takes nobody's day away."""
+    due = earlier({"tag": "a 7", "customer": "Ada", "rim_mark": "blue", "recheck_on": "2026-03-01"})
+    later = earlier(answers, begun="2026-03-02T09:00:00+00:00", name="later")
+    assert [recheck.card.id for recheck in list_rechecks([due, later], AGAIN)] == ([] if same else ["then"])
+    assert is_same_wheel(due, later) is is_same_wheel(later, due) is same
+
+
+def test_a_letter_with_its_accent_is_the_same_as_one_sign_or_as_two() -> None:
+    """Unicode Standard Annex 15: U+00EB and U+0065 U+0308 are canonically equivalent."""
+    one, two = (earlier({"customer": name, "rim_mark": "x"}) for name in ("Zo\u00eb", "zoe\u0308"))
+    assert is_same_wheel(one, two)
+    assert find_cards([two], " ZO\u00cb ")
 
 
 def test_play_that_comes_back_is_said_with_its_days() -> None:
