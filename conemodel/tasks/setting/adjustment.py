@@ -84,28 +84,34 @@ def _next_step(scenario: Scenario, chances: Chances, turn: Turn) -> tuple[str, s
         return "Leave it.", ""
     measure = f"Or measure the {turn.widest} first." if turn.spreads[0].name == MEASURABLE else ""
     if not is_worth_making(chances, turn):
-        return "Leave it there and feel it clamped.", measure
+        rocks = "" if chances.tight > chances.loose else "If it rocks, a little further in. "
+        return "Leave it there and feel it clamped.", f"{rocks}{_on_purpose(turn)}{measure}".rstrip()
     verb = "Try" if turn.cautious else "Turn the cone"
     then = ", then feel it clamped again" if turn.cautious else ""
     said = abs(round_on_clock(turn.angle))
-    ends = f"That leaves it {shares_of_ten({'right': turn.right, 'too tight': turn.tight})}."
+    shares = {"loose": turn.loose, "right": turn.right, "too tight": turn.tight}
+    ends = f"That leaves it {shares_of_ten(shares)}."
     spanner = scenario.assumed.spanner_length
     travel = f"The end of a {MM.from_si(spanner):.0f} mm spanner moves {MM.from_si(said * spanner):.0f} mm."
     return (
         f"{verb} {clock_face_turn(turn.angle)}.",
-        f"Lock it the same way{then}. {ends} {_why_less_right(chances, turn)}{travel} "
+        f"Lock it the same way{then}. {ends} {_less_right(chances, turn)}{_on_purpose(turn)}{travel} "
         f"It may need {range_words(turn)}. {measure}".rstrip(),
     )
 
 
-def _why_less_right(chances: Chances, turn: Turn) -> str:
-    """Return why a turn is made after which right is less likely than before; empty where it is not."""
-    if turn.right >= chances.right:
-        return ""
+def _less_right(chances: Chances, turn: Turn) -> str:
+    """Return that a turn leaves the hub right less often than it is now; empty where it does not."""
     return (
-        "It is then right less often, but too tight less often too. Play shows and can be taken up; a tight bearing "
-        "hides it and wears. "
+        "" if turn.right >= chances.right else "It is then right less often, but too tight less often too. "
     )
+
+
+def _on_purpose(turn: Turn) -> str:
+    """Return why a step ends loose more often than tight; empty where it does not."""
+    if not turn.cautious or turn.loose <= turn.tight:
+        return ""
+    return "It errs to the loose side on purpose: play shows and can be taken up, a tight bearing hides it and wears. "
 
 
 def range_words(turn: Turn) -> str:

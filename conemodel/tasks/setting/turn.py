@@ -53,6 +53,11 @@ class Turn:
         return self.right < FULL
 
     @property
+    def loose(self) -> float:
+        """Chance that it ends loose [-]."""
+        return 1 - self.right - self.tight
+
+    @property
     def small(self) -> bool:
         """It is no more than an eye tells: as good as none."""
         return abs(self.angle) < SEEN_TURN.unit.to_si(SEEN_TURN.usual)

@@ -31,3 +31,16 @@ def test_half_a_minute_is_said_with_its_minute_in_a_range() -> None:
     )
     assert "may need half a minute to " in said
     assert "half to" not in said
+
+
+def test_a_step_that_leaves_it_loose_more_often_than_tight_says_that_this_is_on_purpose() -> None:
+    hub, told = load_scenario("scenarios/touring-rear.toml"), set()
+    for angle in range(0, 141, 4):
+        verdict = predict(hub.with_setting(back_off=DEG.to_si(angle))).verdict
+        turn, chances = verdict.turn_to_make, verdict.chances
+        if turn is None or chances is None or chances.named == "right":
+            continue
+        loose = turn.cautious and 1 - turn.right - turn.tight > turn.tight
+        told.add(loose)
+        assert ("errs to the loose side on purpose" in verdict.sentence) == loose
+    assert True in told
