@@ -32,6 +32,14 @@ def test_the_turn_comes_first_and_the_caution_last():
         assert words in text
 
 
+def test_a_last_mark_without_readings_is_a_turn_that_was_made(tmp_path):
+    path = tmp_path / "turned.toml"
+    path.write_text("[first]\ncount_minutes = 15\nlocked_mm = [0.15]\n[second]\ncount_minutes = 9\n")
+    result = run(str(path))
+    assert "Turned: the cone is at 9. Read it loose, then locked." in result.output
+    assert "clockwise)" not in result.output
+
+
 def test_json_holds_the_numbers_of_the_library():
     found = json.loads(run(FOUND, "--json").output)
     measuring = measure_hub(load_scenario("scenarios/touring-rear.toml"), load_measured_hub(FOUND))

@@ -78,8 +78,7 @@ def next_words(measuring: Measuring) -> tuple[str, str]:
         return "Leave it.", _WHY["sure"]
     if step.what == "turn":
         done = (
-            "Undo clamp and locknut, turn the cone from its pen line, draw a new line, lock and clamp. Then read "
-            "again."
+            "Undo clamp and locknut, turn the cone from its pen line, draw a new line. Then it is read there."
         )
         return done, _WHY["sure" if step.why == "sure" else "turn not sure"]
     if step.what == "start over":
@@ -118,6 +117,8 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
             "Some readings contradict each other",
             "Nobody can tell which is wrong, so no turn rests on them.",
         )
+    if measuring.turned_to is not None:
+        return turned_words(measuring), "No further turn before that."
     if turn is None:
         return "No turn yet", "It takes the play once locked, and best once clamped too."
     if not turn.worth_making:
@@ -127,6 +128,14 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
     sure = "" if turn.sure else " More readings make it surer."
     verb = "Try" if turn.cautious else "Turn"
     return f"{verb} {turn_words(turn.turn)}", f"{_chances(turn.right, turn.tight)} after it.{sure}"
+
+
+def turned_words(measuring: Measuring) -> str:
+    """Return where the cone was turned to and that it is to be read there; empty where it stands as it was read."""
+    if measuring.turned_to is None:
+        return ""
+    read = "Read it loose, then locked" if measuring.next.state == "nut loose" else "Lock, clamp and read"
+    return f"Turned: the cone is at {_minutes(measuring.turned_to)}. {read}."
 
 
 def doubt_words(doubt: CountDoubt) -> str:

@@ -23,6 +23,7 @@ class Measured:
     Attributes:
         slack: of the cone's thread [m]; clamp_give: what the clamp takes off end play [m], None where not read.
         turn: that was advised, out positive [rad], None for none; right, tight: the chances after it [-].
+        turned_to: where the cone was turned to since it was read, out from finger contact [rad]; None where it was not.
     """
 
     slack: Interval
@@ -30,6 +31,7 @@ class Measured:
     turn: float | None = None
     right: float = 0.0
     tight: float = 0.0
+    turned_to: float | None = None
 
     @property
     def words(self) -> str:
@@ -38,6 +40,10 @@ class Measured:
         if self.clamp_give:
             said.append(f"the clamp takes {_span(self.clamp_give)}")
         line = ", ".join(said)
+        if self.turned_to is not None:
+            way = "out of" if self.turned_to >= 0 else "in from"
+            there = f"{clock_minutes(self.turned_to, to_half=True)} {way} finger contact"
+            return f"{line}; turned to {there}, not read there yet"
         if self.turn is None:
             return line
         chances = shares_of_ten({"right": self.right, "too tight": self.tight})
@@ -63,7 +69,9 @@ def read_measured(text: str) -> Measured | None:
         kept = json.loads(text)
         slack = _interval(kept, "slack")
         give = _interval(kept, "clamp_give") if kept["clamp_read"] is True else None
-        turn = kept["turn_minutes"]
+        turn, turned_to = kept["turn_minutes"], kept.get("turned_to_minutes")
+        if turned_to is not None:
+            return Measured(slack=slack, clamp_give=give, turned_to=MINUTE.to_si(_number(turned_to)))
         if turn is None:
             return Measured(slack=slack, clamp_give=give)
         chances = {name: _number(kept[f"chance_{name}"]) for name in ("right", "tight")}

@@ -15,7 +15,13 @@ from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
 from conemodel.tasks.real_hub.readings import Measured
 from conemodel.tasks.real_hub.told import QUANTITIES
-from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark, end_play_at_mark, turn_from_mark
+from conemodel.tasks.real_hub.turn_from_mark import (
+    TurnFromMark,
+    end_play_at_mark,
+    is_locked_read,
+    is_read_at,
+    turn_from_mark,
+)
 
 READABLE: dict[ReadBy, float] = {
     "dial along the axle": 20e-6,
@@ -78,7 +84,8 @@ class NextReading:
 class Measuring:
     """A hub that is being measured: what was read, what that tells, the turn, and what to do next.
 
-    While a count is in doubt there is no turn, and what the readings tell rests on that count.
+    While a count is in doubt there is no turn, and what the readings tell rests on that count. Nor is there one once
+    the cone has left the mark that was read: it would be made twice.
     """
 
     found: MeasuredHub
@@ -86,6 +93,20 @@ class Measuring:
     doubt: CountDoubt | None
     turn: TurnFromMark | None
     next: NextReading
+
+    @property
+    def turned_to(self) -> float | None:
+        """Where the cone was turned to since it was read, out from finger contact [rad]; None where it was not.
+
+        What does not fit the others counts as not read.
+        """
+        last = len(self.found.marks) - 1
+        return None if last < 1 or is_read_at(self.fitted, last) else self.found.marks[last].count
+
+    @property
+    def tells_slack(self) -> bool:
+        """Slack and turn rest on something that was read locked."""
+        return self.doubt is None and is_locked_read(self.fitted)
 
 
 def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
@@ -98,7 +119,7 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
     if doubt := doubt_count(scenario, found, fitted):
         check = NextReading(what="check the count", why="count", mark=doubt.mark, count=doubt.count)
         return Measuring(found=found, fitted=fitted, doubt=doubt, turn=None, next=check)
-    turn = turn_from_mark(fitted)
+    turn = turn_from_mark(fitted) if is_read_at(fitted, len(found.marks) - 1) else None
     return Measuring(found=found, fitted=fitted, doubt=None, turn=turn, next=_next(found, fitted, turn))
 
 

@@ -94,10 +94,11 @@ def is_clamp_read(fitted: Fitted) -> bool:
 def measured_summary(measuring: Measuring) -> dict[str, Any]:
     """Return what a job card keeps of a measured hub: plain values, lengths in mm, the turn in minutes of a clock face.
 
-    ``turn_minutes`` is positive out; it and the chances are None where there is no turn yet. ``clamp_read`` is whether
-    the clamp was measured.
+    ``turn_minutes`` is positive out; it and the chances are None where there is no turn yet, or it was made:
+    ``turned_to_minutes`` is where the cone then stands, and nothing was read there. ``clamp_read`` is whether the clamp
+    was measured.
     """
-    turn = measuring.turn
+    turn, turned_to = measuring.turn, measuring.turned_to
     slack, give = _slack_and_give(measuring)
     return {
         "readings": write_part(measuring.found),
@@ -106,6 +107,7 @@ def measured_summary(measuring: Measuring) -> dict[str, Any]:
         "clamp_read": is_clamp_read(measuring.fitted),
         "next": measuring.next.what,
         "turn_minutes": MINUTE.from_si(turn.turn) if turn else None,
+        "turned_to_minutes": None if turned_to is None else MINUTE.from_si(turned_to),
         "chance_right": turn.right if turn else None,
         "chance_tight": turn.tight if turn else None,
     }

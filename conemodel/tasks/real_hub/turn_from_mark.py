@@ -73,11 +73,9 @@ def turn_from_mark(fitted: Fitted) -> TurnFromMark | None:
     Raises:
         NotConverged: no balance of forces was found.
     """
-    used = [each.reading for each in fitted.readings if not each.left_out]
-    marked = [each for each in used if isinstance(each, Measured) and each.mark is not None]
-    if fitted.clash or all(each.state == "nut loose" for each in marked):
+    if not is_locked_read(fitted):
         return None
-    last = max(marked, key=lambda each: each.mark or 0)
+    last = max(_used(fitted), key=lambda each: each.mark or 0)
     mark, hub = last.mark or 0, fitted.hub
     window, errors = hub.window, hub.mark_errors
     stands = end_play_at_mark(fitted, mark) + last.count * hub.lead
@@ -101,6 +99,22 @@ def turn_from_mark(fitted: Fitted) -> TurnFromMark | None:
         tight=aim.tight,
         reachable=known.right,
     )
+
+
+def is_locked_read(fitted: Fitted) -> bool:
+    """Tell whether a play was read locked, or clamped, that fits; nothing does where readings clash."""
+    return not fitted.clash and any(each.state != "nut loose" for each in _used(fitted))
+
+
+def is_read_at(fitted: Fitted, mark: int) -> bool:
+    """Tell whether a play was read at a mark, by its number, that fits."""
+    return any(each.mark == mark for each in _used(fitted))
+
+
+def _used(fitted: Fitted) -> list[Measured]:
+    """Return the readings at marks that fit."""
+    used = (each.reading for each in fitted.readings if not each.left_out)
+    return [each for each in used if isinstance(each, Measured) and each.mark is not None]
 
 
 def end_play_at_mark(fitted: Fitted, mark: int) -> Array:

@@ -143,7 +143,7 @@ def _draw_result(measuring: Measuring, hub: Scenario, card: Card | None) -> None
     if card:
         offer_card(measuring, card)
     with st.container(horizontal=True):
-        if measuring.turn is not None:
+        if measuring.tells_slack:
             st.button("Take this hub to Set the cone and Check", on_click=_take_over, args=(measuring, hub))
         offer_file("Readings (TOML)", "measured-hub.toml", lambda: write_part(measuring.found))
         offer_file("Result (JSON)", "measured-hub.json", lambda: measured_json(measuring))

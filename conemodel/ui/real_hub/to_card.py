@@ -9,7 +9,7 @@ from conemodel.base.plain_text import for_page
 from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.record.cards import answer, find_card
 from conemodel.record.database import Database
-from conemodel.show.real_hub.measured_wording import headline_words
+from conemodel.show.real_hub.measured_wording import headline_words, turned_words
 from conemodel.tasks.job_card.advice import answers_of_measured
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.real_hub.next_reading import Measuring
@@ -66,7 +66,7 @@ def card_measured(*, begun: bool) -> Card | None:
 
 def offer_card(measuring: Measuring, card: Card) -> None:
     """Draw the button that puts a measured hub on a card, and once it stands there the way to it."""
-    if measuring.turn is None:
+    if not measuring.tells_slack:
         return
     which = _which(card)
     if card.answer("measured") != _record(measuring):
@@ -94,7 +94,9 @@ def _record(measuring: Measuring) -> str:
 
 
 def _advised(measuring: Measuring) -> str:
-    """Return the turn advised in words, empty where none is to be made."""
+    """Return the turn advised in words, or that it was made; empty where none is to be made."""
+    if measuring.turned_to is not None:
+        return turned_words(measuring)
     if measuring.turn is None or not measuring.turn.worth_making:
         return ""
     said, below = headline_words(measuring)

@@ -30,6 +30,12 @@ def test_a_clamp_that_nobody_read_is_not_said_to_be_measured() -> None:
     assert "clamp" not in STEPS["measured"].said(json.dumps(KEPT | {"clamp_read": False}))
 
 
+def test_a_turn_that_was_made_is_no_longer_advised() -> None:
+    words = STEPS["measured"].said(json.dumps(KEPT | {"turn_minutes": None, "turned_to_minutes": 9.0}))
+    assert words.endswith("turned to 9 minutes out of finger contact, not read there yet")
+    assert "advised" not in words
+
+
 @pytest.mark.parametrize(
     "damage",
     [

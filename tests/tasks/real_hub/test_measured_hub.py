@@ -97,6 +97,24 @@ def test_it_asks_in_the_order_of_the_work_and_stops_when_sure():
     assert measure(ONCE).next.why == "sure"
 
 
+def test_a_turn_that_was_made_is_not_ordered_again_before_the_cone_was_read_where_it_stands():
+    """A turn of 6 minutes made twice is 12: 0.2 mm of a thread of 1 mm (geometry), where one was wanted."""
+    read = mark(15, (0.24, 0.26), (0.15, 0.17), (0.09, 0.11))
+    assert headline_words(measure(read))[0].startswith("Turn 6 minutes in")
+    turned = measure(read, mark(9))
+    assert headline_words(turned)[0] == "Turned: the cone is at 9. Lock, clamp and read."
+    assert turned.turn is None
+    assert measured_summary(turned)["turn_minutes"] is None
+    assert measured_summary(turned)["turned_to_minutes"] == pytest.approx(9)
+    # a slip of the gauge tells nothing of where it stands now, and it is still the hub that was measured
+    slipped = measure(read, mark(9, (), (0.6, 0.6)))
+    assert "Turned: the cone is at 9." in headline_words(slipped)[0]
+    assert measured_scenario(turned, REAR).axle == measured_scenario(measure(read), REAR).axle
+    again = measure(read, mark(9, (), (0.06, 0.08), (0.0, 0.01)))
+    assert again.turn is not None
+    assert again.turn.mark == 1
+
+
 def test_the_first_mark_has_play_to_read_on_most_hubs():
     start = measure().next
     ends = measure().fitted.hub.assumed.end_play["clamped"] + start.count * REAR.axle.lead_per_radian

@@ -95,6 +95,18 @@ def test_a_card_the_address_names_in_vain_is_said_and_loses_nothing(damaged: str
     assert labels(app.run()) == ["Put it on the card without a tag"]
 
 
+def test_a_turn_that_was_made_stands_on_the_card_as_made(database: Database) -> None:
+    card = begin_card(database)
+    opened(card.id).button(key="measured_to_card").click().run()
+    assert "minutes in (clockwise)" in find_card(card.id, database).text("advice", "1")
+    app = opened(card.id, read=READ.replace(second=Mark(count=MINUTE.to_si(9))))
+    assert "Turned: the cone is at 9" in " ".join(each.proto.body for each in app.get("html"))
+    app.button(key="measured_to_card").click().run()
+    kept = find_card(card.id, database)
+    assert kept.text("advice", "1").startswith("Turned: the cone is at 9.")
+    assert "advised" not in STEPS["measured"].said(kept.answer("measured"))
+
+
 def test_what_was_measured_goes_on_the_card_and_into_its_hub(database: Database) -> None:
     card = begin_card(database)
     hub = (SCENARIOS / "touring-rear.toml").read_text(encoding="utf-8")
