@@ -3,13 +3,14 @@
 All of it is laid out on A4 and drawn larger on A3. Words to be read across a bench are `FAR` large, the others `NEAR`.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from math import ceil, floor
 from typing import TYPE_CHECKING
 
-from conemodel.base.units import DEG, KILONEWTON, MINUTE
+from conemodel.base.units import DEG, KILONEWTON, MINUTE, MM
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.unknowns.joint import THREAD_SLACK
 from conemodel.show.formatting import number
 from conemodel.show.instrument.drawing_of import drawing_of
 from conemodel.show.instrument.paints import GREYS
@@ -17,6 +18,7 @@ from conemodel.show.instrument.paper import name_on, paint_on
 from conemodel.show.instrument.states import state_of
 from conemodel.show.paper.sheet import PAPERS, Sheet, new_sheet
 from conemodel.show.setting.text import CAUTION
+from conemodel.solve.stages.locknut import slack_share
 from conemodel.tasks.headline import Answer, of_ten
 from conemodel.tasks.setting.by_clamp import BackOff, back_offs_by_clamp, in_its_frame
 from conemodel.tasks.setting.outlook import Spread, outlook_of
@@ -99,11 +101,27 @@ def _back_offs(sheet: Sheet, top: float, hub: Scenario) -> None:
     ruler = _ruler(rows, spreads, lead)
     way = " or ".join(dict.fromkeys(direction(row.first) for row in rows))
     top = sheet.paragraph((LEFT, top), LEAD.format(way), room=RIGHT - LEFT, size=NEAR)
+    measured = " ".join(_measured_words(hub))
+    top = sheet.paragraph((LEFT, top + 1), measured, room=RIGHT - LEFT, size=NEAR, bold=True)
     top = _rows(sheet, top + 3, rows, ruler)
     top = _scale(sheet, top, ruler)
-    top = _chances(sheet, top, rows)
+    top = _chances(sheet, top, rows, measured=bool(measured))
     top = _shifts(sheet, top + 4, spreads, lead, ruler)
     _picture(sheet, top + 2, hub, rows[len(rows) // 2].first)
+
+
+def _measured_words(hub: Scenario) -> Iterator[str]:
+    """Yield what was measured of a hub, so that nobody takes the chart for another, and how far that would be out."""
+    force, share = hub.clamp.force, abs(slack_share(hub.setting))
+    if hub.axle.thread_clearance is not None and share > 0.0:
+        low, high = (MM.from_si(end) for end in hub.axle.backlash_range)
+        error = f" ±{(high - low) / 2:.1g}" if high > low else ""
+        least, most = (THREAD_SLACK.unit.to_si(end) for end in THREAD_SLACK.span)
+        shift = clock_minutes(share * (most - least) / hub.axle.lead_per_radian)
+        yield f"For a measured thread slack of {MM.from_si(hub.axle.backlash):.2g}{error} mm only."
+        yield f"Other hubs have {THREAD_SLACK.range_in_words(MM)}, which shifts it by {shift}: measure yours first."
+    if force is not None:
+        yield f"Clamp force measured: {number(KILONEWTON.from_si(force), 1)} kN."
 
 
 def _ruler(rows: Sequence[BackOff], spreads: Sequence[Spread], lead: float) -> Ruler:
@@ -158,11 +176,12 @@ def _scale(sheet: Sheet, top: float, ruler: Ruler) -> float:
     return top + 17
 
 
-def _chances(sheet: Sheet, top: float, rows: Sequence[BackOff]) -> float:
+def _chances(sheet: Sheet, top: float, rows: Sequence[BackOff], *, measured: bool) -> float:
     """Say how far a first try carries, and return where the next may begin [mm]."""
     right, tight = min(row.right for row in rows), max(row.tight for row in rows)
+    why = f"nobody measured on yours what {'else ' if measured else ''}shifts it"
     words = (
-        f"A first try ends right {of_ten(right)}, too tight {of_ten(tight)}: nobody measured on yours what shifts it. "
+        f"A first try ends right {of_ten(right)}, too tight {of_ten(tight)}: {why}. "
         "Feel it clamped, and go on from there."
     )
     return sheet.paragraph((LEFT, top), words, room=RIGHT - LEFT, size=NEAR)

@@ -88,6 +88,35 @@ def test_it_says_each_clamp_what_shifts_it_and_the_caution(root):
         assert re.search(rf"{re.escape(spread.label)}\b.*\b{by:.1f}", words)
 
 
+def test_a_chart_made_with_a_measured_slack_holds_for_that_slack_only(root):
+    """City-nutted has 0.11 mm on the pitch diameter: along a 60° thread that is 0.11 tan 30° = 0.064 mm, geometry."""
+    words = said(wall_chart_figure(hub(root, "city-nutted")))
+    assert "For a measured thread slack of 0.064 mm only." in words
+    assert "nobody measured on yours what else shifts it" in words
+    others = said(wall_chart_figure(hub(root)))
+    assert "nobody measured on yours what shifts it" in others
+    assert "measured thread slack" not in others
+    assert "Clamp force measured" not in others
+    forced = hub(root).replace(clamp=hub(root).clamp.replace(force=5200.0, pick_up=None, torque=None))
+    assert "Clamp force measured: 5.2 kN" in said(wall_chart_figure(forced))
+
+
+def test_how_far_another_slack_shifts_the_chart_is_what_a_chart_for_that_slack_says(root):
+    """The shift said is that between the first tries of two hubs, one at either end of the slacks met."""
+    nutted = hub(root, "city-nutted")
+    least, most = (
+        nutted.replace(axle=nutted.axle.replace(thread_clearance=length * 1e-3 * math.sqrt(3)))
+        for length in (0.015, 0.166)
+    )
+    first = [back_offs_by_clamp(each)[1].first for each in (least, most)]
+    found = re.search(r"shifts it by (\d+)(½?) minutes", said(wall_chart_figure(nutted)))
+    assert found
+    told = int(found[1]) + 0.5 * bool(found[2])
+    assert MINUTE.from_si(max(first) - min(first)) == pytest.approx(
+        told, abs=1
+    )  # whole minutes, and a curve's bend
+
+
 @pytest.mark.parametrize(
     ("name", "title", "why"),
     [
