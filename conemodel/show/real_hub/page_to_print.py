@@ -1,24 +1,24 @@
 """The page to print: steps, a dial of minutes to count by, boxes to fill. One sheet of A4, readable in grey."""
 
-import textwrap
-from math import cos, pi, sin
 from typing import TYPE_CHECKING
 
-from conemodel.show.setting.setting_sheet import A4
+from conemodel.show.paper.dial import TEST_LINE, draw_disc, write_round
+from conemodel.show.paper.sheet import PAPERS, Point, Sheet, new_sheet
 from conemodel.show.setting.text import CAUTION
 
 if TYPE_CHECKING:
-    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
-
-WIDTH, HEIGHT = 210.0, 297.0
-"""The sheet, upright [mm]. ISO 216."""
 
 LEFT, RIGHT = 14.0, 196.0
 """Margins [mm]."""
 
-DIAL, HOLE, TEST_LINE = 72.0, 12.0, 50.0
-"""Diameters of the dial and of the hole in it, and the length of the line that proves the scale [mm]."""
+DIAL, HOLE = 72.0, 12.0
+"""Diameters of the dial and of the hole in it [mm]."""
+
+TYPE = 9.5
+"""Size of most of the words [point]."""
+
+LEAD = "Back the cone off in counted minutes of a clock face. Say when play appears and when drag changes."
 
 STEPS = (
     "Wheel out of the frame, rider's load off, bearing clean, greased and sound. Hold the axle in soft jaws by its "
@@ -48,106 +48,74 @@ CAUTIONS = (
 ROWS = ("Locknut loose", "Locked, not clamped", "Locked and clamped")
 COLUMNS = ("Play from", "again", "Drag up to", "again")
 
+SCALE_WORDS = (
+    "Cut out the disc and its hole, and slit it along the dashed line; the numbers count out of finger contact. "
+    f"Print at full size: this line is {TEST_LINE:.0f} mm long."
+)
+
+MEASURED = (
+    {0: "at", 16: "min", 30: "state"},
+    {0: "along the axle, by dial", 52: "mm"},
+    {0: "at the rim, by", 52: "mm"},
+)
+"""Words of the lines for what was measured, by how far in they stand [mm]."""
+
 
 def page_figure() -> "Figure":
     """Return the sheet; every length on it is true when it is printed at full size."""
-    from matplotlib.figure import Figure
-
-    figure = Figure(figsize=A4[::-1], facecolor="white")
-    axes = figure.add_axes((0, 0, 1, 1))
-    axes.set(xlim=(0, WIDTH), ylim=(0, HEIGHT))
-    axes.axis("off")
-    axes.text(LEFT, 284, "A real hub: what your hand finds", fontsize=17, fontweight="bold", va="top")
-    axes.text(LEFT, 274, "Back the cone off in counted minutes of a clock face. Say when play appears and when drag "
-              "changes.", fontsize=10, va="top")  # fmt: skip
-    top = 267.0
+    sheet = new_sheet(PAPERS["A4"])
+    room = RIGHT - LEFT
+    sheet.write((LEFT, 18.5), "A real hub: what your hand finds", size=17, bold=True)
+    top = sheet.paragraph((LEFT, 22), LEAD, room=room) + 2
     for place, step in enumerate(STEPS, start=1):
-        top = _write(axes, top, f"{place}.", step, characters=92)
-    _boxes(axes, 165.0)
-    _dial(axes, (LEFT + DIAL / 2, 80.0))
-    _notes(axes, (LEFT + DIAL + 12, 114.0))
-    top = 37.0
+        top = sheet.paragraph((LEFT, top), step, room=room, size=TYPE, sign=f"{place}.") + 1.6
+    _boxes(sheet, 132.0)
+    _dial(sheet, (LEFT + DIAL / 2, 217.0))
+    _notes(sheet, (LEFT + DIAL + 12, 183.0))
+    top = 259.0
     for caution in CAUTIONS:
-        top = _write(axes, top, "⚠", caution, characters=92)
-    return figure
+        top = sheet.paragraph((LEFT, top), caution, room=room, size=TYPE, sign="⚠") + 1.6
+    return sheet.figure
 
 
-def _write(axes: "Axes", top: float, sign: str, words: str, *, characters: int) -> float:
-    """Write a paragraph after its sign, and return where the next may begin [mm]."""
-    lines = textwrap.wrap(words, characters)
-    axes.text(LEFT, top, sign, fontsize=9.5, fontweight="bold", va="top", family="DejaVu Sans")
-    axes.text(LEFT + 7, top, "\n".join(lines), fontsize=9.5, va="top", linespacing=1.25)
-    return top - len(lines) * 4.2 - 2.2
-
-
-def _boxes(axes: "Axes", top: float) -> None:
+def _boxes(sheet: Sheet, top: float) -> None:
     """Draw the boxes to fill: three states, play and drag, each twice."""
-    from matplotlib.patches import Rectangle
-
     first, wide, high = 66.0, 33.0, 13.0
     for left, words in ((LEFT, "Name"), (78.0, "Date"), (116.0, "Hub and wheel")):
-        axes.text(left, top + 9, words, fontsize=9.5)
-    axes.plot([LEFT, RIGHT], [top + 7, top + 7], color="black", linewidth=0.7)
+        sheet.write((left, top - 9), words, size=TYPE)
+    sheet.line((LEFT, top - 7), (RIGHT, top - 7), width=0.7)
     for column, words in enumerate(COLUMNS):
-        axes.text(
-            first + wide * column + wide / 2, top + 1.5, words, fontsize=9.5, ha="center", fontweight="bold"
-        )
+        middle = first + wide * column + (wide - 3) / 2
+        sheet.write((middle, top - 1.5), words, size=TYPE, bold=True, align="center")
     for row, words in enumerate(ROWS):
-        bottom = top - (row + 1) * high
-        axes.text(LEFT, bottom + high / 2, words, fontsize=10.5, va="center", fontweight="bold")
+        foot = top + (row + 1) * high
+        sheet.write((LEFT, foot - (high - 2) / 2), words, size=10.5, bold=True, va="center")
         for column in range(len(COLUMNS)):
-            corner = (first + wide * column, bottom)
-            axes.add_patch(Rectangle(corner, wide - 3, high - 2, fill=False, linewidth=1.1))
-            axes.text(corner[0] + wide - 4.5, bottom + 1, "min", fontsize=7, ha="right", color="0.35")
+            left = first + wide * column
+            sheet.box((left, foot - (high - 2)), (wide - 3, high - 2), width=1.1)
+            sheet.write((left + wide - 4.5, foot - 1), "min", size=7, align="right", color="0.35")
 
 
-def _dial(axes: "Axes", centre: tuple[float, float]) -> None:
+def _dial(sheet: Sheet, middle: Point) -> None:
     """Draw the dial: sixty minutes anticlockwise from the top, a hole for the axle, a slit to lay it round."""
-    from matplotlib.patches import Circle
-
-    x, y = centre
-    axes.add_patch(Circle(centre, DIAL / 2, fill=False, linewidth=1.2))
-    axes.add_patch(Circle(centre, HOLE / 2, fill=False, linewidth=1.0, linestyle="--"))
-    for minute in range(60):
-        angle = pi / 2 + minute * pi / 30
-        length = 7.0 if minute % 5 == 0 else 4.0
-        ends = [DIAL / 2 - length, DIAL / 2]
-        axes.plot([x + end * cos(angle) for end in ends], [y + end * sin(angle) for end in ends], color="black",
-                  linewidth=1.4 if minute % 5 == 0 else 0.6)  # fmt: skip
-        if minute % 5 == 0:
-            reach = DIAL / 2 - 11
-            axes.text(
-                x + reach * cos(angle),
-                y + reach * sin(angle),
-                f"{minute}",
-                fontsize=9,
-                ha="center",
-                va="center",
-            )
-    slit = pi / 2 + 27.5 * pi / 30
-    ends = [HOLE / 2, DIAL / 2]
-    axes.plot([x + end * cos(slit) for end in ends], [y + end * sin(slit) for end in ends], color="black",
-              linewidth=0.9, linestyle="--")  # fmt: skip
-    axes.text(x, y + 11, "out: anticlockwise", fontsize=7.5, ha="center")
-    axes.text(x - 10.5, y - 14, "slit", fontsize=7)
+    x, y = middle
+    draw_disc(sheet, middle, disc=DIAL, hole=HOLE)
+    minutes = {-6 * minute: str(minute) for minute in range(0, 60, 5)}
+    write_round(sheet, middle, DIAL / 2 - 11, minutes, size=9)
+    sheet.write((x, y - 11), "out: anticlockwise", size=7.5, align="center")
+    sheet.write((x - 10.5, y + 14), "slit", size=7)
 
 
-def _notes(axes: "Axes", corner: tuple[float, float]) -> None:
+def _notes(sheet: Sheet, corner: Point) -> None:
     """Write beside the dial how to use it, the line that proves its scale, and lines for what was measured."""
     x, y = corner
-    words = (
-        "Cut it out and slit it along the dashed line; the numbers count out of finger contact. Print at full size: "
-        f"this line is {TEST_LINE:.0f} mm long."
-    )
-    axes.text(x, y, textwrap.fill(words, 50), fontsize=9.5, va="top", linespacing=1.25)
-    axes.plot([x, x + TEST_LINE], [y - 17, y - 17], color="black", linewidth=1.4)
-    for end in (x, x + TEST_LINE):
-        axes.plot([end, end], [y - 18.5, y - 15.5], color="black", linewidth=1.4)
-    axes.text(
-        x, y - 25, "Measured, if you have a dial gauge or a ruler", fontsize=9.5, fontweight="bold", va="top"
-    )
-    for row, line in enumerate(("at            min      state", "along the axle, by dial             mm",
-                                "at the rim, by                             mm")):  # fmt: skip
-        below = y - 35 - 10 * row
-        axes.text(x, below, line, fontsize=9.5, va="bottom")
-        axes.plot([x, RIGHT], [below - 1, below - 1], color="0.5", linewidth=0.6, linestyle=":")
+    foot = sheet.paragraph(corner, SCALE_WORDS, room=RIGHT - x, size=TYPE) + 3.5
+    ends = (x, x + TEST_LINE)
+    sheet.line(*((end, foot) for end in ends), width=1.4)
+    sheet.strokes([[(end, foot - 1.5), (end, foot + 1.5)] for end in ends], width=1.4)
+    sheet.write((x, y + 28), "Measured, if you have a dial gauge or a ruler", size=TYPE, bold=True)
+    for row, pieces in enumerate(MEASURED):
+        below = y + 38 + 10 * row
+        for left, words in pieces.items():
+            sheet.write((x + left, below), words, size=TYPE)
+        sheet.line((x, below + 1.5), (RIGHT, below + 1.5), width=0.6, dash=":", colour="0.5")

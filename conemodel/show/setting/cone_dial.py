@@ -1,11 +1,19 @@
 """The cone dial: a disc to print at full size, cut out and lay over the axle, with the lines that prove its scale."""
 
-from math import cos, pi, sin
 from typing import TYPE_CHECKING
 
 from conemodel.base.units import DEG, MM
 from conemodel.parts.scenario import Scenario
 from conemodel.show.formatting import number
+from conemodel.show.paper.dial import (
+    TEST_LINE,
+    Ticks,
+    at_angle,
+    draw_circle,
+    draw_disc,
+    draw_ticks,
+    write_round,
+)
 from conemodel.show.paper.sheet import PAPERS, Point, Sheet, new_sheet
 from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.wording import CLOCK_MINUTE, fraction_of_turn
@@ -13,8 +21,8 @@ from conemodel.tasks.wording import CLOCK_MINUTE, fraction_of_turn
 if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
-DISC, TEST_LINE = 100.0, 50.0
-"""Diameter of the disc, and length of each line that proves the scale [mm]."""
+DISC = 100.0
+"""Diameter of the disc [mm]."""
 
 ROOM, WIDEST_HOLE = 0.5, 20.0
 """How much wider than its axle the hole is, and the widest that leaves the words on the disc whole [mm]."""
@@ -28,17 +36,11 @@ RINGS = ((50.0, 39.5), (34.0, 28.3))
 TURNS = (1.0, 3.75, 7.5, 11.25, 15.0)
 """Turns of which it is said how far they move the cone [min]."""
 
-TICKS = (
-    ([0], RINGS[0][0], 7.0, 2.4),
-    (range(30, 360, 30), RINGS[0][0], 7.0, 1.3),
-    ([angle for angle in range(0, 360, 6) if angle % 30], RINGS[0][0], 4.0, 0.6),
-    (range(0, 360, 10), RINGS[1][0], 2.8, 0.7),
-    ([angle for angle in range(0, 360, 2) if angle % 10], RINGS[1][0], 1.6, 0.35),
+DEGREES = (
+    Ticks(range(0, 360, 10), RINGS[1][0], 2.8, 0.7),
+    Ticks([angle for angle in range(0, 360, 2) if angle % 10], RINGS[1][0], 1.6, 0.35),
 )
-"""Ticks that are alike: where they stand [°], from where they go inwards, how far [mm], how wide they are [point]."""
-
-SLIT = 27.5 * pi / 30
-"""Where the disc is slit, out from nought [rad]: between two numbers."""
+"""Ticks of the inner ring."""
 
 SCALE_WORDS = (
     "Print at 100 % (“actual size”), not “fit to page”. Then measure both lines with a steel rule: each is "
@@ -108,28 +110,17 @@ def _turns(sheet: Sheet, top: float, scenario: Scenario) -> float:
     return top + 4 + 5 * len(rows)
 
 
-def _at(middle: Point, radius: float, angle: float) -> Point:
-    """Return the place at an angle [rad] in, clockwise from the top."""
-    return middle[0] + radius * sin(angle), middle[1] - radius * cos(angle)
-
-
 def _disc(sheet: Sheet, middle: Point, hole: float) -> None:
     """Draw the disc: where to cut, both rings, the pen line and which way is which."""
-    from matplotlib.patches import Circle
-
-    for diameter, width in ((DISC, 1.0), (hole, 1.0), (2 * RINGS[1][0], 0.4)):
-        sheet.axes.add_patch(Circle(middle, diameter / 2, fill=False, linewidth=width))
-    for angles, start, length, width in TICKS:
-        ends = start, start - length
-        sheet.strokes(([_at(middle, end, DEG.to_si(angle)) for end in ends] for angle in angles), width=width)
-    for minutes in range(-25, 31, 5):
-        place = _at(middle, RINGS[0][1], minutes * CLOCK_MINUTE)
-        sheet.write(place, str(abs(minutes)), size=11.5, bold=True, align="center", va="center")
-    for degrees in (*range(-150, 0, 30), *range(30, 151, 30)):
-        place = _at(middle, RINGS[1][1], DEG.to_si(degrees))
-        sheet.write(place, f"{abs(degrees)}°", size=7.5, align="center", va="center")
-    sheet.line(_at(middle, hole / 2, 0), _at(middle, RINGS[1][0], 0), width=2.4)
-    sheet.line(_at(middle, hole / 2, -SLIT), _at(middle, DISC / 2, -SLIT), width=1.0, dash=(0, (5, 3)))
+    draw_disc(sheet, middle, disc=DISC, hole=hole)
+    draw_circle(sheet, middle, 2 * RINGS[1][0], width=0.4)
+    for ticks in DEGREES:
+        draw_ticks(sheet, middle, ticks)
+    minutes = {6 * minute: str(abs(minute)) for minute in range(-25, 31, 5)}
+    write_round(sheet, middle, RINGS[0][1], minutes, size=11.5, bold=True)
+    degrees = {angle: f"{abs(angle)}°" for angle in range(-150, 151, 30) if angle}
+    write_round(sheet, middle, RINGS[1][1], degrees, size=7.5)
+    sheet.line(at_angle(middle, hole / 2, 0), at_angle(middle, RINGS[1][0], 0), width=2.4)
     _ways(sheet, middle)
 
 
@@ -139,9 +130,11 @@ def _ways(sheet: Sheet, middle: Point) -> None:
     for way, words in ((1, ("in", "(clockwise)")), (-1, ("out", "(anticlockwise)"))):
         sheet.write((x + way * 12.5, y - 14), words[0], size=13, bold=True, align="center")
         sheet.write((x + way * 12.5, y - 10.3), words[1], size=7.5, align="center")
-        sheet.line(*(_at(middle, 35.6, way * DEG.to_si(degrees)) for degrees in range(8, 49, 2)), width=1.2)
-        barbs = (_at(middle, radius, way * DEG.to_si(47)) for radius in (34.5, 36.7))
-        sheet.fill(_at(middle, 35.6, way * DEG.to_si(53)), *barbs)
+        sheet.line(
+            *(at_angle(middle, 35.6, way * DEG.to_si(degrees)) for degrees in range(8, 49, 2)), width=1.2
+        )
+        barbs = (at_angle(middle, radius, way * DEG.to_si(47)) for radius in (34.5, 36.7))
+        sheet.fill(at_angle(middle, 35.6, way * DEG.to_si(53)), *barbs)
     sheet.write((x + 8, y + 18.5), "seen from outside", size=7.5, align="center")
     sheet.write((x + 8, y + 21.8), "0 at the pen mark", size=7.5, align="center")
 

@@ -2,6 +2,7 @@
 
 import csv
 import io
+import math
 from dataclasses import replace
 from functools import lru_cache
 
@@ -15,11 +16,12 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.real_hub import load_real_hub
 from conemodel.parts.toml_files import load_scenario
+from conemodel.show.paper.dial import TEST_LINE
 from conemodel.show.paper.files import to_pdf
 from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_figure, real_hub_svg
 from conemodel.show.real_hub.contradiction_words import contradiction_words
 from conemodel.show.real_hub.over_weeks import PRACTICE, REAL, Once, list_over_weeks
-from conemodel.show.real_hub.page_to_print import COLUMNS, DIAL, ROWS, TEST_LINE, page_figure
+from conemodel.show.real_hub.page_to_print import COLUMNS, DIAL, HOLE, ROWS, page_figure
 from conemodel.show.real_hub.text import list_readings, list_told
 from conemodel.show.real_hub.wording import (
     COUNTS_AS,
@@ -37,10 +39,10 @@ from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.lock_at import LockAt
 from conemodel.tasks.real_hub.readings import Felt, Reading, readings_in
 from conemodel.tasks.real_hub.told import what_is_told
+from tests.show.paper.pdf_paths import circles, lines, page_size
+from tests.show.paper.words import overlapping
 
 FOUND = load_real_hub(SCENARIOS / "real_hubs" / "practice-wheel.toml")
-INCH = 25.4
-"""In millimetres: ISO 80000-3, exact."""
 
 
 @lru_cache(maxsize=8)
@@ -154,24 +156,20 @@ def sheet() -> Figure:
     return figure
 
 
-def in_mm(figure: Figure, pixels: float) -> float:
-    return pixels / figure.dpi * INCH
-
-
 def test_dial_and_line_are_as_long_on_paper_as_they_say():
-    figure = sheet()
-    (axes,) = figure.axes
-    dial = max((each for each in axes.patches if isinstance(each, Circle)), key=lambda each: each.radius)
-    box = axes.transData.transform([[0, 0], [2 * dial.radius, 2 * dial.radius]])
-    across, up = box[1] - box[0]
-    assert in_mm(figure, across) == pytest.approx(DIAL, abs=0.1)
-    assert in_mm(figure, up) == pytest.approx(DIAL, abs=0.1)
-    lines = [np.ptp(axes.transData.transform(line.get_xydata())[:, 0]) for line in axes.lines]
-    assert any(in_mm(figure, length) == pytest.approx(TEST_LINE, abs=0.1) for length in lines)
+    """Read from the file as it is printed; a sheet of A4 is 210 mm by 297 mm (ISO 216)."""
+    pdf = to_pdf(page_figure())
+    assert page_size(pdf) == pytest.approx((210, 297), abs=0.1)
+    hole, dial = sorted(circles(pdf), key=lambda circle: circle.diameter)
+    assert (hole.diameter, dial.diameter) == pytest.approx((HOLE, DIAL), abs=0.1)
+    assert (hole.x, hole.y) == pytest.approx((dial.x, dial.y), abs=0.01)
+    beside = [math.dist(*line) for line in lines(pdf) if line[0][0] > dial.x + DIAL / 2 and line[0][1] < 115]
+    assert [length for length in beside if 20 < length < 90] == [pytest.approx(TEST_LINE, abs=0.1)]
 
 
 def test_the_minutes_of_the_dial_count_anticlockwise():
-    texts = {text.get_text(): np.array(text.get_position()) for text in sheet().axes[0].texts}
+    axes = sheet().axes[0]
+    texts = {text.get_text(): axes.transData.transform(text.get_position()) for text in axes.texts}
     middle = (texts["0"] + texts["30"]) / 2
     for minutes, way in (("0", (0, 1)), ("15", (-1, 0)), ("30", (0, -1)), ("45", (1, 0))):
         off = texts[minutes] - middle
@@ -188,6 +186,7 @@ def test_every_word_lies_on_the_sheet_and_the_cautions_stand_on_it():
     said = " ".join(text.get_text().replace("\n", " ") for text in figure.axes[0].texts)
     assert CAUTION in said
     assert "Never force it" in said
+    assert overlapping(figure) == []
 
 
 def test_the_sheet_says_how_long_it_takes_what_stays_empty_and_where_the_dial_goes():

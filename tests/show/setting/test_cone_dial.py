@@ -11,9 +11,10 @@ from matplotlib.image import imread
 from matplotlib.patches import Circle
 
 from conemodel.parts.toml_files import load_scenario
+from conemodel.show.paper.dial import TEST_LINE
 from conemodel.show.paper.files import to_pdf, to_png
 from conemodel.show.paper.sheet import PAPERS
-from conemodel.show.setting.cone_dial import DISC, TEST_LINE, cone_dial_figure
+from conemodel.show.setting.cone_dial import DISC, cone_dial_figure
 from conemodel.show.setting.text import CAUTION
 from tests.patience import PATIENCE
 from tests.show.paper.pdf_paths import circles, lines, page_size
