@@ -67,7 +67,7 @@ class ExerciseMark:
         passed: enough hubs are right, nothing critical.
         hubs: each hub's mark; right: how many passed, of `needed`.
         false_right: hubs called right that are not; false_wrong: right ones called something else.
-        tight_as_right: a tight hub was called right: no number of right ones makes up for that.
+        tight_as_right: numbers of tight hubs that were called right: no number of right ones makes up for that.
         unchecked: some hub was not checked; critical: everything critical.
         stage: of the first hub that went wrong, or none; hint: the most useful one.
         locks, moves: of all hubs together, what was taken back included.
@@ -81,7 +81,7 @@ class ExerciseMark:
     needed: int
     false_right: int
     false_wrong: int
-    tight_as_right: bool
+    tight_as_right: tuple[int, ...]
     unchecked: bool
     critical: tuple[str, ...]
     stage: ErrorStage
@@ -95,7 +95,7 @@ class ExerciseMark:
     def verdict(self) -> str:
         """Whether it passed, in the largest words: a pass with words is another one than a pass by feel alone."""
         if not self.passed:
-            return "Not yet"
+            return "Not yet: a tight hub was called right" if self.tight_as_right else "Not yet"
         return "Passed, told in words" if self.worded else "Passed"
 
 
@@ -106,17 +106,19 @@ def mark(bench: Bench) -> ExerciseMark:
     critical = tuple(reason for hub in hubs for reason in hub.critical)
     wrong = sorted((hub for hub in hubs if not hub.passed), key=lambda hub: not hub.critical)
     locks, moves = sum(hub.locks for hub in hubs), sum(hub.moves for hub in hubs)
-    called = [(hub.said, state_as_it_came(bench.hidden[hub.hub])) for hub in hubs if hub.said is not None]
     # a right hub said to be done may still have missed a check: that is no false word about the hub
-    tight_as_right = any(said == "right" and true == "tight" for said, true in called)
+    called = [
+        (hub.said, state_as_it_came(bench.hidden[hub.hub]), hub.hub) for hub in hubs if hub.said is not None
+    ]
+    tight_as_right = tuple(number for said, true, number in called if said == "right" and true == "tight")
     failed = sum(not check.passed for hub in hubs for check in hub.checks)
     return ExerciseMark(
         passed=right >= bench.exercise.needed and not critical and not tight_as_right,
         hubs=hubs,
         right=right,
         needed=bench.exercise.needed,
-        false_right=sum(said == "right" != true for said, true in called),
-        false_wrong=sum(true == "right" != said for said, true in called),
+        false_right=sum(said == "right" != true for said, true, _ in called),
+        false_wrong=sum(true == "right" != said for said, true, _ in called),
         tight_as_right=tight_as_right,
         unchecked=any(hub.unchecked for hub in hubs),
         critical=critical,

@@ -10,7 +10,8 @@ from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.practice.actions.judge import line_words
 from conemodel.tasks.practice.criteria import touch_within
-from conemodel.tasks.practice.marking import HubMark
+from conemodel.tasks.practice.marking import ExerciseMark, HubMark
+from conemodel.tasks.practice.needed import list_needed
 from conemodel.tasks.practice.outcome import state_as_it_came
 from conemodel.ui.frame import table
 from conemodel.ui.practice.log import show_log
@@ -124,7 +125,7 @@ def show_details(sitting: Sitting) -> None:
     with left:
         _waterfall(sitting, marked.hubs[number])
     with right:
-        _checks(sitting, marked.hubs[number])
+        _needed(sitting, marked)
         with st.expander("Everything you did and felt"):
             show_log(sitting.stand)
     if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
@@ -159,11 +160,10 @@ def _waterfall(sitting: Sitting, hub: HubMark) -> None:
     st.html(waterfall_table(hub_rows(hub.terms, lead=lead), window=hub.window, lead=lead))
 
 
-def _checks(sitting: Sitting, hub: HubMark) -> None:
-    """Draw what had to be; whether to refuse a hub only where that is asked."""
-    asked = "refuse" in sitting.exercise.questions
-    checks = [check for check in hub.checks if asked or check.name != "refused"]
-    if not checks:
+def _needed(sitting: Sitting, marked: ExerciseMark) -> None:
+    """Draw what had to be on all hubs together; whether to refuse one only where that is asked."""
+    left_out = None if "refuse" in sitting.exercise.questions else "refused"
+    lines = [(needed.label, needed.words) for needed in list_needed(marked, left_out=left_out)]
+    if not lines:
         return
-    lines = ((check.label, "yes" if check.passed else "no") for check in checks)
     table(table_of_words("What was needed", ("What was needed", "Done?"), lines, words=False))
