@@ -86,3 +86,19 @@ def test_on_a_phone_the_picture_that_a_button_moves_stands_above_it(open_page: O
             assert pressed["height"] >= TARGET
             moved.append(button.get_attribute("aria-label"))
     assert len(moved) == 11
+
+
+def test_the_next_hub_of_a_round_hears_letters_at_once_and_what_came_of_the_last_is_in_view(
+    open_page: Open,
+) -> None:
+    page = open_page("/practise?link=01-first-touch.focus.1.training", width=390, height=844)
+    page.get_by_role("button", name="Axle: vice").click()
+    page.get_by_role("button", name="In (clockwise)").click()
+    page.get_by_role("button", name=DONE, exact=True).click()
+    page.get_by_text("Hub 2 is on the bench.").first.wait_for()
+    page.wait_for_function(ON_BENCH)
+    assert in_view(page, ".st-key-cm-before")
+    page.keyboard.press("v")
+    expect(page.get_by_role("button", name="Axle: vice")).to_have_attribute("aria-pressed", "true")
+    page.keyboard.press("c")
+    expect(page.get_by_role("slider", name="Cone spanner")).to_be_focused()

@@ -17,7 +17,14 @@ def coach(stand: Stand) -> None:
     buttons.reasons()
     if st.button("A hint", key=f"{stand.name} hint", width="stretch"):
         st.info(hint_asked(bench))
+
+
+def say_hub_before(stand: Stand) -> None:
+    """Say what came of the hub before, where this is training."""
+    bench = stand.bench
     done = [event.hub for event in bench.log if bench.hubs[event.hub].done is not None]
-    if done:
-        before = mark(bench).hubs[done[-1]]
+    if bench.exercise.assessed or not done:
+        return
+    before = mark(bench).hubs[done[-1]]
+    with st.container(key="cm-before"):
         st.markdown(f"**Hub {before.hub + 1}: {'right' if before.passed else 'not yet'}.** {before.hint}")

@@ -18,7 +18,7 @@ from conemodel.ui.practice.begin import begin_another_hub, begin_next
 from conemodel.ui.practice.bench import hands_for, work_with
 from conemodel.ui.practice.bench_time import count_time, time_taken
 from conemodel.ui.practice.choose import choose
-from conemodel.ui.practice.coaching import coach
+from conemodel.ui.practice.coaching import coach, say_hub_before
 from conemodel.ui.practice.controls import (
     by_hand,
     fold_of_locking,
@@ -85,6 +85,7 @@ def _show_bench(sitting: Sitting) -> None:
     say_state(sitting, begin_another_hub)
     left, right = st.columns([2, 1], gap="large")
     with left.container(key=HANDS, gap="xsmall"):
+        say_hub_before(stand)
         show_next_step(stand.bench)
         work_with(stand, hands_for(sitting.exercise), technique=technique_of(stand))
         by_hand(stand)
@@ -103,6 +104,8 @@ def _show_bench(sitting: Sitting) -> None:
         show_log(stand)
     if not sitting.exercise.assessed:
         shelf(sitting)
+    done = sum(hub.done is not None for hub in stand.bench.hubs)
+    hand_focus_on(HANDS, turn=f"{stand.name} {done}", key="next hub")
 
 
 def _goal(exercise: Exercise) -> None:
