@@ -1,5 +1,7 @@
 """The whole hub that follows from what is known of one: every size known stays, the rest is made to fit."""
 
+from collections.abc import Iterable, Iterator
+from contextlib import suppress
 from functools import lru_cache
 
 from pydantic import Field
@@ -8,10 +10,11 @@ from conemodel.base.units import MM
 from conemodel.parts.axle import NOT_KNOWN, Axle
 from conemodel.parts.bearing import RowGeometry
 from conemodel.parts.hub import SIDES, Hub, Side, Stack, Stacks
-from conemodel.parts.hub_families import CONTACT_ANGLE, FRONT_BELOW, THREADS
+from conemodel.parts.hub_families import CONTACT_ANGLE, FRONT_BELOW, THREADS, Usual
 from conemodel.parts.known_hub import KnownHub, Sizes
 from conemodel.parts.mounting import Clamp, Frame, Wheel
 from conemodel.parts.scenario import Scenario
+from conemodel.parts.schema import PartProblems
 from conemodel.parts.setting import MOST_CLAMP_FORCE, Assumed
 from conemodel.physics.thread import clearance_for_backlash
 
@@ -50,6 +53,24 @@ class KnownScenario(Scenario):
             name: getattr(self, name) for name in _STAYS if getattr(self, name) != getattr(usual, name)
         }
         return KnownScenario.of(known).replace(**changed)
+
+
+def at_ends_of_assumed(hub: KnownScenario) -> Iterator[tuple[KnownScenario, ...]]:
+    """Yield, for each size only assumed of a hub within a range, the hub at both its ends, where that can be.
+
+    A right row that nobody looked at goes with the left one, and a hub is as wide as its dropouts are known to be.
+    """
+    known = {*hub.known.known, *(["over_locknut_width"] if hub.known.dropout_width else [])}
+    for field in KnownHub.model_fields:
+        span = getattr(hub.known.usual, field.removesuffix("_left"), None)
+        if isinstance(span, Usual) and field not in known:
+            yield tuple(_possible(hub, field, {span.low, span.high} - {span.usual}))
+
+
+def _possible(hub: KnownScenario, field: str, values: Iterable[float]) -> Iterator[KnownScenario]:
+    for value in values:
+        with suppress(PartProblems):
+            yield hub.with_known(hub.known.replace(**{field: value}))
 
 
 def is_front(hub: Scenario) -> bool:

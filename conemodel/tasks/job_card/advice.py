@@ -4,15 +4,16 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from conemodel.base.units import MINUTE
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.readings import MOST_ROUNDS, ROUNDS, Play, Readings, Round
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.sections.setting import LONGEST_ADVICE, LOOSE, TIGHT
 from conemodel.tasks.job_card.step import MOST_ROUNDS as MOST_ON_CARD
 from conemodel.tasks.job_card.steps import rounds_of
-from conemodel.tasks.setting.middle import set_in_middle
+from conemodel.tasks.setting.middle import set_in_middle, spread_of_assumed_sizes
 from conemodel.tasks.setting.predict import predict
-from conemodel.tasks.wording import clock_minutes, direction
+from conemodel.tasks.wording import CLOCK_MINUTE, clock_minutes, direction
 
 FELT = {LOOSE: Round(rim_closed=Play(hand="slight")), TIGHT: Round(turns_closed="tight")}
 """What *Check a hub* is told of an outcome: loose is play that is felt clamped, tight a tight turn."""
@@ -38,7 +39,18 @@ def advise_first(hub: Scenario) -> TurnAdvice:
     words = (
         f"{clock_minutes(middle.setting.back_off)} {direction(middle.setting.back_off)} from finger contact"
     )
-    return TurnAdvice(words=f"{words}{f', {sure}' if sure else ''}"[:LONGEST_ADVICE], minutes=minutes or None)
+    words = f"{words}{f', {sure}' if sure else ''}{_of_assumed_sizes(hub)}"
+    return TurnAdvice(words=words[:LONGEST_ADVICE], minutes=minutes or None)
+
+
+def _of_assumed_sizes(hub: Scenario) -> str:
+    """Return what the sizes that nobody measured may do to the turn, empty where all are known or described."""
+    spread = spread_of_assumed_sizes(hub) if isinstance(hub, KnownScenario) else 0.0
+    if not spread:
+        return ""
+    least = CLOCK_MINUTE / 2
+    about = "about" if spread >= least else "less than"
+    return f"; sizes only assumed move this by {about} {clock_minutes(max(spread, least), to_half=True)}"
 
 
 def rounds_told(card: Card) -> Readings | None:

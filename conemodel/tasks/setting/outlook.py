@@ -99,7 +99,7 @@ def _outlook(scenario: Scenario) -> Outlook:
     The hub is solved together with its variants: one batch costs little more than one hub.
     """
     assumptions = tuple(assumptions_of(scenario))
-    own, *others = _solve(scenario, [end for each in assumptions for end in each.ends])
+    own, *others = solve_with_variants(scenario, [end for each in assumptions for end in each.ends])
     ends = zip(others[::2], others[1::2], strict=True)
     cases = tuple(_Case(*each) for each in zip(assumptions, ends, strict=True))
     drawn, terms = draw_hubs(scenario, own, cases), setting_terms(scenario)
@@ -115,8 +115,12 @@ def _outlook(scenario: Scenario) -> Outlook:
     )
 
 
-def _solve(scenario: Scenario, variants: Sequence[Scenario]) -> list[Solved]:
-    """Return a scenario and its variants as solved, all together."""
+def solve_with_variants(scenario: Scenario, variants: Sequence[Scenario]) -> list[Solved]:
+    """Return a scenario and its variants as solved, all together.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
     tables, *others = tables_with_variants(scenario, variants)
     windows = (
         window_in(tables, scenario.limits),
