@@ -22,7 +22,8 @@ from conemodel.tasks.bearing.race_sweep import RacesSweep, sweep_races
 from conemodel.tasks.bearing.rocking import Rocking, bench_and_frame
 from conemodel.tasks.bearing.spin_down import spin_down
 from conemodel.tasks.diagnosis.diagnose import Diagnosis, diagnose
-from conemodel.tasks.job_card.advice import TurnAdvice, advise_first
+from conemodel.tasks.job_card.advice import advise_first
+from conemodel.tasks.job_card.turn_left import TurnAdvice
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.next_reading import Measuring, measure_hub
 from conemodel.tasks.real_hub.readings import readings_in

@@ -10,9 +10,8 @@ from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.show.headline import SIGNS
 from conemodel.show.job_card.rows_besides import measured_row, plain_row
-from conemodel.tasks.job_card.advice import TurnAdvice
 from conemodel.tasks.job_card.card import Card, Place, Value
-from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_words
+from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_letters
 from conemodel.tasks.job_card.same_wheel import is_same_wheel
 from conemodel.tasks.job_card.sections.setting import LOOSE, TIGHT
 from conemodel.tasks.job_card.step import MOST_ROUNDS, Amount, Choice, Day, Step, Text
@@ -20,6 +19,7 @@ from conemodel.tasks.job_card.steps import SECTIONS, Section, open_places, round
 from conemodel.tasks.job_card.stops import headline_of_card
 from conemodel.tasks.job_card.this_wheel import came_back, side_by_side
 from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES, UsualTorque, axle_torque
+from conemodel.tasks.job_card.turn_left import TurnAdvice
 
 PICTURED = ("cone", "cup")
 """Steps with pictures to judge by, which have their names."""
@@ -189,11 +189,12 @@ def _limits(step: Step) -> dict[str, Any]:
 
 
 def _cell(step: Step, place: Place, card: Card, beside: Beside) -> dict[str, Any]:
-    advised = beside.advice.get(place.where) if step.name == "turn" else None
+    value = card.answer(*place)
+    advised = beside.advice.get(place.where) if step.name == "turn" and value is None else None
     offers = offers_at(place, card, today=beside.today, before=beside.before, hub=beside.hub)
     if advised and advised.minutes:
         offers = (
-            Offer(words=f"as advised: {turn_words(advised.minutes)}", answers={place: advised.minutes}),
+            Offer(words=f"as advised: {turn_letters(advised.minutes)}", answers={place: advised.minutes}),
             *offers,
         )
     given = [entry.value for entry in card.corrected(*place)]
@@ -202,14 +203,12 @@ def _cell(step: Step, place: Place, card: Card, beside: Beside) -> dict[str, Any
     return {
         "place": list(place),
         "label": {"side": place.where, "round": f"Round {place.where}", "card": ""}[step.each],
-        "value": card.answer(*place),
+        "value": value,
         "was": next((_shown(value) for value in reversed(given[:-1]) if value is not None), ""),
         "before": _shown(earlier),
         "start": _start(step, place, card, offers),
         "offers": [_offer(offer) for offer in offers],
-        "advice": (card.text("advice", place.where) or (advised.words if advised else ""))
-        if step.name == "turn"
-        else "",
+        "advice": advised.words if advised else card.text("advice", place.where) if value is not None else "",
     }
 
 

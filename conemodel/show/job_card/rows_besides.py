@@ -4,6 +4,7 @@ from typing import Any
 
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.steps import STEPS
+from conemodel.tasks.job_card.turn_left import measured_words
 
 
 def plain_row(name: str, kind: str) -> dict[str, Any]:
@@ -17,5 +18,5 @@ def plain_row(name: str, kind: str) -> dict[str, Any]:
 def measured_row(card: Card) -> dict[str, Any]:
     """Return the row that says what was measured, and where the hub can be measured."""
     step = STEPS["measured"]
-    said = step.said(card.answer(step.name))
-    return plain_row(step.name, step.name) | {"words": step.words, "said": said or "Not measured yet."}
+    said = measured_words(card) or "Not measured yet."
+    return plain_row(step.name, step.name) | {"words": step.words, "said": said}

@@ -11,6 +11,7 @@ from conemodel.tasks.job_card.card import Card, Entry, Place, Value
 from conemodel.tasks.job_card.memory import Recheck
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, Section, open_places, places_of
 from conemodel.tasks.job_card.stops import headline_of_card
+from conemodel.tasks.job_card.turn_left import measured_words
 
 NOT_SIGNED = "A card that is complete says that everything was answered, not that the wheel is safe."
 
@@ -82,7 +83,10 @@ def _place_lines(place: Place, card: Card) -> Iterator[str]:
     if step.optional and place not in card.answers and not card.corrected(*place):
         return
     side = {"side": f", {place.where}", "round": f", round {place.where}", "card": ""}[step.each]
-    yield f"  {step.words}{side}: {_answer(place, card.answer(*place))}"
+    stands = (
+        one_line(measured_words(card)) if step.name == "measured" else _answer(place, card.answer(*place))
+    )
+    yield f"  {step.words}{side}: {stands}"
     for entry in card.corrected(*place)[:-1]:
         yield f"      before: {_entry(entry)}"
 

@@ -7,11 +7,11 @@ from math import isfinite
 from typing import Any
 
 from conemodel.base.units import MINUTE, MM
+from conemodel.parts.unknowns.hands import SEEN_TURN
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
 from conemodel.tasks.job_card.card import Value
 from conemodel.tasks.job_card.step import Text
-from conemodel.tasks.wording import clock_minutes, direction
 
 UNREADABLE = "kept as this version of the program cannot read it"
 
@@ -22,7 +22,8 @@ class Measured:
 
     Attributes:
         slack: of the cone's thread [m]; clamp_give: what the clamp takes off end play [m], None where not read.
-        turn: that was advised, out positive [rad], None for none; right, tight: the chances after it [-].
+        turn: that was advised, out positive [rad], 0 to leave the cone, None for none yet; right, tight: the chances
+            after it [-].
         turned_to: where the cone was turned to since it was read, out from finger contact [rad]; None where it was not.
     """
 
@@ -35,20 +36,16 @@ class Measured:
 
     @property
     def words(self) -> str:
-        """It in a line."""
+        """What lasts of it in a line: slack and clamp are the hub's, the turn is told by where the cone stands now."""
         said = [f"thread slack {_span(self.slack)}"]
         if self.clamp_give:
             said.append(f"the clamp takes {_span(self.clamp_give)}")
-        line = ", ".join(said)
-        if self.turned_to is not None:
-            way = "out of" if self.turned_to >= 0 else "in from"
-            there = f"{clock_minutes(self.turned_to, to_half=True)} {way} finger contact"
-            return f"{line}; turned to {there}, not read there yet"
-        if self.turn is None:
-            return line
-        chances = shares_of_ten({"right": self.right, "too tight": self.tight})
-        turn = f"{clock_minutes(self.turn, to_half=True)} {direction(self.turn)}" if self.turn else "none"
-        return f"{line}; turn advised from the pen line: {turn}, {chances}"
+        return ", ".join(said)
+
+    @property
+    def chances(self) -> str:
+        """How likely the turn ends right or too tight, in words; empty where there is none to make."""
+        return shares_of_ten({"right": self.right, "too tight": self.tight}) if self.turn else ""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -77,9 +74,18 @@ def read_measured(text: str) -> Measured | None:
         chances = {name: _number(kept[f"chance_{name}"]) for name in ("right", "tight")}
         if min(chances.values()) < 0 or sum(chances.values()) > 1 + 1e-9:
             return None
-        return Measured(slack=slack, clamp_give=give, turn=MINUTE.to_si(_number(turn)), **chances)
+        angle = MINUTE.to_si(_number(turn))
+        leave = kept.get("next") == "leave" or abs(angle) < SEEN_TURN.unit.to_si(SEEN_TURN.usual)
+        return Measured(slack=slack, clamp_give=give, turn=0.0 if leave else angle, **chances)
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
+
+
+def without_turn(text: str) -> str:
+    """Return what was measured as far as it lasts: a cone that was taken off stands nowhere that a turn counts from."""
+    if read_measured(text) is None:
+        return text
+    return json.dumps(json.loads(text) | {"turn_minutes": None, "turned_to_minutes": None})
 
 
 def _interval(kept: Mapping[str, Any], name: str) -> Interval:

@@ -13,6 +13,7 @@ from conemodel.parts.hub import SIDES
 from conemodel.parts.hub_families import BALLS, FAMILIES, WIDTHS, Family, family_of
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
+from conemodel.tasks.job_card.measured import without_turn
 from conemodel.tasks.job_card.sections import strip
 from conemodel.tasks.job_card.sections.who import FRONT
 
@@ -66,8 +67,8 @@ LASTING = ("held_by", "brake", "drive", "rim_mark", "customer", "hub", "measured
 
 def as_last_time(card: Card, before: Card) -> Offer | None:
     """Return what answers who a wheel is as on its last card, with its hub and what was measured; None for nothing."""
-    answers = {
-        Place(step): value
+    answers: dict[Place, Value] = {
+        Place(step): without_turn(str(value)) if step == "measured" else value
         for step in LASTING
         if (value := before.answer(step)) is not None and card.answer(step) is None
     }
@@ -125,7 +126,7 @@ def _usual(place: Place, card: Card, today: date) -> Iterator[Offer]:
     match place.step:
         case "turn":
             for minutes in TURNS.get(place.where, TURNS["more"]):
-                yield Offer(words=turn_words(minutes), answers={place: minutes})
+                yield Offer(words=turn_letters(minutes), answers={place: minutes})
         case "recheck_on":
             for words, wait in RECHECKS.items():
                 yield Offer(words=words, answers={place: (today + wait).isoformat()})
@@ -165,13 +166,14 @@ def _length(place: Place, length: float, why: str = "") -> Offer:
     return Offer(words=f"{tenths:g}{why}", answers={place: tenths})
 
 
-def turn_words(minutes: int) -> str:
+def turn_letters(minutes: float) -> str:
     """Return a turn of the cone in a few letters.
 
-    >>> turn_words(10), turn_words(-3)
-    ('out 10', 'in 3')
+    >>> turn_letters(10), turn_letters(-3.5)
+    ('out 10', 'in 3½')
     """
-    return f"{'out' if minutes > 0 else 'in'} {abs(minutes)}"
+    whole, half = divmod(round(2 * abs(minutes)), 2)
+    return f"{'out' if minutes > 0 else 'in'} {whole or ''}{'½' if half else ''}"
 
 
 def _balls(side: str, count: int, size: str, why: str) -> Offer:

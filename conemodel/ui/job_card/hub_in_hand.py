@@ -8,18 +8,20 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import one_line
-from conemodel.base.units import MINUTE
+from conemodel.base.units import DEG, MINUTE
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_scenario, write_part
+from conemodel.tasks.diagnosis.procedure import act_words
 from conemodel.tasks.hand.estimate import Interval
-from conemodel.tasks.job_card.advice import TurnAdvice, rounds_told
+from conemodel.tasks.job_card.advice import advise_measured, rounds_told
 from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.from_check import answers_from
 from conemodel.tasks.job_card.measured import read_measured
 from conemodel.tasks.job_card.offers import Offer, as_last_time
 from conemodel.tasks.job_card.sections.setting import LONGEST_ADVICE
 from conemodel.tasks.job_card.steps import STEPS
+from conemodel.tasks.job_card.turn_left import TurnAdvice, turn_size
 from conemodel.tasks.real_hub.taken_over import with_measured
 from conemodel.ui.cache import cached_diagnosis, cached_first_turn
 from conemodel.ui.choose_hub import travelling_hub
@@ -91,6 +93,9 @@ def _answers_of_check() -> Mapping[Place, str | int | float | None]:
 
 def advice_now(card: Card, hub: Scenario | None) -> Mapping[str, TurnAdvice]:
     """Return the turn that is advised for the next round of a card, by the round; empty where nothing can be said."""
+    measured = advise_measured(card)
+    if measured is not None:
+        return measured
     told = rounds_told(card)
     try:
         if told is None:
@@ -102,5 +107,10 @@ def advice_now(card: Card, hub: Scenario | None) -> Mapping[str, TurnAdvice]:
 
 def _advice_of_check(told: Readings, hub: Scenario | None) -> TurnAdvice:
     diagnosis = cached_diagnosis(told, hub)
-    minutes = round(MINUTE.from_si(diagnosis.move.angle)) if diagnosis.move else 0
-    return TurnAdvice(words=diagnosis.headline.line[:LONGEST_ADVICE], minutes=minutes or None)
+    line, move = diagnosis.headline.line, diagnosis.move
+    minutes = round(MINUTE.from_si(move.angle)) if move else 0
+    act = act_words(move)[1:] if move else ""  # its first letter is small where it comes after a measurement
+    if move is None or not minutes or act not in line:
+        return TurnAdvice(words=line[:LONGEST_ADVICE])
+    on_clock = act.replace(f"{abs(DEG.from_si(move.angle)):.0f}°", turn_size(minutes))
+    return TurnAdvice(words=line.replace(act, on_clock)[:LONGEST_ADVICE], minutes=minutes)

@@ -151,6 +151,6 @@ def _with_advice(card_id: str, tap: Tap) -> Mapping[Place, Value]:
     new = {
         Place("advice", where): advised[where].words
         for where in turned
-        if where in advised and not card.answer("advice", where)
+        if where in advised and card.answer("turn", where) is None
     }
     return {**tap.answers, **new}

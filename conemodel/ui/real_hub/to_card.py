@@ -9,7 +9,6 @@ from conemodel.base.plain_text import for_page
 from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.record.cards import answer, find_card
 from conemodel.record.database import Database
-from conemodel.show.real_hub.measured_wording import headline_words, turned_words
 from conemodel.tasks.job_card.advice import answers_of_measured
 from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.real_hub.next_reading import Measuring
@@ -83,21 +82,10 @@ def _which(card: Card) -> str:
 
 def _put(card: Card, measuring: Measuring) -> None:
     try:
-        advised = _advised(measuring)
-        answer(card.id, answers_of_measured(card, _record(measuring), advised), Database(), by=typed_name())
+        answer(card.id, answers_of_measured(card, _record(measuring)), Database(), by=typed_name())
     except ConemodelError as error:
         st.toast(f"Not put on the card: {for_page(str(error))}")
 
 
 def _record(measuring: Measuring) -> str:
     return json.dumps(measured_summary(measuring), ensure_ascii=False)
-
-
-def _advised(measuring: Measuring) -> str:
-    """Return the turn advised in words, or that it was made; empty where none is to be made."""
-    if measuring.turned_to is not None:
-        return turned_words(measuring)
-    if measuring.turn is None or not measuring.turn.worth_making:
-        return ""
-    said, below = headline_words(measuring)
-    return f"{said} from the pen line. {below}"

@@ -8,9 +8,9 @@ import pytest
 from conemodel.show.job_card.condition_pictures import PITS, condition_pictures
 from conemodel.show.job_card.on_page import Beside, card_on_page
 from conemodel.show.palette import DARK, LIGHT
-from conemodel.tasks.job_card.advice import TurnAdvice
 from conemodel.tasks.job_card.sections.strip import GOOD, PALE, PITTED
 from conemodel.tasks.job_card.steps import STEPS, places_of
+from conemodel.tasks.job_card.turn_left import TurnAdvice
 from tests.tasks.job_card.cards import REAR, card_with
 
 BESIDE = Beside(today=date(2026, 3, 31))

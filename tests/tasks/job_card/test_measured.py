@@ -9,6 +9,7 @@ from conemodel.tasks.job_card.advice import answers_of_measured
 from conemodel.tasks.job_card.card import Place
 from conemodel.tasks.job_card.measured import UNREADABLE, read_measured
 from conemodel.tasks.job_card.steps import STEPS
+from conemodel.tasks.job_card.turn_left import measured_turn
 from tests.tasks.job_card.cards import card_with
 
 KEPT: dict[str, Any] = {
@@ -21,9 +22,8 @@ KEPT: dict[str, Any] = {
 def test_it_is_said_in_a_line() -> None:
     words = STEPS["measured"].said(json.dumps(KEPT))
     assert words.startswith(
-        "thread slack 0.074 mm (0.066 to 0.083), the clamp takes 0.052 mm (0.045 to 0.060); turn advised"
+        "thread slack 0.074 mm (0.066 to 0.083), the clamp takes 0.052 mm (0.045 to 0.060)"
     )
-    assert "4 minutes in (clockwise)" in words
 
 
 def test_a_clamp_that_nobody_read_is_not_said_to_be_measured() -> None:
@@ -31,9 +31,11 @@ def test_a_clamp_that_nobody_read_is_not_said_to_be_measured() -> None:
 
 
 def test_a_turn_that_was_made_is_no_longer_advised() -> None:
-    words = STEPS["measured"].said(json.dumps(KEPT | {"turn_minutes": None, "turned_to_minutes": 9.0}))
-    assert words.endswith("turned to 9 minutes out of finger contact, not read there yet")
-    assert "advised" not in words
+    made = card_with({"measured": json.dumps(KEPT | {"turn_minutes": None, "turned_to_minutes": 9.0})})
+    turn = measured_turn(made)
+    assert turn is not None
+    assert turn.minutes is None
+    assert "made, to 9 minutes out of finger contact: not read there yet" in turn.words
 
 
 @pytest.mark.parametrize(
@@ -57,7 +59,10 @@ def test_a_text_of_something_else_is_not_read(text: str) -> None:
 def test_the_turn_is_advice_for_the_round_to_come() -> None:
     first, second = card_with({}), card_with({"turn/1": 10, "outcome/1": "loose"})
     right = card_with({"turn/1": 10, "outcome/1": "right"})
-    measured = {Place("measured"): "{}"}
-    assert answers_of_measured(first, "{}", "in 4") == measured | {Place("advice", "1"): "in 4"}
-    assert answers_of_measured(second, "{}", "in 4") == measured | {Place("advice", "2"): "in 4"}
-    assert answers_of_measured(right, "{}", "in 4") == answers_of_measured(first, "{}", "") == measured
+    text, leave = json.dumps(KEPT), json.dumps(KEPT | {"next": "leave"})
+    for card, where in ((first, "1"), (second, "2")):
+        answers = answers_of_measured(card, text)
+        assert set(answers) == {Place("measured"), Place("advice", where)}
+        assert "4 minutes (24°) in (clockwise)" in str(answers[Place("advice", where)])
+    assert answers_of_measured(right, text) == {Place("measured"): text}
+    assert "leave" in str(answers_of_measured(first, leave)[Place("advice", "1")])

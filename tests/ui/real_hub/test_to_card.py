@@ -98,12 +98,12 @@ def test_a_card_the_address_names_in_vain_is_said_and_loses_nothing(damaged: str
 def test_a_turn_that_was_made_stands_on_the_card_as_made(database: Database) -> None:
     card = begin_card(database)
     opened(card.id).button(key="measured_to_card").click().run()
-    assert "minutes in (clockwise)" in find_card(card.id, database).text("advice", "1")
+    assert "in (clockwise) from the pen line" in find_card(card.id, database).text("advice", "1")
     app = opened(card.id, read=READ.replace(second=Mark(count=MINUTE.to_si(9))))
     assert "Turned: the cone is at 9" in " ".join(each.proto.body for each in app.get("html"))
     app.button(key="measured_to_card").click().run()
     kept = find_card(card.id, database)
-    assert kept.text("advice", "1").startswith("Turned: the cone is at 9.")
+    assert "the turn is made, to 9 minutes out of finger contact" in kept.text("advice", "1")
     assert "advised" not in STEPS["measured"].said(kept.answer("measured"))
 
 
@@ -118,7 +118,7 @@ def test_what_was_measured_goes_on_the_card_and_into_its_hub(database: Database)
     assert labels(app) == []
     assert any("It stands on the card of tag A 7" in each.value for each in app.markdown)
     kept = find_card(card.id, database)
-    assert "minutes in (clockwise)" in kept.text("advice", "1")
+    assert "°) in (clockwise) from the pen line" in kept.text("advice", "1")
     assert "the clamp takes 0.05" in STEPS["measured"].said(kept.answer("measured"))
     measured, plain, known = read_measured(kept.text("measured")), hub_of(kept), hub_as_measured(kept)
     assert measured
