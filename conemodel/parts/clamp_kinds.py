@@ -105,6 +105,11 @@ CLAMP_KINDS = {
 }
 """Every kind of clamp by its name in a file."""
 
+SEE_TO_ANY = (
+    "Look at what holds the wheel, its thread and the dropouts, and close it as hard as the maker states."
+)
+"""What to look at where a clamp does not clamp and nobody said which it is. Common practice, no source."""
+
 
 def key_of(name: str) -> str:
     """Return the name of a kind of clamp as a key in a file.

@@ -145,7 +145,7 @@ def diagnose(readings: Readings, hub: Scenario | None = None, *, beliefs: Belief
         move=made,
         leave=standing is not None and standing.leave,
         headline=headline_of(unsafe=unsafe, unsound=unsound, adjustment=adjustment),
-        steps=steps_for(made, model.scenario, nutted=posterior.of_nuts > 0.5) if made else (),
+        steps=steps_for(made, model.scenario, holder=model.holder) if made else (),
         faults=faults,
         contradictions=clashes,
         next_steps=standing.ahead if standing else (),

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from conemodel.parts.clamp_kinds import CLAMP_KINDS
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, SEE_TO_ANY
 from conemodel.parts.readings import Readings
 from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.evidence import Weighed, evidence_for
@@ -189,8 +189,8 @@ def _advice(name: str, readings: Readings, posterior: Posterior) -> str:
         return _where(readings, posterior)
     if name != "not_clamping":
         return advice
-    kind = CLAMP_KINDS["nuts"] if posterior.of_nuts > BLOCKS else posterior.model.scenario.clamp.traits
-    return f"{advice} {kind.see_to}"
+    holder = posterior.model.holder
+    return f"{advice} {holder.see_to if holder else SEE_TO_ANY}"
 
 
 def _where(readings: Readings, posterior: Posterior) -> str:
@@ -225,7 +225,7 @@ def _solid_axle(posterior: Posterior, readings: Readings) -> Iterator[FoundFault
         chance=chance,
         before=1.0 if known else posterior.model.beliefs.solid_axle,
         evidence=("axle nuts, as seen",) if known else (),
-        advice=SOLID_AXLE_ADVICE,
+        advice=SOLID_AXLE_ADVICE if known else f"Say first what holds the wheel. {SOLID_AXLE_ADVICE}",
         unsafe=False,
         blocks=False,
     )

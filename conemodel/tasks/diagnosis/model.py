@@ -12,6 +12,7 @@ from typing import Any
 import numpy as np
 
 from conemodel.base.units import Array
+from conemodel.parts.clamp_kinds import ClampKind
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Readings
 from conemodel.parts.scenario import Scenario
@@ -45,6 +46,12 @@ class HubModel:
     cases: tuple[Case, ...]
     beliefs: Beliefs
     pushes: tuple[Push, ...] = (Push(),)
+
+    @property
+    def holder(self) -> ClampKind | None:
+        """What holds the wheel, None where nobody said: nothing is told to be undone that may not be there."""
+        kinds = {case.nutted for case in self.cases}
+        return self.scenario.clamp.traits if len(kinds) == 1 else None
 
     @cached_property
     def bare(self) -> "HubModel":

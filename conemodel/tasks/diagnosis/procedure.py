@@ -1,6 +1,7 @@
 """The work to do, step by step: mark, loosen, turn from where to where, hold, relock, recheck."""
 
 from conemodel.base.units import DEG, NEWTON_METRE
+from conemodel.parts.clamp_kinds import ClampKind
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.diagnosis.best_turn import Move
 from conemodel.tasks.setting.chances import SURE
@@ -87,21 +88,31 @@ def _line_goes_to(angle: float) -> str:
     return f"minute {whole}{'½' if half else ''} of a clock face"
 
 
-def steps_for(move: Move, scenario: Scenario, *, nutted: bool) -> tuple[str, ...]:
-    """Return the procedure for a turn of the cone on the adjustable side."""
+def _out_and_in(holder: ClampKind | None) -> tuple[str, str]:
+    """Return how a wheel is taken out, and how it is fitted and checked again."""
+    if holder is None:
+        return "Release the wheel and take it out", (
+            "Fit the wheel with its weight on the ground, hold it as it is ridden, and check play and turning clamped. "
+            "If nuts hold it, they may drag locknut and cone."
+        )
+    if not holder.through_axle:
+        return "Open the nuts and take the wheel out", (
+            "Fit the wheel, tighten the nuts, and check play and turning again: the nuts may drag locknut and cone."
+        )
+    return "Open the clamp and take the wheel out", (
+        f"Fit the wheel with its weight on the ground, close the {holder.handle}, and check play and turning clamped."
+    )
+
+
+def steps_for(move: Move, scenario: Scenario, *, holder: ClampKind | None) -> tuple[str, ...]:
+    """Return the procedure for a turn of the cone on the adjustable side; `holder` is None where nobody said it."""
     side = scenario.hub.adjustable_side
     far = "right" if side == "left" else "left"
-    clamp = "nuts" if nutted else "clamp"
     to = _line_goes_to(abs(move.angle) if move.length < 0 else -abs(move.angle))
     torque = NEWTON_METRE.from_si(scenario.setting.lock_torque)
-    last = (
-        "Fit the wheel, tighten the nuts, and check play and turning again: the nuts may drag locknut and cone."
-        if nutted
-        else f"Fit the wheel with its weight on the ground, close the {scenario.clamp.traits.handle}, and check play "
-        "and turning clamped."
-    )
+    first, last = _out_and_in(holder)
     return (
-        f"Open the {clamp} and take the wheel out. Work on the {side} (adjustable) side, the axle held in a "
+        f"{first}. Work on the {side} (adjustable) side, the axle held in a "
         f"soft-jawed vice by the {far} end; see that cone and locknut of the {far} side are locked.",
         "Draw a pen line across axle, cone and locknut.",
         f"Hold the cone with its spanner and loosen the locknut on the {side}; the cone stays on its line.",

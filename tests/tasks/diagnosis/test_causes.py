@@ -6,7 +6,7 @@ import pytest
 
 from conemodel.parts import priors
 from conemodel.parts.checks import Checks
-from conemodel.parts.clamp_kinds import CLAMP_KINDS
+from conemodel.parts.clamp_kinds import CLAMP_KINDS, SEE_TO_ANY
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.readings import Play, Readings, Round
@@ -109,3 +109,13 @@ def test_a_clamp_that_does_not_clamp_is_called_by_its_own_name(kind):
     (advice,) = (fault.advice for fault in faults if fault.key == "not_clamping")
     assert CLAMP_KINDS[kind].see_to in advice
     assert ("lever" in advice) is (kind == "quick release")
+
+
+def test_what_nobody_said_is_not_told_to_be_undone_or_looked_at():
+    """A lever is closed, nuts are tightened: who said neither is told neither, whichever is likelier."""
+    rocks = Round(rim_open=Play(play=0.9e-3, push=2.0), rim_closed=Play(play=0.9e-3, push=2.0))
+    faults = diagnose(Readings(found=rocks)).faults
+    (advice,) = (fault.advice for fault in faults if fault.key == "not_clamping")
+    assert SEE_TO_ANY in advice
+    (axle,) = (fault.advice for fault in faults if fault.key == "solid_axle")
+    assert axle.startswith("Say first what holds the wheel.")
