@@ -43,6 +43,11 @@ class Mark(Part):
     count_checked: bool = quantity(
         ONE, "true where the count was looked at again and is right, though another would fit", default=False
     )
+    plays_checked: bool = quantity(
+        ONE,
+        "true where the plays were looked at again and are right, though they look too small",
+        default=False,
+    )
     nut_loose: tuple[Play, ...] = quantity(MM, "play, locknut loose: light push, hard push", default=())
     locked: tuple[Play, ...] = quantity(MM, "play, locked on the bench: light push, hard push", default=())
     clamped: tuple[Play, ...] = quantity(MM, "play, locked and clamped: light push, hard push", default=())

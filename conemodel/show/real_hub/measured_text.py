@@ -6,6 +6,7 @@ import textwrap
 from conemodel.base.plain_text import one_line
 from conemodel.base.table import Table, Words, table_of_words
 from conemodel.base.units import MM
+from conemodel.show.real_hub.doubt_words import in_a_file
 from conemodel.show.real_hub.measured_wording import (
     headline_words,
     known,
@@ -58,6 +59,7 @@ def measured_text(measuring: Measuring) -> str:
         f"{said}. {below}",
         stands_words(measuring.turn),
         f"Next: {act} {why}",
+        in_a_file(measuring.doubt) if measuring.doubt else "",
         misfit_words(measuring),
         worn_words(measuring),
         "\n".join(f"  {line}" for line in unknowns),

@@ -1,13 +1,13 @@
 """A hub measured at marks, in words: what to do next and why, the turn with its chance, what does not fit."""
 
-from conemodel.base.units import DEG, MINUTE, MM
+from conemodel.base.units import DEG, MM
 from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
-from conemodel.show.formatting import number, typeset
+from conemodel.show.formatting import number
+from conemodel.show.real_hub.doubt_words import doubt_words, minutes_number
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
-from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
 from conemodel.tasks.real_hub.reached import DRAWN, Reached, Unmeasured
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
@@ -36,6 +36,7 @@ _WHY = {
         "Play with the nut loose, or the slack of the thread, does not go with it. If the count is right, say so: then "
         "it is the gauge, or the thread."
     ),
+    "plays": "A dial shows whole hundredths of a millimetre. Were millimetres typed where hundredths are asked?",
     "contact": "It tells where the fingers left the cone. With the next reading it tells the thread's slack.",
     "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
     "clamp": "What closing takes is the clamp's. The turn is counted from here.",
@@ -73,7 +74,9 @@ def next_words(measuring: Measuring) -> tuple[str, str]:
     """Return what to do next in a few words, and why."""
     step = measuring.next
     if step.what == "check the count":
-        return "Look at the count again (in a file: correct it, or count_checked = true).", _WHY["count"]
+        return "Look at the count again.", _WHY["count"]
+    if step.what == "check the plays":
+        return "Look at the plays again.", _WHY["plays"]
     if step.what == "leave":
         return "Leave it.", _WHY["sure"]
     if step.what == "turn":
@@ -111,7 +114,7 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
     """Return the largest words and what stands below them: the turn with its chance, or that there is none yet."""
     turn, fitted = measuring.turn, measuring.fitted
     if measuring.doubt:
-        return doubt_words(measuring.doubt), "No turn and no slack is told before the count is right."
+        return doubt_words(measuring.doubt), "No turn before that is right."
     if fitted.clash:
         return (
             "Some readings contradict each other",
@@ -135,23 +138,7 @@ def turned_words(measuring: Measuring) -> str:
     if measuring.turned_to is None:
         return ""
     read = "Read it loose, then locked" if measuring.next.state == "nut loose" else "Lock, clamp and read"
-    return f"Turned: the cone is at {_minutes(measuring.turned_to)}. {read}."
-
-
-def doubt_words(doubt: CountDoubt) -> str:
-    """Return the question that a count in doubt asks.
-
-    >>> doubt_words(CountDoubt(mark=0, count=MINUTE.to_si(60), fits=MINUTE.to_si(15)))
-    '60 minutes? 15 would fit'
-    """
-    asked = f"{_minutes(doubt.count)} minutes?"
-    if doubt.fits is None:
-        return f"{asked} No thread has so much slack"
-    return f"{asked} {_minutes(doubt.fits)} would fit"
-
-
-def _minutes(count: float) -> str:
-    return typeset(f"{MINUTE.from_si(count):g}")
+    return f"Turned: the cone is at {minutes_number(measuring.turned_to)}. {read}."
 
 
 def _chances(right: float, tight: float) -> str:

@@ -7,15 +7,15 @@ import numpy as np
 
 from conemodel.base.units import MINUTE
 from conemodel.parts.measured_hub import MeasuredHub
-from conemodel.parts.real_hub import LEAST_COUNT, MOST_COUNT
+from conemodel.parts.real_hub import MOST_COUNT
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
 from conemodel.tasks.real_hub.readings import Measured
 from conemodel.tasks.real_hub.told import QUANTITIES
 
-COUNTS = MINUTE.to_si(1) * np.arange(LEAST_COUNT, MOST_COUNT + 1)
-"""Every count that may be meant, in whole minutes [rad]."""
+COUNTS = MINUTE.to_si(1) * np.arange(MOST_COUNT + 1)
+"""Every count that may be meant, in whole minutes [rad]: none lies further in than finger contact, where balls stop."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,6 +30,19 @@ class CountDoubt:
     mark: int
     count: float
     fits: float | None
+
+    def mended(self, found: MeasuredHub) -> MeasuredHub:
+        """Return what was read with the count that would fit."""
+        return self._with(found, self.count if self.fits is None else self.fits)
+
+    def confirmed(self, found: MeasuredHub) -> MeasuredHub:
+        """Return what was read with the count looked at again, and right."""
+        return self._with(found, self.count)
+
+    def _with(self, found: MeasuredHub, count: float) -> MeasuredHub:
+        marks = list(found.marks)
+        marks[self.mark] = marks[self.mark].replace(count=count, count_checked=True)
+        return found.at_marks(tuple(marks))
 
 
 def doubt_count(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> CountDoubt | None:
@@ -46,7 +59,7 @@ def doubt_count(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> Count
         for count in _other_counts(scenario, fitted, number, impossible=impossible):
             marks = (*found.marks[:number], mark.replace(count=count), *found.marks[number + 1 :])
             other = fit_real_hub(scenario, readings_at_marks(found.at_marks(marks)))
-            if _all_fits(other) and not _beyond_any_thread(scenario, other):
+            if other.all_fits and not _beyond_any_thread(scenario, other):
                 return CountDoubt(mark=number, count=mark.count, fits=count)
         if impossible and doubt is None:
             doubt = CountDoubt(mark=number, count=mark.count, fits=None)
@@ -59,10 +72,6 @@ def _beyond_any_thread(scenario: Scenario, fitted: Fitted) -> bool:
     At the pitch diameter a ridge is half a pitch wide: worn off by as much, nothing of it is left there. [ISO68-1]
     """
     return fitted.interval(QUANTITIES["slack"].of).low > scenario.axle.thread_pitch / 2
-
-
-def _all_fits(fitted: Fitted) -> bool:
-    return not fitted.clash and not any(each.left_out for each in fitted.readings)
 
 
 def _other_counts(scenario: Scenario, fitted: Fitted, mark: int, *, impossible: bool) -> Iterator[float]:

@@ -63,6 +63,11 @@ class Fitted:
     clash: tuple[int, ...] = ()
     contradictions: tuple[Contradiction, ...] = ()
 
+    @property
+    def all_fits(self) -> bool:
+        """No reading is left out, and none contradict each other."""
+        return not self.clash and not any(each.left_out for each in self.readings)
+
     def interval(self, of: Callable[[Shown], Array]) -> Interval:
         """Return what is known of a quantity now."""
         return weighted_interval(of(self.shown), self.weight)

@@ -13,6 +13,7 @@ from conemodel.parts.scenario import Scenario
 from conemodel.tasks.real_hub.count_doubt import CountDoubt, doubt_count
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
+from conemodel.tasks.real_hub.play_doubt import PlayDoubt, doubt_plays
 from conemodel.tasks.real_hub.readings import Measured
 from conemodel.tasks.real_hub.told import QUANTITIES
 from conemodel.tasks.real_hub.turn_from_mark import (
@@ -46,9 +47,12 @@ MARKS_FIRST = 2
 TIGHT_SHARE = 0.1
 """Share of hubs, as likely as the readings leave them, that may show no play at a new mark [-]."""
 
-What = Literal["check the count", "read", "read again", "back off", "turn", "leave", "start over"]
+What = Literal[
+    "check the count", "check the plays", "read", "read again", "back off", "turn", "leave", "start over"
+]
 Why = Literal[
     "count",
+    "plays",
     "contact",
     "slack",
     "clamp",
@@ -65,8 +69,8 @@ class NextReading:
     """The next thing to do.
 
     Attributes:
-        what: look at a count again, take a reading, take one again, back off to a new mark to read there, make the
-            turn, or leave it.
+        what: look at a count or at plays again, take a reading, take one again, back off to a new mark to read there,
+            make the turn, or leave it.
         why: stable name of the reason.
         mark: number of the mark it is done at; count: how far out that stands [rad]; state: how the hub stands then.
         turn: from the mark before it to `count`, positive out [rad].
@@ -84,13 +88,13 @@ class NextReading:
 class Measuring:
     """A hub that is being measured: what was read, what that tells, the turn, and what to do next.
 
-    While a count is in doubt there is no turn, and what the readings tell rests on that count. Nor is there one once
-    the cone has left the mark that was read: it would be made twice.
+    While a count or plays are in doubt there is no turn, and what the readings tell rests on these. Nor is there one
+    once the cone has left the mark that was read: it would be made twice.
     """
 
     found: MeasuredHub
     fitted: Fitted
-    doubt: CountDoubt | None
+    doubt: CountDoubt | PlayDoubt | None
     turn: TurnFromMark | None
     next: NextReading
 
@@ -116,9 +120,8 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
         NotConverged: no balance of forces, or no likeliest hub, was found.
     """
     fitted = fit_real_hub(scenario, readings_at_marks(found))
-    if doubt := doubt_count(scenario, found, fitted):
-        check = NextReading(what="check the count", why="count", mark=doubt.mark, count=doubt.count)
-        return Measuring(found=found, fitted=fitted, doubt=doubt, turn=None, next=check)
+    if doubt := doubt_plays(scenario, found, fitted) or doubt_count(scenario, found, fitted):
+        return Measuring(found=found, fitted=fitted, doubt=doubt, turn=None, next=_check(found, doubt))
     turn = turn_from_mark(fitted) if is_read_at(fitted, len(found.marks) - 1) else None
     return Measuring(found=found, fitted=fitted, doubt=None, turn=turn, next=_next(found, fitted, turn))
 
@@ -127,6 +130,14 @@ def is_slack_known(fitted: Fitted) -> bool:
     """Tell whether thread slack is known to `SLACK_KNOWN` either way, four times in five."""
     ends = fitted.interval(QUANTITIES["slack"].of)
     return (ends.high - ends.low) / 2 <= SLACK_KNOWN
+
+
+def _check(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> NextReading:
+    """Return what to look at again."""
+    count = found.marks[doubt.mark].count or 0.0
+    if isinstance(doubt, PlayDoubt):
+        return NextReading(what="check the plays", why="plays", mark=doubt.mark, count=count)
+    return NextReading(what="check the count", why="count", mark=doubt.mark, count=count)
 
 
 def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> NextReading:

@@ -6,9 +6,11 @@ from conemodel.base.units import MINUTE, MM
 from conemodel.parts.measured_hub import MOST_PLAY, Mark, MeasuredHub, ReadBy
 from conemodel.parts.real_hub import LEAST_COUNT, MOST_COUNT, STATES, State
 from conemodel.parts.toml_files import read_part, write_part
+from conemodel.show.real_hub.doubt_words import confirm_words, mend_words
 from conemodel.show.real_hub.measured_wording import push_words
 from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
+from conemodel.tasks.real_hub.play_doubt import PlayDoubt
 from conemodel.ui.own_file import OwnFile
 
 MEASURED: OwnFile[MeasuredHub] = OwnFile(
@@ -62,7 +64,7 @@ def ask_next(measuring: Measuring) -> None:
     if step.what in ("leave", "start over"):
         return
     if measuring.doubt:
-        _ask_which_count(found, measuring.doubt)
+        _ask_again(found, measuring.doubt)
         return
     if step.what in ("turn", "back off"):
         count = _ask_count(step)
@@ -92,20 +94,20 @@ def ask_next(measuring: Measuring) -> None:
     )
 
 
-def _ask_which_count(found: MeasuredHub, doubt: CountDoubt) -> None:
-    """Draw the buttons that confirm a count in doubt, or correct it."""
+def _ask_again(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> None:
+    """Draw the buttons that confirm a count or plays in doubt, or correct them."""
     with st.container(horizontal=True):
-        if doubt.fits is not None:
-            words = f"It was {MINUTE.from_si(doubt.fits):g} minutes"
-            st.button(words, type="primary", on_click=_set_count, args=(found, doubt.mark, doubt.fits))
-        words = f"{MINUTE.from_si(doubt.count):g} minutes is right"
-        st.button(words, on_click=_set_count, args=(found, doubt.mark, doubt.count))
+        if words := mend_words(doubt):
+            st.button(words, type="primary", on_click=_take_mended, args=(found, doubt))
+        st.button(confirm_words(doubt), on_click=_take_confirmed, args=(found, doubt))
 
 
-def _set_count(found: MeasuredHub, number: int, count: float) -> None:
-    marks = list(found.marks)
-    marks[number] = marks[number].replace(count=count, count_checked=True)
-    MEASURED.take(found.at_marks(tuple(marks)))
+def _take_mended(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> None:
+    MEASURED.take(doubt.mended(found))
+
+
+def _take_confirmed(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> None:
+    MEASURED.take(doubt.confirmed(found))
 
 
 def _ask_count(step: NextReading) -> float:

@@ -84,8 +84,8 @@ def follow(hub: Hub, gauge: ReadBy, dice: np.random.Generator, *, next_clamp: fl
         again += step.what == "read again"
         if again > MOST_TAKEN_AGAIN:
             return course
-        if step.what == "check the count":  # every count of these is right: who looks again says so
-            found = _confirmed(found, step.mark)
+        if measuring.doubt:  # every number of these is right: who looks again says so
+            found = measuring.doubt.confirmed(found)
             continue
         if step.what in ("turn", "leave"):
             course.said = course.said or measuring
@@ -103,12 +103,6 @@ def follow(hub: Hub, gauge: ReadBy, dice: np.random.Generator, *, next_clamp: fl
         found = _read(bench, found, step)
         course.readings += len(course.ends) == 0 and step.what == "read"
     return course
-
-
-def _confirmed(found: MeasuredHub, mark: int) -> MeasuredHub:
-    marks = list(found.marks)
-    marks[mark] = marks[mark].replace(count_checked=True)
-    return found.at_marks(tuple(marks))
 
 
 def _read(bench: Bench, found: MeasuredHub, step: NextReading) -> MeasuredHub:

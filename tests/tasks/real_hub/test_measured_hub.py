@@ -12,6 +12,7 @@ from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.measured_hub import Mark, MeasuredHub, ReadBy
 from conemodel.parts.toml_files import read_scenario, write_part
 from conemodel.show.real_hub.measured_wording import headline_words, misfit_words, next_words, worn_words
+from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, count_with_play, measure_hub
 from conemodel.tasks.real_hub.taken_over import measured_scenario, measured_summary
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
@@ -232,7 +233,7 @@ def test_a_count_that_play_with_the_nut_loose_denies_is_asked_for_before_anythin
 def test_slack_that_no_thread_has_is_asked_for_even_without_play_with_the_nut_loose():
     """Half a pitch, 0.5 mm, is all the ridge there is at the pitch diameter [ISO68-1]; 0.30 mm of it is a worn one."""
     doubt = measure(mark(60, (), (0.15, 0.15), (0.10, 0.10))).doubt
-    assert doubt is not None
+    assert isinstance(doubt, CountDoubt)
     assert doubt.fits == pytest.approx(MINUTE.to_si(15), abs=MINUTE.to_si(3.1))
     assert measure(mark(24, (0.39, 0.39), (0.075, 0.075), (0.025, 0.025))).doubt is None
     assert measure(mark(30, (), (0.15, 0.15), (0.10, 0.10))).doubt is None

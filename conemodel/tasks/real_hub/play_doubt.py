@@ -1,0 +1,89 @@
+"""Plays that are asked for again: millimetres written down where hundredths belong are a hundred times too small."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from conemodel.base.errors import NotConverged
+from conemodel.base.units import MM
+from conemodel.parts.measured_hub import Mark, MeasuredHub
+from conemodel.parts.real_hub import STATES, State
+from conemodel.parts.scenario import Scenario
+from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
+from conemodel.tasks.real_hub.marked_readings import readings_at_marks
+
+DIVISION = MM.to_si(0.01)
+"""What a dial is read to, and written down in [m]: a play between none and one division is none that it shows."""
+
+MOST_MEANT = MM.to_si(3.0)
+"""Most play that a hub is likely to have been read with [m]. Judgement."""
+
+TIMES = 100
+"""Divisions in a millimetre [-]."""
+
+Plays = Mapping[State, tuple[float, ...]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlayDoubt:
+    """Plays to be looked at again.
+
+    Attributes:
+        mark: number of the mark they were read at; read: the first of them as it was given [m].
+        meant: by state, every play of it as it was probably meant [m].
+    """
+
+    mark: int
+    read: float
+    meant: Plays
+
+    def mended(self, found: MeasuredHub) -> MeasuredHub:
+        """Return what was read with these plays as they were probably meant."""
+        return self._with(found, **{name: self.meant[s] for name, s in STATES.items() if s in self.meant})
+
+    def confirmed(self, found: MeasuredHub) -> MeasuredHub:
+        """Return what was read with these plays looked at again, and right."""
+        return self._with(found, plays_checked=True)
+
+    def _with(self, found: MeasuredHub, **changed: object) -> MeasuredHub:
+        marks = list(found.marks)
+        marks[self.mark] = marks[self.mark].replace(**changed)
+        return found.at_marks(tuple(marks))
+
+
+def doubt_plays(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> PlayDoubt | None:
+    """Return the first plays of a dial that are below what it shows, or fit if taken a hundredfold; None for none.
+
+    Raises:
+        NotConverged: no balance of forces was found.
+    """
+    if found.read_by == "ruler at the rim":
+        return None
+    unsure = [(number, mark) for number, mark in enumerate(found.marks) if not mark.plays_checked]
+    if not fitted.all_fits:
+        for number, mark in unsure:
+            plays = [play for there in mark.plays.values() for play in there]
+            doubt = _taken_hundredfold(number, mark, below=MOST_MEANT / TIMES)
+            if doubt and max(plays) * TIMES <= MOST_MEANT and _would_fit(scenario, doubt.mended(found)):
+                return doubt
+    below_all = (_taken_hundredfold(number, mark, below=DIVISION) for number, mark in unsure)
+    return next((doubt for doubt in below_all if doubt), None)
+
+
+def _would_fit(scenario: Scenario, found: MeasuredHub) -> bool:
+    """Tell whether all that was read fits; what no hub at all shows does not."""
+    try:
+        return fit_real_hub(scenario, readings_at_marks(found)).all_fits
+    except NotConverged:
+        return False
+
+
+def _taken_hundredfold(number: int, mark: Mark, *, below: float) -> PlayDoubt | None:
+    """Return a doubt in the plays of a mark that are less than `below` [m]; None where there are none."""
+    meant: dict[State, tuple[float, ...]] = {}
+    small: list[float] = []
+    for state, plays in mark.plays.items():
+        doubted = [play for play in plays if 0 < play < below * (1 - 1e-6)]
+        if doubted:
+            small += doubted
+            meant[state] = tuple(play * TIMES if play in doubted else play for play in plays)
+    return PlayDoubt(mark=number, read=small[0], meant=meant) if small else None
