@@ -85,14 +85,16 @@ def ladder_titles() -> dict[str, str]:
     return {name: f"{one.number}. {one.name}" if one.number else one.name for name, one in ladder().items()}
 
 
-def class_links(exercise: str, *, salt: str, first: int = 1, count: int = 1) -> tuple[str, ...]:
-    """Return a set of links for a class, one seed each.
+def class_links(
+    exercise: str, *, salt: str, first: int = 1, count: int = 1, training: bool = False
+) -> tuple[str, ...]:
+    """Return a set of links for a class, one seed each, to the assessed round or to the coached one.
 
     >>> class_links("04-locknut", salt="evening", count=2)
     ('04-locknut.evening.1', '04-locknut.evening.2')
     """
     seeds: Iterable[int] = range(first, first + count)
-    codes = tuple(Link(exercise=exercise, salt=salt, seed=seed).code for seed in seeds)
+    codes = tuple(Link(exercise=exercise, salt=salt, seed=seed, training=training).code for seed in seeds)
     for code in codes:
         read_link(code)
     return codes

@@ -4,14 +4,15 @@ from collections.abc import Callable, Mapping
 
 import streamlit as st
 
-from conemodel.base.errors import ConemodelError, InputProblems
+from conemodel.base.errors import ConemodelError
 from conemodel.base.table import csv_text
 from conemodel.record.attempts import attempts, delete_name, delete_nameless
 from conemodel.record.database import Database
 from conemodel.record.progress import list_attempts, list_class
-from conemodel.tasks.practice.catalogue import class_links, ladder_titles
+from conemodel.tasks.practice.catalogue import ladder_titles
 from conemodel.ui.files import offer_file, say_problems
 from conemodel.ui.frame import begin_page, end_page, table
+from conemodel.ui.practice.class_links import show_links
 from conemodel.ui.practice.name import ask_name
 from conemodel.ui.practice.plan import done_so_far
 from conemodel.ui.practice.trained import show_done
@@ -77,31 +78,9 @@ def _class() -> None:
         st.info("Name the class, for instance evening-2. Its links and its table go by that name.")
         return
     st.header("Links for the class", anchor=False)
-    _links(salt)
+    show_links(salt)
     st.header("How the class did", anchor=False)
     _class_table(salt)
-
-
-def _links(salt: str) -> None:
-    titles = ladder_titles()
-    left, right = st.columns([3, 1])
-    exercise = left.selectbox("Exercise", list(titles), format_func=lambda n: titles[n], key="class_exercise")
-    count = right.number_input("Hubs", 1, 60, 12, key="class_count", help="One link each.")
-    try:
-        codes = class_links(str(exercise), salt=salt, count=int(count))
-    except InputProblems as error:
-        say_problems("That name cannot stand in a link.", error)
-        return
-    links = "\n".join(f"{_address()}/practise?exercise={exercise}&link={code}" for code in codes)
-    st.code(links, language=None, wrap_lines=True)
-    offer_file("Links (text)", "links.txt", links + "\n")
-    st.caption("A link names exercise, class and number. It gives no hidden number away.")
-
-
-def _address() -> str:
-    """Return the address this page was opened at, as far as the browser told it."""
-    url = st.context.url or ""
-    return url.split("?")[0].rstrip("/").rsplit("/", 1)[0] if url else ""
 
 
 def _class_table(salt: str) -> None:
