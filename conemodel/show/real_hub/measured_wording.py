@@ -5,6 +5,7 @@ from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
 from conemodel.show.formatting import number
 from conemodel.show.real_hub.doubt_words import doubt_words, minutes_number
+from conemodel.show.real_hub.read_again_words import WHY_AGAIN, read_again_words
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
@@ -40,10 +41,7 @@ _WHY = {
     "contact": "It tells where the fingers left the cone. With the next reading it tells the thread's slack.",
     "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
     "clamp": "What closing takes is the clamp's. The turn is counted from here.",
-    "slipped": (
-        "It does not fit the others. Set the gauge afresh and read both pushes again. If it reads the same, go on to a "
-        "new mark."
-    ),
+    **WHY_AGAIN,
     "no play locked": "It is tight once locked, and a tight hub shows a gauge nothing. Further out it has play.",
     "no play clamped": "It is tight once clamped, and a tight hub shows a gauge nothing. Further out it has play.",
     "not sure": "One mark more makes the turn surer.",
@@ -115,6 +113,8 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
     turn, fitted = measuring.turn, measuring.fitted
     if measuring.doubt:
         return doubt_words(measuring.doubt), "No turn before that is right."
+    if measuring.again:
+        return read_again_words(measuring, measuring.again)
     if fitted.clash:
         return (
             "Some readings contradict each other",

@@ -14,7 +14,7 @@ from conemodel.tasks.real_hub.count_doubt import CountDoubt, doubt_count
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
 from conemodel.tasks.real_hub.play_doubt import PlayDoubt, doubt_plays
-from conemodel.tasks.real_hub.readings import Measured
+from conemodel.tasks.real_hub.read_again import NO_PLAY, ReadAgain, WhyAgain, find_read_again
 from conemodel.tasks.real_hub.told import QUANTITIES
 from conemodel.tasks.real_hub.turn_from_mark import (
     TurnFromMark,
@@ -31,13 +31,6 @@ READABLE: dict[ReadBy, float] = {
 }
 """Least end play that is well read [m]: two divisions of a gauge; by ruler some 0.6 mm at the rim. Judgement."""
 
-NO_PLAY: dict[ReadBy, float] = {
-    "dial along the axle": 10e-6,
-    "dial at the rim": 0.1e-3,
-    "ruler at the rim": 0.3e-3,
-}
-"""A play read below this may be none at all [m]: a division, what is just felt at the rim, what a ruler errs by."""
-
 SLACK_KNOWN = 10e-6
 """Half the range, four times in five, from which thread slack counts as known [m]: a division of a gauge."""
 
@@ -50,18 +43,12 @@ TIGHT_SHARE = 0.1
 What = Literal[
     "check the count", "check the plays", "read", "read again", "back off", "turn", "leave", "start over"
 ]
-Why = Literal[
-    "count",
-    "plays",
-    "contact",
-    "slack",
-    "clamp",
-    "slipped",
-    "no play locked",
-    "no play clamped",
-    "not sure",
-    "sure",
-]
+Why = (
+    WhyAgain
+    | Literal[
+        "count", "plays", "contact", "slack", "clamp", "no play locked", "no play clamped", "not sure", "sure"
+    ]
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,12 +76,14 @@ class Measuring:
     """A hub that is being measured: what was read, what that tells, the turn, and what to do next.
 
     While a count or plays are in doubt there is no turn, and what the readings tell rests on these. Nor is there one
-    once the cone has left the mark that was read: it would be made twice.
+    while a reading is to be taken `again` at the mark where the cone stands, or once the cone has left the mark that
+    was read: it would be made twice.
     """
 
     found: MeasuredHub
     fitted: Fitted
     doubt: CountDoubt | PlayDoubt | None
+    again: ReadAgain | None
     turn: TurnFromMark | None
     next: NextReading
 
@@ -121,9 +110,15 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
     """
     fitted = fit_real_hub(scenario, readings_at_marks(found))
     if doubt := doubt_plays(scenario, found, fitted) or doubt_count(scenario, found, fitted):
-        return Measuring(found=found, fitted=fitted, doubt=doubt, turn=None, next=_check(found, doubt))
+        return Measuring(
+            found=found, fitted=fitted, doubt=doubt, again=None, turn=None, next=_check(found, doubt)
+        )
+    if again := find_read_again(found, fitted):
+        step = _read_again(found, again)
+        return Measuring(found=found, fitted=fitted, doubt=None, again=again, turn=None, next=step)
     turn = turn_from_mark(fitted) if is_read_at(fitted, len(found.marks) - 1) else None
-    return Measuring(found=found, fitted=fitted, doubt=None, turn=turn, next=_next(found, fitted, turn))
+    step = _next(found, fitted, turn)
+    return Measuring(found=found, fitted=fitted, doubt=None, again=None, turn=turn, next=step)
 
 
 def is_slack_known(fitted: Fitted) -> bool:
@@ -142,8 +137,6 @@ def _check(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> NextReading:
 
 def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> NextReading:
     """Return what to do next."""
-    if slipped := _slipped(fitted, len(found.marks) - 1):
-        return slipped
     if not found.marks or not found.marks[-1].is_read:
         return _at_new_mark(found, fitted, first=not fitted.readings)
     mark, number = found.marks[-1], len(found.marks) - 1
@@ -174,19 +167,11 @@ def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> Next
     )
 
 
-def _slipped(fitted: Fitted, mark: int) -> NextReading | None:
-    """Return the first reading at a `mark` that does not fit the others, to be taken again; None where all fit.
-
-    What was read at marks before cannot be read again: the cone has left them.
-    """
-    for place, checked in enumerate(fitted.readings):
-        reading = checked.reading
-        doubted = checked.left_out or place in fitted.clash
-        if doubted and isinstance(reading, Measured) and reading.mark == mark:
-            return NextReading(
-                what="read again", why="slipped", mark=mark, count=reading.count, state=reading.state
-            )
-    return None
+def _read_again(found: MeasuredHub, again: ReadAgain) -> NextReading:
+    number, mark = len(found.marks) - 1, found.marks[-1]
+    return NextReading(
+        what="read again", why=again.why, mark=number, count=mark.count or 0.0, state=again.state
+    )
 
 
 def _last_state(mark: Mark) -> State:

@@ -3,7 +3,7 @@
 import streamlit as st
 
 from conemodel.base.units import MINUTE, MM
-from conemodel.parts.measured_hub import MOST_PLAY, Mark, MeasuredHub, ReadBy
+from conemodel.parts.measured_hub import MOST_PLAY, PLACES, Mark, MeasuredHub, ReadBy
 from conemodel.parts.real_hub import LEAST_COUNT, MOST_COUNT, STATES, State
 from conemodel.parts.toml_files import read_part, write_part
 from conemodel.show.real_hub.doubt_words import confirm_words, mend_words
@@ -92,6 +92,9 @@ def ask_next(measuring: Measuring) -> None:
         disabled=not read,
         width="stretch",
     )
+    if step.what == "read again" and len(found.marks) < len(PLACES):
+        # what reads the same again is locked once more at its pen line, and read as a mark of its own
+        st.button("It reads the same: locked anew", on_click=_keep_mark, args=(found, count), width="stretch")
 
 
 def _ask_again(found: MeasuredHub, doubt: CountDoubt | PlayDoubt) -> None:

@@ -227,7 +227,7 @@ def test_a_count_that_play_with_the_nut_loose_denies_is_asked_for_before_anythin
     assert worn_words(asked) == misfit_words(asked) == ""
     confirmed = measure(wrong.replace(count_checked=True))
     assert confirmed.doubt is None
-    assert confirmed.turn is not None
+    assert (confirmed.next.what, confirmed.next.state) == ("read again", "nut loose")
 
 
 def test_slack_that_no_thread_has_is_asked_for_even_without_play_with_the_nut_loose():
