@@ -42,12 +42,15 @@ def last_of_wheel(card: Card, cards: Iterable[Card]) -> Card | None:
 
 
 def came_back(card: Card, before: Card) -> tuple[str, ...]:
-    """Return what was put right on the last card and is found again, in sentences."""
+    """Return what was put right on the last card and is found again, in sentences, an if before what is not sure."""
     days = (date.fromisoformat(card.begun_at[:10]) - date.fromisoformat(before.begun_at[:10])).days
     since = (
         f"{days} day{'' if days == 1 else 's'} after the last card" if days else "on the day of the last card"
     )
-    return tuple(f"{words}, {since}." for words in _came_back(card, before))
+    found = _came_back(card, before)
+    if not is_same_wheel(card, before):
+        found = (f"If it is the same wheel: {words[:1].lower()}{words[1:]}" for words in found)
+    return tuple(f"{words}, {since}." for words in found)
 
 
 def _came_back(card: Card, before: Card) -> Iterator[str]:

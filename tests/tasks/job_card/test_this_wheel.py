@@ -86,12 +86,15 @@ def test_a_letter_with_its_accent_is_the_same_as_one_sign_or_as_two() -> None:
 
 def test_play_that_comes_back_is_said_with_its_days() -> None:
     """From 1 January to 1 March 2026 are 59 days: the calendar."""
-    again = card_with(REAR | {"found_play_closed": "clear"}, begun=NOW.begun_at)
-    assert came_back(again, earlier({"play_closed": "none"})) == (
+    again = card_with(REAR | {"tag": "7", "found_play_closed": "clear"}, begun=NOW.begun_at)
+    assert came_back(again, earlier({"tag": "7", "play_closed": "none"})) == (
         "Seen on 2026-01-01, left without play: play is back, 59 days after the last card.",
     )
-    assert came_back(again, earlier({"play_closed": "slight"})) == ()
-    assert came_back(NOW, earlier({"play_closed": "none"})) == ()
+    assert came_back(again, earlier({"tag": "8", "play_closed": "none"})) == (
+        "If it is the same wheel: seen on 2026-01-01, left without play: play is back, 59 days after the last card.",
+    )
+    assert came_back(again, earlier({"tag": "7", "play_closed": "slight"})) == ()
+    assert came_back(NOW, earlier({"tag": "a 7", "play_closed": "none"})) == ()
 
 
 def test_then_and_now_stand_side_by_side() -> None:
