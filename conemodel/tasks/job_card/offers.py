@@ -45,7 +45,8 @@ def offers_at(
 
     `before` is the last card of the same wheel, `hub` what is known of the hub.
     """
-    offered = (*_from_hub(place, hub), *_from_before(place, before), *_usual(place, card, today))
+    known = (*_from_hub(place, hub), *_from_before(place, before))
+    offered = (*known, *_usual(place, card, today), *(() if known else _in_use(place, card)))
     alike = {tuple(offer.answers.items()): offer for offer in reversed(offered)}
     return tuple(offer for offer in offered if alike[tuple(offer.answers.items())] is offer)
 
@@ -145,7 +146,7 @@ def _family(card: Card) -> Family:
 
 
 def _of_family(place: Place, family: Family) -> Iterator[Offer]:
-    """Yield what is usual of a kind of hub, and the other widths in use within its range."""
+    """Yield what is usual of a kind of hub."""
     match place.step:
         case "ball_count":
             count, size = family.ball_count.usual, size_name(family.ball_diameter.usual)
@@ -153,11 +154,16 @@ def _of_family(place: Place, family: Family) -> Iterator[Offer]:
         case "fixed_protrusion":
             yield _length(place, family.protrusion.usual, " as usual")
         case "width":
-            low, usual, high = family.over_locknut_width
-            yield _length(place, usual, " as usual")
-            for width in WIDTHS[family.front]:
-                if low <= width <= high and width != usual:
-                    yield _length(place, width)
+            yield _length(place, family.over_locknut_width.usual, " as usual")
+
+
+def _in_use(place: Place, card: Card) -> Iterator[Offer]:
+    """Yield the other widths in use within the range of a card's kind of hub."""
+    family = _family(card)
+    low, usual, high = family.over_locknut_width
+    for width in WIDTHS[family.front]:
+        if place.step == "width" and low <= width <= high and width != usual:
+            yield _length(place, width)
 
 
 def _length(place: Place, length: float, why: str = "") -> Offer:

@@ -71,10 +71,12 @@ def test_what_is_usual_on_a_card_is_what_a_hub_of_ones_own_starts_from(family: s
         assert first.words.endswith(" as usual")
 
 
-def test_widths_in_use_stand_beside_the_usual_one() -> None:
+def test_widths_in_use_stand_beside_the_usual_one_where_nothing_is_known() -> None:
     """Rear hubs with a quick release are 126, 130 and 135 mm wide: common practice, no source."""
     offered = offers_at(Place("width"), card_with(REAR), today=TODAY)
     assert [offer.words for offer in offered] == ["130 as usual", "126", "135"]
+    known = offers_at(Place("width"), card_with(REAR), today=TODAY, before=BEFORE)
+    assert [offer.words for offer in known] == ["126.5 as before", "130 as usual"]
 
 
 def test_a_recheck_counts_days_from_today() -> None:
