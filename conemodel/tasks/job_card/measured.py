@@ -81,6 +81,18 @@ def read_measured(text: str) -> Measured | None:
         return None
 
 
+def readings_kept(text: str) -> str:
+    """Return the readings of a measurement as their file, to go on from; empty where the cone stands as read no more.
+
+    What was carried from the last job keeps them too, but a cone that came off since stands at none of their marks.
+    """
+    measured = read_measured(text)
+    if measured is None or (measured.turn is None and measured.turned_to is None):
+        return ""
+    readings = json.loads(text).get("readings")
+    return readings if isinstance(readings, str) else ""
+
+
 def without_turn(text: str) -> str:
     """Return what was measured as far as it lasts: a cone that was taken off stands nowhere that a turn counts from."""
     if read_measured(text) is None:

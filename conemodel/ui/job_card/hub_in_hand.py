@@ -80,7 +80,7 @@ def measure_hub_of(card: Card) -> None:
     """Go to Measure a hub with the hub of a card, as it is described."""
     if hub := hub_of(card):
         take_own_hub(hub)
-    read_for(card.id)
+    read_for(card)
     st.switch_page(st.session_state.pages["measure-a-hub"])
 
 

@@ -32,7 +32,7 @@ from conemodel.ui.frame import begin_page, end_page, say_no_answer, table
 from conemodel.ui.own_hub import take_own_hub
 from conemodel.ui.picture import draw_by_width
 from conemodel.ui.real_hub.next_entry import MEASURED, ask_how_read, ask_next, clear, found_so_far, take_back
-from conemodel.ui.real_hub.to_card import card_measured, offer_card
+from conemodel.ui.real_hub.to_card import card_measured, offer_card, offer_set_aside
 
 DESCRIBED = "measured_as_described"
 """Where the measured hub that was taken over stands beside the same as it was described."""
@@ -118,6 +118,7 @@ def _draw_undo(found: MeasuredHub) -> None:
         with st.popover("Clear"):
             st.markdown("Every reading of this hub is cleared.")
             st.button("Clear all", on_click=clear)
+        offer_set_aside()
     with st.expander("Bring readings as a file"):
         ask_file("Readings", _take, key="measured_file", refused="Not taken. The readings are as they were.")
 
@@ -140,8 +141,7 @@ def _draw_result(measuring: Measuring, hub: Scenario, card: Card | None) -> None
         st.caption(TRUTH)
     with st.expander("Every reading beside the model"):
         table(list_readings(measuring.fitted))
-    if card:
-        offer_card(measuring, card)
+    offer_card(measuring, card)
     with st.container(horizontal=True):
         if measuring.tells_slack:
             st.button("Take this hub to Set the cone and Check", on_click=_take_over, args=(measuring, hub))

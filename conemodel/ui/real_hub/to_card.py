@@ -1,16 +1,19 @@
 """A measured hub put on a job card: the one it is measured for, else the one that was opened last in this visit."""
 
 import json
+from contextlib import suppress
 
 import streamlit as st
 
-from conemodel.base.errors import ConemodelError
+from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_page
 from conemodel.parts.measured_hub import MeasuredHub
-from conemodel.record.cards import answer, find_card
+from conemodel.parts.toml_files import read_part
+from conemodel.record.cards import answer, begin_card, find_card
 from conemodel.record.database import Database
 from conemodel.tasks.job_card.advice import answers_of_measured
 from conemodel.tasks.job_card.card import Card
+from conemodel.tasks.job_card.measured import readings_kept
 from conemodel.tasks.real_hub.next_reading import Measuring
 from conemodel.tasks.real_hub.taken_over import measured_summary
 from conemodel.ui.real_hub.next_entry import MEASURED, found_so_far
@@ -23,15 +26,48 @@ READ_FOR = "measured_for_card"
 OF_OTHERS = "measured_of_cards"
 """Where readings wait that were taken for other cards, by the card's id."""
 
+NO_CARD = ""
+"""Stands for the card's id where readings were taken for none."""
 
-def read_for(card_id: str) -> None:
-    """Measure the hub of a card: readings that were taken for another one wait for that one."""
-    before = st.session_state.get(READ_FOR)
-    if before not in (None, card_id):
-        waiting: dict[str, MeasuredHub] = st.session_state.setdefault(OF_OTHERS, {})
-        waiting[before] = found_so_far()
-        MEASURED.take(waiting.get(card_id, MeasuredHub()))
-    st.session_state[READ_FOR] = card_id
+
+def read_for(card: Card) -> None:
+    """Measure the hub of a card: readings that were taken for another one, or for none, wait for it.
+
+    Those of this card go on from where they were left in this visit, else from what stands on it. Readings for no card
+    are its own where it has none.
+    """
+    before, now, kept = st.session_state.get(READ_FOR, NO_CARD), found_so_far(), _kept_on(card)
+    waiting: dict[str, MeasuredHub] = st.session_state.setdefault(OF_OTHERS, {})
+    if before != card.id and now.marks and (before or kept.marks):
+        waiting[before], now = now, MeasuredHub()
+    if not now.marks:
+        now = waiting.pop(card.id, kept)
+    MEASURED.take(now if now.marks else kept)
+    st.session_state[READ_FOR] = card.id
+
+
+def _kept_on(card: Card) -> MeasuredHub:
+    """Return the readings that stand on a card, none where there are none to go on from."""
+    if text := readings_kept(card.text("measured")):
+        with suppress(InputProblems):
+            return read_part(MeasuredHub, text.encode(), name="the readings of this card")
+    return MeasuredHub(read_by=found_so_far().read_by)
+
+
+def offer_set_aside() -> None:
+    """Draw the way back to readings for no card that wait while the hub of a card is measured."""
+    if NO_CARD in st.session_state.get(OF_OTHERS, {}):
+        st.button("Back to the readings without a card", on_click=_take_set_aside)
+
+
+def _take_set_aside() -> None:
+    waiting: dict[str, MeasuredHub] = st.session_state[OF_OTHERS]
+    if READ_FOR in st.session_state:
+        waiting[st.session_state[READ_FOR]] = found_so_far()
+    for place in (READ_FOR, CARD_IN_HAND):
+        st.session_state.pop(place, None)
+    st.query_params.pop(CARD, None)
+    MEASURED.take(waiting.pop(NO_CARD))
 
 
 def card_measured(*, begun: bool) -> Card | None:
@@ -63,9 +99,12 @@ def card_measured(*, begun: bool) -> Card | None:
     return card
 
 
-def offer_card(measuring: Measuring, card: Card) -> None:
-    """Draw the button that puts a measured hub on a card, and once it stands there the way to it."""
+def offer_card(measuring: Measuring, card: Card | None) -> None:
+    """Draw the button that puts a measured hub on a card, a new one for none, and once it is there the way to it."""
     if not measuring.tells_slack:
+        return
+    if card is None:
+        st.button("New job card with this", key="measured_to_new", on_click=_begin_with, args=(measuring,))
         return
     which = _which(card)
     if card.answer("measured") != _record(measuring):
@@ -78,6 +117,16 @@ def offer_card(measuring: Measuring, card: Card) -> None:
 
 def _which(card: Card) -> str:
     return f"the card of tag {for_page(card.text('tag'))}" if card.answer("tag") else "the card without a tag"
+
+
+def _begin_with(measuring: Measuring) -> None:
+    try:
+        card = begin_card(Database())
+    except ConemodelError as error:
+        st.toast(f"No card could be begun: {for_page(str(error))}")
+        return
+    st.session_state[CARD_IN_HAND] = st.session_state[READ_FOR] = card.id
+    _put(card, measuring)
 
 
 def _put(card: Card, measuring: Measuring) -> None:

@@ -7,7 +7,7 @@ import pytest
 
 from conemodel.tasks.job_card.advice import answers_of_measured
 from conemodel.tasks.job_card.card import Place
-from conemodel.tasks.job_card.measured import UNREADABLE, read_measured
+from conemodel.tasks.job_card.measured import UNREADABLE, read_measured, readings_kept, without_turn
 from conemodel.tasks.job_card.steps import STEPS
 from conemodel.tasks.job_card.turn_left import measured_turn
 from tests.tasks.job_card.cards import card_with
@@ -36,6 +36,15 @@ def test_a_turn_that_was_made_is_no_longer_advised() -> None:
     assert turn is not None
     assert turn.minutes is None
     assert "made, to 9 minutes out of finger contact: not read there yet" in turn.words
+
+
+def test_its_readings_are_gone_on_from_only_while_the_cone_stands_as_it_was_read() -> None:
+    kept = json.dumps(KEPT | {"readings": "name = 'one'"})
+    assert readings_kept(kept) == "name = 'one'"
+    assert (
+        readings_kept(json.dumps(KEPT | {"readings": "", "turn_minutes": None, "turned_to_minutes": 9})) == ""
+    )
+    assert readings_kept(without_turn(kept)) == readings_kept(json.dumps(KEPT)) == readings_kept("x") == ""
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.base.units import MINUTE, MM
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.measured_hub import Mark, MeasuredHub
-from conemodel.record.cards import answer, begin_card, find_card
+from conemodel.record.cards import all_cards, answer, begin_card, find_card
 from conemodel.record.database import Database
 from conemodel.tasks.job_card.card import Place
 from conemodel.tasks.job_card.measured import read_measured
@@ -46,8 +46,42 @@ def labels(app: AppTest) -> list[str]:
     return [button.label for button in app.button if button.label.startswith("Put it on")]
 
 
-def test_without_a_card_in_hand_nothing_is_offered() -> None:
-    assert labels(opened(None)) == labels(opened("deleted since")) == []
+def test_without_a_card_in_hand_none_is_named() -> None:
+    assert labels(opened("deleted since")) == []
+
+
+def test_without_a_card_in_hand_a_new_one_takes_what_was_measured(database: Database) -> None:
+    app = opened(None)
+    assert labels(app) == []
+    app.button(key="measured_to_new").click().run()
+    assert not app.exception
+    card = find_card(app.session_state[CARD_IN_HAND], database)
+    assert read_measured(card.text("measured"))
+    assert any("It stands on the card without a tag" in each.value for each in app.markdown)
+    assert not [button for button in app.button if button.key == "measured_to_new"]
+
+
+def test_a_card_that_holds_a_measurement_opens_it_again(database: Database) -> None:
+    opened(None).button(key="measured_to_new").click().run()
+    other = begin_card(database)
+    (holds,) = (card for card in all_cards(database) if card.id != other.id)
+
+    def measure_again() -> None:
+        import streamlit as st
+
+        from conemodel.record.cards import find_card
+        from conemodel.record.database import Database
+        from conemodel.ui.real_hub.to_card import read_for
+
+        for card_id in st.session_state.wanted:
+            read_for(find_card(card_id, Database()))
+
+    app = AppTest.from_function(measure_again, default_timeout=PATIENCE)
+    for wanted, read in (([holds.id], READ), ([other.id], MeasuredHub()), ([holds.id], READ)):
+        app.session_state["wanted"] = wanted
+        app.run()
+        assert not app.exception
+        assert app.session_state[f"own_{MEASURED.what}"] == read
 
 
 def test_a_reload_goes_on_with_the_card_that_the_address_names(database: Database) -> None:
@@ -128,3 +162,30 @@ def test_what_was_measured_goes_on_the_card_and_into_its_hub(database: Database)
     low, high = known.axle.backlash_range
     assert low < measured.slack.low < measured.slack.high < high
     assert high - low < plain.axle.backlash_range[1] - plain.axle.backlash_range[0]
+
+
+def test_readings_for_no_card_wait_while_a_card_opens_its_own(database: Database) -> None:
+    opened(None).button(key="measured_to_new").click().run()
+    (holds,) = all_cards(database)
+    unowned = READ.replace(first=READ.first.replace(clamped=()))
+
+    def page_of_card() -> None:
+        import streamlit as st
+
+        from conemodel.record.cards import find_card
+        from conemodel.record.database import Database
+        from conemodel.ui.real_hub import measure
+        from conemodel.ui.real_hub.to_card import read_for
+
+        if wanted := st.session_state.pop("wanted", ""):
+            read_for(find_card(wanted, Database()))
+        measure.page()
+
+    app = AppTest.from_function(page_of_card, default_timeout=PATIENCE)
+    app.session_state["wanted"], app.session_state[f"own_{MEASURED.what}"] = holds.id, unowned
+    app.run()
+    assert app.session_state[f"own_{MEASURED.what}"] == READ
+    (back,) = (button for button in app.button if button.label == "Back to the readings without a card")
+    back.click().run()
+    assert app.session_state[f"own_{MEASURED.what}"] == unowned
+    assert CARD not in app.query_params
