@@ -12,6 +12,7 @@
   for (const text of texts) {
     if (!within(text.box, text.svg.getBoundingClientRect())) say(text, "cut off");
     for (const mark of marksOf(text)) say(text, mark.getAttribute("class"));
+    if (text.node.matches(".inside") && !isClearOfHatching(text)) say(text, "hatching");
     for (const part of partsOf(text)) if (straddles(text, part)) say(text, `edge of ${part.getAttribute("class")}`);
   }
   for (const name of ["ball", "inset-edge"]) {
@@ -24,6 +25,12 @@
   }
   return found;
 
+  // What keeps hatching away from the letters reaches far enough, and not over the edge of their part.
+  function isClearOfHatching({ node, box: { left, right, top, bottom }, svg }) {
+    const clear = parseFloat(getComputedStyle(node).strokeWidth) / 2;
+    const all = { node, svg, box: { left: left - clear, right: right + clear, top: top - clear, bottom: bottom + clear } };
+    return clear >= 4 && !partsOf(all).some((part) => straddles(all, part));
+  }
   // Where letters are: capitals stand on the line, and some letters hang below it.
   function inkOf(node) {
     const { left, right } = node.getBoundingClientRect(), size = parseFloat(getComputedStyle(node).fontSize);

@@ -110,6 +110,7 @@ class Label:
         text: its words; at: where they stand; anchor: start, middle or end.
         group: the group it moves and vanishes with, or None; leader: where a line from it to its part ends, or None.
         ink: colour; few: shorter words for a phone, or none; aside: how far from `at` along x [heights of letters].
+        on: fill of the cut part they stand in, whose hatching stops round them (ISO 128-50, recalled), or none.
     """
 
     text: str
@@ -120,11 +121,12 @@ class Label:
     ink: str = "muted"
     few: str = ""
     aside: float = 0.0
+    on: str = ""
 
     def as_json(self) -> dict[str, Any]:
         """Return it as plain data; what is as usual is left out."""
         told: dict[str, Any] = {"text": self.text, "at": _short(self.at)}
-        usual = {"anchor": "middle", "ink": "muted", "group": None, "few": "", "aside": 0.0}
+        usual = {"anchor": "middle", "ink": "muted", "group": None, "few": "", "aside": 0.0, "on": ""}
         told |= {name: value for name, none in usual.items() if (value := getattr(self, name)) != none}
         return told if self.leader is None else told | {"leader": _short(self.leader)}
 

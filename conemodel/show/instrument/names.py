@@ -6,8 +6,11 @@ from conemodel.show.instrument import bearing
 from conemodel.show.instrument.close_up import CloseUp
 from conemodel.show.instrument.drawing import Label
 from conemodel.show.instrument.lower_ball import INSET
+from conemodel.show.instrument.paints import PAINTS
 from conemodel.show.instrument.signs import inset
 from conemodel.show.instrument.stack import washer_words
+
+IN_AXLE = PAINTS["axle"]["fill"]
 
 
 def close_labels(close: CloseUp) -> Iterator[Label]:
@@ -34,7 +37,7 @@ def close_labels(close: CloseUp) -> Iterator[Label]:
     if outer > middle + 2.5:
         yield Label(text="spacer", at=point(((middle + outer) / 2, half.spacer + 0.4)), group="spacer")
     yield Label(text="locknut", at=point((sum(half.nut) / 2, half.washer + 0.4)), group="nut")
-    yield Label(text="axle", at=point((-4.9 * k, close.in_axle)))
+    yield Label(text="axle", at=point((-4.9 * k, close.in_axle)), ink="ink", on=IN_AXLE)
     yield from _flank_labels(close)
     if "cup" in close.dents:
         u, v = half.cup_contact
@@ -67,4 +70,4 @@ def _flank_labels(close: CloseUp) -> Iterator[Label]:
         flanks = thread.flanks(middle - thread.pitch, middle + thread.pitch, outer=outer)
         foot = min(flanks, key=lambda flank: abs(flank[0][0] - middle))[0]
         at = place.point((foot[0], close.in_axle))
-        yield Label(text=words, at=at, group=words, leader=place.point(foot))
+        yield Label(text=words, at=at, group=words, leader=place.point(foot), ink="ink", on=IN_AXLE)

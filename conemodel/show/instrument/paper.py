@@ -52,8 +52,8 @@ def name_on(
     """Write the names of a plate's parts on axes that it is painted on, `size` [point] large."""
     from matplotlib.patheffects import withStroke
 
-    halo = [withStroke(linewidth=2.5, foreground=colours["paper"])]
     for label, moved in labels_in(plate, state, stage):
+        halo = withStroke(linewidth=2.5, foreground=colours[label.on or "paper"])
         (x, y), across = label.at, {"start": "left", "middle": "center", "end": "right"}[label.anchor]
         if label.leader is not None:
             ends = (x + moved, label.leader[0] + moved), (y, label.leader[1])
@@ -65,7 +65,7 @@ def name_on(
             fontsize=size,
             ha=across,
             color=colours[label.ink],
-            path_effects=halo,
+            path_effects=[halo],
             clip_on=True,
         )
 

@@ -227,7 +227,7 @@ def labels_in(plate: Plate, state: State, stage: str) -> Iterator[tuple[Label, f
 
 def _label(label: Label, moved: float, look: Look) -> str:
     x, y, size = label.at[0] + moved, label.at[1], look.letters / look.per_mm
-    ink, paper = look.colours[label.ink], look.colours["paper"]
+    ink, ground = look.colours[label.ink], look.colours[label.on or "paper"]
     line = ""
     if label.leader is not None:
         start = y + 0.3 * size if label.leader[1] > y else y - 0.95 * size
@@ -237,6 +237,6 @@ def _label(label: Label, moved: float, look: Look) -> str:
         )
     return (
         f'{line}<text x="{x:.3f}" y="{y:.3f}" font-size="{size:.3f}" text-anchor="{label.anchor}" fill="{ink}" '
-        f'stroke="{paper}" stroke-width="{4 / look.per_mm:.3f}" stroke-linejoin="round" paint-order="stroke">'
+        f'stroke="{ground}" stroke-width="{4 / look.per_mm:.3f}" stroke-linejoin="round" paint-order="stroke">'
         f"{for_html(label.text)}</text>"
     )

@@ -137,7 +137,7 @@ def _millimetres(ends: tuple[float, float] | None) -> tuple[float, float] | None
 
 
 def _names(prediction: Prediction, drawing: Drawing, plate: Plate, lowest: float) -> tuple[Label, ...]:
-    """Return the names that have room in a wall's type, none below `lowest` [mm]."""
+    """Return the names that have room in a wall's type, those in the axle at `lowest` [mm]."""
     half, point = half_of(prediction.scenario, drawing.side), Place(0.0, drawing.out).point
     k, top = half.scale, half.cup_outer
     moved = {"hub shell": point((-1.6 * k, top + 0.5 * k)), "cup": point((-2.9 * k, top - 2 * k))}
@@ -151,8 +151,10 @@ def _names(prediction: Prediction, drawing: Drawing, plate: Plate, lowest: float
 
 
 def _placed(label: Label, drawing: Drawing, lowest: float) -> Label:
-    """Return a name where it has room in a wall's type, not below `lowest` [mm]."""
+    """Return a name where it has room in a wall's type, in the axle at `lowest` [mm]."""
     (x, y), out = label.at, drawing.out
     if label.group == "clamp force":
         return replace(label, at=(x - out * FORCE[0], y + FORCE[1]), anchor="end" if out < 0 else "start")
-    return replace(label, at=(x + out * AWAY if label.text in PUSHES else x, min(y, lowest)))
+    if label.on:
+        y = lowest  # letters as large as these fill the axle below its teeth
+    return replace(label, at=(x + out * AWAY if label.text in PUSHES else x, y))

@@ -82,6 +82,10 @@ export class Sheet {
     const { anchor = "middle", ink = "muted" } = label, text = draw(node, "text", { "text-anchor": anchor });
     text.style.fill = colour(ink);
     if (["petrol", "forbidden", "good"].includes(ink)) text.classList.add("strong");
+    if (label.on) {
+      text.classList.add("inside");
+      text.style.stroke = colour(label.on);
+    }
     return { ...label, node, text, words: label.text, line: leader };
   }
 
@@ -99,7 +103,9 @@ export class Sheet {
       const [px, py] = this.px(at), x = px + aside * size;
       set(text, { "font-size": `${size}px` });
       set(text, { x: width ? keptInside(x, text, size, width) : x, y: py + (raised.includes(words) ? 0 : 0.35) * size });
-      if (line) set(line, { x1: px, y1: py + 0.5 * size, x2: this.px(leader)[0], y2: this.px(leader)[1] });
+      if (!line) continue;
+      const [x2, y2] = this.px(leader);
+      set(line, { x1: px, y1: py + (y2 > py ? 0.5 : -0.6) * size, x2, y2 });
     }
     this.shown = null;
   }

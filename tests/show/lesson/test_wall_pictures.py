@@ -9,8 +9,9 @@ import pytest
 from matplotlib.font_manager import FontProperties
 from matplotlib.textpath import TextPath
 
+from conemodel.show.instrument.paints import PAINTS
 from conemodel.show.instrument.still import labels_in, shift_of, turn_of
-from conemodel.show.lesson.hub_picture import LETTERS, WIDTH, HubPicture, hub_picture
+from conemodel.show.lesson.hub_picture import LETTERS, PUSHES, WIDTH, HubPicture, hub_picture
 from conemodel.tasks.lesson.lesson import SideView, view_of
 from conemodel.tasks.lesson.position import positions
 from tests.show.instrument.drawn import outlines, placed
@@ -86,6 +87,19 @@ def test_no_word_lies_on_another_or_is_cut_off(name: str) -> None:
             assert end <= left + width, text
             assert top <= high, text
             assert foot <= top + height, text
+
+
+@pytest.mark.parametrize("name", EVERY)
+def test_words_in_the_axle_stand_below_its_teeth(name: str) -> None:
+    for _, picture in pictures(name):
+        (axle,) = (part for group in picture.close.groups for part in group.parts if part.name == "axle")
+        heights = np.unique(outlines(axle.d)[0][:, 1])
+        line = PAINTS["axle"]["width"] * picture.close.view[2] / WIDTH  # as thick as its outline
+        teeth = heights[:-1].max()  # y down: the lowest is the foot of the axle, next the roots of its teeth
+        said = [each for each in words_of(picture) if each[0] in ("axle", *PUSHES)]
+        assert said
+        for text, _, _, high, _ in said:
+            assert high >= teeth - line, text
 
 
 @pytest.mark.parametrize("name", EVERY)
