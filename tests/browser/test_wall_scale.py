@@ -50,6 +50,9 @@ def test_what_was_found_lies_on_no_name_and_an_upright_window_is_used(
         boxes = [part.bounding_box() for part in page.locator(".cm-drawn").all()]
         if height > width:
             assert sum(box["height"] for box in boxes if box) > height / 2
+            whose = page.locator(".cm-whose")  # answers stand side by side under hubs that do not
+            assert whose.count() == page.locator(".cm-answer").count() > 0
+            assert all(each.is_visible() for each in whose.all())
 
 
 @pytest.mark.parametrize("name", ["quick-release-or-nuts", "held-or-unheld-cone"])

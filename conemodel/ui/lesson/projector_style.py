@@ -29,6 +29,7 @@ div.cm-below p {font-size: inherit}
 @media UPRIGHT_WINDOW {
   .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) {flex-direction: column; gap: 0.6rem}
   .st-key-cm-wall [data-testid=stHorizontalBlock]:has(.cm-side) > [data-testid=stColumn] {width: 100%}
+  .cm-answer .cm-whose {display: block}
 }
 @media (max-width: 640px) {
   :root {--cm-wall: 16px}
