@@ -46,7 +46,7 @@ def choose_hub() -> Scenario:
     if brought is None and asked.get("hub") == OWN and chosen == FIRST_HUB:
         st.query_params.update(asked)  # a damaged link stays as it came, to be compared with the whole one
     hub = brought if chosen == OWN and brought else ready_hubs()[chosen]
-    with st.popover("About it, or a file", width="content"):
+    with st.popover("About this hub, or a file", width="content"):
         st.text(visible(hub.story.strip()))
         say_known(hub)
         st.caption("All these hubs are invented. You can bring your own as a scenario file.")

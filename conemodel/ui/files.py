@@ -75,7 +75,7 @@ def offer_file(label: str, name: str, data: Data, **more: Any) -> None:
 
 def offer_files(lead: str, files: Mapping[str, tuple[str, Data]], *, key: str, foot: str = "") -> None:
     """Draw a fold of files to take away, label to name and data, between a `lead` and a `foot`."""
-    folded = st.popover("Take it with you", width="stretch", key=key, on_change="rerun")
+    folded = st.popover("Take it with you: numbers and sheets", width="stretch", key=key, on_change="rerun")
     if not folded.open:  # a closed fold is not sent to the browser
         return
     with folded:

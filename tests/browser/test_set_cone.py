@@ -93,6 +93,19 @@ def test_the_longest_name_of_a_hub_is_read_whole_above_the_spanner(
     assert box["y"] + box["height"] <= height
 
 
+def test_a_fold_heard_by_itself_says_what_is_inside_and_that_it_is_closed(open_page: Open) -> None:
+    page = open_page("/set-the-cone", width=390, height=844)
+    folds = page.get_by_role("button", expanded=False).and_(page.locator("[aria-haspopup=dialog]"))
+    assert [each.locator("p").inner_text() for each in folds.all()] == [
+        "About this hub, or a file",
+        "How it is locked",
+        "What counts as good",
+        "What is only assumed",
+        "Take it with you: numbers and sheets",
+    ]
+    assert page.locator("summary").inner_text().strip().endswith("why they come out so")
+
+
 def test_the_advised_turn_makes_it_right_and_a_key_undoes_it(open_page: Open) -> None:
     scenario = cm.load_scenario(SCENARIOS / "touring-rear.toml")
     turn = cm.predict(apply_overrides(scenario, {"thread-slack": "0.09", "clamp-force": "5000"})).verdict.turn
