@@ -29,6 +29,10 @@ BOWED = 0.03
 """Standard error of a play at the rim, as a share of it, that differs from reading to reading [-]: grooves of 0.54 to
 0.60 of the ball bow it by so much more or less than those assumed, at end plays of 0.2 mm."""
 
+ROUGH = 1e-6
+"""End play over which the last of a play is lost [m]: far less than a gauge shows. At a corner, play or none, a
+search for the likeliest hub would go to and fro across it, and never end."""
+
 SEEN = 2.0
 """Standard errors from which a play along the axle that was read is no slip of the gauge [-]: 19 of 20."""
 
@@ -137,7 +141,8 @@ class Measured:
         if self.place == "axle":
             # of a play that was seen a hub without any is ever less likely the tighter it is, so that a search gets out
             seen = self.play > SEEN * self.error
-            return (end_play if seen else np.maximum(end_play, 0.0)) + shown.axle_give * (self.push or 0.0)
+            left = end_play if seen else (end_play + np.hypot(end_play, ROUGH)) / 2
+            return np.asarray(left + shown.axle_give * (self.push or 0.0))
         push = shown.push if self.push is None else np.full(end_play.shape, self.push)
         return hub.rim_play(end_play) * shown.play_factor + hub.rim_give(push, shown.stiffness)
 

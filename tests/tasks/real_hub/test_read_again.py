@@ -75,3 +75,16 @@ def test_closings_as_alike_as_a_gauge_can_tell_are_not_asked_for():
     near = measure(FOUND, mark(15, locked=(0.15, 0.15), clamped=(0.11, 0.12)))
     assert near.again is None
     assert near.turn is not None
+
+
+@pytest.mark.parametrize(
+    "read",
+    [
+        mark(15, (0.24, 0.27), (0.07, 0.10), (0.0, 0.0)),
+        mark(15, (0.04, 0.04), (0.02, 0.05), (0.01, 0.01)),
+        mark(15, (0.19, 0.20), (0.19, 0.19), (0.0, 0.01)),
+    ],
+)
+def test_readings_about_a_hub_that_has_just_no_play_are_answered(read):
+    """Play cannot be less than none (geometry): there the likeliest hub lies in a corner, and is found all the same."""
+    assert measure(read).next.what in ("read again", "back off", "check the count")
