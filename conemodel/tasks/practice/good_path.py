@@ -49,7 +49,7 @@ def _answer(bench: Bench, question: str) -> Bench:
 
 
 def _find_touch(bench: Bench) -> Bench:
-    """Turn in to just short of first touch, then minute by minute, until the cone stops turning freely."""
+    """Turn in to just short of first touch, then minute by minute, until the cone just begins to resist."""
     lead = bench.secret.scenario.axle.lead_per_radian
     bench = _do(bench, a.HoldAxle("vice"))
     while bench.hub.cone > CLOCK_MINUTE * lead / 2:

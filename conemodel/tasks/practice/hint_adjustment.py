@@ -1,6 +1,7 @@
 """Hints on a hub that ended loose or tight: the act that left it so, and the turn to make from there."""
 
 from conemodel.parts.unknowns.hands import DRIFT
+from conemodel.tasks.practice.actions.cone import AT_TOUCH
 from conemodel.tasks.practice.actions.obstacles import CONE_FREE
 from conemodel.tasks.practice.error_stage import ErrorStage, part_of, stage_past
 from conemodel.tasks.practice.history import History
@@ -21,7 +22,7 @@ def hint_touch(history: History) -> str:
     """Return the hint on a cone that was left off first touch."""
     angle = history.hub.cone / history.secret.scenario.axle.lead_per_radian
     way, how = ("in", "still free") if angle > 0 else ("out", "already tight")
-    return f"The cone was {how}, {_minutes(angle)} from first touch: turn it {way} until it just stops turning freely."
+    return f"The cone was {how}, {_minutes(angle)} from first touch: turn it {way} until {AT_TOUCH}."
 
 
 def hint_tight(history: History) -> Hint:

@@ -6,7 +6,7 @@ It is said as a gesture, and what the hub would have done under it: never as a l
 from collections.abc import Callable, Iterable
 
 from conemodel.parts.exercise import Exercise
-from conemodel.tasks.practice.actions.cone import RATTLES, TURNS_FREELY
+from conemodel.tasks.practice.actions.cone import AT_TOUCH, RATTLES, TURNS_FREELY
 from conemodel.tasks.practice.actions.feel import LITTLE
 from conemodel.tasks.practice.careful_hand import least_told
 from conemodel.tasks.practice.hint_fault import ALL_ROUND, SIGNS
@@ -40,7 +40,7 @@ def _of_touch(_: Exercise, __: HiddenHub, frames: Frames) -> Cue | None:
     if end.state == "loose":
         at = turns[-1] if turns else 0
         if frames[at].told == TURNS_FREELY:
-            gesture = "The cone still turned freely here: turn it on in, until it just stops turning freely."
+            gesture = f"The cone still turned freely here: turn it on in, until {AT_TOUCH}."
             return Cue(at=at, check="TurnCone", missed="not believed", gesture=gesture)
         gesture = "Turned on in, with the axle held, the cone would still have turned freely here."
         return Cue(at=at, check="TurnCone", missed="not made", gesture=gesture)

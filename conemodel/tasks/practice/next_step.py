@@ -6,6 +6,7 @@ from conemodel.parts.clamp_kinds import ON_LOCKNUTS
 from conemodel.parts.setting import ClampSeat
 from conemodel.tasks.practice import actions as a
 from conemodel.tasks.practice.actions.clamp import clamp_word
+from conemodel.tasks.practice.actions.cone import AT_TOUCH
 from conemodel.tasks.practice.actions.look import looks_wrong
 from conemodel.tasks.practice.actions.obstacles import CONE_FREE, IN_FRAME
 from conemodel.tasks.practice.session import Bench, Felt, HubState
@@ -37,8 +38,8 @@ def _next_touch(hub: HubState) -> Next:
     if hub.axle_held == "nothing":
         return _hold_axle()
     if not hub.touched:
-        return Next("cone", "Turn the cone in until it stops turning freely.")
-    return Next("say", "Does it just touch? Then say done. If not, turn on.", (a.Finish(),))
+        return Next("cone", f"Turn the cone in until {AT_TOUCH}.")
+    return Next("say", f"Is it where {AT_TOUCH}? Then say done. If not, turn on.", (a.Finish(),))
 
 
 def _hold_axle() -> Next:

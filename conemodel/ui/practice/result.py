@@ -8,6 +8,7 @@ from conemodel.show.formatting import degrees
 from conemodel.show.practice.charts import hub_rows
 from conemodel.show.waterfall.screen import waterfall_table
 from conemodel.tasks.headline import DO_NOT_RIDE
+from conemodel.tasks.practice.actions.cone import AT_TOUCH
 from conemodel.tasks.practice.actions.judge import line_words
 from conemodel.tasks.practice.criteria import touch_within
 from conemodel.tasks.practice.marking import ExerciseMark, HubMark
@@ -52,7 +53,8 @@ def show_verdict(sitting: Sitting) -> None:
             f'<span class="cm-state"><span aria-hidden="true">{sign}</span> {marked.verdict}</span>'
             f'<span class="cm-turn">{for_html(_in_short(sitting))}</span></p>'
         )
-        st.markdown(f"**Hint:** {marked.hint}")
+        if marked.hint:
+            st.markdown(f"**Hint:** {marked.hint}")
         if not marked.passed and not marked.critical:
             st.markdown(f"**It went wrong in:** {WRONG_IN[marked.stage]}.")
         if marked.tight_as_right:
@@ -84,10 +86,11 @@ def _economy(sitting: Sitting) -> str:
     if exercise.kind == "name":
         if exercise.questions != ("name",):
             return ""
-        return (
-            f"Called right but not right: {marked.false_right}. Right but called wrong: {marked.false_wrong}. "
-            f"{_how_sure(sitting)}"
-        )
+        missed = {
+            "Called right but not right": marked.false_right,
+            "Right but called something else": marked.false_wrong,
+        }
+        return " ".join([*(f"{what}: {hubs}." for what, hubs in missed.items() if hubs), _how_sure(sitting)])
     most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
     often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
     return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."
@@ -107,7 +110,7 @@ def _how_sure(sitting: Sitting) -> str:
 
 def show_details(sitting: Sitting) -> None:
     """Draw each hub: one line for each, then the one chosen in full."""
-    marked, bench = sitting.marked, sitting.stand.bench
+    marked = sitting.marked
     if marked is None:
         return
     number = 0
@@ -128,8 +131,6 @@ def show_details(sitting: Sitting) -> None:
         _needed(sitting, marked)
         with st.expander("Everything you did and felt"):
             show_log(sitting.stand)
-    if len(bench.hubs) > 1 and sitting.exercise.kind == "touch":
-        st.caption(f"Within {degrees(touch_within(sitting.exercise))} of first touch counts as right.")
 
 
 def _row_of(sitting: Sitting, hub: HubMark) -> Words:
@@ -152,8 +153,9 @@ def _row_of(sitting: Sitting, hub: HubMark) -> Words:
 def _waterfall(sitting: Sitting, hub: HubMark) -> None:
     if sitting.exercise.kind == "touch":
         st.markdown(
-            "First touch is where the balls just meet both tracks: in to it the cone turns freely, past it the "
-            "effort climbs. Every setting is counted from there."
+            f"First touch is where the balls just meet both tracks: turned in to there the cone turns freely, there "
+            f"{AT_TOUCH}, and past it the effort climbs. Every setting is counted from there. Within "
+            f"{degrees(touch_within(sitting.exercise))} of it, short or past, counts as right."
         )
         return
     lead = sitting.stand.bench.hidden[hub.hub].scenario.axle.lead_per_radian

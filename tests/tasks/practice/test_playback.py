@@ -10,7 +10,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from conemodel.tasks.practice.actions import ACTIONS, Action, Answer, Judge, Rock, TurnCone, Twirl
+from conemodel.tasks.practice.actions import ACTIONS, Action, Answer, HoldAxle, Judge, Rock, TurnCone, Twirl
+from conemodel.tasks.practice.actions.cone import PINCHED
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.catalogue import ladder
 from conemodel.tasks.practice.playback import (
@@ -102,3 +103,12 @@ def test_a_number_is_kept_to_its_last_digit() -> None:
         assert read_act(write_act(TurnCone(angle))) == TurnCone(angle)
     assert json.loads(write_act(Judge(0, "sure")))["mark"] == 0
     assert read_act(write_act(Answer("why", "“ß”"))) == Answer("why", "“ß”")
+
+
+def test_what_was_kept_in_words_that_have_changed_since_is_played_back() -> None:
+    start = open_link("01-first-touch.reworded.1")
+    touch = TurnCone(start.hub.shown - start.hub.cone / start.secret.scenario.axle.lead_per_radian)
+    bench = act(act(start, HoldAxle("vice")), touch)
+    assert bench.log[-1].told == PINCHED
+    kept = [PlayedAct(write_act(HoldAxle("vice")), bench.log[0].told)]
+    assert play_back(start, [*kept, PlayedAct(write_act(touch), "The balls are pinched.")]) == bench

@@ -23,12 +23,15 @@ OUTERMOST = 9.5
 FREE_BELOW = 0.02
 """Effort on the cone below which it turns freely [N·m]."""
 
+AT_TOUCH = "it just begins to resist"
+"""What the cone does at first touch, in the words of the exercise, of what is next, of the hints and of the mark."""
+
 TURNS_FREELY, PINCHED, BINDS = (
     "The cone turns freely.",
-    "The balls are pinched.",
+    "The cone resists: the balls are pinched.",
     "The cone binds on the balls.",
 )
-"""What the hand on the spanner is told of each."""
+"""What the hand on the spanner is told short of first touch, past it, and well past it."""
 
 SHAKE = (
     (0.1e-3, "The cone shakes a trace on its thread."),
@@ -52,7 +55,7 @@ class ScrewIn(Action):
     def cannot(self, bench: Bench) -> str | None:
         """Return why fingers do not find first touch here, what locks the cone, or None."""
         if bench.exercise.kind == "touch":
-            return "Find it with the spanner: turn in until it stops turning freely."
+            return f"Find it with the spanner: turn in until {AT_TOUCH}."
         return cone_locked(bench.hub)
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
