@@ -24,6 +24,8 @@ def hint_answer(history: History, question: str) -> str:
     """Return the hint on a question that was answered wrong or not at all."""
     said = history.hub.answer(question)
     why = _why(history, question)
+    if said and question == "name":
+        return f"You said {said}. It was {state_as_it_came(history.secret)}: {why}."
     return f"You said {said}, but {why}." if said else f"You gave no answer. {why[:1].upper()}{why[1:]}."
 
 

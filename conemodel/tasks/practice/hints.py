@@ -14,7 +14,7 @@ from conemodel.tasks.practice.hint_checks import HINT_CHECK
 from conemodel.tasks.practice.hint_fault import hint_fault
 from conemodel.tasks.practice.history import History
 from conemodel.tasks.practice.outcome import is_sound
-from conemodel.tasks.practice.questions import QUESTIONS
+from conemodel.tasks.practice.questions import QUESTIONS, right_answer
 
 Hint = tuple[ErrorStage, str]
 """The stage in which it went wrong, and what is said of it."""
@@ -78,4 +78,7 @@ def _on_criterion(history: History, name: str) -> Hint:
 def _well_done(history: History) -> str:
     if history.exercise.kind == "touch":
         return "First touch, found. Next time go straight there, without turning past it and back."
-    return "Rightly named." if history.exercise.kind == "name" else "Right, and checked."
+    if history.exercise.kind == "name" and history.exercise.questions:
+        question = history.exercise.questions[0]
+        return f"You said {history.hub.answer(question)}. It was {right_answer(history.secret, question)}."
+    return "Right, and checked."

@@ -69,7 +69,7 @@ class ExerciseMark:
         false_right: hubs called right that are not; false_wrong: right ones called something else.
         tight_as_right: numbers of tight hubs that were called right: no number of right ones makes up for that.
         unchecked: some hub was not checked; critical: everything critical.
-        stage: of the first hub that went wrong, or none; hint: the most useful one.
+        stage: of the first hub that went wrong, or none; hint: the most useful one, or empty.
         locks, moves: of all hubs together, what was taken back included.
         worded: what hands feel was told in words, as was asked for.
         rank: smaller is better: critical, hubs wrong, checks failed, locks, moves.
@@ -123,7 +123,7 @@ def mark(bench: Bench) -> ExerciseMark:
         unchecked=any(hub.unchecked for hub in hubs),
         critical=critical,
         stage=wrong[0].stage if wrong else "none",
-        hint=_first_hint((wrong or hubs)[0], of=len(hubs)),
+        hint=_first_hint((wrong or hubs)[0], bench.exercise, of=len(hubs)),
         locks=locks,
         moves=moves,
         worded=any(event.kind == "InWords" for event in bench.log),
@@ -131,8 +131,13 @@ def mark(bench: Bench) -> ExerciseMark:
     )
 
 
-def _first_hint(hub: HubMark, *, of: int) -> str:
-    """Return the hint of the hub that matters first, and which it was where there were several."""
+def _first_hint(hub: HubMark, exercise: Exercise, *, of: int) -> str:
+    """Return the hint of the hub that matters first, and which it was where there were several.
+
+    It is empty where that was named as it was, and sound: the headline has said all of it.
+    """
+    if exercise.kind == "name" and hub.passed and hub.headline.question == "adjustment":
+        return ""
     return hub.hint if of == 1 else f"Hub {hub.hub + 1}: {hub.hint}"
 
 

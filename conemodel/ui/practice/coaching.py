@@ -27,4 +27,7 @@ def say_hub_before(stand: Stand) -> None:
         return
     before = mark(bench).hubs[done[-1]]
     with st.container(key="cm-before"):
-        st.markdown(f"**Hub {before.hub + 1}: {'right' if before.passed else 'not yet'}.** {before.hint}")
+        if bench.exercise.kind == "name":  # “right” is one of the answers there
+            st.markdown(f"{'✓' if before.passed else '→'} **Hub {before.hub + 1}.** {before.hint}")
+        else:
+            st.markdown(f"**Hub {before.hub + 1}: {'right' if before.passed else 'not yet'}.** {before.hint}")

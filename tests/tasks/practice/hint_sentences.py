@@ -32,9 +32,10 @@ def _turn(told: HubRecord, said: re.Match[str]) -> bool:
 
 def _said(told: HubRecord, said: re.Match[str], question: str) -> bool:
     word = dict(told.hub.answers).get(question)
-    return question in told.missed and said["begun"] == (
-        f"You said {word}, but" if word else "You gave no answer."
-    )
+    begun = f"You said {word}, but" if word else "You gave no answer."
+    if word and question == "name":
+        begun = f"You said {word}. It was {told.secret.state}:"
+    return question in told.missed and said["begun"] == begun
 
 
 def _unsafe(told: HubRecord, reason: str) -> bool:
@@ -83,7 +84,7 @@ REASONS = (
     "the axle stands proud|the wheel is not clamped|the locknut is loose|"
     "the wheel has play|the brake is not connected"
 )
-BEGUN = r"(?P<begun>You said [^:]*, but|You gave no answer\.) (?i:"
+BEGUN = r"(?P<begun>You said [^:]*, but|You said \w+\. It was \w+:|You gave no answer\.) (?i:"
 
 TRUE: dict[str, Truth] = {
     rf"Before anything else: (?P<why>{REASONS})[^.]*\. {STRIPPED}": lambda t, s: (
@@ -94,7 +95,9 @@ TRUE: dict[str, Truth] = {
     ),
     STRIPPED: lambda t, _: t.incurable,
     r"First touch, found\. .*": lambda t, _: abs(t.hub.cone) <= radians(10) * t.lead,
-    r"Rightly named\.": lambda t, _: t.marked.passed and not t.missed,
+    r"You said (?P<said>[^.]*)\. It was (?P<true>[^:.]*)\.": lambda t, s: (
+        t.marked.passed and not t.missed and s["said"] == s["true"] in dict(t.hub.answers).values()
+    ),
     r"Right, and checked\.": lambda t, _: t.right and bool(t.rocked) and bool(t.twirled) and not t.missed,
     r"The cone was (?P<how>still free|already tight), .* from first touch: turn it (?P<way>in|out) .*": lambda t, s: (
         abs(t.hub.cone) > radians(10) * t.lead

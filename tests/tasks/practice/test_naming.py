@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Any
 
-from conemodel.tasks.practice.actions import Answer, CloseClamp, OpenClamp, Rock, Take, Twirl
+from conemodel.tasks.practice.actions import Answer, CloseClamp, Judge, OpenClamp, Rock, Take, Twirl
 from conemodel.tasks.practice.apply import act
 from conemodel.tasks.practice.marking import mark
 from tests.tasks.practice.hands import do
@@ -59,3 +59,18 @@ def test_a_hub_is_not_named_by_what_it_is_like_with_the_clamp_open():
     assert not act(do(half, Twirl()), Answer("name", "right")).log[-1].refused
     flex = bench_of(kind="name", questions=("flex",), prior={"states": ("right",)}, **ON_SPACERS)
     assert act(do(flex, OpenClamp(), Rock()), Answer("flex", "flex")).log[-1].refused
+
+
+def test_the_hint_of_a_named_hub_says_what_was_said_and_what_it_was_and_nothing_twice():
+    """“Right” is one of the three answers, so a hub is not called right for having been named as it was."""
+    bench = bench_of(kind="name", questions=("name",), prior={"states": ("loose",)}, **ON_SPACERS)
+    named = mark(do(bench, *FEEL, Answer("name", "loose")))
+    assert (named.hubs[0].hint, named.hint) == ("You said loose. It was loose.", "")
+    missed = mark(do(bench, *FEEL, Answer("name", "tight")))
+    assert missed.hint.startswith("You said tight. It was loose: rocked clamped it moves freely")
+
+
+def test_who_was_not_asked_how_sure_said_no_place_on_the_line():
+    assert Judge(0.0, None).words == "said it is right"
+    assert Judge(0.7, None).words == "said it is tight"
+    assert Judge(0.0, "sure").words == "said it is right, in the middle (sure)"

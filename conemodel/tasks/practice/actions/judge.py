@@ -67,8 +67,10 @@ class Judge(Action):
 
     @property
     def words(self) -> str:
-        """What was said."""
-        return f"said it is {line_words(self.mark)}{f' ({self.sure})' if self.sure else ''}"
+        """What was said; where nobody asked how sure, one of three words was chosen, and no place on a line."""
+        if self.sure is None:
+            return f"said it is {state_said(self.mark)}"
+        return f"said it is {line_words(self.mark)} ({self.sure})"
 
     def cannot(self, bench: Bench) -> str | None:
         """Return that nothing was felt to be said, or not enough to name it; or None."""
