@@ -10,13 +10,13 @@ from conemodel.show.real_hub.doubt_words import in_a_file
 from conemodel.show.real_hub.measured_wording import (
     headline_words,
     known,
-    misfit_words,
     next_words,
     reached_words,
     span_words,
     stands_words,
     worn_words,
 )
+from conemodel.show.real_hub.misfit_words import misfit_words
 from conemodel.show.real_hub.wording import TRUTH, fits_words, found_words, model_words, reading_words
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.real_hub.next_reading import Measuring

@@ -5,8 +5,9 @@ from conemodel.parts.measured_hub import MeasuredHub, ReadBy
 from conemodel.parts.real_hub import State
 from conemodel.show.formatting import number
 from conemodel.show.real_hub.doubt_words import doubt_words, minutes_number
+from conemodel.show.real_hub.misfit_words import is_sole
 from conemodel.show.real_hub.read_again_words import WHY_AGAIN, read_again_words
-from conemodel.show.real_hub.wording import STATE_WORDS, count_words
+from conemodel.show.real_hub.wording import count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
@@ -90,8 +91,9 @@ def next_words(measuring: Measuring) -> tuple[str, str]:
     if step.what == "back off":
         out = f"Undo the locknut. Turn the cone {turn_words(step.turn)} from its pen line. {PEN}"
         return out, f"{_WHY[step.why]} {_next_count(step)}"
+    why = "slipped alone" if step.why == "slipped" and is_sole(measuring.fitted) else step.why
     again = " again" if step.what == "read again" else ""
-    return f"{_first(measuring)}{BRING[step.state]}. Read the play{again}.", _WHY[step.why]
+    return f"{_first(measuring)}{BRING[step.state]}. Read the play{again}.", _WHY[why]
 
 
 def _first(measuring: Measuring) -> str:
@@ -178,25 +180,6 @@ def worn_words(measuring: Measuring) -> str:
     return (
         f"The thread has {span_words(slack)} of slack. A sound one has at most {number(MM.from_si(most), 3)} mm: axle "
         "or cone is worn. The turn holds all the same, but look at the threads and renew what is worn."
-    )
-
-
-def misfit_words(measuring: Measuring) -> str:
-    """Return which readings nothing rests on; empty where all fit, or a count is in doubt."""
-    fitted = measuring.fitted
-    places = [place for place, each in enumerate(fitted.readings) if each.left_out or place in fitted.clash]
-    if measuring.doubt or not places:
-        return ""
-    said = dict.fromkeys(
-        f"{STATE_WORDS[fitted.readings[place].reading.state]}, {count_words(fitted.readings[place].reading.count)}"
-        for place in places
-    )
-    which = "; ".join(said)
-    if fitted.clash:
-        return f"These contradict each other: {which}. Nobody can tell which is wrong, and nothing rests on them."
-    return (
-        f"One reading does not fit the others: {which}. Nothing rests on it. A slip of the gauge, or a clamp closed "
-        "otherwise?"
     )
 
 

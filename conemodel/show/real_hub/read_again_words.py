@@ -4,6 +4,7 @@ from conemodel.base.units import MM
 from conemodel.parts.measured_hub import ReadBy
 from conemodel.parts.real_hub import State
 from conemodel.show.formatting import number
+from conemodel.show.real_hub.misfit_words import Misfit, misfit_of
 from conemodel.tasks.real_hub.next_reading import Measuring
 from conemodel.tasks.real_hub.read_again import ReadAgain
 
@@ -16,6 +17,9 @@ _AFRESH = "Set the gauge afresh and read again. If it reads the same, undo, lock
 
 WHY_AGAIN: dict[str, str] = {
     "slipped": f"It does not fit the others. {_AFRESH}",
+    "slipped alone": (
+        "Set the gauge afresh and read again. If it reads the same, take it back and begin at finger contact again."
+    ),
     "clashes": f"It contradicts others, and nobody can tell which is wrong. {_AFRESH}",
     "not closed": (
         "A clamp that is shut takes play, always. If it was shut, look whether it bears on the frame, and whether both "
@@ -26,7 +30,16 @@ WHY_AGAIN: dict[str, str] = {
         "read it as a new mark: a third closing tells which."
     ),
 }
-"""Why a reading is to be taken again, by `why`."""
+"""Why a reading is to be taken again, by `why`; alone where it has no others to fit."""
+
+
+_MISFITS: dict[Misfit, str] = {
+    "swapped": "the light push reads more than the hard one",
+    "apart": "the two pushes lie too far apart",
+    "more": "more than such a hub shows",
+    "less": "less than such a hub shows",
+    "other": "does not fit",
+}
 
 
 def read_again_words(measuring: Measuring, again: ReadAgain) -> tuple[str, str]:
@@ -39,8 +52,16 @@ def read_again_words(measuring: Measuring, again: ReadAgain) -> tuple[str, str]:
         loose = read_by == "dial along the axle" and min(again.plays) > measuring.fitted.hub.window.loose_edge
         read = f"Clamped it reads {'loose, ' if loose else ''}{plays}"
         return f"{read}: closing took nothing. Is the lever shut?", NO_TURN
-    said = "contradicts the others" if again.why == "clashes" else "does not fit"
-    return f"{STATES[again.state]}, {plays}: {said}. Read it again", NO_TURN
+    return f"{STATES[again.state]}, {plays}: {_said(measuring, again)}. Read it again", NO_TURN
+
+
+def _said(measuring: Measuring, again: ReadAgain) -> str:
+    """Return in a few words how a reading does not fit."""
+    if again.why == "clashes":
+        return "contradicts the others"
+    fitted = measuring.fitted
+    out = [each for each in fitted.readings if each.left_out and each.reading.state == again.state]
+    return _MISFITS[misfit_of(measuring.found, fitted, out)]
 
 
 def _play(play: float, read_by: ReadBy) -> str:

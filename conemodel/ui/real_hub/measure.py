@@ -13,12 +13,12 @@ from conemodel.show.real_hub.chart import alt_text_of_real_hub, real_hub_svg
 from conemodel.show.real_hub.measured_text import list_known, measured_json
 from conemodel.show.real_hub.measured_wording import (
     headline_words,
-    misfit_words,
     next_words,
     reached_words,
     stands_words,
     worn_words,
 )
+from conemodel.show.real_hub.misfit_words import misfit_words
 from conemodel.show.real_hub.text import list_readings
 from conemodel.show.real_hub.wording import TRUTH
 from conemodel.tasks.job_card.card import Card

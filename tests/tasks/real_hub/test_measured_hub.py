@@ -11,7 +11,8 @@ from conemodel.parts.known_hub import KnownHub
 from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.measured_hub import Mark, MeasuredHub, ReadBy
 from conemodel.parts.toml_files import read_scenario, write_part
-from conemodel.show.real_hub.measured_wording import headline_words, misfit_words, next_words, worn_words
+from conemodel.show.real_hub.measured_wording import headline_words, next_words, worn_words
+from conemodel.show.real_hub.misfit_words import misfit_words
 from conemodel.tasks.real_hub.count_doubt import CountDoubt
 from conemodel.tasks.real_hub.next_reading import Measuring, count_with_play, measure_hub
 from conemodel.tasks.real_hub.taken_over import measured_scenario, measured_summary
