@@ -69,7 +69,8 @@ class ExerciseMark:
         false_right: hubs called right that are not; false_wrong: right ones called something else.
         tight_as_right: numbers of tight hubs that were called right: no number of right ones makes up for that.
         unchecked: some hub was not checked; critical: everything critical.
-        stage: of the first hub that went wrong, or none; hint: the most useful one, or empty.
+        stage: of the worst hub, or none: what is critical, then, of hubs that were done, tight called right, then what
+            is farthest off; hint: the one on it, or empty.
         locks, moves: of all hubs together, what was taken back included.
         worded: what hands feel was told in words, as was asked for.
         rank: smaller is better: critical, hubs wrong, checks failed, locks, moves.
@@ -104,13 +105,21 @@ def mark(bench: Bench) -> ExerciseMark:
     hubs = tuple(_hub_mark(bench, number) for number in range(len(bench.hubs)))
     right = sum(hub.passed for hub in hubs)
     critical = tuple(reason for hub in hubs for reason in hub.critical)
-    wrong = sorted((hub for hub in hubs if not hub.passed), key=lambda hub: not hub.critical)
     locks, moves = sum(hub.locks for hub in hubs), sum(hub.moves for hub in hubs)
     # a right hub said to be done may still have missed a check: that is no false word about the hub
     called = [
         (hub.said, state_as_it_came(bench.hidden[hub.hub]), hub.hub) for hub in hubs if hub.said is not None
     ]
     tight_as_right = tuple(number for said, true, number in called if said == "right" and true == "tight")
+    wrong = sorted(
+        (hub for hub in hubs if not hub.passed),
+        key=lambda hub: (
+            not hub.critical,
+            bench.hubs[hub.hub].done is None,
+            hub.hub not in tight_as_right,
+            -abs(hub.off_turn),
+        ),
+    )
     failed = sum(not check.passed for hub in hubs for check in hub.checks)
     return ExerciseMark(
         passed=right >= bench.exercise.needed and not critical and not tight_as_right,
