@@ -243,8 +243,12 @@ def test_the_pages_fit_and_are_accessible(
 
 def test_the_step_and_the_handouts_can_be_taken_along(open_page: Open) -> None:
     page = open_page("/demonstrate", **WALL)
-    for label, start in (("Handout to fill in (PDF)", b"%PDF"), ("This story (TOML)", b"title = ")):
-        assert taken(page, label).startswith(start)
+    for label, name, start in (
+        ("Handout to fill in (PDF)", "handout-to-fill-in.pdf", b"%PDF"),
+        ("Handout with answers (PDF)", "handout-answers.pdf", b"%PDF"),
+        ("This story (TOML)", "story.toml", b"title = "),
+    ):
+        assert taken(page, label, name).startswith(start)
     page.get_by_role("button", name="Show it").click()
     page.locator(".cm-side").first.wait_for()
     page.get_by_role("button", name="More").click()
@@ -256,9 +260,10 @@ def test_the_step_and_the_handouts_can_be_taken_along(open_page: Open) -> None:
     page.get_by_role("button", name="Show it").wait_for()
 
 
-def taken(page: Page, label: str) -> bytes:
+def taken(page: Page, label: str, name: str = "") -> bytes:
     with page.expect_download() as waiting:
         page.get_by_role("button", name=label).click()
+    assert waiting.value.suggested_filename.startswith(name)
     with open(waiting.value.path(), "rb") as stream:
         return stream.read()
 

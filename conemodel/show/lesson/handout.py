@@ -8,7 +8,9 @@ from conemodel.base.plain_text import for_picture
 from conemodel.show.formatting import STAGE_WORDS
 from conemodel.show.instrument.paints import GREYS
 from conemodel.show.instrument.paper import name_on, paint_on
+from conemodel.show.lesson.guess_frame import draw_frame
 from conemodel.show.lesson.hub_picture import hub_picture
+from conemodel.show.lesson.own_hub_box import A4, LEFT, WIDE, draw_own_hub_box
 from conemodel.show.lesson.rows import reach, rows_told
 from conemodel.show.lesson.wording import (
     SHORT_OPTIONS,
@@ -24,17 +26,7 @@ from conemodel.tasks.lesson.lesson import Played, View, view_of
 from conemodel.tasks.lesson.position import positions
 
 if TYPE_CHECKING:
-    from matplotlib.axes import Axes
     from matplotlib.figure import Figure
-
-A4 = (8.27, 11.69)
-"""A4 sheet, upright [inch], ISO 216."""
-
-LEFT, WIDE = 0.07, 0.86
-"""Margin and width of what is printed, as shares of the sheet's width."""
-
-INK = "black"
-"""Grey is all there is."""
 
 CHARACTERS = 98
 """Characters of small type in a line."""
@@ -58,15 +50,15 @@ CHOICES_AT = (0.24, 0.37, 0.54, 0.63, 0.76)
 LEAST = 0.06
 """A picture of the bearing that would be lower is left out, as a share of the sheet's height."""
 
-OWN_HUB = "Now on your own hub"
-"""Heading of the box at the foot."""
+KEY = "Grey band: good range. Line: no play. White hatched opens, grey closes, black is the sum. ≈, dashed: assumed."
+"""What is drawn beside the bars."""
 
 
 def handout_figure(played: Played, *, answers: bool) -> "Figure":
     """Return a story on one sheet.
 
-    With `answers` it holds the waterfalls, the right answers and what was said; without, room to guess instead, and
-    no number of what is still hidden.
+    With `answers` it holds the waterfalls, the right answers and what was said; without, room to guess instead, what
+    was measured before the first question, and no number of what is still hidden then.
     """
     for tight in TIGHTER:
         figure, spare = _sheet(played, answers, tight)
@@ -80,17 +72,26 @@ def _sheet(played: Played, answers: bool, tight: float) -> "tuple[Figure, float]
     from matplotlib.figure import Figure
 
     views = [view_of(played, at) for at in positions(played.story)]
-    asked = [view for view in views if view.revealed and view.options]
+    asked = [
+        (view_of(played, replace(at, revealed=False)), view)
+        for at, view in zip(positions(played.story), views, strict=True)
+        if view.revealed and view.options
+    ]
     figure = Figure(figsize=A4, facecolor="white")
     top = _write(figure, 0.955, views[0].title, size=17, weight="bold", characters=60)
     top = _write(figure, top - 0.008, views[0].opening)
-    box = _own_hub(figure, played.story.own_hub, tight)
+    box = draw_own_hub_box(figure, played.story.own_hub, tight)
     told = views[-1] if answers else views[0]
+    given = views[-1] if answers or not asked else asked[0][0]
     top = _captions(figure, top - 0.015, told)
     trial = Figure(figsize=A4)
-    room = _questions(trial, _pictures(trial, top, told, tight, answers=answers), asked, answers, tight)
+    room = _questions(
+        trial, _pictures(trial, top, told, given, tight, answers=answers), asked, answers, tight
+    )
     top = _hubs(figure, top, played, told, room=room - box - 2 * APART)
-    foot = _questions(figure, _pictures(figure, top, told, tight, answers=answers), asked, answers, tight)
+    foot = _questions(
+        figure, _pictures(figure, top, told, given, tight, answers=answers), asked, answers, tight
+    )
     figure.text(LEFT, 0.03, textwrap.fill(CAUTION, 120), fontsize=7.5, va="bottom")
     return figure, foot - box
 
@@ -130,18 +131,35 @@ def _hubs(figure: "Figure", top: float, played: Played, view: View, *, room: flo
     return top - height - 0.026
 
 
-def _questions(figure: "Figure", top: float, asked: list[View], answers: bool, tight: float) -> float:
-    """Write every question and return where the next thing may begin."""
-    for number, view in enumerate(asked, start=1):
+def _questions(
+    figure: "Figure", top: float, asked: list[tuple[View, View]], answers: bool, tight: float
+) -> float:
+    """Write every question, as seen before and after its answer, and return where the next thing may begin."""
+    for number, (before, view) in enumerate(asked, start=1):
         top = _question(figure, top - 0.012 * tight, number, view, tight, answers=answers)
+        if not answers:
+            top = _to_note(figure, top, asked[0][0], before)
     return top
 
 
-def _pictures(figure: "Figure", top: float, view: View, tight: float, *, answers: bool) -> float:
-    """Draw both sides, or empty frames to draw a guess in, and return where the next may begin."""
+def _to_note(figure: "Figure", top: float, first: View, now: View) -> float:
+    """Leave room to write what the wall tells of a side before this question and not before the first one."""
+    noted = [
+        side.caption
+        for side, earlier in zip(now.sides, first.sides, strict=True)
+        if known_words(side) != known_words(earlier)
+    ]
+    for caption in noted:
+        words = f"Measured by then, from the wall, {caption}: {60 * '.'}"
+        top = _write(figure, top - 0.002, words, size=SMALLEST + 1)
+    return top
+
+
+def _pictures(figure: "Figure", top: float, view: View, given: View, tight: float, *, answers: bool) -> float:
+    """Draw both sides, or frames to draw a guess in, with what is known of either; return where the next may begin."""
     rows = max([len(rows_told(side)) for side in view.sides] + [6])
     height = rows * 0.0255 * tight + 0.01
-    for place, side in enumerate(view.sides):
+    for place, (side, known) in enumerate(zip(view.sides, given.sides, strict=True)):
         left = LEFT + place * (WIDE / 2 + 0.01)
         axes = figure.add_axes((left, top - 0.005 - height, WIDE / 2 - 0.01, height))
         if answers:
@@ -149,20 +167,13 @@ def _pictures(figure: "Figure", top: float, view: View, tight: float, *, answers
             draw_on_handout(axes, told, [bar_words(row) for row in told], good=side.good)
             axes.set_ylim(rows, 0)
             axes.set_xlim(*reach(view))
-            said = f"{reading_words(view, side)}\n{textwrap.fill(known_words(side), HALF_LINE)}"
-            figure.text(left, top - 0.01 - height, said, fontsize=8.5, va="top")
         else:
-            _empty(axes)
-    return top - 0.042 - height
-
-
-def _empty(axes: "Axes") -> None:
-    """Leave a frame in which a guess can be drawn."""
-    axes.set_xticks([])
-    axes.set_yticks([])
-    axes.text(
-        0.5, 0.04, "draw how the play goes, step by step", transform=axes.transAxes, fontsize=8, ha="center"
-    )
+            draw_frame(axes)
+        said = textwrap.fill(known_words(known), HALF_LINE)
+        said = f"{reading_words(view, side)}\n{said}" if answers else said
+        figure.text(left, top - 0.01 - height, for_picture(said), fontsize=8.5, va="top")
+    foot = top - 0.042 - height
+    return _write(figure, foot, KEY, size=SMALLEST, characters=130) if answers else foot
 
 
 def _question(figure: "Figure", top: float, number: int, view: View, tight: float, *, answers: bool) -> float:
@@ -202,36 +213,3 @@ def _question(figure: "Figure", top: float, number: int, view: View, tight: floa
         size = max(9.5 * tight, SMALLEST)
         top = _write(figure, top - 0.001, view.reveal, size=size, characters=int(CHARACTERS * 9.5 / size))
     return top
-
-
-def _own_hub(figure: "Figure", lines: tuple[str, ...], tight: float) -> float:
-    """Draw the box at the foot, with lines to write on, and return where its top is."""
-    from matplotlib.patches import Rectangle
-
-    lines = lines or (
-        "What I found before",
-        "What I turned, and which way",
-        "What I found after, in the frame",
-    )
-    line_height = 0.034 * tight**2
-    height = 0.05 + line_height * len(lines)
-    foot = 0.065
-    figure.add_artist(
-        Rectangle(
-            (LEFT, foot), WIDE, height, fill=False, edgecolor=INK, linewidth=1.4, transform=figure.transFigure
-        )
-    )
-    figure.text(LEFT + 0.015, foot + height - 0.012, OWN_HUB, fontsize=12, fontweight="bold", va="top")
-    for index, line in enumerate(lines):
-        y = foot + height - 0.045 - line_height * index
-        figure.text(LEFT + 0.015, y, for_picture(textwrap.shorten(line, 100)), fontsize=9, va="top")
-        figure.add_artist(_rule(figure, LEFT + 0.015, LEFT + WIDE - 0.015, y - 0.74 * line_height))
-    return foot + height
-
-
-def _rule(figure: "Figure", start: float, end: float, y: float) -> Any:
-    from matplotlib.lines import Line2D
-
-    return Line2D(
-        [start, end], [y, y], color="0.5", linewidth=0.6, linestyle=":", transform=figure.transFigure
-    )

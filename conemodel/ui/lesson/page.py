@@ -15,6 +15,12 @@ from conemodel.ui.lesson.lessons import cached_story, choose_story, go_to, is_on
 from conemodel.ui.lesson.projector import SHORTCUTS, wall
 from conemodel.ui.own_hub import say_lost_hub
 
+HANDOUTS = (
+    ("Handout to fill in (PDF)", "to-fill-in", False),
+    ("Handout with answers (PDF)", "answers", True),
+)
+"""What each handout is called on its button and in its file's name, and whether it holds answers."""
+
 
 def page() -> None:
     """Draw the wall where the address asks for a step of a story, else the choice of stories."""
@@ -64,8 +70,8 @@ def _story(staged: Staged) -> None:
 def _handouts(staged: Staged) -> None:
     """Offer the story as sheets and as a file to write one's own from."""
     with st.container(horizontal=True):
-        for label, answers in (("Handout to fill in (PDF)", False), ("Handout with answers (PDF)", True)):
-            offer_file(label, "handout.pdf", partial(_handout, staged, answers=answers))
+        for label, name, answers in HANDOUTS:
+            offer_file(label, f"handout-{name}.pdf", partial(_handout, staged, answers=answers))
         offer_file("This story (TOML)", "story.toml", lambda: write_part(staged.story))
 
 

@@ -13,8 +13,9 @@ from matplotlib.patches import Rectangle
 from conemodel.parts.lesson import LONGEST, LONGEST_LINE, MOST_LINES, STORIES, read_story
 from conemodel.parts.library import SCENARIOS
 from conemodel.show.instrument.still import shift_of
-from conemodel.show.lesson.handout import A4, OWN_HUB, handout_figure
+from conemodel.show.lesson.handout import handout_figure
 from conemodel.show.lesson.hub_picture import hub_picture
+from conemodel.show.lesson.own_hub_box import A4, OWN_HUB
 from conemodel.show.lesson.rows import rows_told
 from conemodel.show.lesson.slide import DPI, HEIGHT, SMALLEST, WIDTH, step_figure
 from conemodel.show.lesson.wording import (
