@@ -15,6 +15,8 @@ MOST_TAPS = 45
 SMALLEST = 44
 """Least height and width of what is tapped [px]."""
 
+BEYOND = "Fixed side: axle beyond the locknut, after locking"
+
 BEFORE_STRIP = (
     ("Wheel", "rear"), ("What holds it in the frame", "quick release"), ("Brake", "rim"), ("Drive", "freehub"),
     ("Play at the rim, clamp closed", "slight"), ("Play at the rim, wheel out, clamp open", "clear"),
@@ -24,8 +26,8 @@ BEFORE_STRIP = (
 )  # fmt: skip
 AFTER_STRIP = (
     ("Balls", "all new, grade 25"), ("Grease", "bearing grease"), ("How much", "a bed in each cup"),
-    ("Freehub body", "left on"), ("Fixed side: axle beyond the locknut, after locking", "5.5 as usual"),
-    ("Over both locknuts, after locking", "130 as usual"),
+    ("Freehub body", "left on"), (BEYOND, f"{BEYOND}: more"),
+    ("Over both locknuts, after locking", "130"),
     ("Finger contact found", "nut loose"), ("Cone turned, Round 1", "out 10"),
     ("Locked, clamped, rocked and twirled, Round 1", "right"), ("Locknut", "by feel"),
     ("Far side locked, tried again", "yes"),

@@ -9,6 +9,7 @@ from conemodel.base.plain_text import one_line
 from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.show.headline import SIGNS
+from conemodel.show.job_card.entry_hints import entry_hint, entry_start
 from conemodel.show.job_card.rows_besides import measured_row, plain_row
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_letters
@@ -18,7 +19,7 @@ from conemodel.tasks.job_card.step import MOST_ROUNDS, Amount, Choice, Day, Step
 from conemodel.tasks.job_card.steps import SECTIONS, Section, open_places, rounds_of
 from conemodel.tasks.job_card.stops import headline_of_card
 from conemodel.tasks.job_card.this_wheel import came_back, side_by_side
-from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES, UsualTorque, axle_torque
+from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES
 from conemodel.tasks.job_card.turn_left import TurnAdvice
 
 PICTURED = ("cone", "cup")
@@ -147,12 +148,11 @@ def rounds_shown(card: Card) -> int:
 
 
 def _row(step: Step, wheres: Sequence[str], card: Card, beside: Beside) -> dict[str, Any]:
-    usual = usual_torque(step, card)
     return {
         "id": "/".join((step.name, *wheres)),
         "step": step.name,
         "words": step.words,
-        "hint": f"Usual: {usual.words}. {MARK}" if usual else step.hint,
+        "hint": entry_hint(step, card, beside.hub),
         "caution": step.caution,
         "kind": KINDS[type(step)],
         "optional": step.optional,
@@ -161,13 +161,6 @@ def _row(step: Step, wheres: Sequence[str], card: Card, beside: Beside) -> dict[
         "limits": _limits(step),
         "cells": [_cell(step, Place(step.name, where), card, beside) for where in wheres],
     }
-
-
-def usual_torque(step: Step, card: Card) -> UsualTorque | None:
-    """Return the usual torque where one is asked for; None for any other step."""
-    if step.name == "axle_torque":
-        return axle_torque(card.text("wheel"), card.text("held_by"))
-    return next((one for one in USUAL_TORQUES if one.step == step.name), None)
 
 
 def _limits(step: Step) -> dict[str, Any]:
@@ -206,22 +199,10 @@ def _cell(step: Step, place: Place, card: Card, beside: Beside) -> dict[str, Any
         "value": value,
         "was": next((_shown(value) for value in reversed(given[:-1]) if value is not None), ""),
         "before": _shown(earlier),
-        "start": _start(step, place, card, offers),
+        "start": entry_start(step, place, card, offers, beside.hub),
         "offers": [_offer(offer) for offer in offers],
         "advice": advised.words if advised else card.text("advice", place.where) if value is not None else "",
     }
-
-
-def _start(step: Step, place: Place, card: Card, offers: Sequence[Offer]) -> float:
-    """Return where a stepper begins: the first number offered, what is usual, or the least."""
-    if not isinstance(step, Amount):
-        return 0.0
-    offered = (offer.answers.get(place) for offer in offers)
-    known = next((value for value in offered if isinstance(value, int | float)), step.usual)
-    usual = usual_torque(step, card)
-    if known is None and usual:
-        known = usual.low
-    return float(max(step.least, 0) if known is None else known)
 
 
 def _other_side(card: Card) -> Iterator[dict[str, Any]]:

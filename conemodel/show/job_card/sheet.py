@@ -27,8 +27,11 @@ FOLD, CUT = 126.0, 185.0
 
 DASHES = (0, (4, 3))
 
-FEW_STOPS = 4
-"""Most stops below the largest words that are written as large as the rest; more are written in a line each."""
+STOPS_FOOT = 43.0
+"""Where what is said largest with all its stops ends at the latest, so that the steps have room [mm]."""
+
+STOP_SIZES = ((10.0, 8.0), (9.0, 7.0), (8.0, 6.0), (7.0, 5.5), (6.0, 4.5))
+"""Type of the largest words and of the stops below them [point]: the first in which all fit; nothing of them is cut."""
 
 BLANK = "_" * 40
 """What is filled in by pen."""
@@ -55,23 +58,27 @@ def _workshop(sheet: Sheet, card: Card) -> None:
     mechanic = next((entry.by for entry in reversed(card.entries) if entry.by), "")
     known = ", ".join(part for part in (card.begun_at[:10], mechanic, card.id[:8]) if part)
     sheet.write((right, 12), known, size=8, align="right", room=48)
-    top = _first_words(sheet, (MARGIN, 14), card, room=room, size=10)
+    top = _first_words(sheet, (MARGIN, 14), card, room=room)
     whole = write_rows(sheet, (MARGIN, top + 1), list(rows_of(card)), room=room, foot=FOLD - 4)
     if not whole:
         sheet.write((right, FOLD - 1.5), "more stands on the card", size=7, align="right")
     sheet.line((0, FOLD), (sheet.width, FOLD), width=0.6, dash=DASHES, colour="0.5")
 
 
-def _first_words(sheet: Sheet, at: tuple[float, float], card: Card, *, room: float, size: float) -> float:
+def _first_words(sheet: Sheet, at: tuple[float, float], card: Card, *, room: float) -> float:
     """Write what a card says largest, and every stop, and return where the next may begin [mm]."""
     headline = headline_of_card(card)
-    left, top = at
-    small, lines = (8, 2) if len(headline.stops) <= FEW_STOPS else (6, 1)
-    for place, answer in enumerate((headline.answer, *headline.stops)):
-        sign = SIGNS.get(headline.question, "") if place == 0 else ""
-        words, look = f"{sign} {answer.head} {answer.act}".strip(), (small, lines) if place else (size, 2)
-        top = sheet.paragraph((left, top), words, room=room, size=look[0], bold=True, most=look[1])
-    return top
+    sign = SIGNS.get(headline.question, "")
+    said = [f"{answer.head} {answer.act}".strip() for answer in (headline.answer, *headline.stops)]
+    for large, small in STOP_SIZES:
+        sizes = (large, *(small for _ in said[1:]))
+        blocks = [
+            Block(words=f"{sign} {words}".strip() if not place else words, size=size, bold=True, gap=0)
+            for place, (words, size) in enumerate(zip(said, sizes, strict=True))
+        ]
+        if sum(block.height(room, 1.0) for block in blocks) <= STOPS_FOOT - at[1]:
+            break
+    return write_blocks(sheet, at, blocks, room=room, foot=FOLD)
 
 
 def _customer(sheet: Sheet, card: Card) -> None:
@@ -91,7 +98,7 @@ def _customer_blocks(card: Card) -> Iterator[Block]:
     headline = headline_of_card(card)
     if headline.question != "adjustment":
         yield Block(words=f"{headline.answer.head} {headline.answer.act}", size=9, bold=True)
-        yield Block(words=" ".join(answer.head for answer in headline.stops), size=8.5, bold=True, most=3)
+        yield Block(words=" ".join(answer.head for answer in headline.stops), size=8.5, bold=True)
     yield Block(words=f"Look at it again: {recheck_words(card) or BLANK}", size=9.5, bold=True)
     yield Block(words=AFTER_FIRST_RIDES, size=8, bold=True)
     yield Block(words=CAUTION, size=8)

@@ -1,7 +1,8 @@
 """The workshop's half of a printed job card: a row for each step that applies, a line for a pen where none answered."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import product
 
 from conemodel.parts.hub import SIDES
 from conemodel.show.formatting import number
@@ -10,7 +11,7 @@ from conemodel.tasks.job_card.card import Card
 from conemodel.tasks.job_card.step import Amount, Step
 from conemodel.tasks.job_card.steps import SECTIONS, STEPS, Section, rounds_of
 
-LOOKS = ((8.5, 3), (8.0, 3), (7.5, 3), (7.0, 2), (6.5, 2), (6.0, 2), (6.0, 1), (5.5, 1), (5.0, 1))
+LOOKS = ((8.5, 3), (8.0, 3), (7.5, 3), (7.0, 2), (6.5, 2), (6.0, 2), (6.0, 1), (5.5, 1), (5.0, 1), (4.5, 1))
 """Sizes of type [point], each with the most lines of one answer: the first in which all rows fit."""
 
 GAP = 4.0
@@ -21,13 +22,15 @@ GAP = 4.0
 class Row:
     """One row: its `words`, and a cell for each answer; an empty one is filled in by pen.
 
-    `share` of the row is the words'. A `head` stands above a section, with what its cells are called.
+    `share` of the row is the words'. A `head` stands above a section, with what its cells are called. Nothing of a
+    row that is to be `whole` is cut: a turn without its risk is another turn.
     """
 
     words: str
     cells: tuple[str, ...] = ()
     share: float = 0.5
     head: bool = False
+    whole: bool = False
 
     def widths(self, room: float) -> tuple[float, ...]:
         """Return how wide words and cells are, each with the gap after it [mm]."""
@@ -38,7 +41,13 @@ class Row:
         """Return words and cells in lines."""
         told = zip((self.words, *self.cells), self.widths(room), strict=True)
         return [
-            wrap(words, room=width - 1, size=size, bold=self.head or place > 0, most=most)
+            wrap(
+                words,
+                room=width - 1,
+                size=size,
+                bold=self.head or place > 0,
+                most=None if self.whole else most,
+            )
             for place, (words, width) in enumerate(told)
         ]
 
@@ -96,15 +105,15 @@ def _round_rows(card: Card) -> Iterator[Row]:
         else:
             yield Row(words=f"Round {place}", cells=(turn, outcome), share=0.28)
         if advice := card.text("advice", place):
-            yield Row(words=f"advised: {advice}")
+            yield Row(words=f"advised: {advice}", whole=True)
 
 
 def write_rows(sheet: Sheet, corner: Point, rows: Sequence[Row], *, room: float, foot: float) -> bool:
     """Write rows in two columns below a corner, none below `foot`, and return whether all of them found room."""
     wide = (room - GAP) / 2
-    for size, most in LOOKS:
+    for tried, (size, most) in product((rows, _last_whole(rows)), LOOKS):
         high = LEADING * size * POINT
-        columns = _columns(rows, wide=wide, size=size, most=most, lines=int((foot - corner[1]) / high))
+        columns = _columns(tried, wide=wide, size=size, most=most, lines=int((foot - corner[1]) / high))
         if len(columns) <= 2:
             break
     for place, column in enumerate(columns[:2]):
@@ -112,6 +121,12 @@ def write_rows(sheet: Sheet, corner: Point, rows: Sequence[Row], *, room: float,
         for row in column:
             top = _write_row(sheet, (left, top), row, wide=wide, size=size, most=most)
     return len(columns) <= 2
+
+
+def _last_whole(rows: Sequence[Row]) -> Sequence[Row]:
+    """Return rows of which the last alone of those to be whole is: what was advised before is past."""
+    last = max((place for place, row in enumerate(rows) if row.whole), default=-1)
+    return [replace(row, whole=place == last) for place, row in enumerate(rows)]
 
 
 def _columns(

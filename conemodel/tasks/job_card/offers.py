@@ -11,6 +11,7 @@ from conemodel.base.units import MM
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub import SIDES
 from conemodel.parts.hub_families import BALLS, FAMILIES, WIDTHS, Family, family_of
+from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.measured import without_turn
@@ -85,19 +86,40 @@ def as_last_time(card: Card, before: Card) -> Offer | None:
 
 
 def _from_hub(place: Place, hub: Scenario | None) -> Iterator[Offer]:
+    """Yield what is known of a hub; a length that nobody measured is none that a tap may put on a card."""
     if hub is None:
         return
-    fixed = next(side for side in SIDES if side != hub.hub.adjustable_side)
-    lengths = {
-        "fixed_protrusion": getattr(hub.stack, fixed).protrusion,
-        "width": hub.hub.over_locknut_width,
-        "dropout_thickness": hub.frame.dropout_thickness,
-    }
+    lengths = _lengths(hub)
     if place.step in lengths:
-        yield _length(place, lengths[place.step], " as the hub says")
+        field, length = lengths[place.step]
+        if _is_known(hub, field):
+            yield _length(place, length, " as the hub says")
     elif place.step == "ball_count":
         row = getattr(hub.hub, place.where)
-        yield _balls(place.where, row.ball_count, size_name(row.ball_diameter), "as the hub says")
+        why = "as the hub says" if _is_known(hub, f"ball_count_{place.where}") else "as usual"
+        yield _balls(place.where, row.ball_count, size_name(row.ball_diameter), why)
+
+
+def _lengths(hub: Scenario) -> Mapping[str, tuple[str, float]]:
+    """Return by the step that asks for it what a length is called where it is entered, and the length [m]."""
+    fixed = next(side for side in SIDES if side != hub.hub.adjustable_side)
+    return {
+        "fixed_protrusion": (f"protrusion_{fixed}", getattr(hub.stack, fixed).protrusion),
+        "width": ("over_locknut_width", hub.hub.over_locknut_width),
+        "dropout_thickness": ("dropout_thickness", hub.frame.dropout_thickness),
+    }
+
+
+def _is_known(hub: Scenario, field: str) -> bool:
+    """Return whether a size of a hub was described or entered, not assumed for its family."""
+    return not isinstance(hub, KnownScenario) or field in hub.known.known
+
+
+def usual_length(step: str, card: Card, hub: Scenario | None) -> float | None:
+    """Return a length as it usually is [mm], None where none is: where an entry begins, and never an answer."""
+    if hub and step in _lengths(hub):
+        return _tenths(_lengths(hub)[step][1])
+    return _tenths(_family(card).protrusion.usual) if step == "fixed_protrusion" else None
 
 
 def size_name(diameter: float) -> str:
@@ -146,15 +168,13 @@ def _family(card: Card) -> Family:
 
 
 def _of_family(place: Place, family: Family) -> Iterator[Offer]:
-    """Yield what is usual of a kind of hub."""
+    """Yield balls and width as usual of a kind of hub."""
     match place.step:
         case "ball_count":
             count, size = family.ball_count.usual, size_name(family.ball_diameter.usual)
             yield _balls(place.where, int(count), size, "as usual")
-        case "fixed_protrusion":
-            yield _length(place, family.protrusion.usual, " as usual")
         case "width":
-            yield _length(place, family.over_locknut_width.usual, " as usual")
+            yield _length(place, family.over_locknut_width.usual)
 
 
 def _in_use(place: Place, card: Card) -> Iterator[Offer]:
@@ -168,8 +188,12 @@ def _in_use(place: Place, card: Card) -> Iterator[Offer]:
 
 def _length(place: Place, length: float, why: str = "") -> Offer:
     """Return the offer of a length [m], to the tenth of a millimetre."""
-    tenths = round(MM.from_si(length), 1)
+    tenths = _tenths(length)
     return Offer(words=f"{tenths:g}{why}", answers={place: tenths})
+
+
+def _tenths(length: float) -> float:
+    return round(MM.from_si(length), 1)
 
 
 def turn_letters(minutes: float) -> str:

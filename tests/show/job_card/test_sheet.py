@@ -13,6 +13,7 @@ from conemodel.show.setting.text import CAUTION
 from conemodel.tasks.job_card.card import Entry, Place, Value
 from conemodel.tasks.job_card.step import MOST_ROUNDS, Amount, Choice, Day
 from conemodel.tasks.job_card.steps import STEPS, places_of
+from conemodel.tasks.job_card.stops import headline_of_card
 from tests.show.paper.pdf_paths import page_size
 from tests.show.paper.words import boxes, off_the_sheet, overlapping, said
 from tests.tasks.job_card.cards import BEGUN, REAR, card_with
@@ -137,3 +138,32 @@ def test_a_letter_that_cannot_be_drawn_is_a_box_and_the_same_card_gives_the_same
     assert "Zoë □" in said(card_figure(card))
     assert card_pdf(card) == card_pdf(card)
     assert b"Date" not in card_pdf(card)
+
+
+STOPS: dict[str, Value] = {
+    "brake_works": "no", "lever": "light", "far_locked": "no", "play_closed": "clear", "turning": "not tried",
+    "rim_central": "not looked", "axle_thread/left": "damaged", "advice_given": "do not ride", "cone/left": "pitted",
+}  # fmt: skip
+
+
+def test_nothing_of_a_stop_and_of_the_risk_of_a_turn_is_cut():
+    advice = "As measured, turn it 6 minutes (36°) in (clockwise) from the pen line: right on 9, too tight on 1 of 10."
+    card = card_with(REAR | STOPS | {f"advice/{place}": f"{place}: {advice}" for place in (1, 2, 3)})
+    headline, words = headline_of_card(card), said(card_figure(card))
+    assert len(headline.stops) > 6
+    for answer in (headline.answer, *headline.stops):
+        assert f"{answer.head} {answer.act}".strip() in words
+        assert words.count(answer.head) >= 2  # on the customer's half too
+    for place in (1, 2, 3):
+        assert f"advised: {place}: {advice}" in words
+    assert overlapping(card_figure(card)) == []
+
+
+def test_the_risk_of_the_last_turn_is_whole_however_much_else_stands():
+    card = card_of_everything()
+    assert f"advised: {card.text('advice', str(MOST_ROUNDS))}" in said(card_figure(card)).replace("□", "明")
+
+
+def test_a_length_not_measured_is_a_line_to_write_on():
+    rows = {row.words: row.cells for row in rows_of(card_with(REAR))}
+    assert rows[STEPS["fixed_protrusion"].words] == ("",)

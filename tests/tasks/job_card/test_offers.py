@@ -11,7 +11,7 @@ from conemodel.parts.known_hub import KnownHub
 from conemodel.parts.known_scenario import KnownScenario
 from conemodel.parts.toml_files import load_scenario
 from conemodel.tasks.job_card.card import Place
-from conemodel.tasks.job_card.offers import as_other_side, offers_at, size_name
+from conemodel.tasks.job_card.offers import as_other_side, offers_at, size_name, usual_length
 from conemodel.tasks.job_card.sections.strip import BALL_SIZES
 from conemodel.tasks.job_card.steps import check_answers, places_of
 from tests.tasks.job_card.cards import REAR, card_with
@@ -64,19 +64,33 @@ def test_what_is_usual_on_a_card_is_what_a_hub_of_ones_own_starts_from(family: s
         Place("ball_count", "left"): row.ball_count,
         Place("ball_size", "left"): size_name(row.ball_diameter),
     }
-    lengths = {"width": usual.hub.over_locknut_width, "fixed_protrusion": usual.stack.left.protrusion}
-    for step, length in lengths.items():
-        first = offers_at(Place(step), card, today=TODAY)[0]
-        assert first.answers == {Place(step): pytest.approx(1e3 * length)}
-        assert first.words.endswith(" as usual")
+    width = offers_at(Place("width"), card, today=TODAY)[0]
+    assert width.answers == {Place("width"): pytest.approx(1e3 * usual.hub.over_locknut_width)}
+    assert usual_length("fixed_protrusion", card, None) == pytest.approx(1e3 * usual.stack.left.protrusion)
+
+
+def test_a_length_that_nobody_measured_is_no_answer() -> None:
+    """A tap on what is usual would stand on the card, and on paper, as if it had been measured after locking."""
+    card, places = card_with(REAR), (Place("fixed_protrusion"), Place("dropout_thickness"))
+    assumed = KnownScenario.of(KnownHub(family="usual rear"))
+    for hub in (None, assumed):
+        assert [offers_at(place, card, today=TODAY, hub=hub) for place in places] == [(), ()]
+    assert offers_at(Place("ball_count", "left"), card, today=TODAY, hub=assumed)[0].words.endswith(
+        "as usual"
+    )
+    fixed = "right" if assumed.hub.adjustable_side == "left" else "left"
+    known = assumed.with_known(assumed.known.replace(**{f"protrusion_{fixed}": 6e-3}))
+    assert [each.words for each in offers_at(places[0], card, today=TODAY, hub=known)] == [
+        "6 as the hub says"
+    ]
 
 
 def test_widths_in_use_stand_beside_the_usual_one_where_nothing_is_known() -> None:
     """Rear hubs with a quick release are 126, 130 and 135 mm wide: common practice, no source."""
     offered = offers_at(Place("width"), card_with(REAR), today=TODAY)
-    assert [offer.words for offer in offered] == ["130 as usual", "126", "135"]
+    assert [offer.words for offer in offered] == ["130", "126", "135"]
     known = offers_at(Place("width"), card_with(REAR), today=TODAY, before=BEFORE)
-    assert [offer.words for offer in known] == ["126.5 as before", "130 as usual"]
+    assert [offer.words for offer in known] == ["126.5 as before", "130"]
 
 
 def test_a_recheck_counts_days_from_today() -> None:
