@@ -43,8 +43,8 @@ _WHY = {
     "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
     "clamp": "What closing takes is the clamp's. The turn is counted from here.",
     **WHY_AGAIN,
-    "no play locked": "It is tight once locked, and a tight hub shows a gauge nothing. Further out it has play.",
-    "no play clamped": "It is tight once clamped, and a tight hub shows a gauge nothing. Further out it has play.",
+    "no play locked": "The clamp takes more still. Further out it has play to read.",
+    "no play clamped": "Further out it has play to read, and the turn is counted from there.",
     "not sure": "One mark more makes the turn surer.",
     "turn not sure": "It is a step on the way: what is read after it makes the next one surer.",
     "sure": "Sure enough: what is left is the hand that turns, and no reading betters that.",
@@ -124,6 +124,12 @@ def headline_words(measuring: Measuring) -> tuple[str, str]:
         )
     if measuring.turned_to is not None:
         return turned_words(measuring), "No further turn before that."
+    if measuring.next.no_play:
+        once = "locked" if measuring.next.why == "no play locked" else "clamped"
+        return (
+            f"No play read {once}: right or too tight",
+            "Which of them a gauge cannot tell: it shows both alike.",
+        )
     if turn is None:
         return "No turn yet", "It takes the play once locked, and best once clamped too."
     if not turn.worth_making:

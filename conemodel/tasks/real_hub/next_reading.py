@@ -70,6 +70,11 @@ class NextReading:
     state: State = "nut loose"
     turn: float = 0.0
 
+    @property
+    def no_play(self) -> bool:
+        """Nothing tells whether the hub is right or too tight as it stands."""
+        return self.why in ("no play locked", "no play clamped")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measuring:
@@ -118,6 +123,8 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
         return Measuring(found=found, fitted=fitted, doubt=None, again=again, turn=None, next=step)
     turn = turn_from_mark(fitted) if is_read_at(fitted, len(found.marks) - 1) else None
     step = _next(found, fitted, turn)
+    if step.no_play:
+        turn = None  # a gauge shows right and too tight alike: what is left is what was assumed
     return Measuring(found=found, fitted=fitted, doubt=None, again=None, turn=turn, next=step)
 
 
@@ -143,7 +150,11 @@ def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> Next
     count = mark.count or 0.0
     state = _last_state(mark)
     sure = turn is not None and turn.sure
-    if state != "nut loose" and max(mark.plays[state]) < NO_PLAY[found.read_by] and not sure:
+    if (
+        state != "nut loose"
+        and not _has_play(found, mark, (state,))
+        and not (sure and _has_shown_play(found))
+    ):
         why: Why = "no play locked" if state == "locked" else "no play clamped"
         return _back_off(found, fitted, why)
     if state != "clamped":
@@ -172,6 +183,17 @@ def _read_again(found: MeasuredHub, again: ReadAgain) -> NextReading:
     return NextReading(
         what="read again", why=again.why, mark=number, count=mark.count or 0.0, state=again.state
     )
+
+
+def _has_play(found: MeasuredHub, mark: Mark, states: tuple[State, ...]) -> bool:
+    """Tell whether more was read at a mark in some states than may be none at all."""
+    least = NO_PLAY[found.read_by] * (1 + 1e-6)
+    return any(play > least for state in states for play in mark.plays[state])
+
+
+def _has_shown_play(found: MeasuredHub) -> bool:
+    """Tell whether play was read with the locknut tight at any mark: from there the others are counted."""
+    return any(_has_play(found, mark, ("locked", "clamped")) for mark in found.marks)
 
 
 def _last_state(mark: Mark) -> State:

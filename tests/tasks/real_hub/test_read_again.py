@@ -10,6 +10,7 @@ import pytest
 from conemodel.base.units import MINUTE, MM
 from conemodel.show.real_hub.measured_wording import headline_words, next_words
 from conemodel.tasks.real_hub.next_reading import Measuring
+from conemodel.tasks.real_hub.taken_over import measured_summary
 from tests.tasks.real_hub.test_measured_hub import mark, measure
 
 FOUND = mark(15, (0.24, 0.25), (0.15, 0.15), (0.10, 0.10))
@@ -88,3 +89,19 @@ def test_closings_as_alike_as_a_gauge_can_tell_are_not_asked_for():
 def test_readings_about_a_hub_that_has_just_no_play_are_answered(read):
     """Play cannot be less than none (geometry): there the likeliest hub lies in a corner, and is found all the same."""
     assert measure(read).next.what in ("read again", "back off", "check the count")
+
+
+@pytest.mark.parametrize("plays", [(0.0, 0.0), (0.0, 0.01), (0.01, 0.01)])
+def test_where_no_play_is_read_nobody_knows_right_from_tight(plays):
+    """Geometry: end play below none shows none. Of a play of a division an error of 0.01 mm may be all."""
+    measuring = measure(mark(15, clamped=plays))
+    assert headline_words(measuring)[0] == "No play read clamped: right or too tight"
+    assert measuring.turn is None
+    assert measured_summary(measuring)["chance_right"] is None
+    assert (measuring.next.what, measuring.next.why) == ("back off", "no play clamped")
+    assert measuring.next.turn >= MINUTE.to_si(1)
+
+
+def test_no_play_after_a_known_turn_from_where_there_was_some_is_right():
+    """Sum along the axle: 0.10 mm less 6 minutes of 1 mm leaves none, and is known to 0.01 mm or so."""
+    assert measure(FOUND, mark(9, clamped=(0.0, 0.0))).next.what == "leave"
