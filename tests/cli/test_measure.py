@@ -63,3 +63,19 @@ def test_a_picture_is_written(tmp_path):
     path = tmp_path / "lines.png"
     assert run(FOUND, "--png", str(path)).exit_code == 0
     assert path.read_bytes().startswith(b"\x89PNG")
+
+
+def test_what_forbids_riding_comes_before_any_turn(tmp_path):
+    """An axle 8 mm out of the locknut in a dropout of 5 mm stands 3 mm proud (geometry)."""
+    hub = tmp_path / "proud.toml"
+    hub.write_text('family = "usual rear"\nprotrusion_left_mm = 8\ndropout_thickness_mm = 5\n')
+    text = " ".join(run(FOUND, "--hub", str(hub)).output.split())
+    predicted = " ".join(CliRunner().invoke(main, ("predict", str(hub))).output.split())
+    danger = "Do not ride: the axle stands proud of the dropout at both ends."
+    assert danger in text
+    assert danger in predicted
+    assert "Right on" not in text
+    assert "Turn 6 minutes" not in text
+    found = json.loads(run(FOUND, "--hub", str(hub), "--json").output)
+    assert found["turn_minutes"] is None
+    assert found["unsafe"][0].startswith(danger)

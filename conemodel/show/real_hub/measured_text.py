@@ -89,6 +89,7 @@ def measured_json(measuring: Measuring) -> str:
     numbers = {
         "name": measuring.found.name,
         "hub": measuring.fitted.hub.scenario.name,
+        "unsafe": [danger.sentence for danger in measuring.dangers],
         **{name: value for name, value in summary.items() if name != "readings"},
         "contact_mm": MM.from_si(contact.value),
         "contact_low80_mm": MM.from_si(contact.low),

@@ -72,6 +72,8 @@ def push_words(found: MeasuredHub, number: int) -> str:
 def next_words(measuring: Measuring) -> tuple[str, str]:
     """Return what to do next in a few words, and why."""
     step = measuring.next
+    if measuring.dangers:
+        return measuring.dangers[0].act, "No turn is told for a hub that must not be ridden as it is."
     if step.what == "check the count":
         return "Look at the count again.", _WHY["count"]
     if step.what == "check the plays":
@@ -113,6 +115,9 @@ def _next_count(step: NextReading) -> str:
 def headline_words(measuring: Measuring) -> tuple[str, str]:
     """Return the largest words and what stands below them: the turn with its chance, or that there is none yet."""
     turn, fitted = measuring.turn, measuring.fitted
+    if measuring.dangers:
+        worst, *others = measuring.dangers
+        return worst.words, " ".join((worst.why, *(other.sentence for other in others)))
     if measuring.doubt:
         return doubt_words(measuring.doubt), "No turn before that is right."
     if measuring.again:

@@ -10,11 +10,13 @@ from conemodel.base.units import MINUTE
 from conemodel.parts.measured_hub import PLACES, Mark, MeasuredHub, ReadBy
 from conemodel.parts.real_hub import MOST_COUNT, STATES, State
 from conemodel.parts.scenario import Scenario
+from conemodel.solve.stages.terms import setting_terms
+from conemodel.tasks.headline import Answer
 from conemodel.tasks.real_hub.count_doubt import CountDoubt, doubt_count
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
 from conemodel.tasks.real_hub.marked_readings import readings_at_marks
 from conemodel.tasks.real_hub.play_doubt import PlayDoubt, doubt_plays
-from conemodel.tasks.real_hub.read_again import NO_PLAY, ReadAgain, WhyAgain, find_read_again
+from conemodel.tasks.real_hub.read_again import ReadAgain, WhyAgain, find_read_again, has_play, has_shown_play
 from conemodel.tasks.real_hub.told import QUANTITIES
 from conemodel.tasks.real_hub.turn_from_mark import (
     TurnFromMark,
@@ -23,6 +25,7 @@ from conemodel.tasks.real_hub.turn_from_mark import (
     is_read_at,
     turn_from_mark,
 )
+from conemodel.tasks.setting.safety import dangers_of
 
 READABLE: dict[ReadBy, float] = {
     "dial along the axle": 20e-6,
@@ -41,12 +44,29 @@ TIGHT_SHARE = 0.1
 """Share of hubs, as likely as the readings leave them, that may show no play at a new mark [-]."""
 
 What = Literal[
-    "check the count", "check the plays", "read", "read again", "back off", "turn", "leave", "start over"
+    "make safe",
+    "check the count",
+    "check the plays",
+    "read",
+    "read again",
+    "back off",
+    "turn",
+    "leave",
+    "start over",
 ]
 Why = (
     WhyAgain
     | Literal[
-        "count", "plays", "contact", "slack", "clamp", "no play locked", "no play clamped", "not sure", "sure"
+        "danger",
+        "count",
+        "plays",
+        "contact",
+        "slack",
+        "clamp",
+        "no play locked",
+        "no play clamped",
+        "not sure",
+        "sure",
     ]
 )
 
@@ -82,15 +102,17 @@ class Measuring:
 
     While a count or plays are in doubt there is no turn, and what the readings tell rests on these. Nor is there one
     while a reading is to be taken `again` at the mark where the cone stands, or once the cone has left the mark that
-    was read: it would be made twice.
+    was read: it would be made twice. Where there are `dangers` in riding the hub as it is described, most serious
+    first, nothing of the adjustment is told: no setting of the cone cures them.
     """
 
     found: MeasuredHub
     fitted: Fitted
-    doubt: CountDoubt | PlayDoubt | None
-    again: ReadAgain | None
-    turn: TurnFromMark | None
     next: NextReading
+    dangers: tuple[Answer, ...] = ()
+    doubt: CountDoubt | PlayDoubt | None = None
+    again: ReadAgain | None = None
+    turn: TurnFromMark | None = None
 
     @property
     def turned_to(self) -> float | None:
@@ -114,18 +136,17 @@ def measure_hub(scenario: Scenario, found: MeasuredHub) -> Measuring:
         NotConverged: no balance of forces, or no likeliest hub, was found.
     """
     fitted = fit_real_hub(scenario, readings_at_marks(found))
+    if dangers := dangers_of(fitted.hub.scenario, setting_terms(fitted.hub.scenario)):
+        step = NextReading(what="make safe", why="danger", mark=max(len(found.marks) - 1, 0), count=0.0)
+        return Measuring(found=found, fitted=fitted, dangers=dangers, next=step)
     if doubt := doubt_plays(scenario, found, fitted) or doubt_count(scenario, found, fitted):
-        return Measuring(
-            found=found, fitted=fitted, doubt=doubt, again=None, turn=None, next=_check(found, doubt)
-        )
+        return Measuring(found=found, fitted=fitted, doubt=doubt, next=_check(found, doubt))
     if again := find_read_again(found, fitted):
-        step = _read_again(found, again)
-        return Measuring(found=found, fitted=fitted, doubt=None, again=again, turn=None, next=step)
+        return Measuring(found=found, fitted=fitted, again=again, next=_read_again(found, again))
     turn = turn_from_mark(fitted) if is_read_at(fitted, len(found.marks) - 1) else None
     step = _next(found, fitted, turn)
-    if step.no_play:
-        turn = None  # a gauge shows right and too tight alike: what is left is what was assumed
-    return Measuring(found=found, fitted=fitted, doubt=None, again=None, turn=turn, next=step)
+    # without play a gauge shows right and too tight alike: what is left is what was assumed
+    return Measuring(found=found, fitted=fitted, turn=None if step.no_play else turn, next=step)
 
 
 def is_slack_known(fitted: Fitted) -> bool:
@@ -150,11 +171,7 @@ def _next(found: MeasuredHub, fitted: Fitted, turn: TurnFromMark | None) -> Next
     count = mark.count or 0.0
     state = _last_state(mark)
     sure = turn is not None and turn.sure
-    if (
-        state != "nut loose"
-        and not _has_play(found, mark, (state,))
-        and not (sure and _has_shown_play(found))
-    ):
+    if state != "nut loose" and not has_play(found, mark, (state,)) and not (sure and has_shown_play(found)):
         why: Why = "no play locked" if state == "locked" else "no play clamped"
         return _back_off(found, fitted, why)
     if state != "clamped":
@@ -183,17 +200,6 @@ def _read_again(found: MeasuredHub, again: ReadAgain) -> NextReading:
     return NextReading(
         what="read again", why=again.why, mark=number, count=mark.count or 0.0, state=again.state
     )
-
-
-def _has_play(found: MeasuredHub, mark: Mark, states: tuple[State, ...]) -> bool:
-    """Tell whether more was read at a mark in some states than may be none at all."""
-    least = NO_PLAY[found.read_by] * (1 + 1e-6)
-    return any(play > least for state in states for play in mark.plays[state])
-
-
-def _has_shown_play(found: MeasuredHub) -> bool:
-    """Tell whether play was read with the locknut tight at any mark: from there the others are counted."""
-    return any(_has_play(found, mark, ("locked", "clamped")) for mark in found.marks)
 
 
 def _last_state(mark: Mark) -> State:

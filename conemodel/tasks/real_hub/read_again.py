@@ -66,6 +66,17 @@ def find_read_again(found: MeasuredHub, fitted: Fitted) -> ReadAgain | None:
     return None
 
 
+def has_play(found: MeasuredHub, mark: Mark, states: tuple[State, ...]) -> bool:
+    """Tell whether more was read at a mark in some states than may be none at all."""
+    least = NO_PLAY[found.read_by] * (1 + 1e-6)
+    return any(play > least for state in states for play in mark.plays[state])
+
+
+def has_shown_play(found: MeasuredHub) -> bool:
+    """Tell whether play was read with the locknut tight at any mark: from there the others are counted."""
+    return any(has_play(found, mark, ("locked", "clamped")) for mark in found.marks)
+
+
 def _doubted(fitted: Fitted, mark: int) -> Iterator[State]:
     """Yield the states in which something was read at a mark that is left out or clashes, in the order of the work."""
     for place, checked in enumerate(fitted.readings):

@@ -61,7 +61,7 @@ def ask_how_read(found: MeasuredHub) -> MeasuredHub:
 def ask_next(measuring: Measuring) -> None:
     """Draw the places for what is to be done next, and the button that keeps it."""
     step, found = measuring.next, measuring.found
-    if step.what in ("leave", "start over"):
+    if step.what in ("make safe", "leave", "start over"):
         return
     if measuring.doubt:
         _ask_again(found, measuring.doubt)
