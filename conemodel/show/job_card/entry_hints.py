@@ -2,9 +2,11 @@
 
 from collections.abc import Sequence
 
+from conemodel.parts.known_scenario import is_front
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.job_card.card import Card, Place
 from conemodel.tasks.job_card.offers import Offer, usual_length
+from conemodel.tasks.job_card.sections.who import FRONT, REAR
 from conemodel.tasks.job_card.step import Amount, Step
 from conemodel.tasks.job_card.torque_table import MARK, USUAL_TORQUES, UsualTorque, axle_torque
 
@@ -16,6 +18,21 @@ def entry_hint(step: Step, card: Card, hub: Scenario | None) -> str:
     if step.name == "fixed_protrusion" and (usual := usual_length(step.name, card, hub)):
         return f"Usual, not measured: {usual:g} mm. Measure it and enter it."
     return step.hint
+
+
+def entry_caution(step: Step, card: Card, hub: Scenario | None) -> str:
+    """Return what is to be minded at a step: that what was answered is not what the card's own hub is, or as ever."""
+    if hub is None:
+        return step.caution
+    end = FRONT if is_front(hub) else REAR
+    differs = {
+        "wheel": (end, f"a {end} hub"),
+        "held_by": (hub.clamp.kind, f"one with {hub.clamp.traits.words}"),
+    }
+    stands, (of_hub, words) = card.answer(step.name), differs.get(step.name, (None, ""))
+    if not words or stands in (None, of_hub):
+        return step.caution
+    return f"This says {stands}, the hub on this card is {words}: the two do not agree."
 
 
 def usual_torque(step: Step, card: Card) -> UsualTorque | None:

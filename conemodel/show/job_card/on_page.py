@@ -9,7 +9,7 @@ from conemodel.base.plain_text import one_line
 from conemodel.parts.hub import SIDES
 from conemodel.parts.scenario import Scenario
 from conemodel.show.headline import SIGNS
-from conemodel.show.job_card.entry_hints import entry_hint, entry_start
+from conemodel.show.job_card.entry_hints import entry_caution, entry_hint, entry_start
 from conemodel.show.job_card.rows_besides import measured_row, plain_row
 from conemodel.tasks.job_card.card import Card, Place, Value
 from conemodel.tasks.job_card.offers import Offer, as_other_side, offers_at, turn_letters
@@ -153,7 +153,7 @@ def _row(step: Step, wheres: Sequence[str], card: Card, beside: Beside) -> dict[
         "step": step.name,
         "words": step.words,
         "hint": entry_hint(step, card, beside.hub),
-        "caution": step.caution,
+        "caution": entry_caution(step, card, beside.hub),
         "kind": KINDS[type(step)],
         "optional": step.optional,
         "pictured": step.name if step.name in PICTURED else "",

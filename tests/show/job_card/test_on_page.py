@@ -5,7 +5,10 @@ from datetime import date
 
 import pytest
 
+from conemodel.parts import library
+from conemodel.parts.toml_files import load_scenario
 from conemodel.show.job_card.condition_pictures import PITS, condition_pictures
+from conemodel.show.job_card.entry_hints import entry_caution
 from conemodel.show.job_card.on_page import Beside, card_on_page
 from conemodel.show.palette import DARK, LIGHT
 from conemodel.tasks.job_card.sections.strip import GOOD, PALE, PITTED
@@ -66,3 +69,23 @@ def test_conditions_are_told_apart_by_shape_and_not_by_colour_alone(tones) -> No
         assert 'stroke-width="2.5"' in drawn[GOOD]
         assert 'stroke-width="11.0"' in drawn[PALE]
         assert all("<text" not in svg for svg in drawn.values())
+
+
+def test_a_card_and_its_hub_that_do_not_agree_say_so_at_the_step() -> None:
+    """The shipped touring rear hub is a rear one with a quick release."""
+    hub = load_scenario(library.SCENARIOS / "touring-rear.toml")
+    said = {
+        (step, answer): entry_caution(STEPS[step], card_with({step: answer}), hub)
+        for step, answer in (
+            ("wheel", "front"),
+            ("wheel", "rear"),
+            ("held_by", "nuts"),
+            ("held_by", "quick release"),
+        )
+    }
+    assert (
+        said["wheel", "front"] == "This says front, the hub on this card is a rear hub: the two do not agree."
+    )
+    assert "one with quick release: the two do not agree" in said["held_by", "nuts"]
+    assert {said["wheel", "rear"], said["held_by", "quick release"]} == {""}
+    assert entry_caution(STEPS["wheel"], card_with({"wheel": "front"}), None) == ""
