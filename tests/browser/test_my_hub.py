@@ -59,3 +59,14 @@ def test_a_hub_is_entered_by_thumb_and_opens_elsewhere(open_page: Open) -> None:
     assert TITLE in page.get_by_label("Hub", exact=True).input_value()
     go_to(page, "Sort out a hub", "Check a hub")
     page.get_by_text(f"the hub of the other screens: {TITLE}").wait_for()
+
+
+def test_a_form_that_was_closed_by_its_x_holds_what_was_entered(open_page: Open) -> None:
+    page = open_page("/set-the-cone", width=390, height=844, touch=True)
+    for role, name in (*TAPS[:3], ("button", "Close")):
+        page.get_by_role(role, name=name, exact=True).tap()  # type: ignore[arg-type]
+        settle(page)
+    page.get_by_role("button", name="My hub", exact=True).tap()
+    settle(page)
+    assert page.get_by_role("radio", name="axle nuts", exact=True).is_checked()
+    page.get_by_text("What you entered before is still here.").wait_for()

@@ -16,6 +16,9 @@ from conemodel.ui.own_hub import OWN_HUB, take_own_hub
 ENTERED = "my_hub_entered"
 """Where what is entered is kept: fields of `KnownHub` [SI]."""
 
+STARTED = "my_hub_started"
+"""Where the form's entries are kept as they were when it was begun."""
+
 STEPS = {
     "ball_count_left": 1,
     "ball_count_right": 1,
@@ -33,9 +36,21 @@ STEPS = {
 def begin(hub: Scenario) -> None:
     """Start from what is known of a hub, or from the family it is most like."""
     if isinstance(hub, KnownScenario):
-        st.session_state[ENTERED] = {"family": hub.known.family, **hub.known.known}
+        start = {"family": hub.known.family, **hub.known.known}
     else:
-        st.session_state[ENTERED] = {"family": family_of(front=is_front(hub), clamp=hub.clamp.kind)}
+        start = {"family": family_of(front=is_front(hub), clamp=hub.clamp.kind)}
+    st.session_state[ENTERED], st.session_state[STARTED] = start, dict(start)
+
+
+def go_on_or_begin(hub: Scenario) -> None:
+    """Go on with what was entered and not used, or start from a hub: a form that was closed has lost nothing."""
+    if not is_begun():
+        begin(hub)
+
+
+def is_begun() -> bool:
+    """Return whether something was entered that no screen has yet."""
+    return ENTERED in st.session_state and entered() != st.session_state.get(STARTED)
 
 
 def entered() -> dict[str, Any]:
@@ -101,3 +116,4 @@ def take() -> None:
     except PartProblems:
         hub = KnownScenario.of(known)
     take_own_hub(hub)
+    st.session_state[STARTED] = dict(entered())

@@ -12,7 +12,18 @@ from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import root_diameter
 from conemodel.show.known_hub import Size, known_html, value_words
 from conemodel.ui.files import say_problems
-from conemodel.ui.my_hub.entries import begin, entered, problems, set_to, sizes, step, take, whole
+from conemodel.ui.my_hub.entries import (
+    begin,
+    entered,
+    go_on_or_begin,
+    is_begun,
+    problems,
+    set_to,
+    sizes,
+    step,
+    take,
+    whole,
+)
 
 STYLE = """
 <style>
@@ -46,21 +57,31 @@ AS_LEFT, DIFFERS = "same as left", "differs"
 
 
 def offer_my_hub(hub: Scenario, *, used: Callable[[], None] | None = None) -> None:
-    """Draw the button that opens the form, started from a hub; `used` is called once the hub entered is taken."""
+    """Draw the button that opens the form, started from a hub; `used` is called once the hub entered is taken.
+
+    What was entered before and not used is still in it.
+    """
     if st.button("My hub", key="my_hub"):
-        begin(hub)
-        _open_form(used)
+        before = is_begun()
+        go_on_or_begin(hub)
+        _open_form(used, hub if before else None)
 
 
 @st.dialog("My hub", width="large")
-def _open_form(used: Callable[[], None] | None) -> None:
-    draw_form(used)
+def _open_form(used: Callable[[], None] | None, other: Scenario | None) -> None:
+    draw_form(used, other)
 
 
-def draw_form(used: Callable[[], None] | None = None) -> None:
-    """Draw the form; a tap draws this again and nothing else on its page."""
+def draw_form(used: Callable[[], None] | None = None, other: Scenario | None = None) -> None:
+    """Draw the form; a tap draws this again and nothing else on its page.
+
+    Where it goes on with what was entered before, `other` is the hub that it could start from instead.
+    """
     st.html(STYLE)
     with st.container(key="cm-mine"):
+        if other is not None and is_begun():
+            st.caption("What you entered before is still here.")
+            st.button("Start afresh from the hub chosen", key="mine_afresh", on_click=begin, args=(other,))
         st.caption("Tap what you know. Everything else is usual for its kind, and says so.")
         _ask_family()
         _ask_balls()

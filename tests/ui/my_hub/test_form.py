@@ -13,12 +13,12 @@ def _page() -> None:
     import streamlit as st
 
     from conemodel.ui.choose_hub import ready_hubs
-    from conemodel.ui.my_hub.entries import ENTERED, begin
+    from conemodel.ui.my_hub.entries import go_on_or_begin
     from conemodel.ui.my_hub.form import draw_form
 
-    if ENTERED not in st.session_state:
-        begin(st.session_state.get("from") or ready_hubs()["touring-rear"])
-    draw_form()
+    hub = st.session_state.get("from") or ready_hubs()["touring-rear"]
+    go_on_or_begin(hub)
+    draw_form(other=hub)
 
 
 def opened(hub: KnownScenario | None = None) -> AppTest:
@@ -107,3 +107,14 @@ def test_a_hub_entered_before_is_gone_on_with_and_keeps_what_was_set_of_it() -> 
     found = taken(app)
     assert (found.name, found.setting.back_off) == ("Ada's", 0.5)
     assert found.known == hub.known.replace(over_locknut_width=130.5e-3)
+
+
+def test_what_was_entered_and_not_used_is_gone_on_with_until_it_is_started_afresh() -> None:
+    """A page drawn again is a form opened again: a tap beside it closed it, and nothing was used."""
+    app = opened()
+    tap(app, "more_ball_count_left")
+    app.run()
+    assert app.session_state.my_hub_entered["ball_count_left"] == 10
+    tap(app, "afresh")
+    assert "ball_count_left" not in app.session_state.my_hub_entered
+    assert taken(app) == KnownScenario.of(KnownHub(family="usual rear"))
