@@ -108,9 +108,11 @@ def of_ten(chance: float) -> str:
     """Return a chance as a person says it.
 
     >>> of_ten(0.42), of_ten(0.99), of_ten(0.02)
-    ('on 4 of 10 such hubs', 'on nearly every such hub', 'on hardly any such hub')
+    ('on 4 of 10 such hubs', 'almost surely', 'hardly ever')
     """
-    return f"on {_one_of_ten(chance)} such hub{'s' if SELDOM <= chance <= OFTEN else ''}"
+    if chance > OFTEN:
+        return "almost surely"
+    return f"on {_tenths({'it': chance})['it']} of 10 such hubs" if chance >= SELDOM else "hardly ever"
 
 
 def shares_of_ten(chances: Mapping[str, float]) -> str:
@@ -119,7 +121,7 @@ def shares_of_ten(chances: Mapping[str, float]) -> str:
     >>> shares_of_ten({"loose": 0.48, "right": 0.42, "too tight": 0.1})
     'loose on 5, right on 4, too tight on 1 of 10 such hubs'
     >>> shares_of_ten({"right": 0.97, "too tight": 0.02})
-    'right on nearly every such hub'
+    'right almost surely'
     """
     said = {words: chance for words, chance in chances.items() if chance >= SELDOM}
     if len(said) == 1:
@@ -143,10 +145,3 @@ def _tenths(chances: Mapping[str, float]) -> dict[str, int]:
     while sum(tenths.values()) > 10:
         tenths[max(shares, key=lambda words: (tenths[words] > 1, tenths[words] - shares[words]))] -= 1
     return {words: tenths[words] for words in chances}
-
-
-def _one_of_ten(chance: float) -> str:
-    """Return how many of ten, none and all left to larger numbers."""
-    if chance > OFTEN:
-        return "nearly every"
-    return f"{_tenths({'it': chance})['it']} of 10" if chance >= SELDOM else "hardly any"

@@ -40,7 +40,7 @@ def ask_own_hand() -> Beliefs | None:
 
 def _say_how(name: str | None) -> None:
     """Say that no hand's own threshold is used, and where one would come from."""
-    whose = f"None is kept for {for_page(name)} yet." if name else "Your name is typed there, in this visit."
+    whose = f"None is kept for {for_page(name)} yet." if name else "Type your name on that page first."
     st.caption(
         "Your hand's own threshold: **not used**. It serves here once it is kept under your name on A real hub. "
         + whose

@@ -174,7 +174,7 @@ def test_measuring_the_slack_makes_the_answer_surer() -> None:
 @pytest.mark.parametrize(
     ("chances", "words", "certainty"),
     [
-        ((0.97, 0.03, 0.0), "Loose", "on nearly every such hub"),
+        ((0.97, 0.03, 0.0), "Loose", "almost surely"),
         ((0.93, 0.07, 0.0), "Probably loose", "on 9 of 10 such hubs"),
         ((0.02, 0.7, 0.28), "Probably right", "on 7 of 10 such hubs"),
         ((0.5, 0.45, 0.05), "Loose or right", "loose on 5, right on 4, too tight on 1 of 10 such hubs"),

@@ -43,7 +43,7 @@ def test_nobody_named_is_judged_as_any_hand(database: Database) -> None:
         said = words(_named(opened(**QUICK), name))
         assert "found on a real hub" not in said
         assert "Your hand's own threshold: **not used**" in said
-        assert ("None is kept for Kim" if name else "Your name is typed there, in this visit") in said
+        assert ("None is kept for Kim" if name else "Type your name on that page first") in said
 
 
 def test_what_practice_found_does_not_serve(database: Database) -> None:
