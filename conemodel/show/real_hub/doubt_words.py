@@ -3,7 +3,7 @@
 from conemodel.base.units import MINUTE, MM
 from conemodel.show.formatting import typeset
 from conemodel.tasks.real_hub.count_doubt import CountDoubt
-from conemodel.tasks.real_hub.play_doubt import DIVISION, PlayDoubt
+from conemodel.tasks.real_hub.play_doubt import DIVISION, INCH, TIMES, PlayDoubt
 
 
 def doubt_words(doubt: CountDoubt | PlayDoubt) -> str:
@@ -13,7 +13,11 @@ def doubt_words(doubt: CountDoubt | PlayDoubt) -> str:
     '60 minutes? 15 would fit'
     >>> doubt_words(PlayDoubt(mark=0, read=2.4e-6, meant={"nut loose": (2.4e-4, 2.6e-4)}))
     '0.24 mm? That is 24 hundredths'
+    >>> doubt_words(PlayDoubt(mark=0, read=5.9e-6, meant={"locked": (1.4986e-4,)}, times=25.4))
+    '0.0059 mm? 0.15 would fit: inches?'
     """
+    if isinstance(doubt, PlayDoubt) and doubt.times != TIMES:
+        return f"{_mm(doubt.read)} mm? {_mm(doubt.read * doubt.times)} would fit{_unit(doubt)}"
     if isinstance(doubt, PlayDoubt):
         return f"{_hundredths(doubt.read)} mm? That is {MM.from_si(doubt.read) * 1e4:g} hundredths"
     asked = f"{minutes_number(doubt.count)} minutes?"
@@ -42,7 +46,11 @@ def confirm_words(doubt: CountDoubt | PlayDoubt) -> str:
     '0.24 hundredths is right'
     """
     if isinstance(doubt, PlayDoubt):
-        return f"{_hundredths(doubt.read)} hundredths is right"
+        return (
+            f"{_mm(doubt.read)} mm is right"
+            if doubt.times != TIMES
+            else f"{_hundredths(doubt.read)} hundredths is right"
+        )
     return f"{minutes_number(doubt.count)} minutes is right"
 
 
@@ -60,4 +68,14 @@ def minutes_number(count: float) -> str:
 
 def _hundredths(play: float) -> str:
     """Return a play in hundredths of a millimetre [m] as a bare number."""
-    return f"{play / DIVISION:g}"
+    return f"{play / DIVISION:.4g}"
+
+
+def _mm(play: float) -> str:
+    """Return a play in millimetres [m] as a bare number."""
+    return f"{MM.from_si(play):.2g}"
+
+
+def _unit(doubt: PlayDoubt) -> str:
+    """Return what the plays may have been written down in; empty where it is the same unit."""
+    return ": inches?" if doubt.times == INCH else ""

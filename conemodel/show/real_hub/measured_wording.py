@@ -11,6 +11,7 @@ from conemodel.show.real_hub.wording import count_words
 from conemodel.tasks.hand.estimate import Interval
 from conemodel.tasks.headline import shares_of_ten
 from conemodel.tasks.real_hub.next_reading import Measuring, NextReading
+from conemodel.tasks.real_hub.play_doubt import TIMES, PlayDoubt
 from conemodel.tasks.real_hub.reached import DRAWN, Reached, Unmeasured
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
 from conemodel.tasks.real_hub.turn_from_mark import TurnFromMark
@@ -39,6 +40,7 @@ _WHY = {
         "it is the gauge, or the thread."
     ),
     "plays": "A dial shows whole hundredths of a millimetre. Were millimetres typed where hundredths are asked?",
+    "other plays": "As they are written they do not fit; so taken all of them do.",
     "contact": "It tells where the fingers left the cone. With the next reading it tells the thread's slack.",
     "slack": "What locking takes from the play is the slack of the thread, and some of the cone's drift.",
     "clamp": "What closing takes is the clamp's. The turn is counted from here.",
@@ -77,7 +79,8 @@ def next_words(measuring: Measuring) -> tuple[str, str]:
     if step.what == "check the count":
         return "Look at the count again.", _WHY["count"]
     if step.what == "check the plays":
-        return "Look at the plays again.", _WHY["plays"]
+        taken = isinstance(measuring.doubt, PlayDoubt) and measuring.doubt.times
+        return "Look at the plays again.", _WHY["plays" if taken == TIMES else "other plays"]
     if step.what == "leave":
         return "Leave it.", _WHY["sure"]
     if step.what == "turn":

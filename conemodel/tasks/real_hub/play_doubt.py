@@ -1,4 +1,7 @@
-"""Plays that are asked for again: millimetres written down where hundredths belong are a hundred times too small."""
+"""Plays that are asked for again: in another unit, or with the point elsewhere, they would fit.
+
+Millimetres written down where hundredths belong are a hundred times too small; inches want 25.4 times as much.
+"""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -20,6 +23,12 @@ MOST_MEANT = MM.to_si(3.0)
 TIMES = 100
 """Divisions in a millimetre [-]."""
 
+INCH = 25.4
+"""Millimetres in an inch [-], by its definition."""
+
+OTHERWISE = (INCH, 0.1)
+"""What else all plays of a mark may have to be taken times [-]: inches, and a point one place off."""
+
 Plays = Mapping[State, tuple[float, ...]]
 
 
@@ -29,12 +38,13 @@ class PlayDoubt:
 
     Attributes:
         mark: number of the mark they were read at; read: the first of them as it was given [m].
-        meant: by state, every play of it as it was probably meant [m].
+        meant: by state, every play of it as it was probably meant [m]; times: by what it was taken [-].
     """
 
     mark: int
     read: float
     meant: Plays
+    times: float = TIMES
 
     def mended(self, found: MeasuredHub) -> MeasuredHub:
         """Return what was read with these plays as they were probably meant."""
@@ -51,7 +61,7 @@ class PlayDoubt:
 
 
 def doubt_plays(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> PlayDoubt | None:
-    """Return the first plays of a dial that are below what it shows, or fit if taken a hundredfold; None for none.
+    """Return the first plays of a dial that are below what it shows, or fit if taken otherwise; None for none.
 
     Raises:
         NotConverged: no balance of forces was found.
@@ -64,6 +74,10 @@ def doubt_plays(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> PlayD
             plays = [play for there in mark.plays.values() for play in there]
             doubt = _taken_hundredfold(number, mark, below=MOST_MEANT / TIMES)
             if doubt and max(plays) * TIMES <= MOST_MEANT and _would_fit(scenario, doubt.mended(found)):
+                return doubt
+        taken = (_all_taken(number, mark, times) for number, mark in unsure for times in OTHERWISE)
+        for doubt in taken:
+            if doubt and _would_fit(scenario, doubt.mended(found)):
                 return doubt
     below_all = (_taken_hundredfold(number, mark, below=DIVISION) for number, mark in unsure)
     return next((doubt for doubt in below_all if doubt), None)
@@ -87,3 +101,17 @@ def _taken_hundredfold(number: int, mark: Mark, *, below: float) -> PlayDoubt | 
             small += doubted
             meant[state] = tuple(play * TIMES if play in doubted else play for play in plays)
     return PlayDoubt(mark=number, read=small[0], meant=meant) if small else None
+
+
+def _all_taken(number: int, mark: Mark, times: float) -> PlayDoubt | None:
+    """Return a doubt in all plays of a mark, each taken so many times.
+
+    None where that is more or less than a dial would have shown, or read in one state only: that is a slip of its own.
+    """
+    meant = {state: tuple(times * play for play in plays) for state, plays in mark.plays.items() if plays}
+    every = [play for plays in mark.plays.values() for play in plays if play > 0]
+    if len(meant) < 2 or not every:
+        return None
+    if times * max(every) > MOST_MEANT or times * min(every) < DIVISION / 2:
+        return None
+    return PlayDoubt(mark=number, read=every[0], meant=meant, times=times)

@@ -50,3 +50,20 @@ def test_no_count_further_in_than_finger_contact_is_ever_offered():
     words = headline_words(measure(confirmed))[0]
     assert "−" not in words
     assert "-" not in words
+
+
+@pytest.mark.parametrize(
+    ("times", "asked"),
+    [(1 / 25.4, "0.0094 mm? 0.24 would fit: inches?"), (10, "2.4 mm? 0.24 would fit")],
+)
+def test_plays_that_agree_in_another_unit_are_asked_for_in_it(times, asked):
+    """An inch is 25.4 mm by definition."""
+    read = ((0.24, 0.25), (0.15, 0.15), (0.10, 0.10))
+    wrong = mark(15, *(tuple(round(times * play, 4) for play in plays) for plays in read))
+    doubted = measure(wrong)
+    assert headline_words(doubted)[0] == asked
+    assert doubted.turn is None
+    assert doubted.doubt is not None
+    mended = measure(doubted.doubt.mended(doubted.found).first)
+    assert mended.doubt is None
+    assert mended.turn is not None
