@@ -12,6 +12,7 @@ from conemodel.record.database import RecordError
 from conemodel.record.journal import KeptBench
 from conemodel.record.server_key import server_key
 from conemodel.tasks.practice.catalogue import Link, ladder, read_link
+from conemodel.tasks.practice.plan.today import Planned
 from conemodel.ui.choose_hub import ready_hubs
 from conemodel.ui.practice.plan import follow, follows_plan, mix_for, read_today
 from conemodel.ui.practice.session import Sitting
@@ -21,6 +22,8 @@ from conemodel.ui.visit import recall_name
 
 OWN = "own"
 """Start of the name of an exercise brought as a file."""
+
+DONE_FOR_TODAY = "That was today's plan. Here is the next exercise, if you like to go on."
 
 SALT_KEY, PROBLEM_KEY, SITTINGS_KEY, NOW_KEY = "class_salt", "practise_problem", "sittings", "sitting"
 
@@ -126,28 +129,37 @@ def begin_another_hub() -> None:
 
 
 def begin_next() -> None:
-    """Begin the next round of today's plan where that is followed, else the next exercise of the ladder."""
+    """Begin the next round of today's plan where that is followed and one is left, else the next of the ladder."""
     names = list(ladder())
     now = st.session_state[NOW_KEY]
     if follows_plan():
-        begin_planned(after=now)
-        return
+        if (planned := _next_planned(after=now)) is not None:
+            _begin_round_of(planned)
+            return
+        st.toast(DONE_FOR_TODAY)
+    st.session_state.pop(PROBLEM_KEY, None)
     place = names.index(now) + 1 if now in names else 0
     _begin(_fresh(names[place % len(names)]))
 
 
-def begin_planned(after: str | None = None) -> None:
-    """Begin the next round of today's plan after an exercise, or go on with it where it was left half done.
-
-    Where none is left, the first screen says so.
-    """
+def begin_planned() -> None:
+    """Begin the first round that is left of today's plan; where none is, the first screen says so."""
     follow(plan=True)
-    planned = None
-    with suppress(RecordError):  # said on the first screen
-        planned = read_today().next_after(after)
-    if planned is None:
+    if (planned := _next_planned(after=None)) is None:
         leave_bench()
-        return
+    else:
+        _begin_round_of(planned)
+
+
+def _next_planned(after: str | None) -> Planned | None:
+    """Return the next round of today's plan after an exercise, None where none is left or can be read."""
+    with suppress(RecordError):  # said on the first screen
+        return read_today().next_after(after)
+    return None
+
+
+def _begin_round_of(planned: Planned) -> None:
+    """Begin a round of today's plan, or go on with it where it was left half done."""
     st.session_state.pop(PROBLEM_KEY, None)
     there: Sitting | None = st.session_state[SITTINGS_KEY].get(planned.exercise)
     if there is not None and there.marked is None and there.link.training == planned.training:

@@ -74,7 +74,7 @@ def _show_today(today: Today) -> None:
     if today.left:
         st.button("Begin today's hubs", type="primary", on_click=begin_planned)
     show_run(done_so_far())
-    if today.planned:
+    if today.left:
         table(table_of_words("Today's hubs", ("Exercise", "Round", "Hubs", "Why"), map(_line, today.left)))
     st.caption(_later(today))
     with st.expander("How the plan is made"):

@@ -9,6 +9,7 @@ from streamlit.testing.v1 import AppTest
 from conemodel.record.attempts import Attempt, attempts, delete_attempt, delete_name, save
 from conemodel.record.database import Database
 from conemodel.tasks.practice.plan.hub_result import HubResult
+from conemodel.ui.practice.begin import DONE_FOR_TODAY
 from conemodel.ui.practice.name import WITH_NAME, WITHOUT_NAME
 from tests.patience import PATIENCE
 from tests.ui.practice.trainee import Trainee
@@ -88,8 +89,12 @@ def test_what_was_missed_yesterday_leads_and_next_goes_on_by_the_plan() -> None:
     assert (trainee.sitting.link.exercise, trainee.sitting.link.training) == ("05-quick-release", False)
     finish(trainee).press("Next exercise")
     assert (trainee.sitting.link.exercise, trainee.sitting.link.training) == ("04-locknut", False)
-    finish(trainee).press("Next exercise")
+    finish(trainee).press("Next exercise")  # the plan is done: what was pressed still opens the next one
+    assert trainee.sitting.link.exercise == "05-quick-release"
+    assert [toast.value for toast in trainee.app.toast] == [DONE_FOR_TODAY]
+    trainee.press("Today's plan")
     assert heads(trainee) == ["Done for today"]
+    assert "Today's hubs" not in trainee.words  # a table of nothing
     assert BEGIN not in [button.label for button in trainee.app.button]
     assert any("Next due tomorrow" in caption for caption in captions(trainee))
 
@@ -120,6 +125,8 @@ def test_without_a_name_the_plan_knows_this_visit_and_no_other() -> None:
         trainee.hold("vice").turn(-0.1)
         trainee.press("Done: it is right")
     trainee.press("Next exercise")
+    assert trainee.sitting.link.exercise == "02-loose-right-tight"
+    trainee.press("Today's plan")
     assert heads(trainee) == ["Done for today"]
     word = trainee.app.query_params["visit"]
     assert heads(Trainee(visit=word if isinstance(word, str) else word[0])) == ["Done for today"]
