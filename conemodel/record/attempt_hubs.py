@@ -29,8 +29,9 @@ def hubs_of(
 
 
 def _hub(row: sqlite3.Row) -> HubResult:
-    texts = {name: row[name] for name in ("question", "said", "truth")}
-    return HubResult(passed=bool(row["passed"]), checked=bool(row["checked"]), **texts)
+    values = {name: row[name] for name in COLUMNS}
+    flags = {name: bool(row[name]) for name in ("passed", "checked", "worded")}
+    return HubResult(**{**values, **flags})
 
 
 def delete_hubs(where: str, values: Sequence[str | int], connection: sqlite3.Connection) -> None:

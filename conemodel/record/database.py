@@ -138,6 +138,9 @@ MIGRATIONS: tuple[str, ...] = (
     """
     CREATE TABLE backup (path TEXT PRIMARY KEY) STRICT;
     """,
+    """
+    ALTER TABLE attempt_hub ADD COLUMN worded INTEGER NOT NULL DEFAULT 0 CHECK (worded IN (0, 1));
+    """,
 )
 """One script for each version of the file, in order; a new kind of record adds one at the end."""
 

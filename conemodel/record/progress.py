@@ -19,6 +19,7 @@ class Progress:
     Attributes:
         exercise: name of its file; attempts, passed: how many.
         seeds_passed: on how many different links; learnt: that is enough.
+        worded: how many of those that passed were told in words what hands feel.
         when: of each attempt, the same order.
     """
 
@@ -27,12 +28,16 @@ class Progress:
     passed: int
     seeds_passed: int
     learnt: bool
+    worded: int
     when: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClassRow:
-    """One exercise as a class has done it: how many attempts, passes, and failures by stage of error."""
+    """One exercise as a class has done it: how many attempts, passes, and failures by stage of error.
+
+    `worded`: how many of those that passed were told in words what hands feel; `hubs_read`: how many hubs, in all.
+    """
 
     exercise: str
     trainees: int
@@ -45,6 +50,8 @@ class ClassRow:
     not_checked: int
     judged: int
     critical: int
+    worded: int
+    hubs_read: int
 
 
 def progress(attempts: Iterable[Attempt]) -> tuple[Progress, ...]:
@@ -60,6 +67,7 @@ def _progress(exercise: str, done: Sequence[Attempt]) -> Progress:
         passed=sum(attempt.passed for attempt in done),
         seeds_passed=len(seeds),
         learnt=len(seeds) >= PASSES_NEEDED,
+        worded=_worded(done),
         when=tuple(attempt.made_at for attempt in done),
     )
 
@@ -77,8 +85,19 @@ def _class_row(exercise: str, done: Sequence[Attempt]) -> ClassRow:
         attempts=len(done),
         passed=sum(attempt.passed for attempt in done),
         critical=sum(bool(attempt.critical) for attempt in done),
+        worded=_worded(done),
+        hubs_read=sum(hubs_read(attempt) for attempt in done),
         **{stage.replace(" ", "_"): failed.count(stage) for stage in STAGES},
     )
+
+
+def _worded(done: Sequence[Attempt]) -> int:
+    return sum(attempt.passed and attempt.worded for attempt in done)
+
+
+def hubs_read(attempt: Attempt) -> int:
+    """Return how many hubs of an attempt were read in words."""
+    return sum(hub.worded for hub in attempt.hubs)
 
 
 def _by_exercise(attempts: Iterable[Attempt]) -> list[tuple[str, list[Attempt]]]:
@@ -107,6 +126,7 @@ _ATTEMPTS: tuple[Column[Attempt], ...] = (
     Column(lambda one: one.training, key="training"),
     Column(lambda one: one.off_by, UM, "off_by_um", digits=".1f"),
     Column(lambda one: one.off_turn, DEG, "off_turn_deg", digits=".1f"),
+    Column(hubs_read, key="hubs_in_words"),
 )
 
 
@@ -122,6 +142,7 @@ def list_progress(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[P
         Column(lambda row: row.attempts, page="Attempts"),
         Column(lambda row: row.passed, page="Passed"),
         Column(lambda row: "yes" if row.learnt else "not yet", page="Learnt"),
+        Column(lambda row: row.worded, page="Passed in words"),
     )
     return Table(columns, progress(done), caption="Every exercise so far")
 
@@ -141,6 +162,8 @@ def list_class(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[Clas
         Column(lambda row: row.not_checked, key="not_checked", page="Not checked"),
         Column(lambda row: row.judged, key="judged", page="Judged"),
         Column(lambda row: row.critical, key="critical", page="Never ride"),
+        Column(lambda row: row.worded, key="passed_in_words", page="Passed in words"),
+        Column(lambda row: row.hubs_read, key="hubs_in_words", page="Hubs read in words"),
     )
     caption = "The class by exercise, failures by the stage they went wrong in"
     return Table(columns, class_table(done), caption=caption)

@@ -34,6 +34,7 @@ from conemodel.record.database import FILE_OPTION, MIGRATIONS, Database, RecordE
 from conemodel.record.progress import class_table, list_attempts, list_class, progress
 from conemodel.tasks.practice.catalogue import read_link
 from conemodel.tasks.practice.marking import mark
+from conemodel.tasks.practice.plan.hub_result import HubResult
 from tests.tasks.practice.hubs import open_link
 from tests.tasks.practice.players import careful, quarter_turn
 
@@ -227,6 +228,18 @@ def test_a_class_is_counted_by_stage_of_error():
     assert counts == (5, 6, 1, 1, 2, 0, 1)
     assert (row.not_checked, row.judged, row.critical) == (1, 0, 1)
     assert csv_text(list_class(done, {})).splitlines()[1].startswith("05-quick-release,5,6,1,1,2,0,1,1,0,1")
+
+
+def test_progress_and_class_say_what_was_read_in_words(file):
+    hubs = (*[HubResult(passed=True, checked=True, worded=True)] * 7, HubResult(passed=True, checked=True))
+    save(replace(ONE, passed=True, stage="none", worded=True, hubs=hubs), file)
+    save(replace(ONE, passed=True, stage="none", seed=8, hubs=hubs[7:]), file)
+    done = attempts(file)
+    assert done[0].hubs == hubs
+    (mine,), (row,) = progress(done), class_table(done)
+    assert (mine.passed, mine.worded) == (2, 1)
+    assert (row.passed, row.worded, row.hubs_read) == (2, 1, 7)
+    assert [line.rsplit(",", 1)[1] for line in csv_text(list_attempts(done)).splitlines()[1:]] == ["7", "0"]
 
 
 def test_csv_is_in_everyday_units_and_runs_nothing():

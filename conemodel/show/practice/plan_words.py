@@ -50,8 +50,16 @@ def run_words(run: CheckedRun) -> str:
 
     >>> run_words(CheckedRun(2, 5))
     'Right and checked in a row, assessed: two hubs; the most so far: five'
+    >>> run_words(CheckedRun(8, 8, 7, 7))
+    'Right and checked in a row, assessed: eight hubs, seven of them read in words'
     """
     if not run.best:
         return ""
-    most = f"; the most so far: {number_words(run.best)}" if run.best > run.now else ""
-    return f"Right and checked in a row, assessed: {counted(run.now, 'hub')}{most}"
+    now, most = counted(run.now, "hub"), f"; the most so far: {number_words(run.best)}"
+    most = f"{most}{_read_words(run.best_read)}" if run.best > run.now else ""
+    return f"Right and checked in a row, assessed: {now}{_read_words(run.now_read)}{most}"
+
+
+def _read_words(read: int) -> str:
+    """Return how many of some hubs were read and not felt, empty where none was."""
+    return f", {number_words(read)} of them read in words" if read else ""

@@ -9,6 +9,9 @@ TO_SAY = "Felt. Say what it was; then come the words."
 AT_THE_END = "Felt. The words for it come with the result."
 """What stands in place of words that are not said yet."""
 
+WORDS_ASKED, WORDS_NO_MORE = "asked for words for what is felt", "asked for no more words"
+"""How it stands in the log that words were asked for, and that they no longer are."""
+
 
 def may_be_read(bench: Bench, number: int) -> bool:
     """Return whether the words of a line of the log may be read now."""
@@ -27,6 +30,19 @@ def read(bench: Bench, number: int) -> str:
         return bench.log[number].told
     touch = bench.log[number].kind == "TurnCone"
     return AT_THE_END if bench.exercise.assessed or touch else TO_SAY
+
+
+def read_in_words(bench: Bench) -> frozenset[int]:
+    """Return the numbers of the hubs of which something that was felt stood in words before the last word on them."""
+    words, felt, found = False, set[int](), set[int]()
+    for event in bench.log:
+        if event.kind == "InWords":
+            words = event.action == WORDS_ASKED
+        if event.felt:
+            felt.add(event.hub)
+        if words and event.hub in felt and event.after is not None and event.after.done is None:
+            found.add(event.hub)
+    return frozenset(found)
 
 
 def unsaid(bench: Bench) -> tuple[Event, ...]:

@@ -32,7 +32,10 @@ def show_done(done: Sequence[Attempt]) -> None:
         table(confusion_table(found))
         st.caption(confusion_words(found))
     table(list_progress(done, ladder_titles()))
-    st.caption(f"Learnt: passed on {PASSES_NEEDED} different hubs, assessed; training counts as an attempt.")
+    st.caption(
+        f"Learnt: passed on {PASSES_NEEDED} different hubs, assessed; training counts as an attempt. In words: what "
+        "hands feel was told in words, as may be asked for; how many hubs were read so stands with every attempt (CSV)."
+    )
 
 
 def show_run(done: Sequence[Attempt]) -> None:

@@ -5,7 +5,7 @@ from typing import ClassVar, Literal, NamedTuple
 
 from conemodel.parts.setting import State
 from conemodel.tasks.practice.actions.action import Action
-from conemodel.tasks.practice.commitment import unsaid
+from conemodel.tasks.practice.commitment import WORDS_ASKED, WORDS_NO_MORE, unsaid
 from conemodel.tasks.practice.questions import QUESTIONS, right_answer
 from conemodel.tasks.practice.session import Bench
 
@@ -106,7 +106,7 @@ class InWords(Action):
     @property
     def words(self) -> str:
         """What was asked."""
-        return "asked for words for what is felt" if self.on else "asked for no more words"
+        return WORDS_ASKED if self.on else WORDS_NO_MORE
 
     def apply(self, bench: Bench) -> tuple[Bench, str]:
         """Return the bench that says in words what is felt, or no longer does."""

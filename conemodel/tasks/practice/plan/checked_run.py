@@ -8,10 +8,12 @@ from conemodel.tasks.practice.plan.hub_result import HubResult
 
 @dataclass(frozen=True, slots=True)
 class CheckedRun:
-    """Hubs in a row that were right and checked: now, and at best."""
+    """Hubs in a row that were right and checked: now, and at best; of either, how many were read in words."""
 
     now: int
     best: int
+    now_read: int = 0
+    best_read: int = 0
 
 
 def checked_run(hubs: Iterable[HubResult]) -> CheckedRun:
@@ -20,8 +22,12 @@ def checked_run(hubs: Iterable[HubResult]) -> CheckedRun:
     A hub that is wrong ends it. One that is right counts where it was rocked and twirled clamped, which is where a
     check can answer; right without that, as first touch is, it neither counts nor ends the run.
     """
-    now = best = 0
+    run, best = list[HubResult](), list[HubResult]()
     for hub in hubs:
-        now = (now + hub.checked) if hub.passed else 0
-        best = max(best, now)
-    return CheckedRun(now, best)
+        run = [*run, *[hub] * hub.checked] if hub.passed else []
+        best = max(best, run, key=len)
+    return CheckedRun(len(run), len(best), _read(run), _read(best))
+
+
+def _read(hubs: Iterable[HubResult]) -> int:
+    return sum(hub.worded for hub in hubs)

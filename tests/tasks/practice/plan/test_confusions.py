@@ -6,7 +6,7 @@ import pytest
 from scipy.stats import chisquare
 
 from conemodel.base.errors import InputProblems
-from conemodel.tasks.practice.actions import Answer, Rock, Take, Twirl
+from conemodel.tasks.practice.actions import Answer, InWords, Rock, Take, Twirl
 from conemodel.tasks.practice.catalogue import ladder, read_link
 from conemodel.tasks.practice.hidden_hub import Given, begin
 from conemodel.tasks.practice.marking import mark
@@ -14,7 +14,7 @@ from conemodel.tasks.practice.plan.checked_run import CheckedRun, checked_run
 from conemodel.tasks.practice.plan.confusions import MOST_CARDS, RECENT, confusions, deal_by, mix_of
 from conemodel.tasks.practice.plan.hub_result import HubResult, hub_results
 from tests.tasks.practice.hands import do
-from tests.tasks.practice.hubs import bench_of
+from tests.tasks.practice.hubs import bench_of, open_link
 
 NAMING, FLEX, FAULT, LOCKNUT = (
     ladder()[name] for name in ("02-loose-right-tight", "03-play-or-flex", "11-what-is-wrong", "04-locknut")
@@ -127,3 +127,20 @@ def test_the_run_counts_right_and_checked_and_ends_with_what_is_wrong():
     assert checked_run([right, touch, right]) == CheckedRun(2, 2)
     assert checked_run([right, wrong]) == CheckedRun(0, 1)
     assert checked_run([]) == CheckedRun(0, 0)
+
+
+def test_a_run_says_how_many_of_its_hubs_were_read_in_words():
+    felt, read = HubResult(passed=True, checked=True), HubResult(passed=True, checked=True, worded=True)
+    wrong = HubResult(passed=False, checked=True)
+    assert checked_run([felt, *[read] * 7]) == CheckedRun(8, 8, 7, 7)
+    assert checked_run([read, read, felt, wrong, felt]) == CheckedRun(1, 3, 0, 2)
+
+
+def test_a_hub_is_read_where_words_were_there_before_the_last_word_on_it():
+    bench = open_link("02-loose-right-tight.read.1")
+    feel = (Rock(), Twirl())
+    bench = do(bench, *feel, Answer("name", "right"), Take(1), InWords(), *feel, Answer("name", "right"))
+    bench = do(bench, Take(2), InWords(on=False), *feel, Answer("name", "right"))
+    bench = do(bench, Take(3), *feel, InWords(), Answer("name", "right"))
+    read = [hub.worded for hub in hub_results(bench, mark(bench))]
+    assert read == [False, True, False, True, *[False] * 4]
