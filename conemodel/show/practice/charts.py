@@ -57,12 +57,25 @@ FIRST_TOUCH = Aim("How far from first touch", "at first touch", "too far out", "
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Done:
-    """One attempt as the chart of progress shows it: when, what, whether it passed, how far off as a turn [rad]."""
+    """One attempt as the chart of progress shows it.
+
+    Attributes:
+        when, exercise: when it was, and of what; passed: as marked.
+        off_turn: how far off its worst hub ended, as a turn of the cone [rad].
+        hubs, right: how many hubs it had, and how many of them were right; 1 and 0 where that was not kept.
+    """
 
     when: str
     exercise: str
     passed: bool
     off_turn: float
+    hubs: int = 1
+    right: int = 0
+
+    @property
+    def count(self) -> str:
+        """How many hubs were right, where it had several: its dot is that of the worst alone."""
+        return f"{self.right} of {self.hubs} right" if self.hubs > 1 else ""
 
 
 def progress_chart(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> Spec:
@@ -74,7 +87,8 @@ def progress_chart(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> Spec:
             "passed": "passed" if done.passed else "not yet",
             "exercise": done.exercise,
             "when": done.when[:16].replace("T", " "),
-            "words": _off_words(done.off_turn, aim),
+            "words": _ended_words(done, aim),
+            "count": done.count if done.passed and done.off_turn else "",
         }
         for number, done in enumerate(attempts, start=1)
     ]
@@ -97,6 +111,7 @@ def progress_chart(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> Spec:
         rule("y", y, 0.0, colour="good", strokeWidth=3),
         _joined(x, y("off")),
         points,
+        *written({"x": x, "y": y("off"), "text": {"field": "count"}}, dy=-18),
         *_sides(aim),
     ]
     return chart(layers, rows=rows, height=HEIGHT + FRAME, heading=title(aim.heading, 12))
@@ -127,10 +142,16 @@ def _off_words(off_turn: float, aim: Aim) -> str:
     return f"{degrees(abs(off_turn))} {aim.out if off_turn > 0 else aim.inward}"
 
 
+def _ended_words(done: Done, aim: Aim) -> str:
+    """Return where an attempt ended; of several hubs, that it is the worst, and how many were right."""
+    off = _off_words(done.off_turn, aim)
+    return f"{off}, the worst of its hubs; {done.count}" if done.count else off
+
+
 def alt_text_progress(attempts: Sequence[Done], aim: Aim = GOOD_RANGE) -> str:
     """Return the chart of progress in words."""
     said = [
-        f"{number}: {done.exercise}, {'passed' if done.passed else 'not yet'}, {_off_words(done.off_turn, aim)}."
+        f"{number}: {done.exercise}, {'passed' if done.passed else 'not yet'}, {_ended_words(done, aim)}."
         for number, done in enumerate(attempts, start=1)
     ]
     return "Progress, attempt by attempt. " + " ".join(said)

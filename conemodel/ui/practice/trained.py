@@ -62,8 +62,12 @@ def _show_settings(done: Sequence[Attempt], aim: Aim) -> None:
             exercise=titles.get(one.exercise, one.exercise),
             passed=one.passed,
             off_turn=one.off_turn,
+            hubs=max(len(one.hubs), 1),
+            right=sum(hub.passed for hub in one.hubs),
         )
         for one in done
     ]
     chart(progress_chart(shown, aim), key=f"progress {aim.heading}", alt=alt_text_progress(shown, aim))
-    st.caption(f"A full dot passed, an open one not yet. On the line: {aim.on}.")
+    worst = " A dot stands where the worst hub of a round ended: a full one off the line passed by its other hubs."
+    several = any(one.hubs > 1 for one in shown)
+    st.caption(f"A full dot passed, an open one not yet. On the line: {aim.on}.{worst if several else ''}")

@@ -56,6 +56,15 @@ def test_progress_is_valid_vega_lite_with_every_attempt_and_room_for_the_worst()
     assert "1: 4, not yet, 29° too tight." in alt_text_progress(ATTEMPTS)
 
 
+def test_a_round_that_passed_by_its_other_hubs_says_so_at_the_dot_of_its_worst():
+    done = Done(when="2026-03-03T10:00:00+00:00", exercise="1", passed=True, off_turn=-0.471, hubs=4, right=3)
+    (row,) = progress_chart([done])["data"]["values"]
+    assert row["count"] == "3 of 4 right"
+    assert "27° too tight, the worst of its hubs; 3 of 4 right." in alt_text_progress([done])
+    (alone,) = progress_chart(ATTEMPTS[:1])["data"]["values"]
+    assert (alone["count"], alone["words"]) == ("", "29° too tight")
+
+
 def test_only_attempts_at_the_same_exercise_are_joined():
     (line,) = (layer for layer in progress_chart(ATTEMPTS)["layer"] if layer["mark"].get("type") == "line")
     assert line["encoding"]["detail"]["field"] == "exercise"
