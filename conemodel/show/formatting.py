@@ -133,3 +133,12 @@ def felt_at_both(limits: Limits, stage: StageResult) -> str:
 def cone_angle(prediction: Prediction, length: float) -> float:
     """Return a length along the axle [m] as a turn of the cone [rad]."""
     return length / prediction.scenario.axle.lead_per_radian
+
+
+def capital(words: str) -> str:
+    """Return words with a capital first; what follows stays, since units and names have capitals of their own.
+
+    >>> capital("play along the axle, 10 N")
+    'Play along the axle, 10 N'
+    """
+    return words[:1].upper() + words[1:]

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 from conemodel.base.units import DEG, KILOMETRE, MM
 from conemodel.parts.readings import Balls, Readings, Round, Size
 from conemodel.show.diagnosis.field_names import label_of
-from conemodel.show.diagnosis.tables import capital, say_fault, say_none_fits
-from conemodel.show.formatting import degrees, number
+from conemodel.show.diagnosis.tables import say_fault, say_none_fits
+from conemodel.show.formatting import capital, degrees, number
 from conemodel.show.headline import SIGNS
 from conemodel.show.paper.flow import Block, write_blocks
 from conemodel.show.paper.sheet import PAPERS, new_sheet

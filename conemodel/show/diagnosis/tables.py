@@ -10,7 +10,7 @@ from conemodel.base.units import MM, Unit
 from conemodel.parts.priors import BELIEVED, Beliefs
 from conemodel.parts.schema import unit_of
 from conemodel.show.diagnosis.chart import chance_below
-from conemodel.show.formatting import millimetres, newtons
+from conemodel.show.formatting import capital, millimetres, newtons
 from conemodel.tasks.diagnosis.answers import word_to_strip_for
 from conemodel.tasks.diagnosis.causes import CAUSES
 from conemodel.tasks.diagnosis.credible_intervals import Likely
@@ -102,11 +102,6 @@ def say_before(fault: FoundFault, diagnosis: Diagnosis) -> str:
     """Return the chance of a fault before anything was read, where it may be told; else nothing."""
     known = fault.found != "likely" or fault.before == 1.0 or is_worn_as_felt(fault, diagnosis)
     return percent(fault.before) if diagnosis.readings.play_measured and not known else ""
-
-
-def capital(words: str) -> str:
-    """Return words as they begin a sentence."""
-    return words[:1].upper() + words[1:]
 
 
 _NEXT_STEPS: tuple[Column[NextStep], ...] = (

@@ -21,8 +21,11 @@ from conemodel.show.real_hub.wording import TRUTH, fits_words, found_words, mode
 from conemodel.show.setting.text import CAUTION, WIDTH
 from conemodel.tasks.real_hub.next_reading import Measuring
 from conemodel.tasks.real_hub.reached import reached
-from conemodel.tasks.real_hub.taken_over import measured_summary
+from conemodel.tasks.real_hub.taken_over import is_read, measured_summary
 from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS
+
+ASSUMED = "assumed: not read yet"
+"""What stands where a quantity would be found."""
 
 
 def list_known(measuring: Measuring) -> Table[Words]:
@@ -30,7 +33,7 @@ def list_known(measuring: Measuring) -> Table[Words]:
     lines = (
         (
             QUANTITIES_AT_MARKS[name].words.capitalize(),
-            span_words(now),
+            span_words(now) if is_read(measuring.fitted, name) else ASSUMED,
             span_words(measuring.fitted.interval_before(QUANTITIES_AT_MARKS[name].of)),
         )
         for name, now in known(measuring).items()
@@ -46,6 +49,7 @@ def measured_text(measuring: Measuring) -> str:
     gauges, unmeasured = reached()
     unknowns = [
         f"{QUANTITIES_AT_MARKS[name].words}: {span_words(now)}"
+        f"{'' if is_read(fitted, name) else f', {ASSUMED}'}"
         for name, now in known(measuring).items()
         if not measuring.doubt
     ]
@@ -56,7 +60,7 @@ def measured_text(measuring: Measuring) -> str:
     ]
     parts = (
         one_line(measuring.found.name),
-        f"{said}. {below}",
+        f"{said.removesuffix('.')}. {below}",
         stands_words(measuring.turn),
         f"Next: {act} {why}",
         in_a_file(measuring.doubt) if measuring.doubt else "",

@@ -5,6 +5,7 @@ from typing import Literal
 
 from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.parts.real_hub import State
+from conemodel.show.formatting import capital
 from conemodel.show.real_hub.wording import STATE_WORDS, count_words
 from conemodel.tasks.real_hub.fit import Checked, Fitted
 from conemodel.tasks.real_hub.next_reading import Measuring
@@ -43,7 +44,7 @@ def misfit_words(measuring: Measuring) -> str:
         return f"These contradict each other: {which}. Nobody can tell which is wrong, and nothing rests on them."
     what = misfit_of(measuring.found, fitted, out)
     maybe = _MAYBE[out[0].reading.state] if what == "other" else ""
-    return " ".join(part for part in (f"{which[:1].upper()}{which[1:]}:", _SAID[what], maybe, RESTS) if part)
+    return " ".join(part for part in (f"{capital(which)}:", _SAID[what], maybe, RESTS) if part)
 
 
 def misfit_of(found: MeasuredHub, fitted: Fitted, out: Sequence[Checked]) -> Misfit:

@@ -8,6 +8,7 @@ from conemodel.base.plain_text import one_line
 from conemodel.base.table import Table, Words, table_of_words
 from conemodel.base.units import DEG, MINUTE, MM, NEWTON_MM
 from conemodel.parts.real_hub import RealHubReadings
+from conemodel.show.formatting import capital
 from conemodel.show.real_hub.wording import (
     COUNTS_AS,
     ONLY_REAL,
@@ -33,7 +34,7 @@ def list_readings(fitted: Fitted) -> Table[Words]:
     """Return every reading beside what the fitted hub would show, for a page."""
     lines = (
         (
-            reading_words(checked.reading).capitalize(),
+            capital(reading_words(checked.reading)),
             found_words(checked),
             model_words(checked, fitted.hub.lead),
             fits_words(fitted, place),

@@ -7,6 +7,7 @@ from scipy.special import ndtri
 from conemodel.base.units import MINUTE, MM
 from conemodel.parts.distributions import BELL_REACH
 from conemodel.parts.known_scenario import KnownScenario
+from conemodel.parts.real_hub import State
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import MOST_CLAMP_FORCE
 from conemodel.parts.toml_files import write_part
@@ -15,16 +16,23 @@ from conemodel.solve.stages.terms import setting_terms
 from conemodel.tasks.hand.estimate import HELD, Interval
 from conemodel.tasks.real_hub.fit import Fitted
 from conemodel.tasks.real_hub.next_reading import Measuring
-from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS
+from conemodel.tasks.real_hub.told import QUANTITIES_AT_MARKS, QuantityName
 
 MEASURED = ", measured"
 """What the name of a measured hub ends with."""
+
+TELLING: dict[QuantityName, tuple[State, ...]] = {
+    "slack": ("locked", "clamped"),
+    "clamp_give": ("clamped",),
+    "contact": ("nut loose",),
+}
+"""The states of which one must be read before a quantity is told rather than assumed."""
 
 
 def measured_scenario(measuring: Measuring, scenario: Scenario) -> Scenario:
     """Return the scenario of a hub with what was measured on it, see `with_measured`."""
     slack, give = _slack_and_give(measuring)
-    return with_measured(scenario, slack, give if is_clamp_read(measuring.fitted) else None)
+    return with_measured(scenario, slack, give if is_read(measuring.fitted, "clamp_give") else None)
 
 
 def with_measured(scenario: Scenario, slack: Interval, give: Interval | None) -> Scenario:
@@ -83,10 +91,10 @@ def _error(span: Interval) -> float:
     return min(half * BELL_REACH / float(ndtri((1 + HELD) / 2)), span.value)
 
 
-def is_clamp_read(fitted: Fitted) -> bool:
-    """Return whether a play was read clamped that fits; else the clamp is only assumed."""
+def is_read(fitted: Fitted, name: QuantityName) -> bool:
+    """Return whether a play that fits was read in a state that tells a quantity; else it is only assumed."""
     return any(
-        each.reading.state == "clamped" and not each.left_out and place not in fitted.clash
+        each.reading.state in TELLING[name] and not each.left_out and place not in fitted.clash
         for place, each in enumerate(fitted.readings)
     )
 
@@ -104,7 +112,7 @@ def measured_summary(measuring: Measuring) -> dict[str, Any]:
         "readings": write_part(measuring.found),
         **_ends("slack", slack),
         **_ends("clamp_give", give),
-        "clamp_read": is_clamp_read(measuring.fitted),
+        "clamp_read": is_read(measuring.fitted, "clamp_give"),
         "next": measuring.next.what,
         "turn_minutes": MINUTE.from_si(turn.turn) if turn else None,
         "turned_to_minutes": None if turned_to is None else MINUTE.from_si(turned_to),

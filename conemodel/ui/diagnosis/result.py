@@ -5,7 +5,6 @@ import streamlit as st
 from conemodel.base.plain_text import for_html, for_page
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import (
-    capital,
     is_worn_as_felt,
     list_faults,
     list_fits,
@@ -14,6 +13,7 @@ from conemodel.show.diagnosis.tables import (
     say_fault,
     say_none_fits,
 )
+from conemodel.show.formatting import capital
 from conemodel.show.headline import headline_html
 from conemodel.tasks.diagnosis.diagnose import Diagnosis
 from conemodel.tasks.diagnosis.fault_list import FoundFault
