@@ -42,6 +42,11 @@ def test_three_readings_give_a_turn_that_lives_through_a_reload_and_is_taken_ove
 @pytest.mark.parametrize(("width", "height", "dark"), [(390, 844, True), (1366, 768, False)])
 def test_the_page_is_whole_at_every_width_and_a_thumb_hits_it(open_page: Open, width, height, dark):
     page = open_page("/measure-a-hub", width=width, height=height, dark=dark)
+    chips = page.locator(".st-key-cm-measure [data-testid=stButtonGroup] button")
+    for chip in chips.all():
+        box = chip.bounding_box()
+        assert box is not None
+        assert box["x"] + box["width"] <= width - 15  # whole, inside the page's margin
     read(page, "24", "25")
     buttons = [page.get_by_role("button", name=name) for name in ("Write it down", "Take back the last")]
     for touched in (*page.locator(".st-key-cm-plays [data-testid=stNumberInputContainer]").all(), *buttons):

@@ -30,9 +30,9 @@ PLAY = "measured_play"
 FIELDS = {state: name for name, state in STATES.items()}
 
 CHIPS: dict[ReadBy, str] = {
-    "dial along the axle": "Dial, along the axle",
-    "dial at the rim": "Dial, at the rim",
-    "ruler at the rim": "Ruler, at the rim",
+    "dial along the axle": "Dial, axle end",
+    "dial at the rim": "Dial, rim",
+    "ruler at the rim": "Ruler, rim",
 }
 
 
