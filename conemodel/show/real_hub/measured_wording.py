@@ -49,7 +49,7 @@ _WHY = {
     "no play clamped": "Further out it has play to read, and the turn is counted from there.",
     "not sure": "One mark more makes the turn surer.",
     "turn not sure": "It is a step on the way: what is read after it makes the next one surer.",
-    "sure": "Sure enough: what is left is the hand that turns, and no reading betters that.",
+    "sure": "More readings would not make it surer.",
 }
 """Why a thing is to be done next, by its stable name."""
 
@@ -200,11 +200,11 @@ def worn_words(measuring: Measuring) -> str:
 def reached_words(measured: Reached, unmeasured: Unmeasured) -> str:
     """Return how far measuring so gets, as simulated."""
     return (
-        f"{READ_BY_WORDS[measured.read_by]}: on {measured.hubs} simulated hubs of another make than the program's own "
-        f"the first turn was right on {_hundred(measured.first)}, the second on {_hundred(measured.second)}; the slack "
-        f"was met within {number(MM.from_si(measured.slack_error), 3)} mm on four of five. Nothing measured: a fixed "
-        f"back-off is right on {_hundred(unmeasured.fixed)}, one for the slack by feeler on "
-        f"{_hundred(unmeasured.feeler)}. Simulated were {DRAWN}."
+        f"{READ_BY_WORDS[measured.read_by]}: on {measured.hubs} simulated hubs the first turn was right on "
+        f"{_hundred(measured.first)}, the second on {_hundred(measured.second)}; thread slack came out within "
+        f"{number(MM.from_si(measured.slack_error), 3)} mm on 80 of 100. Without measuring, a fixed back-off is right "
+        f"on {_hundred(unmeasured.fixed)}, one for the slack by feeler on {_hundred(unmeasured.feeler)}. Simulated "
+        f"were {DRAWN}."
     )
 
 

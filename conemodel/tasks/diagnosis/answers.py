@@ -213,7 +213,7 @@ def adjustment_answer(
         first_step = f" First {standing.ahead[0].label}." if standing.ahead else ""
         return Answer(
             words="Not known yet",
-            why=f"Too little is known to advise a turn: that the best would end right is {chance}.{first_step}",
+            why=f"Too little is known to advise a turn: with the best one, right is {chance}.{first_step}",
             act="No turn yet: look further first.",
         )
     return _on_setting(standing, move, posterior.model.scenario, measured=measured)
@@ -238,5 +238,5 @@ def _on_setting(standing: Standing, move: Move, scenario: Scenario, *, measured:
     why = move_words(move, scenario, measured=measured)
     if not move.worth_it:
         right = say_chance(move.chance_now, measured=measured)
-        why = f"That it is in the good range now is {right}, and no turn that seldom ends tight makes it better."
+        why = f"In the good range now: {right}. No turn betters that without a risk of tight."
     return Answer(words=words, certainty=certainty, why=why, act=act)

@@ -12,15 +12,13 @@ def move_words(move: Move, scenario: Scenario, *, measured: bool) -> str:
     """Return how far the turn to make is, with its range and its chances."""
     size = turn_size(move.angle, spanner=scenario.assumed.spanner_length)
     right, tight = (say_chance(chance, measured=measured) for chance in (move.chance, move.tight))
+    after = f"right is {right}, too tight {tight}."
     if move.cautious:
         return (
             f"The step is {size}, and stops on the loose side; four times in five the whole turn lies "
-            f"{range_words(move)}. That it ends in the good range is {right}, that it ends tight {tight}."
+            f"{range_words(move)}. After the step, {after}"
         )
-    return (
-        f"The turn is {size}; four times in five the turn it needs lies {range_words(move)}. That this ends in the "
-        f"good range is {right}, that it ends tight {tight}, with a hand that errs by some degrees."
-    )
+    return f"The turn is {size}; four times in five the turn it needs lies {range_words(move)}. Turned by hand, {after}"
 
 
 def act_words(move: Move) -> str:
