@@ -28,7 +28,7 @@ def test_the_turn_comes_first_and_the_caution_last():
     assert result.exit_code == 0
     text = " ".join(result.output.split())
     assert text.index("in (clockwise)") < text.index("slack of the cone's thread: 0.") < text.index("maker's")
-    for words in ("Right on", "simulated hubs", "of 100"):
+    for words in ("Right almost surely after it", "simulated hubs", "of 100"):
         assert words in text
 
 
