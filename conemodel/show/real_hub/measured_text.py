@@ -6,6 +6,7 @@ import textwrap
 from conemodel.base.plain_text import one_line
 from conemodel.base.table import Table, Words, table_of_words
 from conemodel.base.units import MM
+from conemodel.parts.known_doubts import doubts_of
 from conemodel.show.real_hub.doubt_words import in_a_file
 from conemodel.show.real_hub.measured_wording import (
     headline_words,
@@ -66,6 +67,7 @@ def measured_text(measuring: Measuring) -> str:
         in_a_file(measuring.doubt) if measuring.doubt else "",
         misfit_words(measuring),
         worn_words(measuring),
+        *doubts_of(fitted.hub.scenario),
         "\n".join(f"  {line}" for line in unknowns),
         "\n".join(f"  {line}" for line in readings),
         f"{TRUTH} Computed for: {one_line(fitted.hub.scenario.name)}.",

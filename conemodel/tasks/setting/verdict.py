@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from conemodel.base.units import MM
+from conemodel.parts.known_doubts import doubts_of
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.setting import State
 from conemodel.solve.stages.terms import SettingTerms
@@ -70,7 +71,7 @@ def verdict_of(
 ) -> Verdict:
     """Return the verdict on a setting, from its `stages` and the outlook of its hub, with notes."""
     spreads = outlook.spreads(moved_out(scenario))
-    notes = notes_on(scenario, terms, outlook.window, spreads, stages)
+    notes = (*doubts_of(scenario), *notes_on(scenario, terms, outlook.window, spreads, stages))
     return replace(judge(scenario, terms, outlook, stages), notes=notes)
 
 

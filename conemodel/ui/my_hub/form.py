@@ -5,9 +5,11 @@ from typing import Any
 
 import streamlit as st
 
+from conemodel.base.plain_text import for_page
 from conemodel.parts.axle import YOUNG
 from conemodel.parts.clamp_kinds import CLAMP_KINDS
 from conemodel.parts.hub_families import BALLS, FAMILIES, THREADS, WIDTHS, family_of
+from conemodel.parts.known_doubts import doubts_of
 from conemodel.parts.scenario import Scenario
 from conemodel.physics.thread import root_diameter
 from conemodel.show.known_hub import Size, known_html, value_words
@@ -94,6 +96,8 @@ def draw_form(used: Callable[[], None] | None = None, other: Scenario | None = N
             )
         else:
             st.html(known_html(whole()))
+            for words in doubts_of(whole()):
+                st.warning(for_page(words))
         if st.button(
             "Use this hub",
             key="mine_use",

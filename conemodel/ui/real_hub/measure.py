@@ -6,6 +6,7 @@ import streamlit as st
 
 from conemodel.base.errors import ConemodelError, InputProblems
 from conemodel.base.plain_text import for_html, for_page
+from conemodel.parts.known_doubts import doubts_of
 from conemodel.parts.measured_hub import MeasuredHub
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import read_part, write_part
@@ -103,7 +104,7 @@ def _draw_headline(measuring: Measuring) -> None:
         f'<p class="cm-verdict"><span class="cm-state">{for_html(state)}</span>'
         f'<span class="cm-sure">{for_html(below)}</span></p>'
     )
-    for words in (misfit_words(measuring), worn_words(measuring)):
+    for words in (misfit_words(measuring), worn_words(measuring), *doubts_of(measuring.fitted.hub.scenario)):
         if words:
             st.warning(for_page(words))
     act, why = next_words(measuring)
