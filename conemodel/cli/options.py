@@ -8,9 +8,10 @@ import numpy as np
 
 from conemodel.base.errors import InputProblems, Problem, run_all
 from conemodel.base.typed_numbers import parse_whole
+from conemodel.cli.reporting import say
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.toml_files import load_scenario
-from conemodel.tasks.setting.overrides import apply_overrides, cone_position, option_problems
+from conemodel.tasks.setting.overrides import apply_overrides, cone_position, list_overridden, option_problems
 
 MOST_POINTS = 2000
 """Most positions a sweep takes."""
@@ -54,7 +55,7 @@ def add_position_options(command: Any) -> Any:
 
 
 def read_scenario(path: str, options: dict[str, str | None]) -> Scenario:
-    """Return the scenario of a file with the options over it.
+    """Return the scenario of a file with the options over it, and say which measured value of the file gives way.
 
     Raises:
         InputProblems: every mistake of the file and of the options together.
@@ -64,6 +65,8 @@ def read_scenario(path: str, options: dict[str, str | None]) -> Scenario:
         scenario = load_scenario(path)
     except InputProblems as error:
         raise InputProblems([*error.problems, *option_problems(given)]) from None
+    for words in list_overridden(scenario, given):
+        say(words, err=True)
     return apply_overrides(scenario, given)
 
 

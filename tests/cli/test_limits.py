@@ -94,3 +94,16 @@ def test_a_stage_outside_the_model_says_so() -> None:
     assert "far too loose" in verdict
     stage = next(line for line in rest.splitlines() if line.startswith("Clamped  "))
     assert stage.count("not valid") == 6
+
+
+def test_an_option_over_what_was_measured_says_so(tmp_path: Path) -> None:
+    hub = tmp_path / "own.toml"
+    hub.write_text('family = "usual rear"\nclamp_force_n = 3000\nthread_slack_mm = 0.12\n')
+    result = run("predict", str(hub), "--clamp-force", "8000", "--thread-slack", "0.09")
+    assert result.exit_code == 0
+    assert result.stderr.splitlines() == [
+        "--clamp-force 8000 is taken, and not the 3000 N of the file.",
+        "--thread-slack 0.09 is taken, and not the 0.12 mm of the file.",
+    ]
+    assert run("predict", str(hub), "--clamp-force", "3000").stderr == ""
+    assert run("predict", REAR, "--clamp-force", "8000").stderr == ""

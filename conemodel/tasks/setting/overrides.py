@@ -5,7 +5,7 @@ from typing import Any
 
 from conemodel.base.errors import InputProblems, Problem
 from conemodel.base.typed_numbers import parse_turn
-from conemodel.base.units import MM
+from conemodel.base.units import MM, NEWTON
 from conemodel.parts.mounting import Clamp
 from conemodel.parts.scenario import Scenario
 from conemodel.parts.schema import FieldError, Part, PartProblems, file_key
@@ -49,6 +49,22 @@ def apply_overrides(scenario: Scenario, given: Mapping[str, str]) -> Scenario:
         return scenario.replace(**changed)
     except PartProblems as error:
         raise InputProblems(scenario.say(mistake) for mistake in error.mistakes) from None
+
+
+def list_overridden(scenario: Scenario, given: Mapping[str, str]) -> list[str]:
+    """Return, in sentences, what was measured of a hub by its file and is taken otherwise, as `given`."""
+    force, clearance = scenario.clamp.force, scenario.axle.thread_clearance
+    measured = {
+        "clamp-force": None if force is None else f"{NEWTON.from_si(force):.4g} N",
+        "thread-slack": None
+        if clearance is None
+        else f"{MM.from_si(float(axial_backlash(pitch_diameter_clearance=clearance))):.3g} mm",
+    }
+    return [
+        f"--{option} {given[option][:60]} is taken, and not the {value} of the file."
+        for option, value in measured.items()
+        if value is not None and option in given and not value.startswith(f"{given[option]} ")
+    ]
 
 
 def option_problems(given: Mapping[str, str]) -> list[Problem]:
