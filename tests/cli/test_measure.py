@@ -74,7 +74,7 @@ def test_what_forbids_riding_comes_before_any_turn(tmp_path):
     danger = "Do not ride: the axle stands proud of the dropout at both ends."
     assert danger in text
     assert danger in predicted
-    assert "Right on" not in text
+    assert "Right" not in text
     assert "Turn 6 minutes" not in text
     found = json.loads(run(FOUND, "--hub", str(hub), "--json").output)
     assert found["turn_minutes"] is None
