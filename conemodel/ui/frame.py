@@ -36,6 +36,10 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 .st-key-my_hub button, .st-key-cm-settled [data-testid^=stPopover] button {min-height: 48px}
 .st-key-cm-settled {margin-top: -10px}
 .st-key-cm-settled [data-testid=stSelectbox] [role=group] {min-height: 48px; align-items: center}
+[data-testid=stSelectbox] [role=group] {min-height: 44px; align-items: center}
+[data-testid=stExpander] summary, [data-testid=stPageLink] a {min-height: 44px}
+[data-testid=stRadio] [role=radiogroup] label, [data-testid=stCheckbox] label {min-height: 44px; align-items: center}
+[data-testid=stDialog] button[aria-label=Close] {min-height: 48px; min-width: 48px}
 .cm-known summary {min-height: 48px; padding: 0.7rem 0; cursor: pointer}
 .st-key-closer label p {font-size: var(--cm-value); font-weight: 600}
 [data-testid=stHtml] > h2 {font-size: var(--cm-value); font-weight: 600; padding: 0.8rem 0 0.3rem; margin: 0}

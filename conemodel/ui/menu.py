@@ -8,15 +8,16 @@ from conemodel.ui.start import DOORS
 STYLE = """
 <style>
 [data-testid=stHeader] {left: auto; right: 0; width: auto; height: 44px; min-height: 44px; background: none}
-.st-key-cm-menu {gap: 0 4px; padding: 6px 0; margin-left: -10px; align-items: center}
+.st-key-cm-menu {gap: 0 4px; padding: 4px 0; margin-left: -10px; align-items: center}
 .st-key-cm-menu > * {width: auto !important; flex: 0 0 auto}
-.st-key-cm-menu a {min-height: 40px; padding: 0 10px; white-space: nowrap}
+.st-key-cm-menu a {min-height: 44px; padding: 0 10px; white-space: nowrap}
 .st-key-cm-menu a strong {text-decoration: underline; text-underline-offset: 6px; text-decoration-thickness: 2px}
 .st-key-cm-menu a > span:has([data-testid=stIconMaterial]) {display: none}
 .st-key-cm-behind {border-left: 1px solid; padding-left: 4px; gap: 0 4px}
 .st-key-cm-behind a strong {text-decoration: none}
 @media (max-width: 640px) {
-  .st-key-cm-menu a {min-height: 36px; padding: 0 7px}
+  .st-key-cm-menu {padding: 4px 0 0}
+  .st-key-cm-menu a {padding: 0 7px}
   .st-key-cm-behind {border-left: none; padding-left: 0}
 }
 </style>

@@ -25,7 +25,6 @@ STYLE = """
 .st-key-cm-cards button > div {justify-content: flex-start}
 .st-key-cm-cards {gap: 0.5rem}
 .st-key-cm-cards [data-testid=stHeading] {padding-bottom: 0.4rem}
-[data-testid=stMain] [data-testid=stExpander] summary {min-height: 48px}
 [data-testid=stMain] [data-testid^=stBaseButton], [data-testid=stMain] [data-testid=stTextInputRootElement] {
   min-height: 48px;
 }
