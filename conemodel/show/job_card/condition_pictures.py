@@ -1,7 +1,7 @@
 """Pictures to judge a race by: a cone from its side and a cup from above, good, with a pale track, pitted.
 
 Ours, drawn by code; they show what an eye finds on a clean race: a fine bright line all round where the balls run; a
-broad dull band; a band broken by dark holes with sharp edges.
+broad pale band, matt where the good line shines; such a band broken by dark holes with sharp edges.
 """
 
 from collections.abc import Callable, Iterator
@@ -41,10 +41,10 @@ def _bright_and_deep(tones: Tones) -> tuple[str, str]:
 
 
 def _track(tones: Tones, condition: str) -> tuple[str, float]:
-    """Return colour and width of the track: bright where it is good, dull and broad where it is not."""
+    """Return colour and width of the track: bright where it is good, else broad, duller, and paler than its cone."""
     bright, _ = _bright_and_deep(tones)
-    dull = mix_colours(tones.steel, tones.taken, 0.35)
-    return {GOOD: (bright, FINE), PALE: (dull, BROAD), PITTED: (dull, BROAD)}[condition]
+    pale = mix_colours(tones.steel, bright, 0.5)
+    return {GOOD: (bright, FINE), PALE: (pale, BROAD), PITTED: (pale, BROAD)}[condition]
 
 
 def _cone(tones: Tones, condition: str) -> Iterator[str]:

@@ -1,6 +1,7 @@
 """A card as the browser draws it: every place that is asked is there once, nothing that was not tapped is chosen."""
 
 import json
+import re
 from datetime import date
 
 import pytest
@@ -69,6 +70,23 @@ def test_conditions_are_told_apart_by_shape_and_not_by_colour_alone(tones) -> No
         assert 'stroke-width="2.5"' in drawn[GOOD]
         assert 'stroke-width="11.0"' in drawn[PALE]
         assert all("<text" not in svg for svg in drawn.values())
+
+
+@pytest.mark.parametrize("tones", [LIGHT, DARK], ids=["light", "dark"])
+def test_a_pale_track_is_paler_than_its_cone_and_duller_than_a_good_one(tones) -> None:
+    """What its name says is what is seen, on either ground: light is the sum of the three channels."""
+
+    def light(colour: str) -> int:
+        return sum(bytes.fromhex(colour.removeprefix("#")))
+
+    for drawn in condition_pictures(tones).values():
+        pale, good = (
+            re.search(rf'stroke="(#\w+)" stroke-width="{width}"', drawn[condition])
+            for condition, width in ((PALE, "11.0"), (GOOD, "2.5"))
+        )
+        assert pale
+        assert good
+        assert light(tones.steel) < light(pale[1]) < light(good[1])
 
 
 def test_a_card_and_its_hub_that_do_not_agree_say_so_at_the_step() -> None:
