@@ -122,6 +122,10 @@ def test_the_card_is_whole_at_every_width(open_page: Open, width: int, height: i
         box = target.bounding_box()
         assert box is not None
         assert min(box["height"], box["width"]) >= SMALLEST, target.inner_text()
+    for jump in card.locator("nav button").all():  # a section off the side is one that nobody finds
+        box = jump.bounding_box()
+        assert box is not None
+        assert box["x"] + box["width"] <= width
     way = card.get_by_text("10 min out (anticlockwise)")
     assert way.evaluate("one => one.scrollWidth <= one.clientWidth")
     assert overflow(page) == 0
