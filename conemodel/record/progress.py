@@ -2,11 +2,14 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from operator import attrgetter
 
 from conemodel.base.table import Column, Table
 from conemodel.base.units import DEG, UM
+from conemodel.parts.exercise import Exercise
 from conemodel.record.attempts import Attempt
-from conemodel.tasks.practice.error_stage import STAGES
+from conemodel.tasks.practice.catalogue import titles_of
+from conemodel.tasks.practice.error_stage import STAGES, STAGES_BY_KIND, ErrorStage
 
 PASSES_NEEDED = 2
 """How often, on different seeds, an exercise must be passed, assessed, to count as learnt."""
@@ -34,15 +37,24 @@ class Progress:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class ClassRow:
-    """One exercise as a class has done it: how many attempts, passes, and failures by stage of error.
+    """One exercise as a class has done it.
 
-    `worded`: how many of those that passed were told in words what hands feel; `hubs_read`: how many hubs, in all.
+    Attributes:
+        exercise: name of its file; trainees, attempts, passed: how many.
+        hubs, hubs_right: how many hubs those attempts had, and how many of them were right, as far as that was kept.
+        too_tight, too_loose: failed attempts whose worst hub ended on that side of where it should.
+        touch to judged: failed attempts by the stage they went wrong in; critical: attempts never to be ridden.
+        worded: how many of those that passed were told in words what hands feel; hubs_read: how many hubs, in all.
     """
 
     exercise: str
     trainees: int
     attempts: int
     passed: int
+    hubs: int
+    hubs_right: int
+    too_tight: int
+    too_loose: int
     touch: int
     slack: int
     drift: int
@@ -78,12 +90,18 @@ def class_table(attempts: Iterable[Attempt]) -> tuple[ClassRow, ...]:
 
 
 def _class_row(exercise: str, done: Sequence[Attempt]) -> ClassRow:
-    failed = [attempt.stage for attempt in done if not attempt.passed]
+    wrong = [attempt for attempt in done if not attempt.passed]
+    failed = [attempt.stage for attempt in wrong]
+    hubs = [hub.passed for attempt in done for hub in attempt.hubs]
     return ClassRow(
         exercise=exercise,
         trainees=len({attempt.name for attempt in done}),
         attempts=len(done),
         passed=sum(attempt.passed for attempt in done),
+        hubs=len(hubs),
+        hubs_right=sum(hubs),
+        too_tight=sum(attempt.off_by < 0 for attempt in wrong),
+        too_loose=sum(attempt.off_by > 0 for attempt in wrong),
         critical=sum(bool(attempt.critical) for attempt in done),
         worded=_worded(done),
         hubs_read=sum(hubs_read(attempt) for attempt in done),
@@ -147,21 +165,52 @@ def list_progress(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[P
     return Table(columns, progress(done), caption="Every exercise so far")
 
 
-def list_class(done: Iterable[Attempt], titles: Mapping[str, str]) -> Table[ClassRow]:
-    """Return the table of a class; `titles` of exercises by the name of their file."""
+CLASS_WORDS = """
+Tries count in both rounds. **Hubs right**: of all hubs in these tries. **Too tight, too loose**: failed tries, by where
+the hub farthest off ended. The rest are failed tries by what went wrong at their worst hub. **Touch**: where the
+fingers set the cone. **Slack**: the locknut took up thread slack. **Drift**: the cone turned with the locknut.
+**Clamp**: what closing it took. **Not checked**: not rocked or twirled clamped. **Judged**: a wrong word on a hub.
+**Never ride**: something that must never be ridden. **Passed in words, hubs read in words**: what hands feel was told
+in words. **–**: not in this exercise, or not kept.
+"""
+"""What the headings of the table of a class mean."""
+
+NAMES_KEPT_BACK = (
+    "Names are only in the CSV of every attempt, for those who typed one: this page may be on the wall."
+)
+
+NONE = "–"
+"""Stands where there is nothing to count."""
+
+
+def list_class(done: Iterable[Attempt], exercises: Mapping[str, Exercise]) -> Table[ClassRow]:
+    """Return the table of a class; `exercises` by the name of their file."""
+    titles = titles_of(exercises)
+
+    def where_it_can(stage: ErrorStage, key: str, heading: str) -> Column[ClassRow]:
+        """Return the column of a stage; on a page a nought where the exercise has no such stage is a dash."""
+
+        def said(row: ClassRow) -> str:
+            exercise, number = exercises.get(row.exercise), int(getattr(row, key))
+            lacks = exercise is not None and stage not in STAGES_BY_KIND[exercise.kind]
+            return NONE if lacks and not number else str(number)
+
+        return Column(said, page=heading)
+
+    stages = [(stage, stage.replace(" ", "_"), stage.capitalize()) for stage in STAGES]
+    counted = ("exercise", "trainees", "attempts", "passed", *(key for _, key, _ in stages), "critical")
+    counted += ("hubs", "hubs_right", "too_tight", "too_loose")
     columns: tuple[Column[ClassRow], ...] = (
-        Column(lambda row: row.exercise, key="exercise"),
+        *(Column(attrgetter(name), key=name) for name in counted),
         Column(lambda row: titles.get(row.exercise, row.exercise), page="Exercise"),
-        Column(lambda row: row.trainees, key="trainees", page="People"),
-        Column(lambda row: row.attempts, key="attempts", page="Tries"),
-        Column(lambda row: row.passed, key="passed", page="Passed"),
-        Column(lambda row: row.touch, key="touch", page="Touch"),
-        Column(lambda row: row.slack, key="slack", page="Slack"),
-        Column(lambda row: row.drift, key="drift", page="Drift"),
-        Column(lambda row: row.clamp, key="clamp", page="Clamp"),
-        Column(lambda row: row.not_checked, key="not_checked", page="Not checked"),
-        Column(lambda row: row.judged, key="judged", page="Judged"),
-        Column(lambda row: row.critical, key="critical", page="Never ride"),
+        Column(lambda row: row.trainees, page="People"),
+        Column(lambda row: row.attempts, page="Tries"),
+        Column(lambda row: row.passed, page="Passed"),
+        Column(lambda row: f"{row.hubs_right} of {row.hubs}" if row.hubs else NONE, page="Hubs right"),
+        Column(lambda row: row.too_tight, page="Too tight"),
+        Column(lambda row: row.too_loose, page="Too loose"),
+        *(where_it_can(*stage) for stage in stages),
+        Column(lambda row: row.critical, page="Never ride"),
         Column(lambda row: row.worded, key="passed_in_words", page="Passed in words"),
         Column(lambda row: row.hubs_read, key="hubs_in_words", page="Hubs read in words"),
     )

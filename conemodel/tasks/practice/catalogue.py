@@ -1,6 +1,6 @@
 """The ladder of exercises, and the links that carry one to a class."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -82,7 +82,12 @@ def ladder_titles() -> dict[str, str]:
     Raises:
         InputProblems: a file has mistakes.
     """
-    return {name: f"{one.number}. {one.name}" if one.number else one.name for name, one in ladder().items()}
+    return titles_of(ladder())
+
+
+def titles_of(exercises: Mapping[str, Exercise]) -> dict[str, str]:
+    """Return what exercises are called, with their numbers, by the names of their files."""
+    return {name: f"{one.number}. {one.name}" if one.number else one.name for name, one in exercises.items()}
 
 
 def class_links(

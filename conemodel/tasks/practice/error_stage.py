@@ -10,6 +10,13 @@ ErrorStage = Literal["none", "touch", "slack", "drift", "clamp", "not checked", 
 STAGES: tuple[ErrorStage, ...] = ("touch", "slack", "drift", "clamp", "not checked", "judged")
 """The stages in which it can go wrong, in the order of the work."""
 
+STAGES_BY_KIND: dict[str, tuple[ErrorStage, ...]] = {
+    "touch": ("touch", "not checked"),
+    "name": ("not checked", "judged"),
+    "set": STAGES,
+}
+"""Those in which an exercise of a kind can go wrong, but for what it must besides."""
+
 STAGE_OF_TERM: dict[str, ErrorStage] = {
     "thread_slack": "slack",
     "cone_thread": "slack",

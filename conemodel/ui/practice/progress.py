@@ -8,8 +8,8 @@ from conemodel.base.errors import ConemodelError
 from conemodel.base.table import csv_text
 from conemodel.record.attempts import attempts, delete_name, delete_nameless
 from conemodel.record.database import Database
-from conemodel.record.progress import list_attempts, list_class
-from conemodel.tasks.practice.catalogue import ladder_titles
+from conemodel.record.progress import CLASS_WORDS, NAMES_KEPT_BACK, list_attempts, list_class
+from conemodel.tasks.practice.catalogue import ladder
 from conemodel.ui.files import offer_file, say_problems
 from conemodel.ui.frame import begin_page, end_page, table
 from conemodel.ui.practice.class_links import show_links
@@ -88,8 +88,10 @@ def _class_table(salt: str) -> None:
     if not done:
         st.info("Nobody in this class has finished an exercise yet.")
         return
-    listed = list_class(done, ladder_titles())
+    listed = list_class(done, ladder())
     table(listed)
+    st.caption(CLASS_WORDS)
+    st.caption(NAMES_KEPT_BACK)
     left, right = st.columns(2)
     with left:
         offer_file("This table (CSV)", "class.csv", csv_text(listed))

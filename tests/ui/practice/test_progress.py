@@ -1,5 +1,6 @@
 """Progress, classes and exercises of one's own on screen; attempts put in by hand."""
 
+import re
 from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
@@ -11,6 +12,7 @@ from conemodel.parts.toml_files import read_part, write_part
 from conemodel.record.attempts import Attempt, attempts, save
 from conemodel.record.database import Database
 from conemodel.record.journal import begin_bench, save_once
+from conemodel.record.progress import NAMES_KEPT_BACK
 from conemodel.tasks.practice.catalogue import ladder, read_link
 from tests.patience import PATIENCE
 from tests.record.test_journal import KIM
@@ -111,8 +113,15 @@ def test_a_class_has_its_links_and_its_table_by_stage(database: Database) -> Non
     links = [read_link(line.split("link=")[1]) for line in lines]
     assert {link.salt for link in links} == {"evening"}
     assert len({link.seed for link in links}) == 12
-    # people 2, tries 2, passed 0, touch 0, slack 1, drift 0, clamp 1
-    assert "<td>2</td><td>2</td><td>0</td><td>0</td><td>1</td><td>0</td><td>1</td>" in words(app)
+    # people 2, tries 2, passed 0, hubs not kept, tight 0, loose 2, touch 0, slack 1, drift 0, clamp 1
+    row = (2, 2, 0, "–", 0, 2, 0, 1, 0, 1)
+    assert "".join(f"<td>{cell}</td>" for cell in row) in words(app)
+    captions = [caption.value for caption in app.caption]
+    assert NAMES_KEPT_BACK in captions
+    headings = re.findall(r'<th scope="col">([^<]+)</th>', words(app))
+    explained = next(caption for caption in captions if caption.startswith("Tries count"))
+    for heading in headings[4:]:  # after exercise, people, tries, passed
+        assert heading.lower() in explained.lower()
 
 
 def test_a_class_name_that_cannot_stand_in_a_link_is_explained() -> None:
