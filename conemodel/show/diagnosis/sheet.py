@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from conemodel.base.units import DEG, KILOMETRE, MM
 from conemodel.parts.readings import Balls, Readings, Round, Size
 from conemodel.show.diagnosis.field_names import label_of
-from conemodel.show.diagnosis.tables import say_fault, say_none_fits
+from conemodel.show.diagnosis.tables import say_fault, say_none_fits, spelt_out
 from conemodel.show.formatting import capital, degrees, number
 from conemodel.show.headline import SIGNS
 from conemodel.show.paper.flow import Block, write_blocks
@@ -26,9 +26,6 @@ MARGIN = 10.0
 
 TO_WRITE = ("Wheel, tag", "Date", "By")
 """What is filled in by pen."""
-
-LISTED = 0.1
-"""Chance from which a fault is listed."""
 
 MOST_STEPS, MOST_LINES = 3, 6
 """Measurements suggested, and lines that one of a list may take."""
@@ -97,17 +94,16 @@ def _chances(diagnosis: Diagnosis) -> str:
 def _faults(diagnosis: Diagnosis) -> Iterator[Block]:
     """Yield the faults no adjustment cures that are as likely as to be told, and what speaks for them."""
     told = [say_none_fits(diagnosis)]
-    for fault in diagnosis.faults:
-        if fault.chance >= LISTED:
-            because = f"; {'; '.join(fault.evidence)}" if fault.evidence else ""
-            told.append(f"{capital(fault.label)}: {say_fault(fault, diagnosis)}{because}")
+    for fault in spelt_out(diagnosis):
+        because = f"; {'; '.join(fault.evidence)}" if fault.evidence else ""
+        told.append(f"{capital(fault.label)}: {say_fault(fault, diagnosis)}{because}")
     yield from _section("Faults no adjustment cures", [line for line in told if line])
 
 
 def _readings(readings: Readings) -> Iterator[str]:
-    """Yield what is the matter, then every reading in a line: each round, sizes, looks."""
+    """Yield what was told of the hub, then every reading in a line: each round, sizes, looks."""
     if readings.story:
-        yield f"What is the matter: {readings.story}"
+        yield f"About these readings: {readings.story}"
     for place, look in enumerate(readings.rounds, start=1):
         read = [f"{reading.label}: {reading.describe(look)}" for reading in readings_taken(look)]
         yield f"{_round_words(place, look)}: {'; '.join(read) or 'nothing read'}"

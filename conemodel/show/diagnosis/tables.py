@@ -22,6 +22,9 @@ from conemodel.tasks.diagnosis.procedure import percent, say_chance
 from conemodel.tasks.diagnosis.value_of_measuring import NextStep
 from conemodel.tasks.setting.chances import SURE
 
+SPELT_OUT = 0.1
+"""Chance, as it is said, from which a fault is spelt out on screen and on paper; the others stand in the table."""
+
 NONE_FITS = "None of the causes known here fits: strip it and look."
 """What is said of a hub in which something is felt that nothing explains."""
 
@@ -69,6 +72,15 @@ def say_fault(fault: FoundFault, diagnosis: Diagnosis) -> str:
     if diagnosis.readings.play_measured:
         return percent(fault.chance)
     return say_chance(fault.chance / _of_all(diagnosis), measured=False)
+
+
+def spelt_out(diagnosis: Diagnosis) -> list[FoundFault]:
+    """Return the faults that are told one by one: what is said as 10 % counts as that, whatever it is rounded from."""
+    return [
+        fault
+        for fault in diagnosis.faults
+        if round(fault.chance, 2) >= SPELT_OUT or fault.blocks or is_worn_as_felt(fault, diagnosis)
+    ]
 
 
 def say_none_fits(diagnosis: Diagnosis) -> str:

@@ -33,8 +33,8 @@ STEPS = (
     "Undo it, come in 4 minutes at a time, then single minutes where play goes. Stop at the first drag.",
     "CLAMPED. At each of those counts, before you undo the locknut, clamp the wheel in its frame as you ride it. Rock "
     "it and turn it; open the clamp, go on. Stop at the first drag, as before.",
-    "Allow an hour, two for twice through (a guess): two numbers tell more than one. Then fill in the screen "
-    "A real hub.",
+    "Allow an hour, two for twice through (a guess): two numbers tell more than one. In a lesson do 1 to 4, half an "
+    "hour; the clamp, 5, another day. Then fill in the screen A real hub.",
 )
 """What is done, in order."""
 

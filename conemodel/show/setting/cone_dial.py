@@ -30,6 +30,9 @@ ROOM, WIDEST_HOLE = 0.5, 20.0
 MARGIN = 14.0
 """Of the sheet, which no printer needs for itself [mm]."""
 
+SPARE_HEAD = 12.0
+"""Room of the heading above discs that are drawn again [mm]."""
+
 RINGS = ((50.0, 39.5), (34.0, 28.3))
 """Where the ticks of minutes and of degrees begin, and where their numbers stand, from the middle [mm]."""
 
@@ -81,8 +84,19 @@ def cone_dial_figure(scenario: Scenario, *, paper: str = "A4") -> "Figure":
         top = sheet.paragraph((MARGIN, top), step, room=room, sign=f"{place}.") + 1.2
     top = sheet.paragraph((MARGIN, top + 1.5), SIDES, room=room) + 2.5
     top = _turns(sheet, top, scenario) + 4
-    sheet.paragraph((MARGIN, top), CAUTION, room=room, bold=True)
+    top = sheet.paragraph((MARGIN, top), CAUTION, room=room, bold=True)
+    if sheet.height - MARGIN - top > DISC + SPARE_HEAD:
+        _spares(sheet, top, hole_for(scenario))
     return sheet.figure
+
+
+def _spares(sheet: Sheet, top: float, hole: float) -> None:
+    """Draw as many more discs as stand beside each other below `top`."""
+    room = sheet.width - 2 * MARGIN
+    count = int(room // (DISC + 4))
+    sheet.write((MARGIN, top + 8), "The same disc again, for others who set this hub", size=13, bold=True)
+    for place in range(count):
+        _disc(sheet, (MARGIN + room * (place + 0.5) / count, top + SPARE_HEAD + DISC / 2), hole)
 
 
 def hole_for(scenario: Scenario) -> float:

@@ -5,13 +5,13 @@ import streamlit as st
 from conemodel.base.plain_text import for_html, for_page
 from conemodel.show.diagnosis.chart import alt_text_spread, spread_chart
 from conemodel.show.diagnosis.tables import (
-    is_worn_as_felt,
     list_faults,
     list_fits,
     merge_sides,
     say_before,
     say_fault,
     say_none_fits,
+    spelt_out,
 )
 from conemodel.show.formatting import capital
 from conemodel.show.headline import headline_html
@@ -36,9 +36,6 @@ NOT_LOOKED_AT = headline_of(
     ),
 )
 """What is said before anything was entered."""
-
-LISTED = 0.1
-"""Chance from which a fault is spelt out; the others stand in the table."""
 
 MOST_STEPS = 4
 """Measurements suggested."""
@@ -114,11 +111,7 @@ def show_details(diagnosis: Diagnosis) -> None:
 def _faults(diagnosis: Diagnosis) -> None:
     """Draw the faults that may be there, those that stand out with what to do."""
     st.header("Faults no adjustment cures", anchor=False)
-    listed = [
-        fault
-        for fault in diagnosis.faults
-        if fault.chance >= LISTED or fault.blocks or is_worn_as_felt(fault, diagnosis)
-    ]
+    listed = spelt_out(diagnosis)
     none = say_none_fits(diagnosis)
     if none or not listed:
         st.markdown(none or "None stands out.")

@@ -1,5 +1,6 @@
 """A checked hub on paper: what was found stands largest, every reading is there, and nothing lies over anything."""
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -51,6 +52,25 @@ def test_the_turn_stands_there_with_its_chances_and_every_reading(root):
     for read in ("0.86 mm by dial gauge", "0.43 mm", "0.66 mm", "0.18 mm", "15° in (clockwise)", "130.10 mm",
                  "141.20 mm", "9 × 6.350 mm", "M10 x 1", f"{LOOKS['far_side_unlocked'].asked}: no"):  # fmt: skip
         assert read in words
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_a_fault_that_is_said_as_ten_percent_or_more_stands_on_it(root, name):
+    """The screen's table rounds 9.9 % to 10 %: paper and screen hold to what is said."""
+    diagnosis = checked(root, name)
+    words = said(check_figure(diagnosis)).lower()
+    for fault in diagnosis.faults:
+        found = re.search(r"\d+", percent(fault.chance))
+        if found and int(found[0]) >= 10 and fault.found == "likely":
+            assert f"{fault.label.lower()}: " in words
+    if name == "dial-gauge":
+        assert "dented (brinelled) or pitted race: 10 %" in words
+
+
+def test_invented_readings_are_not_what_is_the_matter(root):
+    words = said(check_figure(checked(root, "dial-gauge")))
+    assert "About these readings: Invented for this project." in words
+    assert "What is the matter" not in words
 
 
 def test_a_wheel_that_may_come_out_is_told_no_turn(root):

@@ -192,7 +192,12 @@ def test_every_word_lies_on_the_sheet_and_the_cautions_stand_on_it():
 def test_the_sheet_says_how_long_it_takes_what_stays_empty_and_where_the_dial_goes():
     axes = sheet().axes[0]
     said = " ".join(text.get_text().replace("\n", " ") for text in axes.texts)
-    for words in ("Allow an hour", "What you never feel stays empty", "the dial comes off through its slit"):
+    for words in (
+        "Allow an hour",
+        "In a lesson do 1 to 4",
+        "What you never feel stays empty",
+        "the dial comes off through its slit",
+    ):
         assert words in said
     steps = [text for text in axes.texts if text.get_text().startswith("Allow an hour")]
     boxes = [text for text in axes.texts if text.get_text() == "Name"]

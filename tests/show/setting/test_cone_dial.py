@@ -50,6 +50,17 @@ def test_disc_hole_and_test_lines_are_true_in_the_file(root, paper, name, axle):
     assert (*across, *along) == (True, False, False, True)
 
 
+def test_a_larger_sheet_has_the_disc_again_as_true_as_the_first(root):
+    figure = cone_dial_figure(hub(root), paper="A3")
+    pdf = to_pdf(figure)
+    discs = [circle for circle in circles(pdf) if circle.diameter == pytest.approx(DISC, abs=TRUE)]
+    assert len(discs) == 3
+    assert len({round(disc.x) for disc in discs} | {round(disc.y) for disc in discs}) > 3
+    assert all(math.dist((a.x, a.y), (b.x, b.y)) > DISC for a, b in ((discs[1], discs[2]), discs[:2]))
+    assert overlapping(figure) == []
+    assert off_the_sheet(figure, margin_mm=8) == []
+
+
 def test_ticks_stand_at_every_minute_and_at_every_second_degree(root):
     pdf = to_pdf(cone_dial_figure(hub(root)))
     disc = max(circles(pdf), key=lambda circle: circle.diameter)
