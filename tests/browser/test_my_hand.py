@@ -118,6 +118,25 @@ def test_neither_words_nor_the_hub_at_rest_tell_the_hubs_of_a_pair_apart(open_pa
     assert seen[0] == seen[1]
 
 
+def test_a_hub_put_down_before_it_was_felt_says_so_and_the_answers_come_once_both_were(
+    open_page: Open,
+) -> None:
+    page = open_page("/my-hand", height=1000)
+    begin(page)
+    page.get_by_role("button", name="Rock slowly").click()
+    page.get_by_text("Still rocking: wait.").wait_for()
+    page.get_by_role("button", name="Hub B").click()
+    page.get_by_text("put down before it was felt").wait_for()
+    settle(page)
+    for hub in "BA":
+        page.get_by_role("button", name=f"Hub {hub}").click()
+        settle(page)
+        page.get_by_role("button", name="Rock briskly").click()
+        felt(page, hub)
+    settle(page)
+    assert answers(page) == [True, True]
+
+
 def sat(server: Server, kind: str, *days: int) -> Sitting:
     """Keep a finished sitting for each day in the record of the app, nearly all right, and return the last."""
     file = Database(server.scratch / "conemodel" / "record.sqlite3")

@@ -1,5 +1,7 @@
 // What the widgets share on the page: canvas, theme, clock, sound, buzz, keys and the way back to Python.
 
+const CUT_SHORT = "The other hub was put down before it was felt: feel it again, and wait for its answer.";
+
 class Bench {
   // Where several pictures stand on one bench, they share what is said and heard.
   constructor(root, Part, shared) {
@@ -31,14 +33,14 @@ class Bench {
 
   // A changed set is a new hub, or the same one in another state: what was felt before no longer counts.
   take(data) {
-    const fresh = this.data?.set_id !== data.set_id;
+    const fresh = this.data?.set_id !== data.set_id, cut = fresh && this.data && this.part.busy?.();
     this.data = data;
     this.sequence = Math.max(this.sequence, data.sequence ?? 0);
     this.canvas.setAttribute("aria-label", data.label);
     this.look = { ...useColours(this.find(".bench") ?? this.root, data.drawing.colours), font: getComputedStyle(this.host).getPropertyValue("--st-font") };
     this.hub.take(data.drawing);
     this.part.take(data, fresh);
-    if (fresh) this.say("Nothing felt yet.");
+    if (fresh) this.say(cut ? CUT_SHORT : "Nothing felt yet.");
     this.draw();
   }
 

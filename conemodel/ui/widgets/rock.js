@@ -90,6 +90,7 @@ class Rock {
     this.goal = this.from = null;
     this.script = { wide, rate, time: 0, end: (2 * TURN) / rate };
     this.begin();
+    this.bench.say("Still rocking: wait.");
   }
 
   steer() {
