@@ -5,6 +5,8 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page, expect
 
+from tests.browser.bench import heard, lines
+from tests.browser.hands import END, Hand
 from tests.browser.pages import settle
 
 Open = Callable[..., Page]
@@ -86,6 +88,33 @@ def test_on_a_phone_the_picture_that_a_button_moves_stands_above_it(open_page: O
             assert pressed["height"] >= TARGET
             moved.append(button.get_attribute("aria-label"))
     assert len(moved) == 11
+
+
+SCROLLED = "() => document.querySelector('[data-testid=stMain]').scrollTop"
+
+
+def swipe_up(page: Page, x: float, y: float) -> float:
+    """Draw a finger up from a place of the picture from the end, in parts of it; how far the page went [px]."""
+    finger = Hand(page, touch=True, on=END)
+    before = float(page.evaluate(SCROLLED))
+    finger.down(x, y)
+    for step in range(1, 13):
+        finger.move(x, y - 0.06 * step)
+        page.wait_for_timeout(20)
+    finger.up()
+    settle(page)
+    return float(page.evaluate(SCROLLED)) - before
+
+
+def test_a_finger_beside_the_ring_scrolls_the_page_and_one_on_it_turns_the_cone(open_page: Open) -> None:
+    page = open_page("/practise?link=01-first-touch.focus.1", width=390, height=844, touch=True)
+    page.get_by_role("button", name="Axle: vice").tap()
+    settle(page)
+    before = lines(page)
+    assert swipe_up(page, 0.05, 0.85) > 0
+    assert lines(page) == before
+    assert swipe_up(page, 0.68, 0.75) == 0
+    assert heard(page, before)
 
 
 def test_the_next_hub_of_a_round_hears_letters_at_once_and_what_came_of_the_last_is_in_view(

@@ -107,8 +107,9 @@ class Bench {
     if (!busy) this.part.rested?.();
   }
 
-  // Mouse, pen and finger alike. Places are in px from the canvas's own corner.
-  onDrag({ down, move, up }) {
+  // Mouse, pen and finger alike. Places are in px from the canvas's own corner. A finger that comes down where nothing
+  // `takes` it is the page's, to scroll by; it only `taps`.
+  onDrag({ down, move, up, takes = () => true, taps = () => {} }) {
     const place = (event) => {
       const box = this.canvas.getBoundingClientRect();
       return { x: event.clientX - box.left, y: event.clientY - box.top };
@@ -118,11 +119,14 @@ class Bench {
       if (held !== null || event.button > 0) return;
       held = event.pointerId;
       this.touched = event.pointerType === "touch";
+      if (this.touched && !takes(place(event))) return taps(place(event));
       this.canvas.setPointerCapture(held);
       down(place(event));
       this.handle.focus({ preventScroll: true });
       event.preventDefault();
     });
+    const keepFromPage = (event) => takes(place(event.changedTouches[0])) && event.preventDefault();
+    this.canvas.addEventListener("touchstart", keepFromPage, { passive: false });
     this.canvas.addEventListener("pointermove", (event) => {
       if (event.pointerId === held) move(place(event));
     });

@@ -7,7 +7,7 @@ class SharedHub {
     this.hands = hands.map((hand) => this.lend(hand));
     this.live = this.hands.at(-1);
     bench.handle = this.live.handle;
-    bench.onDrag({ down: (at) => this.grab(at), move: (at) => this.held?.drag.move(at), up: (at) => this.letGo(at) });
+    bench.onDrag({ down: (at) => this.grab(at), move: (at) => this.held?.drag.move(at), up: (at) => this.letGo(at), takes: (at) => this.takes(at), taps: (at) => this.tap(at) });
   }
 
   lend({ name, row, make }) {
@@ -55,6 +55,18 @@ class SharedHub {
     hand.drag.down(at);
   }
 
+  // Beside the ring there is nothing to be turned, nor anywhere that a hand is barred.
+  takes(at) {
+    const hand = this.handAt(at), { x, y } = this.bench.hub.middle;
+    if (!hand?.data || hand.barred) return false;
+    return !ROUND.includes(hand.name) || Math.hypot(at.x - x, at.y - y) < BESIDE_RING * RING * this.bench.hub.scale;
+  }
+
+  tap(at) {
+    const hand = this.handAt(at);
+    if (hand?.barred) this.grab(at);
+  }
+
   letGo(at) {
     this.held?.drag.up(at);
     this.held = null;
@@ -94,6 +106,7 @@ class SharedHub {
       const node = hub.sheet.find(part);
       if (node) node.style.display = this.live.name === "twirl" ? "none" : "";
     }
+    if (this.live.name !== "twirl" && hub.sheet.find("cone-spanner")) nameSpanners(pen, look, width, height);
   }
 
   close() {
@@ -104,7 +117,23 @@ class SharedHub {
   }
 }
 
+// Which spanner is which, in the lower corners: one may lie behind the other.
+function nameSpanners(pen, look, width, height) {
+  for (const [text, colour, x, align] of [["cone spanner", look.petrol_tint, 8, "left"], ["locknut spanner", look.taken_tint, width - 8, "right"]]) {
+    const box = align === "left" ? x : x - SWATCH, beside = align === "left" ? x + SWATCH + 5 : x - SWATCH - 5;
+    pen.beginPath();
+    pen.rect(box, height - 20, SWATCH, SWATCH);
+    Object.assign(pen, { fillStyle: colour, strokeStyle: look.ink, lineWidth: 1 });
+    pen.fill();
+    pen.stroke();
+    words(pen, look, text, beside, height - 13, { size: 13, align });
+  }
+}
+
+const SWATCH = 14; // px
 const SPANNERS = ["nut-spanner", "cone-spanner", "hole"];
+const ROUND = ["twirl", "locknut", "turn"]; // hands that go round the axle
+const BESIDE_RING = 1.2; // times the ring's radius: how far out a hand still turns
 const WIDE = 10; // px about a handle that still take hold of it
 
 // Whether a hand takes hold at a place: of the clamp's handle, the axle's end, the axle seen end on, the locknut's spanner.
