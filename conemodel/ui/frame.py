@@ -79,7 +79,7 @@ h2[data-testid], [data-testid=stHeading] h2 {font-size: var(--cm-value); padding
 def style(*, dark: bool) -> str:
     """Return the style that every page shares, with words that can be read on the buttons of a dark or light page."""
     look = tones(dark=dark)
-    hair = f":root {{--cm-hair: {look.dark_steel}}}"
+    hair = f":root {{--cm-hair: {look.dark_steel}; --cm-paper: {look.paper}}}"
     words = f"button[kind=primary]:enabled * {{color: {look.paper}}}"
     return f"<style>{type_style()}{hair}{STYLE}{TABLE_OF_TERMS}{bar_style(dark=dark)}{words}</style>"
 

@@ -74,6 +74,16 @@ def test_the_answer_is_large_and_seen_without_scrolling(open_page: Open) -> None
     assert box["y"] + box["height"] < 900
 
 
+def test_the_verdict_is_seen_on_a_phone_while_questions_are_answered(open_page: Open) -> None:
+    page = open_page(QUICK, width=390, height=844, touch=True)
+    box = page.locator(".cm-verdict").bounding_box()
+    assert box is not None
+    assert box["y"] + box["height"] <= 844
+    page.get_by_text("thru-axle", exact=True).tap()  # what lies behind it can be tapped
+    settle(page)
+    assert overflow(page) == 0
+
+
 def test_three_answers_by_mouse(open_page: Open) -> None:
     page = open_page("/check-a-hub")
     assert "Not looked at yet" in state(page)

@@ -36,6 +36,12 @@ STYLE = """
 .cm-big b {display: block; font-size: var(--cm-value); line-height: 1.2}
 [data-testid=stButtonGroup] button {min-height: 48px; min-width: 48px}
 .stButtonGroup > label {margin: 0; min-height: 0}
+@media (max-width: 640px) and (min-height: 700px) {
+  .cm-verdict {position: fixed; inset: auto 0 0; z-index: 5; padding: 0.4rem 1rem; pointer-events: none}
+  .cm-verdict, .cm-stop {background: var(--cm-paper); border-top: 3px solid; margin: 0}
+  .cm-verdict .cm-state {font-size: var(--cm-value)}
+  [data-testid=stMainBlockContainer] {padding-bottom: 12rem}
+}
 .cm-next {border-left: 4px solid; padding: 0.2rem 0 0.2rem 0.8rem; margin: 0.6rem 0 0}
 </style>
 """
