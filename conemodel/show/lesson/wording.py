@@ -8,7 +8,7 @@ from conemodel.tasks.headline import DO_NOT_RIDE
 from conemodel.tasks.lesson.answers import CANNOT, NONE_OF_THESE
 from conemodel.tasks.lesson.lesson import SideView, View
 from conemodel.tasks.lesson.play_digits import FINEST
-from conemodel.tasks.wording import digits_apart, force_words
+from conemodel.tasks.wording import clock_minutes, digits_apart, force_words
 
 PLACE_WORDS = {"rim": "at the rim", "axle end": "at the axle end"}
 """Where play is felt."""
@@ -135,8 +135,13 @@ ANSWER_SIGNS = {
 
 
 def certainty_words(side: SideView) -> str:
-    """Return how sure the answer is, or why no turn helps; empty where there is none."""
-    return side.answer.certainty.removeprefix(f"{DO_NOT_RIDE}: ") if side.answer else ""
+    """Return how far to turn and how sure the answer is, or why no turn helps; empty where there is none."""
+    if side.answer is None:
+        return ""
+    certainty = side.answer.certainty.removeprefix(f"{DO_NOT_RIDE}: ")
+    if side.answer.turn is None:
+        return certainty
+    return f"about {clock_minutes(side.answer.turn / side.lead)}: {certainty}"
 
 
 def dented_words(view: View) -> str:

@@ -1,13 +1,14 @@
 """The right answer to a step of a story, always predicted, and how sure it is over everything that is assumed."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from conemodel.base.units import Array
 from conemodel.parts.lesson import StoryStep
 from conemodel.tasks.headline import of_ten, shares_of_ten
+from conemodel.tasks.setting.aim import aim_of
 from conemodel.tasks.setting.chances import SMALL, SURE
 from conemodel.tasks.setting.drawn_hubs import DrawnHubs
 from conemodel.tasks.setting.predict import Prediction
@@ -34,11 +35,17 @@ ALIKE = 5e-6
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Answer:
-    """The right answer: its words, how sure it is, and its chance; no chance where it was seen and is certain."""
+    """The right answer.
+
+    Attributes:
+        words: of it; certainty: how sure it is; chance: the same, None where it was seen and is certain.
+        turn: how far the cone is to be turned along the axle [m], positive out; None where that is not the answer.
+    """
 
     words: str
     certainty: str
     chance: float | None = None
+    turn: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,10 +72,13 @@ def _turn(side: Told) -> Answer:
         return Answer(words=NONE_OF_THESE, certainty=verdict.headline.answer.words)
     chances = side.drawn.chances_at(0.0)
     inwards, outwards, leave, _ = OPTIONS["turn"]
-    return _surest(
+    answer = _surest(
         {inwards: chances.loose, leave: chances.right, outwards: chances.tight},
         {inwards: "loose", leave: "right", outwards: "too tight"},
     )
+    turn = aim_of(side.drawn).moved
+    told = inwards if turn < 0 else outwards
+    return replace(answer, turn=turn) if answer.words == told else answer
 
 
 def _change(side: Told, before: str | None, now: str) -> Answer:

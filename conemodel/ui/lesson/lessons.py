@@ -147,3 +147,18 @@ def leave() -> None:
     """Remove the story's step from the address."""
     for name in ("step", "shown", "swapped"):
         st.query_params.pop(name, None)
+
+
+def next_story(name: str) -> str | None:
+    """Return the name of the ready story after that of this name; None after the last, and for any other story."""
+    names = [ready for ready in ready_stories() if ready != ON_YOUR_HUB]
+    if name not in names[:-1]:
+        return None
+    return names[names.index(name) + 1]
+
+
+def tell(name: str) -> None:
+    """Put the first step of the ready story of this name into the address."""
+    st.session_state.story = st.query_params["story"] = name
+    story = ready_stories()[name].story
+    go_to(story, start(story), moving=False)

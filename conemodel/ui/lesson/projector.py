@@ -23,7 +23,15 @@ from conemodel.tasks.lesson.answers import CANNOT
 from conemodel.tasks.lesson.lesson import Played, SideView, View, view_of
 from conemodel.tasks.lesson.position import KEYS, Key, press
 from conemodel.ui.files import offer_file
-from conemodel.ui.lesson.lessons import cached_story, go_to, is_in_address, leave, position_from_address
+from conemodel.ui.lesson.lessons import (
+    cached_story,
+    go_to,
+    is_in_address,
+    leave,
+    next_story,
+    position_from_address,
+    tell,
+)
 from conemodel.ui.lesson.projector_style import style
 
 SHORTCUTS: dict[Key, tuple[str, str, str]] = {
@@ -129,18 +137,22 @@ def _keys(name: str, staged: Staged, told: Played, view: View) -> None:
         "next": not view.revealed or view.at_end,
         "swap": False,
     }
+    primary = "" if view.at_end else "next" if view.revealed else "reveal"
     with st.container(key="cm-keys", horizontal=True, gap="small"):
         for key in sorted(KEYS, key=list(SHORTCUTS).index):
             st.button(
                 NAMES[key],
                 key=f"wall-{key}",
-                type="primary" if key == ("next" if view.revealed else "reveal") else "secondary",
+                type="primary" if key == primary else "secondary",
                 shortcut=SHORTCUTS[key][0],
                 disabled=useless[key],
                 on_click=go_to,
                 args=(story, press(story, now, key)),
                 kwargs={"moving": key in ("next", "reveal")},
             )
+        following = next_story(name) if view.at_end else None
+        if following is not None:
+            st.button("Next story", key="wall-next-story", type="primary", on_click=tell, args=(following,))
         more = st.popover("More", key="wall-more", on_change="rerun")
         if more.open:
             with more:

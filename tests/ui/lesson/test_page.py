@@ -15,7 +15,7 @@ from conemodel.show.population.wording import ASSUMED
 from conemodel.tasks.lesson.lesson import play_story, view_of
 from conemodel.tasks.lesson.position import positions
 from conemodel.ui.background_job import Kept, Work
-from conemodel.ui.lesson.lessons import FIRST_STORY
+from conemodel.ui.lesson.lessons import FIRST_STORY, ready_stories
 from conemodel.ui.population import page as many_hubs
 from conemodel.ui.population.choose import ready_crowds
 from tests.patience import PATIENCE
@@ -288,3 +288,15 @@ def test_results_that_were_least_used_go_first() -> None:
     assert kept.get("a") == 1
     kept.put("c", 3)
     assert (kept.get("a"), kept.get("b"), kept.get("c")) == (1, None, 3)
+
+
+def test_after_its_last_step_a_story_leads_on_to_the_next_and_the_last_to_none() -> None:
+    names = list(ready_stories())[:-1]  # all but that of one's own hub
+    app = opened(story=names[0], step="clamped", shown="yes")
+    app.button(key="wall-next-story").click().run()
+    assert f"<h1>{ready_stories()[names[1]].story.title.strip()}</h1>" in words(app)
+    assert app.button(key="wall-back").disabled
+    assert not [button for button in app.button if button.key == "wall-next-story"]
+    last = opened(story=names[-1], step=ready_stories()[names[-1]].story.steps.shown[-1], shown="yes")
+    assert last.button(key="wall-next").disabled
+    assert not [button for button in last.button if button.key == "wall-next-story"]
