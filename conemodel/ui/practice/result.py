@@ -91,6 +91,8 @@ def _economy(sitting: Sitting) -> str:
             "Right but called something else": marked.false_wrong,
         }
         return " ".join([*(f"{what}: {hubs}." for what, hubs in missed.items() if hubs), _how_sure(sitting)])
+    if exercise.kind == "touch":
+        return f"Moves of the cone: {marked.moves}."
     most = f" (of {exercise.most_locks} allowed)" if exercise.most_locks is not None else ""
     often = "once" if marked.locks == 1 else f"{marked.locks} times" if marked.locks else "never"
     return f"Locknut tightened: {often}{most}; moves of the cone: {marked.moves}."

@@ -105,6 +105,7 @@ def test_first_touch_by_words_alone_is_marked_kept_and_goes_on(database: Databas
         _find_touch(trainee)
     assert "Passed" in trainee.words
     assert "4 of 4 right" in trainee.words
+    assert "Locknut tightened" not in trainee.words  # no locknut has a part in it
     (kept,) = attempts(database, name="Kim")
     assert (kept.passed, kept.exercise, kept.salt, kept.seed) == (True, "01-first-touch", "evening", 3)
     trainee.run()
