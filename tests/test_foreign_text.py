@@ -198,7 +198,7 @@ def test_the_pictures_of_a_population_have_no_mathematics() -> None:
 def test_no_cell_of_kept_attempts_is_a_formula() -> None:
     for text in HOSTILE.values():
         values: dict[str, Any] = dict.fromkeys(Attempt.__dataclass_fields__, 0)
-        values |= {"name": text, "made_at": "2020-01-01T00:00:00"}
+        values |= {"name": text, "made_at": "2020-01-01T00:00:00", "hubs": ()}
         (row,) = csv.DictReader(StringIO(csv_text(list_attempts([Attempt(**values)])), newline=""))
         assert row["name"].strip()[:1] not in ("=", "+", "-", "@")
         assert visible(row["name"]) == row["name"]
