@@ -209,7 +209,7 @@ def test_hands_are_tapped_and_a_link_leads_to_the_step(open_page: Open) -> None:
     more = page.get_by_role("button", name="Increment").or_(page.get_by_test_id("stNumberInputStepUp"))
     for _ in range(3):
         more.nth(2).click()
-        wait_idle(page)
+        settle(page)
     page.get_by_text("Now each is clamped").click()
     key(page, "ArrowUp")
     page.get_by_text("3 of 3 hands").wait_for()
@@ -223,7 +223,7 @@ def test_a_number_can_be_typed_without_turning_the_page(open_page: Open) -> None
     page.keyboard.type("12")
     page.keyboard.press("ArrowLeft")
     page.keyboard.press("Enter")
-    wait_idle(page)
+    settle(page)
     assert "step=clamped" in page.url
     assert "shown" not in page.url
 

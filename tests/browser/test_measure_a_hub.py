@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 from playwright.sync_api import Page
 
-from tests.browser.pages import findings, overflow, settle, wait_idle
+from tests.browser.pages import findings, overflow, settle
 
 Open = Callable[..., Page]
 
@@ -18,7 +18,7 @@ def read(page: Page, light: str, hard: str) -> None:
         field.press("Enter")
         settle(page)
     page.get_by_role("button", name="Write it down").click()
-    wait_idle(page)
+    settle(page)
 
 
 def test_three_readings_give_a_turn_that_lives_through_a_reload_and_is_taken_over(open_page: Open) -> None:
@@ -32,10 +32,10 @@ def test_three_readings_give_a_turn_that_lives_through_a_reload_and_is_taken_ove
     settle(page)
     page.locator(".cm-state", has_text=said).wait_for()
     page.get_by_role("button", name="Take this hub").click()
-    wait_idle(page)
+    settle(page)
     assert page.get_by_text("measured").count() > 0
     page.get_by_role("button", name="Take back the last").click()
-    wait_idle(page)
+    settle(page)
     page.get_by_text("Close the clamp", exact=False).wait_for()
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from playwright.sync_api import Page, expect
 
-from tests.browser.pages import findings, overflow, settle, wait_idle
+from tests.browser.pages import findings, overflow, settle
 
 Open = Callable[..., Page]
 
@@ -27,7 +27,7 @@ def test_a_hub_is_measured_from_its_card_and_stands_there(open_page: Open) -> No
         field.press("Enter")
         settle(page)
         page.get_by_role("button", name="Write it down").click()
-        wait_idle(page)
+        settle(page)
     page.reload()  # the address holds the readings and the card they are of
     put = page.get_by_role("button", name="Put it on the card without a tag")
     put.wait_for()

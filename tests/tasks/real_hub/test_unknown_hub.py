@@ -11,7 +11,7 @@ from conemodel.base.units import MINUTE, MM, Array
 from conemodel.parts.library import SCENARIOS
 from conemodel.parts.toml_files import load_scenario
 from conemodel.solve.stages.clamp_force import clamp_force
-from conemodel.tasks.real_hub.readings import Felt, Measured
+from conemodel.tasks.real_hub.readings import ROUGH, Felt, Measured
 from conemodel.tasks.real_hub.unknown_hub import STAGE_OF, unknown_hub
 from conemodel.tasks.setting.predict import predict
 
@@ -87,7 +87,7 @@ def test_play_along_the_axle_is_end_play_and_none_where_balls_are_squeezed():
     shown = hub.show(np.zeros((1, hub.size)))
     tight = Measured(place="axle", state="locked", count=0.0, play=0.0, error=1e-5)
     loose = replace(tight, count=MINUTE.to_si(20))
-    assert -loose.miss(hub, shown)[0] == pytest.approx(
-        shown.end_play["locked"][0] + MINUTE.to_si(20) * hub.lead
-    )
-    assert tight.miss(hub, shown)[0] == 0.0
+    # the corner where play ends is rounded over ROUGH: a little of that is left on both sides
+    left = pytest.approx(0.0, abs=ROUGH / 10)
+    assert loose.miss(hub, shown)[0] + shown.end_play["locked"][0] + MINUTE.to_si(20) * hub.lead == left
+    assert tight.miss(hub, shown)[0] == left
