@@ -130,6 +130,12 @@ class MeasuredHub(Part):
             return given[1] * light / hard, given[1]
         return given[0] or light, given[1] or (given[0] * hard / light if given[0] else hard)
 
+    def with_mark(self, number: int, **changed: Any) -> "MeasuredHub":
+        """Return the same with what `changed` at the mark of a number, from 0."""
+        marks = list(self.marks)
+        marks[number] = marks[number].replace(**changed)
+        return self.at_marks(tuple(marks))
+
     def at_marks(self, marks: tuple[Mark, ...]) -> "MeasuredHub":
         """Return the same with other marks."""
         empty = (Mark(),) * (len(PLACES) - len(marks))

@@ -33,16 +33,12 @@ class CountDoubt:
 
     def mended(self, found: MeasuredHub) -> MeasuredHub:
         """Return what was read with the count that would fit."""
-        return self._with(found, self.count if self.fits is None else self.fits)
+        count = self.count if self.fits is None else self.fits
+        return found.with_mark(self.mark, count=count, count_checked=True)
 
     def confirmed(self, found: MeasuredHub) -> MeasuredHub:
         """Return what was read with the count looked at again, and right."""
-        return self._with(found, self.count)
-
-    def _with(self, found: MeasuredHub, count: float) -> MeasuredHub:
-        marks = list(found.marks)
-        marks[self.mark] = marks[self.mark].replace(count=count, count_checked=True)
-        return found.at_marks(tuple(marks))
+        return found.with_mark(self.mark, count=self.count, count_checked=True)
 
 
 def doubt_count(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> CountDoubt | None:

@@ -48,16 +48,12 @@ class PlayDoubt:
 
     def mended(self, found: MeasuredHub) -> MeasuredHub:
         """Return what was read with these plays as they were probably meant."""
-        return self._with(found, **{name: self.meant[s] for name, s in STATES.items() if s in self.meant})
+        meant = {name: self.meant[state] for name, state in STATES.items() if state in self.meant}
+        return found.with_mark(self.mark, **meant)
 
     def confirmed(self, found: MeasuredHub) -> MeasuredHub:
         """Return what was read with these plays looked at again, and right."""
-        return self._with(found, plays_checked=True)
-
-    def _with(self, found: MeasuredHub, **changed: object) -> MeasuredHub:
-        marks = list(found.marks)
-        marks[self.mark] = marks[self.mark].replace(**changed)
-        return found.at_marks(tuple(marks))
+        return found.with_mark(self.mark, plays_checked=True)
 
 
 def doubt_plays(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> PlayDoubt | None:

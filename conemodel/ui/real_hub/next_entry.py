@@ -142,13 +142,11 @@ def _keep_mark(found: MeasuredHub, count: float) -> None:
 
 
 def _keep_plays(found: MeasuredHub, step: NextReading, count: float, plays: tuple[float, ...]) -> None:
-    marks = list(found.marks)
-    if step.mark >= len(marks):
-        marks.append(Mark(count=count))
-    marks[step.mark] = marks[step.mark].replace(**{FIELDS[step.state]: plays})
+    if step.mark >= len(found.marks):
+        found = found.at_marks((*found.marks, Mark(count=count)))
     for key in [key for key in st.session_state if str(key).startswith(PLAY)]:
         del st.session_state[key]  # the next reading begins empty
-    MEASURED.take(found.at_marks(tuple(marks)))
+    MEASURED.take(found.with_mark(step.mark, **{FIELDS[step.state]: plays}))
 
 
 def take_back() -> None:
