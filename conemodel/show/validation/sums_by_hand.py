@@ -53,18 +53,17 @@ def _back_off(prediction: Prediction) -> tuple[str, str]:
 
 def _thread_slack(prediction: Prediction) -> tuple[str, str]:
     play = MM.from_si(float(clearance_for_backlash(axial_backlash=prediction.joint.backlash)))
-    share = SHARE_OF_NUT[prediction.scenario.setting.technique]
     return (
         "play on the pitch diameter × tan 30°, half the thread's angle × the nut's share of the closing",
-        f"−{play:.4f} × 0.57735 × {share:.1f}",
+        f"−{play:.4f} × 0.57735 × {_nut(prediction)}",
     )
 
 
 def _cone_thread(prediction: Prediction) -> tuple[str, str]:
-    force, share = prediction.joint.force, SHARE_OF_NUT[prediction.scenario.setting.technique]
+    force = prediction.joint.force
     return (
         "locking force, kN × give of one thread, µm/kN × the nut's share",
-        f"−{KILONEWTON.from_si(force):.3f} × {_give(prediction):.3f} × {share:.1f} ÷ 1000",
+        f"−{KILONEWTON.from_si(force):.3f} × {_give(prediction):.3f} × {_nut(prediction)} ÷ 1000",
     )
 
 
@@ -72,10 +71,9 @@ def _drift(prediction: Prediction) -> tuple[str, str]:
     if prediction.joint.runs_in:
         return _solved(prediction)
     turn = DEG.from_si(prediction.joint.turned_in / prediction.scenario.axle.lead_per_radian)
-    share = SHARE_OF_NUT[prediction.scenario.setting.technique]
     return (
         "turn with the nut ÷ 360° × lead × the nut's share",
-        f"−{turn:.2f} ÷ 360 × {_lead(prediction):.4f} × {share:.1f}",
+        f"−{turn:.2f} ÷ 360 × {_lead(prediction):.4f} × {_nut(prediction)}",
     )
 
 
@@ -109,6 +107,11 @@ def _cone_thread_clamp(prediction: Prediction) -> tuple[str, str]:
     )
 
 
+def _nut(prediction: Prediction) -> str:
+    """Return how much of the closing the nut does, as it stands in a sum."""
+    return f"{SHARE_OF_NUT[prediction.scenario.setting.technique]:.1f}"
+
+
 def _give(prediction: Prediction) -> float:
     """Return how much one engaged thread gives [µm/kN]."""
     return UM.from_si(prediction.joint.compliances.cone_thread) / KILONEWTON.from_si(1.0)
@@ -116,7 +119,7 @@ def _give(prediction: Prediction) -> float:
 
 def _lead(prediction: Prediction) -> float:
     """Return how far the cone moves in one turn [mm]."""
-    return MM.from_si(prediction.scenario.axle.lead_per_radian * DEG.to_si(360.0))
+    return MM.from_si(prediction.scenario.axle.thread_pitch)
 
 
 _SUMS: Mapping[str, Callable[[Prediction], tuple[str, str]]] = {
