@@ -3,7 +3,8 @@
 from conemodel.base.units import MINUTE, MM
 from conemodel.show.formatting import typeset
 from conemodel.tasks.real_hub.count_doubt import CountDoubt
-from conemodel.tasks.real_hub.play_doubt import DIVISION, INCH, TIMES, PlayDoubt
+from conemodel.tasks.real_hub.marked_readings import DIVISION
+from conemodel.tasks.real_hub.play_doubt import INCH, TIMES, PlayDoubt
 
 
 def doubt_words(doubt: CountDoubt | PlayDoubt) -> str:

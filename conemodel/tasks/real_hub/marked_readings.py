@@ -5,15 +5,15 @@ from math import sqrt
 
 import numpy as np
 
-from conemodel.base.units import UM
+from conemodel.base.units import MM, UM
 from conemodel.parts.distributions import standard_error
 from conemodel.parts.measured_hub import Mark, MeasuredHub
 from conemodel.parts.priors import Beliefs
 from conemodel.parts.unknowns.hands import DIAL_ERROR
 from conemodel.tasks.real_hub.readings import Measured
 
-HALF_DIVISION = 5e-6
-"""A gauge of 0.01 mm is written down to a division: half of one either way [m]."""
+DIVISION = MM.to_si(0.01)
+"""What a dial is read to, and written down in: half of one either way [m]."""
 
 
 def readings_at_marks(found: MeasuredHub) -> tuple[Measured, ...]:
@@ -30,7 +30,7 @@ def _at_mark(found: MeasuredHub, number: int, mark: Mark) -> Iterator[Measured]:
     between them does the division count once more.
     """
     along, by_ruler = found.read_by == "dial along the axle", found.read_by == "ruler at the rim"
-    written = HALF_DIVISION / sqrt(3)
+    written = DIVISION / 2 / sqrt(3)
     gauge = 0.0 if by_ruler else float(np.hypot(UM.to_si(standard_error(DIAL_ERROR, UM)), written))
     for state, plays in mark.plays.items():
         for play, push in zip(plays, found.pushes, strict=False):

@@ -12,10 +12,7 @@ from conemodel.parts.measured_hub import Mark, MeasuredHub
 from conemodel.parts.real_hub import STATES, State
 from conemodel.parts.scenario import Scenario
 from conemodel.tasks.real_hub.fit import Fitted, fit_real_hub
-from conemodel.tasks.real_hub.marked_readings import readings_at_marks
-
-DIVISION = MM.to_si(0.01)
-"""What a dial is read to, and written down in [m]: a play between none and one division is none that it shows."""
+from conemodel.tasks.real_hub.marked_readings import DIVISION, readings_at_marks
 
 MOST_MEANT = MM.to_si(3.0)
 """Most play that a hub is likely to have been read with [m]. Judgement."""
@@ -75,6 +72,7 @@ def doubt_plays(scenario: Scenario, found: MeasuredHub, fitted: Fitted) -> PlayD
         for doubt in taken:
             if doubt and _would_fit(scenario, doubt.mended(found)):
                 return doubt
+    # a play between none and one division is none that a dial shows
     below_all = (_taken_hundredfold(number, mark, below=DIVISION) for number, mark in unsure)
     return next((doubt for doubt in below_all if doubt), None)
 
